@@ -1,0 +1,35 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <compare>
+#include <cstdint>
+#include <functional>
+
+namespace wm::base {
+
+/// The identity of one thing of kind `Tag`. Ids of different kinds do not mix; there is no "zero" id:
+/// something that may be missing is a std::optional<Id<...>>. Values are random and at least 1, so that two
+/// files can be merged without a clash, and an id is never used again.
+template <class Tag>
+class Id {
+  public:
+    explicit constexpr Id(std::int64_t value) : value_(value) {}
+    [[nodiscard]] constexpr std::int64_t value() const { return value_; }
+    friend constexpr auto operator<=>(Id, Id) = default;
+
+  private:
+    std::int64_t value_;
+};
+
+/// Where new ids come from. The core has no source of chance of its own: the caller brings one.
+using IdSource = std::function<std::int64_t()>;
+
+}  // namespace wm::base
+
+template <class Tag>
+struct std::hash<wm::base::Id<Tag>> {
+    std::size_t operator()(wm::base::Id<Tag> id) const noexcept {
+        return std::hash<std::int64_t>{}(id.value());
+    }
+};

@@ -1,0 +1,124 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/base/text.h"
+
+namespace wm::base {
+
+namespace {
+
+bool isSpace(char c) {
+    return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+// How many bytes the sequence at `at` takes, or 0 if it is not well-formed (Unicode 15, table 3-7).
+std::size_t sequenceLength(std::string_view text, std::size_t at) {
+    const auto byte = [&](std::size_t i) -> unsigned {
+        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+    };
+    const auto tail = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
+    const unsigned lead = byte(at);
+    if (lead < 0x80)
+        return 1;
+    if (lead >= 0xC2 && lead <= 0xDF)
+        return tail(at + 1) ? 2 : 0;
+    if (lead >= 0xE0 && lead <= 0xEF) {
+        const unsigned second = byte(at + 1);
+        const bool ok = tail(at + 1) && tail(at + 2) && !(lead == 0xE0 && second < 0xA0) &&
+                        !(lead == 0xED && second > 0x9F);
+        return ok ? 3 : 0;
+    }
+    if (lead >= 0xF0 && lead <= 0xF4) {
+        const unsigned second = byte(at + 1);
+        const bool ok = tail(at + 1) && tail(at + 2) && tail(at + 3) && !(lead == 0xF0 && second < 0x90) &&
+                        !(lead == 0xF4 && second > 0x8F);
+        return ok ? 4 : 0;
+    }
+    return 0;
+}
+
+bool hasControls(std::string_view text, bool lineBreaksAllowed) {
+    for (const char c : text) {
+        const auto u = static_cast<unsigned char>(c);
+        const bool lineBreak = c == '\n' || c == '\r' || c == '\t';
+        if ((u < 0x20 && !(lineBreaksAllowed && lineBreak)) || u == 0x7F)
+            return true;
+    }
+    return false;
+}
+
+}  // namespace
+
+bool isUtf8(std::string_view text) {
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t length = sequenceLength(text, at);
+        if (length == 0)
+            return false;
+        at += length;
+    }
+    return true;
+}
+
+std::string_view trimmed(std::string_view text) {
+    while (!text.empty() && isSpace(text.front()))
+        text.remove_prefix(1);
+    while (!text.empty() && isSpace(text.back()))
+        text.remove_suffix(1);
+    return text;
+}
+
+Result<std::string> parseName(std::string_view field, std::string_view text) {
+    const std::string_view name = trimmed(text);
+    if (!isUtf8(name) || hasControls(name, false))
+        return refuse(Fault::NotText, std::string(field));
+    if (name.empty())
+        return refuse(Fault::Empty, std::string(field));
+    if (name.size() > kLongestName)
+        return refuse(Fault::TooLong, std::string(field), {}, std::to_string(kLongestName));
+    return std::string(name);
+}
+
+Result<std::string> parseNote(std::string_view field, std::string_view text) {
+    const std::string_view note = trimmed(text);
+    if (!isUtf8(note) || hasControls(note, true))
+        return refuse(Fault::NotText, std::string(field));
+    if (note.size() > kLongestNote)
+        return refuse(Fault::TooLong, std::string(field), {}, std::to_string(kLongestNote));
+    return std::string(note);
+}
+
+std::string lowered(std::string_view text) {
+    std::string result(text);
+    for (char& c : result)
+        if (c >= 'A' && c <= 'Z')
+            c = static_cast<char>(c - 'A' + 'a');
+    return result;
+}
+
+std::string codeFromName(std::string_view name) {
+    std::string code;
+    for (const char c : lowered(name)) {
+        const bool keep =
+            (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+        if (keep)
+            code += c;
+        else if (!code.empty() && code.back() != '-')
+            code += '-';
+    }
+    if (!code.empty() && code.back() == '-')
+        code.pop_back();
+    return code;
+}
+
+std::vector<std::string> split(std::string_view text, char separator) {
+    std::vector<std::string> parts;
+    std::size_t from = 0;
+    while (true) {
+        const std::size_t to = text.find(separator, from);
+        parts.emplace_back(text.substr(from, to == std::string_view::npos ? to : to - from));
+        if (to == std::string_view::npos)
+            return parts;
+        from = to + 1;
+    }
+}
+
+}  // namespace wm::base
