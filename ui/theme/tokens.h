@@ -4,22 +4,31 @@
 
 #include <QColor>
 
+class QPalette;
+
 namespace wm::ui {
 
 /// The colours of the interface, the only place where they stand. See the table in DEVELOPERS.md.
 struct Tokens {
-    QColor paper;
-    QColor sheet;
-    QColor ink;
-    QColor pencil;
-    QColor rule;
-    QColor due;
-    QColor over;
-    QColor unmarked;
-    QColor select;
+    QColor paper;     ///< the window
+    QColor sheet;     ///< tables and inputs
+    QColor ink;       ///< text and lines
+    QColor pencil;    ///< secondary text: ink, thinned no further than 4.5:1 allows, on a selected row too
+    QColor rule;      ///< hairlines
+    QColor due;       ///< before the next event
+    QColor over;      ///< overdue, stop
+    QColor unmarked;  ///< no record
+    QColor select;    ///< laid over what is selected; not a colour of a standing
 };
 
 Tokens lightTokens();
 Tokens darkTokens();
+/// Black on white: for prints, where only shape may speak.
+Tokens printTokens();
+/// The tokens that go with a palette made by applyTheme, so that a widget needs nothing handed down.
+Tokens tokensFor(const QPalette& palette);
+
+/// `over` laid on an opaque `under`.
+QColor laidOver(const QColor& over, const QColor& under);
 
 }  // namespace wm::ui
