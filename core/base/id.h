@@ -10,16 +10,18 @@ namespace wm::base {
 
 /// The identity of one thing of kind `Tag`. Ids of different kinds do not mix; there is no "zero" id:
 /// something that may be missing is a std::optional<Id<...>>. Values are random and at least 1, so that two
-/// files can be merged without a clash, and an id is never used again.
+/// files can be merged without a clash, and an id is never used again. A default-made Id is only a place for
+/// a reader to fill.
 template <class Tag>
 class Id {
   public:
+    constexpr Id() = default;
     explicit constexpr Id(std::int64_t value) : value_(value) {}
     [[nodiscard]] constexpr std::int64_t value() const { return value_; }
     friend constexpr auto operator<=>(Id, Id) = default;
 
   private:
-    std::int64_t value_;
+    std::int64_t value_ = 0;
 };
 
 /// Where new ids come from. The core has no source of chance of its own: the caller brings one.

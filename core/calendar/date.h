@@ -15,6 +15,7 @@ namespace wm::calendar {
 /// wherever it is. Between 1900-01-01 and 2199-12-31.
 class Date {
   public:
+    constexpr Date() = default;  ///< 1970-01-01: a place for a reader to fill
     /// 1970-01-01 plus `days`. Use makeDate or parseDate for what comes from outside.
     explicit constexpr Date(std::int32_t daysSinceEpoch) : days_(daysSinceEpoch) {}
     [[nodiscard]] constexpr std::int32_t daysSinceEpoch() const { return days_; }
@@ -35,7 +36,7 @@ class Date {
     friend constexpr std::int32_t operator-(Date a, Date b) { return a.days_ - b.days_; }
 
   private:
-    std::int32_t days_;
+    std::int32_t days_ = 0;
 };
 
 struct IsoWeek {
