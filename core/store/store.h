@@ -2,5 +2,121 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-/// The public face of the store. Sqlite stays behind it.
-namespace wm::store {}
+#include <QString>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <tl/expected.hpp>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/ledger/book.h"
+#include "core/ledger/ledger.h"
+#include "core/ledger/verbs.h"
+
+/// The public face of the store. SQLite and Qt Sql stay behind it.
+namespace wm::store {
+
+/// How opening a file went. The first three give a File, the others say why not.
+enum class OpenOutcome : std::uint8_t {
+    Opened,
+    Migrated,       ///< brought to this version; a verified copy of the old file stands beside it
+    NewerReadOnly,  ///< written by a newer program that says this one may read it
+    NewerRefused,   ///< `detail` names the version that is needed
+    NotOurs,        ///< another program's database, or no database
+    Corrupt,        ///< `detail` says what the check found
+    Locked,         ///< another program holds it
+    NoAccess,       ///< no right to read it, or it is a folder, or it is not there
+    NoSpace
+};
+
+enum class OpenFor : std::uint8_t { Writing, ReadingOnly };
+
+struct OpenReport {
+    OpenOutcome outcome = OpenOutcome::Opened;
+    QString path;
+    QString detail;
+    QString backup;  ///< the copy made before migrating
+    int fromVersion = 0;
+    std::vector<QString> steps;  ///< what the migration did
+};
+
+/// Why a verb was not written.
+struct ApplyError {
+    enum class Kind : std::uint8_t { Refused, Stale, ReadOnly, Locked, NoSpace, Failed } kind = Kind::Refused;
+    base::Error error{};  ///< Refused: what the verb said on the fresh book
+    QString detail;       ///< the database's own words, for the log
+};
+
+/// A verb as a function of the book that it is checked on: called once for the picture on the screen and
+/// again, in the write transaction, if the file has moved on since (a second window, a headless verb).
+using Verb = std::function<base::Result<ledger::Change>(const ledger::Pen&)>;
+
+struct Backup {
+    QString path;
+    QString takenAt;  ///< ISO date and time
+    std::int64_t revision = 0;
+};
+
+/// What going back to a backup would lose.
+struct BackupPreview {
+    std::vector<QString> lost;  ///< one line a verb since then, newest first
+    std::int64_t rowsNow = 0;
+    std::int64_t rowsThen = 0;
+};
+
+/// One open file. Every call is a whole transaction or none. Not for sharing between threads.
+class File {
+  public:
+    struct Opened;
+    static Opened open(const QString& path, OpenFor purpose);
+    /// Makes a new, empty file. Refuses to overwrite (outcome NoAccess, detail says so).
+    static Opened create(const QString& path);
+    ~File();
+
+    [[nodiscard]] QString path() const;
+    [[nodiscard]] bool readOnly() const;
+    /// The picture as last read or written.
+    [[nodiscard]] std::shared_ptr<const ledger::Ledger> ledger() const;
+    /// Re-reads if another program wrote; true if the picture changed.
+    bool refresh();
+
+    /// Checks the verb, writes its change in one transaction, and keeps what undo needs. `today` for the
+    /// book.
+    tl::expected<ledger::Change, ApplyError> apply(const Verb& verb, calendar::Date today);
+
+    /// The words of the last verb that undo would take back, or nothing.
+    [[nodiscard]] std::optional<std::string> undoText() const;
+    [[nodiscard]] std::optional<std::string> redoText() const;
+    tl::expected<std::string, ApplyError> undo();
+    tl::expected<std::string, ApplyError> redo();
+    /// Undo ends here: a sheet was printed, an export left the program, a new day began.
+    void endUndo();
+
+    /// Ids of facts whose text holds all words of `query` (FTS5 prefix match; nothing in it is syntax).
+    [[nodiscard]] std::vector<std::int64_t> search(const QString& query, int most) const;
+
+    [[nodiscard]] std::vector<Backup> backups() const;
+    [[nodiscard]] tl::expected<BackupPreview, ApplyError> preview(const Backup& backup) const;
+    /// Writes the backup's content to a new file at `path`; the open file is untouched.
+    tl::expected<void, ApplyError> restoreTo(const Backup& backup, const QString& path) const;
+    /// The file's own check: structure and references. Empty if all is well.
+    [[nodiscard]] std::vector<QString> check() const;
+
+  private:
+    struct Parts;
+    explicit File(std::unique_ptr<Parts> parts);
+    std::unique_ptr<Parts> parts_;
+};
+
+struct File::Opened {
+    OpenReport report;
+    std::unique_ptr<File> file;  ///< null unless Opened, Migrated or NewerReadOnly
+};
+
+/// Random ids from the operating system, 1 to 2^63 - 1.
+base::IdSource randomIds();
+
+}  // namespace wm::store

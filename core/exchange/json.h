@@ -1,0 +1,27 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/ledger/ledger.h"
+
+namespace wm::exchange {
+
+/// The version of the exchange text; resources/exchange.schema.json describes it.
+inline constexpr int kFormat = 1;
+
+/// The whole file as JSON text: tables in the order of ledger::ForEachRow, rows in order of entry or id, keys
+/// in the order of fields(), two blanks of indent, one line break at the end. The same ledger always gives
+/// the same bytes.
+std::string toJson(const ledger::Ledger& ledger);
+
+/// Reads what toJson writes. Nothing is guessed: an unknown key, a wrong type or a missing table is refused.
+/// Errors: Malformed (field = the place, "outing[3].hours"), NewerFormat, NotText (invalid UTF-8), and the
+/// faults of the single values. References between rows are checked by ledger::adoptAll.
+base::Result<std::vector<ledger::Row>> fromJson(std::string_view text);
+
+}  // namespace wm::exchange

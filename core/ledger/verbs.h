@@ -1,0 +1,119 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/ledger/book.h"
+#include "core/ledger/ledger.h"
+
+namespace wm::ledger {
+
+// Every user action is one of these. A verb checks what it is given against the book and answers with the
+// change to write, or says what is wrong and where; it writes nothing itself. Drafts carry typed text as it
+// was typed only for names and notes; numbers and dates are parsed where they are typed (core/units,
+// core/calendar).
+//
+// Common errors: Unknown (a machine, item, task that is not there), InFuture (a fact after book.today()),
+// BeforeItsTime (before the machine or item existed), Empty / NotText / TooLong (names and notes).
+
+/// `rows[...].entered` are numbered from book.ledger().nextEntered(); ids come from `newId`.
+struct Pen {
+    const Book& book;
+    base::IdSource newId;
+};
+
+// -- people, machines, items
+base::Result<Change> nameGarage(const Pen& pen, std::string name, std::optional<calendar::Date> pinnedToday);
+base::Result<Change> savePerson(const Pen& pen, items::Person person, bool isNew);  ///< Duplicate
+base::Result<Change> saveMachine(const Pen& pen, items::Machine machine,
+                                 bool isNew);                                 ///< Duplicate, OutOfOrder
+base::Result<Change> saveItem(const Pen& pen, items::Item item, bool isNew);  ///< OutOfOrder
+/// A new item and its first fitting in one go.
+base::Result<Change> addItemFitted(const Pen& pen, items::Item item, items::Move move);
+base::Result<Change> moveItem(const Pen& pen, items::Move move);  ///< errors of Fittings::check
+/// Takes off what sits at the position and fits `move.item` there: one verb, two moves.
+base::Result<Change> swapItem(const Pen& pen, items::Move move, items::MoveKind oldGoesTo);
+base::Result<Change> noteSetting(const Pen& pen, items::Setting setting);
+
+// -- use. An outing may bring its meter reading and its wash: one verb, one line for undo.
+struct OutingDraft {
+    usage::Outing outing;
+    std::optional<units::Hours> meterAfter;
+    bool washed = false;
+    bool pressureWashed = false;
+    bool crashed = false;
+    bool handTightSeen = false;  ///< the mechanic has answered the hand-tight list
+};
+/// MustAnswer if joints of the machine are hand-tight and that was not answered; TooLarge for more than 24 h
+/// a day.
+base::Result<Change> logOuting(const Pen& pen, OutingDraft draft);
+base::Result<Change> logReading(const Pen& pen, usage::HourReading reading);
+base::Result<Change> logDistance(const Pen& pen, usage::DistanceReading reading);
+base::Result<Change> logWash(const Pen& pen, usage::Wash wash);
+base::Result<Change> logCrash(const Pen& pen, usage::Crash crash);
+
+// -- upkeep
+struct JobDraft {
+    upkeep::Record record;  ///< machine, task or snag, date, uses, measured ...; the verb fills item,
+                            ///< version, code and the stated total time
+    std::vector<JointId>
+        confirmed;            ///< joints tightened and checked; the others that were opened become hand-tight
+    bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)
+    std::vector<std::pair<std::int64_t, std::string>>
+        answers;  ///< follow-ups that this job settles: origin, words
+};
+/// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag.
+/// Errors: MeterRunsBack, Negative, WrongUnit, Duplicate (the same job on the same day at the same meter).
+base::Result<Change> recordJob(const Pen& pen, JobDraft draft);
+base::Result<Change> addSnag(const Pen& pen, upkeep::Snag snag);
+base::Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end);
+/// ReasonNeeded for a safety task or snag without one; a safety deferral needs an end.
+base::Result<Change> defer(const Pen& pen, upkeep::Deferral deferral);
+base::Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer);
+/// A new task or a new wording. NotPositive, Duplicate (code on this machine), Unknown (access step, joint,
+/// position).
+base::Result<Change> saveTask(const Pen& pen, upkeep::TaskVersion wording);
+base::Result<Change> saveStep(const Pen& pen, weekend::StepVersion wording);  ///< Cycle
+/// Several wordings at once, as a starter schedule brings them; `text` for undo.
+base::Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::string text,
+                                   std::vector<weekend::StepVersion> steps,
+                                   std::vector<fastening::JointVersion> joints,
+                                   std::vector<upkeep::TaskVersion> tasks);
+
+// -- fastening
+base::Result<Change> saveJoint(const Pen& pen,
+                               fastening::JointVersion wording);  ///< OutOfOrder (range), Implausible
+base::Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> marks);
+
+// -- shelf
+base::Result<Change> saveStockLine(const Pen& pen, stock::StockLine line,
+                                   bool isNew);  ///< Duplicate part number
+base::Result<Change> saveLot(const Pen& pen, stock::Lot lot, bool isNew);
+/// A purchase may open a new lot (`lot` without id is given one).
+base::Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<stock::Lot> newLot);
+base::Result<Change> countStock(const Pen& pen, StockLineId line, std::optional<LotId> lot,
+                                std::int64_t counted,
+                                calendar::Date date);  ///< NothingToDo if it agrees
+base::Result<Change> orderStock(const Pen& pen, stock::StockOrder order);
+
+// -- ahead
+base::Result<Change> saveEvent(const Pen& pen, outlook::Event event, bool isNew);
+base::Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window, bool isNew);
+base::Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> task,
+                          std::optional<SnagId> snag, bool picked);
+base::Result<Change> issueSheet(const Pen& pen, sheet::IssuedSheet sheet);  ///< number is given by the verb
+
+// -- taking back
+base::Result<Change> strike(const Pen& pen, std::int64_t fact,
+                            std::string reason);  ///< AlreadyStruck, ReasonNeeded
+/// Strike and re-entry in one: the rows of `again` (from another verb on the same book) follow the strike.
+base::Result<Change> correct(const Pen& pen, std::int64_t fact, std::string reason, Change again);
+
+/// A whole file's rows, as the exchange text brought them: every reference must be there, every bound hold.
+base::Result<Change> adoptAll(const Pen& pen, std::vector<Row> rows);
+
+}  // namespace wm::ledger

@@ -1,0 +1,100 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/calendar/date.h"
+#include "core/upkeep/rows.h"
+#include "core/usage/exposure.h"
+
+namespace wm::upkeep {
+
+/// The side of a bracket that a figure is reckoned from: safety tasks from the high end of what is behind
+/// them, the others from the best.
+enum class From : std::uint8_t { Best, High };
+
+/// A count with a bracket: what is behind, or left of, one limit.
+struct CountBracket {
+    std::int64_t low = 0;
+    std::int64_t best = 0;
+    std::optional<std::int64_t> high = 0;
+    friend bool operator==(const CountBracket&, const CountBracket&) = default;
+};
+
+/// How one limit stands. For Days and Months `behind` is in days and `dueOn` is the very date.
+struct LimitState {
+    Limit limit;
+    bool isFirst = false;     ///< the run-in figure governs
+    std::int64_t amount = 0;  ///< what governs: first or every, or the way to the next fixed mark from the
+                              ///< last completion; for Months and Days the number of days of this round
+    CountBracket behind;    ///< since the last completion (or the known start)
+    std::int64_t left = 0;  ///< amount - behind, reckoned from the side that suits the task; < 0 = over
+    std::int64_t leftWithAllowance = 0;
+    std::optional<calendar::Date> dueOn;  ///< Days and Months only
+    bool unbounded = false;  ///< reckoned from a high end that nobody knows: over, as far as anyone can say
+};
+
+/// Where the count begins.
+enum class Origin : std::uint8_t { Record, Baseline, KnownStart, Nothing };
+
+/// How one task stands on one day, before anybody looks ahead.
+struct Countdown {
+    Origin origin = Origin::Nothing;
+    std::optional<RecordId> last;  ///< the completion that it counts from
+    std::int64_t completions = 0;  ///< so far, for every n-th
+    bool extraDue = false;         ///< the next completion is an n-th one
+    std::vector<LimitState> limits;
+    std::optional<std::size_t> governing;  ///< the limit that falls due first (or last, with Combine::Last)
+    bool over = false;  ///< due now: at or past the limit; with a soft limit, still within `allowance` or not
+    bool withinAllowance = false;        ///< over, but a soft limit still allows it
+    std::optional<Happening> triggered;  ///< a happening since the last completion made it due
+    std::optional<calendar::Date> triggeredOn;
+    double used = 0;        ///< share of the governing limit behind it; 1 = at the limit
+    bool noRecord = false;  ///< no record and no known start
+};
+
+/// All that one task's countdown needs. `versions` are all wordings of the task, in order; `records` those of
+/// its code on its subject (struck left out), in any order; `atoms` everything that its subject has behind
+/// it; `others` the records of other tasks on the subject that a trigger or "every n-th of" may name.
+struct TaskFacts {
+    std::span<const TaskVersion* const> versions;
+    std::span<const Record* const> records;
+    std::span<const Record* const> others;
+    std::span<const usage::Atom> atoms;
+    bool startedNew = false;  ///< the subject's life is known from its first day
+    calendar::Date since;     ///< that first day
+};
+
+/// The wording in force on a date, or nullptr before the first.
+const TaskVersion* versionOn(std::span<const TaskVersion* const> versions, calendar::Date date);
+
+Countdown countdown(const TaskFacts& facts, calendar::Date on);
+
+/// A demand that an earlier job or a happening made: re-check after the first outing ...
+struct FollowUp {
+    MachineId machine{};
+    std::int64_t origin = 0;  ///< id of the record (or crash)
+    calendar::Date since{};
+    FollowUpRule rule;
+    std::string because;  ///< name of the job or access step
+    bool due = false;     ///< its time has come
+    std::string joint;    ///< code, if it is about one joint
+};
+
+/// The follow-ups of `records` and their refitted steps that nobody has answered, in order of origin.
+/// `rulesOf(record)` gives the rules that a record brings, each with the words "because".
+using RulesOf = std::function<std::vector<std::pair<std::string, FollowUpRule>>(const Record&)>;
+std::vector<FollowUp> openFollowUps(MachineId machine, std::span<const Record* const> records,
+                                    const RulesOf& rulesOf, std::span<const FollowUpAnswer* const> answers,
+                                    std::span<const usage::Atom> atoms, calendar::Date on);
+
+/// The deferral that holds for a task or snag on a date, or nullptr: the newest one whose time is not over.
+const Deferral* deferralInForce(std::span<const Deferral* const> deferrals, calendar::Date on,
+                                units::Hours machineBest);
+
+}  // namespace wm::upkeep
