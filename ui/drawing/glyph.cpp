@@ -45,7 +45,9 @@ Frame frameIn(const QRectF& device) {
     const bool small = side < kLeastWithBore;
     // The flats fall between two pixels, above and below.
     const double apothem = std::max(3.0, std::round(7.6 * unit));
-    const double middle = std::round(top + 14.6 * unit);
+    // A corner of the turned nut stays above the lower edge.
+    const double lowest = std::floor(top + side - apothem * 2.0 / std::numbers::sqrt3);
+    const double middle = std::min(std::round(top + 14.6 * unit), lowest);
     Frame frame{};
     frame.centre = {left + 9.5 * unit, middle};
     frame.apothem = apothem;
@@ -53,7 +55,7 @@ Frame frameIn(const QRectF& device) {
     frame.bore = 2.1 * unit;
     frame.half = small ? 2.0 * unit : 1.8 * unit;
     frame.gap = std::max(0.8, 0.9 * unit);
-    frame.reach = (small ? 17.6 : 17.2) * unit;
+    frame.reach = (small ? 17.3 : 17.1) * unit;
     frame.unit = unit;
     frame.square = {left, top, side, side};
     frame.small = small;
@@ -190,7 +192,7 @@ void paintPutOff(QPainter& painter, const Frame& frame, const Tokens& tokens) {
     QPainterPath hands;
     hands.moveTo(pivot - QPointF(0.0, 5.4 * unit));
     hands.lineTo(pivot);
-    hands.lineTo(pivot + QPointF(3.1 * unit, 1.8 * unit));
+    hands.lineTo(pivot + QPointF(2.9 * unit, 1.8 * unit));
     painter.drawPath(hands);
 }
 
