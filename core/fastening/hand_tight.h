@@ -16,7 +16,7 @@ struct HandTight {
     JointId joint{};
     calendar::Date since{};
     MarkKind why = MarkKind::Loosened;
-    std::optional<RecordId> record;
+    std::optional<RecordId> record{};
 };
 
 /// The joints whose last mark up to `on` leaves them open, oldest first. Marks in any order; of one day, the

@@ -19,20 +19,20 @@ namespace wm::items {
 /// A stretch of an item's life in one place: from its move up to (not including) `to`.
 struct Spell {
     MoveKind kind = MoveKind::Removed;
-    std::optional<MachineId> machine;  ///< fitted straight to a machine
-    std::optional<ItemId> parent;      ///< or to another item
-    std::string position;
+    std::optional<MachineId> machine{};  ///< fitted straight to a machine
+    std::optional<ItemId> parent{};      ///< or to another item
+    std::string position{};
     calendar::Moment from{};
-    std::optional<calendar::Moment> to;
+    std::optional<calendar::Moment> to{};
     std::int64_t move = 0;  ///< id of the move that began it
 };
 
 /// A stretch in which an item, through whatever it was fitted to, went with one machine.
 struct MachineSpell {
     MachineId machine{};
-    std::string path;  ///< "engine/piston"
+    std::string path{};  ///< "engine/piston"
     calendar::Moment from{};
-    std::optional<calendar::Moment> to;
+    std::optional<calendar::Moment> to{};
 };
 
 /// Where every item was, when. Built once from all moves that count.

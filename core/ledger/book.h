@@ -23,9 +23,9 @@ namespace wm::ledger {
 struct DueLine {
     MachineId machine{};
     const upkeep::TaskVersion* task = nullptr;
-    std::optional<ItemId> item;  ///< what sits in the task's position today
-    upkeep::Countdown countdown;
-    outlook::Standing standing;
+    std::optional<ItemId> item{};  ///< what sits in the task's position today
+    upkeep::Countdown countdown{};
+    outlook::Standing standing{};
     const upkeep::Deferral* deferral = nullptr;
     const upkeep::Record* last = nullptr;
     bool picked = false;
@@ -39,7 +39,7 @@ struct OpenSnag {
 
 struct OpenJoint {
     const fastening::JointVersion* joint = nullptr;
-    fastening::HandTight state;
+    fastening::HandTight state{};
 };
 
 /// Everything that follows from a ledger on one day, worked out when asked for and kept. Not for sharing
@@ -103,6 +103,7 @@ class Book {
 
   private:
     struct Parts;
+    [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task) const;
     std::unique_ptr<Parts> parts_;
 };
 

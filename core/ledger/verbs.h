@@ -41,8 +41,8 @@ base::Result<Change> noteSetting(const Pen& pen, items::Setting setting);
 
 // -- use. An outing may bring its meter reading and its wash: one verb, one line for undo.
 struct OutingDraft {
-    usage::Outing outing;
-    std::optional<units::Hours> meterAfter;
+    usage::Outing outing{};
+    std::optional<units::Hours> meterAfter{};
     bool washed = false;
     bool pressureWashed = false;
     bool crashed = false;
@@ -58,8 +58,8 @@ base::Result<Change> logCrash(const Pen& pen, usage::Crash crash);
 
 // -- upkeep
 struct JobDraft {
-    upkeep::Record record;  ///< machine, task or snag, date, uses, measured ...; the verb fills item,
-                            ///< version, code and the stated total time
+    upkeep::Record record{};  ///< machine, task or snag, date, uses, measured ...; the verb fills item,
+                              ///< version, code and the stated total time
     std::vector<JointId>
         confirmed;            ///< joints tightened and checked; the others that were opened become hand-tight
     bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)

@@ -15,7 +15,7 @@ namespace wm::outlook {
 
 struct EventAhead {
     EventId id{};
-    std::string name;
+    std::string name{};
     EventKind kind = EventKind::Race;
     calendar::Date first{};
     calendar::Date last{};
@@ -26,7 +26,7 @@ struct EventAhead {
 /// functions.
 struct Ahead {
     calendar::Date today{};
-    std::vector<EventAhead> events;
+    std::vector<EventAhead> events{};
     double habitOutingsPerWeek = 0;  ///< in weeks without an event
     double hoursPerOuting = 0;       ///< of practice; races below
     double hoursPerRace = 0;
@@ -54,10 +54,10 @@ enum class StandingKind : std::uint8_t { InHand, BeforeEvent, Overdue, NoRecord 
 /// How a task stands, with the look ahead.
 struct Standing {
     StandingKind kind = StandingKind::InHand;
-    std::optional<calendar::Date> early;   ///< 10 %; same as likely until the outlook has chances
-    std::optional<calendar::Date> likely;  ///< the mean, later the 50 % point
-    std::optional<calendar::Date> late;    ///< 90 %
-    std::optional<EventAhead> event;       ///< the event it falls due before (BeforeEvent), or the next one
+    std::optional<calendar::Date> early{};   ///< 10 %; same as likely until the outlook has chances
+    std::optional<calendar::Date> likely{};  ///< the mean, later the 50 % point
+    std::optional<calendar::Date> late{};    ///< 90 %
+    std::optional<EventAhead> event{};       ///< the event it falls due before (BeforeEvent), or the next one
     double reach = 0;  ///< 0 = just inside the next event's reach, 1 = at the limit: turns the mark
 };
 

@@ -12,10 +12,10 @@
 namespace wm::stock {
 
 struct LotOnHand {
-    std::optional<LotId> lot;  ///< nothing: not in any known container
+    std::optional<LotId> lot{};  ///< nothing: not in any known container
     std::int64_t amount = 0;
     bool tooOld = false;  ///< past best-before, or opened longer than the line allows
-    std::optional<calendar::Date> goodUntil;
+    std::optional<calendar::Date> goodUntil{};
 };
 
 struct OnHand {
@@ -23,7 +23,7 @@ struct OnHand {
     std::int64_t amount = 0;  ///< all of it; may be negative if more was used than was ever booked in
     std::int64_t usable = 0;  ///< without what is too old, never negative
     std::int64_t onOrder = 0;
-    std::vector<LotOnHand> lots;  ///< opened first, then by best-before
+    std::vector<LotOnHand> lots{};  ///< opened first, then by best-before
 };
 
 /// What stands on the shelf on a date, one entry a line, in the order of `lines`.

@@ -28,14 +28,14 @@ struct CountBracket {
 
 /// How one limit stands. For Days and Months `behind` is in days and `dueOn` is the very date.
 struct LimitState {
-    Limit limit;
+    Limit limit{};
     bool isFirst = false;     ///< the run-in figure governs
     std::int64_t amount = 0;  ///< what governs: first or every, or the way to the next fixed mark from the
                               ///< last completion; for Months and Days the number of days of this round
-    CountBracket behind;    ///< since the last completion (or the known start)
-    std::int64_t left = 0;  ///< amount - behind, reckoned from the side that suits the task; < 0 = over
+    CountBracket behind{};    ///< since the last completion (or the known start)
+    std::int64_t left = 0;    ///< amount - behind, reckoned from the side that suits the task; < 0 = over
     std::int64_t leftWithAllowance = 0;
-    std::optional<calendar::Date> dueOn;  ///< Days and Months only
+    std::optional<calendar::Date> dueOn{};  ///< Days and Months only
     bool unbounded = false;  ///< reckoned from a high end that nobody knows: over, as far as anyone can say
 };
 
@@ -45,15 +45,15 @@ enum class Origin : std::uint8_t { Record, Baseline, KnownStart, Nothing };
 /// How one task stands on one day, before anybody looks ahead.
 struct Countdown {
     Origin origin = Origin::Nothing;
-    std::optional<RecordId> last;  ///< the completion that it counts from
-    std::int64_t completions = 0;  ///< so far, for every n-th
-    bool extraDue = false;         ///< the next completion is an n-th one
-    std::vector<LimitState> limits;
-    std::optional<std::size_t> governing;  ///< the limit that falls due first (or last, with Combine::Last)
+    std::optional<RecordId> last{};  ///< the completion that it counts from
+    std::int64_t completions = 0;    ///< so far, for every n-th
+    bool extraDue = false;           ///< the next completion is an n-th one
+    std::vector<LimitState> limits{};
+    std::optional<std::size_t> governing{};  ///< the limit that falls due first (or last, with Combine::Last)
     bool over = false;  ///< due now: at or past the limit; with a soft limit, still within `allowance` or not
-    bool withinAllowance = false;        ///< over, but a soft limit still allows it
-    std::optional<Happening> triggered;  ///< a happening since the last completion made it due
-    std::optional<calendar::Date> triggeredOn;
+    bool withinAllowance = false;          ///< over, but a soft limit still allows it
+    std::optional<Happening> triggered{};  ///< a happening since the last completion made it due
+    std::optional<calendar::Date> triggeredOn{};
     double used = 0;        ///< share of the governing limit behind it; 1 = at the limit
     bool noRecord = false;  ///< no record and no known start
 };
@@ -67,7 +67,7 @@ struct TaskFacts {
     std::span<const Record* const> others;
     std::span<const usage::Atom> atoms;
     bool startedNew = false;  ///< the subject's life is known from its first day
-    calendar::Date since;     ///< that first day
+    calendar::Date since{};   ///< that first day
 };
 
 /// The wording in force on a date, or nullptr before the first.
@@ -80,10 +80,10 @@ struct FollowUp {
     MachineId machine{};
     std::int64_t origin = 0;  ///< id of the record (or crash)
     calendar::Date since{};
-    FollowUpRule rule;
-    std::string because;  ///< name of the job or access step
-    bool due = false;     ///< its time has come
-    std::string joint;    ///< code, if it is about one joint
+    FollowUpRule rule{};
+    std::string because{};  ///< name of the job or access step
+    bool due = false;       ///< its time has come
+    std::string joint{};    ///< code, if it is about one joint
 };
 
 /// The follow-ups of `records` and their refitted steps that nobody has answered, in order of origin.

@@ -14,11 +14,11 @@ namespace wm::weekend {
 
 /// A job that was picked: what the plan needs of it.
 struct Job {
-    std::optional<TaskId> task;
-    std::optional<SnagId> snag;
-    std::string name;
+    std::optional<TaskId> task{};
+    std::optional<SnagId> snag{};
+    std::string name{};
     units::Minutes minutes{};
-    std::vector<std::string> steps;  ///< codes of access steps that must be off
+    std::vector<std::string> steps{};  ///< codes of access steps that must be off
     upkeep::BodyState bodyState = upkeep::BodyState::Any;
     bool safety = false;
 };
@@ -28,18 +28,18 @@ enum class ActKind : std::uint8_t { BreakLoose, Off, Job, On, SafeStop };
 /// One line of the working order. Times are minutes from the start of the work.
 struct Act {
     ActKind kind = ActKind::Job;
-    std::string step;                ///< code of the access step (BreakLoose, Off, On)
-    std::optional<std::size_t> job;  ///< index into the jobs
-    std::string text;
+    std::string step{};                ///< code of the access step (BreakLoose, Off, On)
+    std::optional<std::size_t> job{};  ///< index into the jobs
+    std::string text{};
     units::Minutes starts{};
     units::Minutes minutes{};
 };
 
 struct Plan {
-    std::vector<Act> acts;
-    units::Minutes work{};            ///< all of it, shared access counted once
-    units::Minutes alone{};           ///< what the jobs would take one by one
-    std::vector<std::string> opened;  ///< access steps in the order in which they come off
+    std::vector<Act> acts{};
+    units::Minutes work{};              ///< all of it, shared access counted once
+    units::Minutes alone{};             ///< what the jobs would take one by one
+    std::vector<std::string> opened{};  ///< access steps in the order in which they come off
 };
 
 /// Working order for one machine: break loose what must be cracked first, take off by need, do each job when
