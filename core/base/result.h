@@ -29,7 +29,7 @@ enum class Fault {
     Cycle,          ///< an item inside itself
     InTwoPlaces,    ///< an item that is fitted elsewhere at that time
     NotFitted,      ///< removed from where it was not
-    Retired,        ///< an item that has been scrapped
+    Retired,        ///< an item that has been scrapped, a machine that has gone
     ReasonNeeded,   ///< a deferral of a safety task needs its reason
     WrongUnit,      ///< units of different kinds, or a unit that is not known
     OutOfOrder,     ///< an end before its beginning, a maximum under its minimum
@@ -41,6 +41,7 @@ enum class Fault {
     NothingToDo,    ///< a demand that would change nothing
     MustAnswer,     ///< an open question stands before this (a hand-tight list)
     Implausible,    ///< a figure far from anything real; wants a second look
+    NotEmpty,       ///< a whole file's rows for a file that already holds some
 };
 
 /// One refusal: `fault` says what, `field` which input ("hours", "date", "tasks[3].limits[0]"),

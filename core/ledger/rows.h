@@ -64,9 +64,9 @@ struct Strike {
 template <template <class...> class Into>
 using ForEachRow =
     Into<Garage, items::Person, items::Machine, items::Item, outlook::Event, items::Move, items::Setting,
-         usage::HourReading, usage::DistanceReading, usage::Outing, usage::Wash, usage::Crash,
-         upkeep::TaskVersion, weekend::StepVersion, fastening::JointVersion, upkeep::Snag, sheet::IssuedSheet,
-         stock::StockLine, stock::Lot, upkeep::Record, upkeep::SnagEnd, upkeep::Deferral,
+         usage::Outing, usage::Wash, usage::Crash, stock::StockLine, stock::Lot, upkeep::TaskVersion,
+         weekend::StepVersion, fastening::JointVersion, upkeep::Snag, sheet::IssuedSheet, upkeep::Record,
+         usage::HourReading, usage::DistanceReading, upkeep::SnagEnd, upkeep::Deferral,
          upkeep::FollowUpAnswer, fastening::JointMark, stock::StockOrder, stock::StockMove,
          weekend::WorkWindow, weekend::Pick, Strike>;
 

@@ -195,6 +195,7 @@ struct FollowUpAnswer {
     std::string what{};
     calendar::Date date{};
     bool fine = true;
+    std::optional<RecordId> record{};  ///< the job that settled it, if one did; struck with it
     std::string note{};
 
     template <class Self, class Visit>
@@ -206,6 +207,7 @@ struct FollowUpAnswer {
         visit("what", self.what);
         visit("date", self.date);
         visit("fine", self.fine);
+        visit("record", self.record);
         visit("note", self.note);
     }
     friend bool operator==(const FollowUpAnswer&, const FollowUpAnswer&) = default;

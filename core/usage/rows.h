@@ -21,7 +21,8 @@ namespace wm::usage {
 /// Stopped and Resumed is known from notes alone.
 enum class MeterEvent : std::uint8_t { Plain, Replaced, Reset, RolledOver, Stopped, Resumed };
 
-/// What a meter showed. Unit is Hours (hour meter) or Metres (odometer).
+/// What a meter showed. Unit is Hours (hour meter) or Metres (odometer). `outing` or `record` is the entry
+/// that it was noted with, if any: when that is struck, the reading goes with it.
 template <class Unit>
 struct ReadingOf {
     static constexpr std::string_view kTable = std::is_same_v<Unit, units::Hours>
@@ -37,6 +38,8 @@ struct ReadingOf {
     MeterEvent event = MeterEvent::Plain;
     std::optional<Unit> before{};
     std::optional<Unit> rollsAt{};
+    std::optional<OutingId> outing{};
+    std::optional<RecordId> record{};
     std::string note{};
 
     template <class Self, class Visit>
@@ -50,6 +53,8 @@ struct ReadingOf {
         visit("event", self.event);
         visit("before", self.before);
         visit("rolls_at", self.rollsAt);
+        visit("outing", self.outing);
+        visit("record", self.record);
         visit("note", self.note);
     }
     friend bool operator==(const ReadingOf&, const ReadingOf&) = default;
@@ -105,7 +110,8 @@ struct Wash {
     base::Entered entered = 0;
     MachineId machine{};
     calendar::Date date{};
-    bool pressure = false;  ///< with a pressure washer
+    bool pressure = false;             ///< with a pressure washer
+    std::optional<OutingId> outing{};  ///< noted with it, and struck with it
     std::string note{};
 
     template <class Self, class Visit>
@@ -115,6 +121,7 @@ struct Wash {
         visit("machine", self.machine);
         visit("date", self.date);
         visit("pressure", self.pressure);
+        visit("outing", self.outing);
         visit("note", self.note);
     }
     friend bool operator==(const Wash&, const Wash&) = default;
@@ -127,6 +134,7 @@ struct Crash {
     base::Entered entered = 0;
     MachineId machine{};
     calendar::Date date{};
+    std::optional<OutingId> outing{};  ///< noted with it, and struck with it
     std::string note{};
 
     template <class Self, class Visit>
@@ -135,6 +143,7 @@ struct Crash {
         visit("entered", self.entered);
         visit("machine", self.machine);
         visit("date", self.date);
+        visit("outing", self.outing);
         visit("note", self.note);
     }
     friend bool operator==(const Crash&, const Crash&) = default;
