@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -25,6 +26,11 @@ struct Pen {
     const Book& book;
     base::IdSource newId;
 };
+
+// `isNew`: the verb gives the id; else the row of this id is overwritten (Unknown if it is not there).
+// Definitions (task, step, joint): a wording without a stable id (value 0) is a new one and is given one;
+// with an id it is a new wording from `validFrom` on. A `validFrom` left at its default means today. An empty
+// code is made from the name.
 
 // -- people, machines, items
 base::Result<Change> nameGarage(const Pen& pen, std::string name, std::optional<calendar::Date> pinnedToday);
@@ -59,19 +65,24 @@ base::Result<Change> logCrash(const Pen& pen, usage::Crash crash);
 // -- upkeep
 struct JobDraft {
     upkeep::Record record{};  ///< machine, task or snag, date, uses, measured ...; the verb fills item,
-                              ///< version, code and the stated total time
+                              ///< version, code and the stated total time. A given item stays only where
+                              ///< the task's position held none
     std::vector<JointId>
         confirmed;            ///< joints tightened and checked; the others that were opened become hand-tight
     bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)
     std::vector<std::pair<std::int64_t, std::string>>
         answers;  ///< follow-ups that this job settles: origin, words
 };
-/// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag.
-/// Errors: MeterRunsBack, Negative, WrongUnit, Duplicate (the same job on the same day at the same meter).
+/// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag, notes the
+/// meter if it is newer than the last reading, and takes the job out of the weekend. A Baseline may be dated
+/// before the machine was known; it takes nothing from the shelf and opens nothing.
+/// Errors: MeterRunsBack, MeterJumps, NotPositive (a use), WrongUnit (a measurement), Duplicate (the same job
+/// on the same day at the same meter).
 base::Result<Change> recordJob(const Pen& pen, JobDraft draft);
 base::Result<Change> addSnag(const Pen& pen, upkeep::Snag snag);
 base::Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end);
-/// ReasonNeeded for a safety task or snag without one; a safety deferral needs an end.
+/// ReasonNeeded for a safety task or snag without one; a safety deferral needs an end (Empty "until"). One
+/// that still runs is extended only with a reason of its own (Duplicate if the words are the same).
 base::Result<Change> defer(const Pen& pen, upkeep::Deferral deferral);
 base::Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer);
 /// A new task or a new wording. NotPositive, Duplicate (code on this machine), Unknown (access step, joint,
@@ -110,10 +121,14 @@ base::Result<Change> issueSheet(const Pen& pen, sheet::IssuedSheet sheet);  ///<
 // -- taking back
 base::Result<Change> strike(const Pen& pen, std::int64_t fact,
                             std::string reason);  ///< AlreadyStruck, ReasonNeeded
-/// Strike and re-entry in one: the rows of `again` (from another verb on the same book) follow the strike.
-base::Result<Change> correct(const Pen& pen, std::int64_t fact, std::string reason, Change again);
+/// Strike and re-entry in one. `again` is the verb that enters it anew; it is checked on a book in which the
+/// fact is already struck, so that a wrong reading does not stand in the way of the right one.
+using Verb = std::function<base::Result<Change>(const Pen&)>;
+base::Result<Change> correct(const Pen& pen, std::int64_t fact, std::string reason, const Verb& again);
 
-/// A whole file's rows, as the exchange text brought them: every reference must be there, every bound hold.
+/// A whole file's rows, as the exchange text brought them, ids and order of entry kept: every reference must
+/// be there, every bound hold. Only for a file that holds nothing but its own card (garage): else NotEmpty.
+/// A garage row among `rows` replaces that card.
 base::Result<Change> adoptAll(const Pen& pen, std::vector<Row> rows);
 
 }  // namespace wm::ledger
