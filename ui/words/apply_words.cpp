@@ -1,0 +1,71 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/apply_words.h"
+
+#include <QCoreApplication>
+#include <QFileInfo>
+
+namespace wm::ui {
+
+namespace {
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("ApplyWords", words);
+}
+
+}  // namespace
+
+QString wordsFor(const store::ApplyError& error) {
+    using Kind = store::ApplyError::Kind;
+    switch (error.kind) {
+        case Kind::Refused:
+            return tr("Not written: %1.").arg(QString::fromStdString(error.error.field));
+        case Kind::Stale:
+            return tr(
+                "Another window changed this in the meantime. Nothing was written; look again, then say it "
+                "again.");
+        case Kind::ReadOnly:
+            return tr("This file is open for reading only, so nothing was written.");
+        case Kind::Locked:
+            return tr("Another program holds the file just now. Nothing was written; try again in a moment.");
+        case Kind::NoSpace:
+            return tr(
+                "There is no space left where the file lies. Nothing was written; make room and try again.");
+        case Kind::Failed:
+            break;
+    }
+    return tr(
+        "The file could not be written. Nothing was changed; copy the file to a safe place and check the "
+        "disk.");
+}
+
+QString wordsFor(const store::OpenReport& report) {
+    using Outcome = store::OpenOutcome;
+    const QString name = QFileInfo(report.path).fileName();
+    switch (report.outcome) {
+        case Outcome::Opened:
+            return {};
+        case Outcome::Migrated:
+            return tr("%1 was brought to this version. The old file stands beside it as %2.")
+                .arg(name, QFileInfo(report.backup).fileName());
+        case Outcome::NewerReadOnly:
+            return tr("%1 was written by a newer Witnessmark. It is open for reading only.").arg(name);
+        case Outcome::NewerRefused:
+            return tr("%1 needs a newer Witnessmark (%2). It was not touched.").arg(name, report.detail);
+        case Outcome::NotOurs:
+            return tr("%1 is not a Witnessmark file. It was not touched.").arg(name);
+        case Outcome::Corrupt:
+            return tr("%1 is damaged. It was not touched; go back to one of its backups.").arg(name);
+        case Outcome::Locked:
+            return tr("Another program holds %1. Close it there, then open it again.").arg(name);
+        case Outcome::NoAccess:
+            return tr("%1 can't be opened here. Check that it is there, that it is a file, and that you may "
+                      "read it.")
+                .arg(name);
+        case Outcome::NoSpace:
+            break;
+    }
+    return tr("There is no space left for %1. Make room, then try again.").arg(name);
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,16 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+
+#include "core/store/store.h"
+
+namespace wm::ui {
+
+/// What the mechanic reads when a verb was not written: what is wrong and what helps.
+QString wordsFor(const store::ApplyError& error);
+/// What he reads when a file did not open as asked; empty if it simply opened.
+QString wordsFor(const store::OpenReport& report);
+
+}  // namespace wm::ui

@@ -1,0 +1,199 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/workbench.h"
+
+#include <QFileInfo>
+#include <QFileSystemWatcher>
+#include <QTimer>
+#include <algorithm>
+#include <utility>
+
+#include "ui/words/apply_words.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr int kSettleMs = 300;
+constexpr int kMinuteMs = 60'000;
+
+calendar::Date dateOf(const QDate& date) {
+    return calendar::Date{static_cast<std::int32_t>(date.toJulianDay() - QDate(1970, 1, 1).toJulianDay())};
+}
+
+}  // namespace
+
+Workbench::Workbench(Clock clock, QObject* parent)
+    : QObject(parent),
+      clock_(std::move(clock)),
+      watcher_(new QFileSystemWatcher(this)),
+      settle_(new QTimer(this)),
+      minute_(new QTimer(this)) {
+    // Another program writes in several steps; look once it has come to rest.
+    settle_->setSingleShot(true);
+    settle_->setInterval(kSettleMs);
+    connect(watcher_, &QFileSystemWatcher::fileChanged, settle_, qOverload<>(&QTimer::start));
+    connect(settle_, &QTimer::timeout, this, &Workbench::refresh);
+    minute_->setInterval(kMinuteMs);
+    connect(minute_, &QTimer::timeout, this, &Workbench::refresh);
+    minute_->start();
+}
+
+Workbench::~Workbench() = default;
+
+store::OpenReport Workbench::take(store::File::Opened opened) {
+    if (!opened.file)
+        return std::move(opened.report);
+    file_ = std::move(opened.file);
+    path_ = file_->path();
+    chosen_.reset();
+    watch();
+    rebuild();
+    emit fileChanged();
+    emit chosenChanged();
+    emit changed();
+    return std::move(opened.report);
+}
+
+store::OpenReport Workbench::open(const QString& path, store::OpenFor purpose) {
+    return take(store::File::open(path, purpose));
+}
+
+store::OpenReport Workbench::create(const QString& path) {
+    return take(store::File::create(path));
+}
+
+void Workbench::close() {
+    if (!file_)
+        return;
+    book_.reset();
+    file_.reset();
+    path_.clear();
+    chosen_.reset();
+    watch();
+    emit fileChanged();
+    emit chosenChanged();
+    emit changed();
+}
+
+bool Workbench::readOnly() const {
+    return !file_ || file_->readOnly();
+}
+
+calendar::Date Workbench::today() const {
+    if (file_)
+        if (const auto pinned = file_->ledger()->garage().pinnedToday)
+            return *pinned;
+    return dateOf(clock_().date());
+}
+
+bool Workbench::dayIsPinned() const {
+    return file_ && file_->ledger()->garage().pinnedToday.has_value();
+}
+
+tl::expected<ledger::Change, store::ApplyError> Workbench::attempt(const store::Verb& verb) {
+    if (!file_)
+        return tl::unexpected<store::ApplyError>{{store::ApplyError::Kind::ReadOnly, {}, {}}};
+    auto written = file_->apply(verb, today());
+    if (written) {
+        rebuild();
+        emit changed();
+        emit saved(QString::fromStdString(written->text), clock_());
+    } else if (&book_->ledger() != file_->ledger().get()) {
+        // The file had moved on and was read afresh: the window must not go on showing the old picture.
+        rebuild();
+        emit changed();
+    }
+    return written;
+}
+
+bool Workbench::perform(const store::Verb& verb) {
+    const auto written = attempt(verb);
+    if (!written)
+        tell(written.error());
+    return written.has_value();
+}
+
+QString Workbench::undoText() const {
+    return file_ ? QString::fromStdString(file_->undoText().value_or("")) : QString();
+}
+
+QString Workbench::redoText() const {
+    return file_ ? QString::fromStdString(file_->redoText().value_or("")) : QString();
+}
+
+void Workbench::undo() {
+    if (!file_ || !file_->undoText())
+        return;
+    const auto undone = file_->undo();
+    if (!undone)
+        return tell(undone.error());
+    rebuild();
+    emit changed();
+    emit saved(tr("taken back: %1").arg(QString::fromStdString(*undone)), clock_());
+}
+
+void Workbench::redo() {
+    if (!file_ || !file_->redoText())
+        return;
+    const auto redone = file_->redo();
+    if (!redone)
+        return tell(redone.error());
+    rebuild();
+    emit changed();
+    emit saved(tr("done again: %1").arg(QString::fromStdString(*redone)), clock_());
+}
+
+void Workbench::endUndo() {
+    if (!file_)
+        return;
+    file_->endUndo();
+    emit changed();
+}
+
+std::vector<std::int64_t> Workbench::search(const QString& words, int most) const {
+    return file_ ? file_->search(words, most) : std::vector<std::int64_t>();
+}
+
+void Workbench::choose(std::optional<MachineId> machine) {
+    if (chosen_ == machine)
+        return;
+    chosen_ = machine;
+    emit chosenChanged();
+}
+
+void Workbench::refresh() {
+    if (!file_)
+        return;
+    watch();
+    const bool newDay = book_ && book_->today() != today();
+    if (!file_->refresh() && !newDay)
+        return;
+    if (newDay)
+        file_->endUndo();
+    rebuild();
+    emit changed();
+}
+
+void Workbench::rebuild() {
+    book_ = std::make_shared<ledger::Book>(file_->ledger(), today());
+    const auto machines = book_->machines();
+    const auto is = [this](const items::Machine* machine) { return machine->id == *chosen_; };
+    if (chosen_ && std::none_of(machines.begin(), machines.end(), is)) {
+        chosen_.reset();
+        emit chosenChanged();
+    }
+}
+
+void Workbench::watch() {
+    if (!watcher_->files().isEmpty() && !watcher_->files().contains(path_))
+        watcher_->removePaths(watcher_->files());
+    if (!path_.isEmpty() && QFileInfo::exists(path_))
+        watcher_->addPath(path_);
+}
+
+void Workbench::tell(const store::ApplyError& error) {
+    emit refused(wordsFor(error));
+}
+
+}  // namespace wm::ui
