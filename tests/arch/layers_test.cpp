@@ -1,0 +1,122 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Who may include whom: the table of DEVELOPERS.md, checked against the #include lines.
+#include <gtest/gtest.h>
+
+#include <map>
+#include <set>
+
+#include "tests/arch/source_tree.h"
+
+namespace wm::arch {
+namespace {
+
+// A part of the tree and the parts that it may include besides itself. "rows" stands for the plain row
+// structs (rows.h and upkeep/task.h), which every part of the core may name.
+const std::map<std::string, std::set<std::string>> kMay{
+    {"core/base", {}},
+    {"core/units", {"core/base"}},
+    {"core/calendar", {"core/base", "core/units"}},
+    {"rows", {"core/base", "core/units", "core/calendar"}},
+    {"core/usage", {"core/base", "core/units", "core/calendar", "rows"}},
+    {"core/items", {"core/base", "core/units", "core/calendar", "rows", "core/usage"}},
+    {"core/upkeep", {"core/base", "core/units", "core/calendar", "rows", "core/usage", "core/items"}},
+    {"core/outlook",
+     {"core/base", "core/units", "core/calendar", "rows", "core/usage", "core/items", "core/upkeep"}},
+    {"core/fastening", {"core/base", "core/units", "core/calendar", "rows"}},
+    {"core/stock", {"core/base", "core/units", "core/calendar", "rows"}},
+    {"core/weekend", {"core/base", "core/units", "core/calendar", "rows", "core/upkeep"}},
+    {"core/ledger",
+     {"core/base", "core/units", "core/calendar", "rows", "core/usage", "core/items", "core/upkeep",
+      "core/outlook", "core/fastening", "core/stock", "core/weekend"}},
+    {"core/sheet",
+     {"core/base", "core/units", "core/calendar", "rows", "core/usage", "core/items", "core/upkeep",
+      "core/outlook", "core/fastening", "core/stock", "core/weekend", "core/ledger"}},
+    {"core/exchange",
+     {"core/base", "core/units", "core/calendar", "rows", "core/usage", "core/items", "core/upkeep",
+      "core/outlook", "core/fastening", "core/stock", "core/weekend", "core/ledger"}},
+    {"core/store", {"core", "rows"}},
+    {"ui", {"core", "rows", "core/store/store.h"}},
+    {"app", {"core", "rows", "core/store/store.h", "ui"}},
+};
+
+bool isRows(const std::string& path) {
+    return endsWith(path, "/rows.h") || path == "core/upkeep/task.h";
+}
+
+std::string partOf(const std::string& path) {
+    if (isRows(path) && path != "core/ledger/rows.h")
+        return "rows";
+    if (startsWith(path, "core/"))
+        return path.substr(0, path.find('/', 5));
+    return path.substr(0, path.find('/'));
+}
+
+bool allowed(const std::string& from, const std::string& included) {
+    const std::string part = partOf(from);
+    const std::string target = partOf(included);
+    if (target == part)
+        return true;
+    const auto& may = kMay.at(part);
+    const bool core = startsWith(target, "core/") && target != "core/store";
+    return may.contains(target) || may.contains(included) || (core && may.contains("core"));
+}
+
+TEST(LayersTest, EveryIncludeIsInTheTable) {
+    for (const SourceFile& file : sourceFiles({"core", "ui", "app"})) {
+        ASSERT_TRUE(kMay.contains(partOf(file.path)))
+            << file.path << ": this folder is not in the table of layers";
+        for (const std::string& included : ownIncludes(file))
+            EXPECT_TRUE(allowed(file.path, included))
+                << file.path << " includes " << included << ", but " << partOf(file.path) << " must not know "
+                << partOf(included)
+                << ". Facts go down and figures come up, one way: move what is needed to the lower folder, "
+                   "or take it as "
+                   "an argument.";
+    }
+}
+
+TEST(LayersTest, TheCoreIsPure) {
+    const std::set<std::string> banned{"iostream", "fstream", "cstdio",    "filesystem", "random",
+                                       "thread",   "mutex",   "sqlite3.h", "cstdlib",    "ctime"};
+    for (const SourceFile& file : sourceFiles({"core"})) {
+        if (startsWith(file.path, "core/store/"))
+            continue;
+        for (const std::string& included : systemIncludes(file)) {
+            EXPECT_FALSE(banned.contains(included) || startsWith(included, "Q") ||
+                         startsWith(included, "spdlog"))
+                << file.path << " includes <" << included
+                << ">. The core has no Qt, no input or output, no clock and no chance: take the value as an "
+                   "argument.";
+            EXPECT_TRUE(!startsWith(included, "nlohmann/") || startsWith(file.path, "core/exchange/"))
+                << file.path << ": JSON belongs to core/exchange alone.";
+        }
+        for (const std::string& line : file.lines)
+            EXPECT_EQ(line.find("_clock"), std::string::npos)
+                << file.path << " reads a clock: take the date as an argument.";
+    }
+}
+
+TEST(LayersTest, SqliteStaysBehindTheStore) {
+    auto files = sourceFiles({"ui", "app"});
+    for (const SourceFile& file : sourceFiles({"core/store"}))
+        if (file.path == "core/store/store.h")
+            files.push_back(file);
+    for (const SourceFile& file : files)
+        for (const std::string& included : systemIncludes(file))
+            EXPECT_TRUE(included != "sqlite3.h" && !startsWith(included, "QSql") &&
+                        !startsWith(included, "QtSql"))
+                << file.path << " sees the database itself: ask the book, or write a verb.";
+}
+
+TEST(LayersTest, TheTableWouldRefuse) {
+    EXPECT_FALSE(allowed("core/usage/atoms.cpp", "core/upkeep/countdown.h"));
+    EXPECT_FALSE(allowed("core/ledger/book.cpp", "core/store/store.h"));
+    EXPECT_FALSE(allowed("ui/pages/bench.cpp", "core/store/schema.h"));
+    EXPECT_FALSE(allowed("core/store/open.cpp", "ui/words/error_words.h"));
+    EXPECT_TRUE(allowed("ui/pages/bench.cpp", "core/store/store.h"));
+    EXPECT_TRUE(allowed("core/ledger/rows.h", "core/sheet/rows.h"));
+}
+
+}  // namespace
+}  // namespace wm::arch

@@ -1,0 +1,64 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/arch/source_tree.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+
+namespace wm::arch {
+
+namespace fs = std::filesystem;
+
+bool startsWith(const std::string& text, const std::string& beginning) {
+    return text.rfind(beginning, 0) == 0;
+}
+
+bool endsWith(const std::string& text, const std::string& ending) {
+    return text.size() >= ending.size() &&
+           text.compare(text.size() - ending.size(), ending.size(), ending) == 0;
+}
+
+std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders) {
+    std::vector<SourceFile> files;
+    const fs::path top = WM_SOURCE_DIR;
+    for (const std::string& folder : folders) {
+        if (!fs::exists(top / folder))
+            continue;
+        for (const auto& entry : fs::recursive_directory_iterator(top / folder)) {
+            const std::string path = fs::relative(entry.path(), top).generic_string();
+            if (!entry.is_regular_file() || !(endsWith(path, ".h") || endsWith(path, ".cpp")))
+                continue;
+            SourceFile file{path, {}};
+            std::ifstream in(entry.path());
+            for (std::string line; std::getline(in, line);)
+                file.lines.push_back(line);
+            files.push_back(std::move(file));
+        }
+    }
+    std::sort(files.begin(), files.end(), [](const auto& a, const auto& b) { return a.path < b.path; });
+    return files;
+}
+
+namespace {
+
+std::vector<std::string> includes(const SourceFile& file, char open, char close) {
+    std::vector<std::string> found;
+    const std::string beginning = std::string("#include ") + open;
+    for (const std::string& line : file.lines)
+        if (startsWith(line, beginning))
+            found.push_back(
+                line.substr(beginning.size(), line.find(close, beginning.size()) - beginning.size()));
+    return found;
+}
+
+}  // namespace
+
+std::vector<std::string> ownIncludes(const SourceFile& file) {
+    return includes(file, '"', '"');
+}
+std::vector<std::string> systemIncludes(const SourceFile& file) {
+    return includes(file, '<', '>');
+}
+
+}  // namespace wm::arch

@@ -1,0 +1,27 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace wm::arch {
+
+/// One of our own source files, as text. `path` is relative to the top of the tree.
+struct SourceFile {
+    std::string path;
+    std::vector<std::string> lines;
+};
+
+/// All .h and .cpp files under the named top folders.
+std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders);
+
+/// The repo paths in `#include "..."` lines.
+std::vector<std::string> ownIncludes(const SourceFile& file);
+/// What stands in `#include <...>` lines.
+std::vector<std::string> systemIncludes(const SourceFile& file);
+
+bool startsWith(const std::string& text, const std::string& beginning);
+bool endsWith(const std::string& text, const std::string& ending);
+
+}  // namespace wm::arch
