@@ -1,0 +1,201 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/exchange/starter.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+namespace wm::exchange {
+namespace {
+
+using base::Error;
+using base::Fault;
+using nlohmann::json;
+
+std::string textOf(const std::filesystem::path& path) {
+    std::ifstream file(path);
+    std::ostringstream text;
+    text << file.rdbuf();
+    return text.str();
+}
+
+json schema() {
+    return json::parse(textOf(WM_SOURCE_DIR "/resources/starter.schema.json"));
+}
+
+json example() {
+    return schema().at("examples").at(0);
+}
+
+Error refusal(const json& starter) {
+    const auto read = readStarter(starter.dump());
+    EXPECT_FALSE(read) << "was accepted: " << starter.dump();
+    return read ? Error{} : read.error();
+}
+
+TEST(Starter, ReadsTheExampleOfTheSchema) {
+    const auto starter = readStarter(example().dump());
+    ASSERT_TRUE(starter) << starter.error().field << ' ' << starter.error().given;
+    ASSERT_EQ(starter->steps.size(), 2U);
+    ASSERT_EQ(starter->joints.size(), 2U);
+    ASSERT_EQ(starter->tasks.size(), 2U);
+    const upkeep::TaskVersion& bearings = starter->tasks[0];
+    EXPECT_EQ(bearings.limits[0], (upkeep::Limit{upkeep::Counter::Hours, 1500, std::nullopt, 200, false}));
+    EXPECT_EQ(bearings.limits[1], (upkeep::Limit{upkeep::Counter::Months, 6, std::nullopt, 0, false}));
+    EXPECT_EQ(bearings.followUps[1],
+              (upkeep::FollowUpRule{"chain slack", "chain", upkeep::When::AfterHours, 100}));
+    EXPECT_EQ(bearings.steps, std::vector{base::Code{"rear-wheel"}});
+    EXPECT_EQ(starter->steps[1].cautions[0].hazard, upkeep::Hazard::Brakes);
+    EXPECT_FALSE(starter->joints[0].torque);
+}
+
+TEST(Starter, SaysCommonPracticeWhereNoSourceIsNamedAndConfirmsNothing) {
+    json text = example();
+    text["tasks"][1]["source"] = "JIS D 9001";
+    const auto starter = readStarter(text.dump());
+    ASSERT_TRUE(starter);
+    EXPECT_EQ(starter->tasks[0].source, "common practice");
+    EXPECT_EQ(starter->tasks[1].source, "JIS D 9001");
+    EXPECT_EQ(starter->steps[0].source, "common practice");
+    EXPECT_FALSE(starter->tasks[0].confirmed);
+}
+
+TEST(Starter, HasNoPlaceForATorqueOrAConfirmation) {
+    for (const char* key : {"torque", "torque_high", "confirmed"}) {
+        json text = example();
+        text["joints"][0][key] = "110";
+        const Error error = refusal(text);
+        EXPECT_EQ(error.fault, Fault::Malformed);
+        EXPECT_EQ(error.field, std::string("joints[0].") + key);
+    }
+    json text = example();
+    text["tasks"][0]["confirmed"] = true;
+    EXPECT_EQ(refusal(text).field, "tasks[0].confirmed");
+    text = example();
+    text["tasks"][0]["measures"][0]["confirmed"] = true;
+    EXPECT_EQ(refusal(text).field, "tasks[0].measures[0].confirmed");
+}
+
+TEST(Starter, AFigureOfAMeasurementNeedsItsSource) {
+    json text = example();
+    text["tasks"][0]["measures"][0]["most"] = "0.5";
+    EXPECT_EQ(refusal(text), (Error{Fault::Empty, "tasks[0].measures[0].source", {}, {}}));
+    text["tasks"][0]["measures"][0]["source"] = "ISO 606";
+    EXPECT_TRUE(readStarter(text.dump()));
+}
+
+struct AmountCase {
+    const char* text;
+    upkeep::Counter counter;
+    std::int64_t count;
+};
+class StarterAmount : public testing::TestWithParam<AmountCase> {};
+
+TEST_P(StarterAmount, IsSaidWithItsUnit) {
+    json text = example();
+    text["tasks"][1]["limits"] = json::array({{{"every", GetParam().text}}});
+    const auto starter = readStarter(text.dump());
+    ASSERT_TRUE(starter) << starter.error().field;
+    EXPECT_EQ(starter->tasks[1].limits[0].counter, GetParam().counter);
+    EXPECT_EQ(starter->tasks[1].limits[0].every, GetParam().count);
+}
+
+INSTANTIATE_TEST_SUITE_P(Units, StarterAmount,
+                         testing::Values(AmountCase{"15 h", upkeep::Counter::Hours, 1500},
+                                         AmountCase{"0.5 h", upkeep::Counter::Hours, 50},
+                                         AmountCase{"250 km", upkeep::Counter::Metres, 250'000},
+                                         AmountCase{"1 outing", upkeep::Counter::Outings, 1},
+                                         AmountCase{"10 starts", upkeep::Counter::Starts, 10},
+                                         AmountCase{"10 washes", upkeep::Counter::Washes, 10},
+                                         AmountCase{"2 mud days", upkeep::Counter::MudDays, 2},
+                                         AmountCase{"1 crash", upkeep::Counter::Crashes, 1},
+                                         AmountCase{"30 days", upkeep::Counter::Days, 30},
+                                         AmountCase{"12 months", upkeep::Counter::Months, 12}));
+
+struct BadCase {
+    const char* what;
+    const char* pointer;  // where the example is changed
+    const char* value;    // to this JSON
+    Fault fault;
+    const char* field;
+};
+class StarterBad : public testing::TestWithParam<BadCase> {};
+
+TEST_P(StarterBad, IsRefusedWithItsPlace) {
+    json text = example();
+    text[json::json_pointer(GetParam().pointer)] = json::parse(GetParam().value);
+    const Error error = refusal(text);
+    EXPECT_EQ(error.fault, GetParam().fault) << GetParam().what;
+    EXPECT_EQ(error.field, GetParam().field) << GetParam().what;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Places, StarterBad,
+    testing::Values(
+        BadCase{"unit", "/tasks/1/limits/0/every", R"("15")", Fault::WrongUnit, "tasks[1].limits[0].every"},
+        BadCase{"unknown unit", "/tasks/1/limits/0/every", R"("15 laps")", Fault::WrongUnit,
+                "tasks[1].limits[0].every"},
+        BadCase{"number alone", "/tasks/1/limits/0/every", "15", Fault::Malformed,
+                "tasks[1].limits[0].every"},
+        BadCase{"nothing", "/tasks/1/limits/0/every", R"("0 h")", Fault::NotPositive,
+                "tasks[1].limits[0].every"},
+        BadCase{"half a wash", "/tasks/1/limits/0/every", R"("1.5 washes")", Fault::TooLarge,
+                "tasks[1].limits[0].every"},
+        BadCase{"mixed units", "/tasks/0/limits/0/allowance", R"("3 washes")", Fault::WrongUnit,
+                "tasks[0].limits[0].allowance"},
+        BadCase{"hard with allowance", "/tasks/0/limits/0/hard", "true", Fault::Inconsistent,
+                "tasks[0].limits[0].allowance"},
+        BadCase{"unknown step", "/tasks/0/steps/0", R"("tank")", Fault::Unknown, "tasks[0].steps[0]"},
+        BadCase{"unknown joint", "/tasks/0/joints/0", R"("tank")", Fault::Unknown, "tasks[0].joints[0]"},
+        BadCase{"unknown joint of a step", "/steps/1/joints/0", R"("tank")", Fault::Unknown,
+                "steps[1].joints[0]"},
+        BadCase{"unknown need", "/steps/1/needs/0/code", R"("tank")", Fault::Unknown, "steps[1].needs[0]"},
+        BadCase{"unknown follow-up", "/tasks/0/follow_ups/1/code", R"("tank")", Fault::Unknown,
+                "tasks[0].follow_ups[1]"},
+        BadCase{"unknown trigger job", "/tasks/0/triggers/1/code", R"("tank")", Fault::Unknown,
+                "tasks[0].triggers[1]"},
+        BadCase{"trigger job without code", "/tasks/0/triggers/1/code", R"("")", Fault::Inconsistent,
+                "tasks[0].triggers[1].code"},
+        BadCase{"nth of nothing", "/tasks/0/nth", "3", Fault::Inconsistent, "tasks[0].nth"},
+        BadCase{"unknown hazard", "/tasks/0/cautions/0", R"("bears")", Fault::Unknown,
+                "tasks[0].cautions[0]"},
+        BadCase{"unknown class", "/tasks/0/consequence", R"("bad")", Fault::Unknown, "tasks[0].consequence"},
+        BadCase{"due in words that are none", "/tasks/0/follow_ups/0/due", R"("soon")", Fault::Unknown,
+                "tasks[0].follow_ups[0].due"},
+        BadCase{"duplicate code", "/tasks/1/code", R"("wheel-bearings-rear")", Fault::Duplicate,
+                "tasks[1].code"},
+        BadCase{"code with capitals", "/tasks/0/code", R"("Wheel bearings")", Fault::Malformed,
+                "tasks[0].code"},
+        BadCase{"no name", "/tasks/0/name", R"(" ")", Fault::Empty, "tasks[0].name"},
+        BadCase{"negative minutes", "/tasks/0/minutes", "-1", Fault::Negative, "tasks[0].minutes"},
+        BadCase{"no piece", "/tasks/0/kit/0/amount", "0", Fault::NotPositive, "tasks[0].kit[0].amount"},
+        BadCase{"steps that need each other", "/steps/0/needs", R"([{"code": "rear-wheel"}])", Fault::Cycle,
+                "steps"},
+        BadCase{"an id", "/tasks/0/id", "7", Fault::Malformed, "tasks[0].id"},
+        BadCase{"a key of nobody", "/colour", R"("red")", Fault::Malformed, "colour"},
+        BadCase{"a newer format", "/format", "2", Fault::NewerFormat, "format"}),
+    [](const testing::TestParamInfo<BadCase>& one) {
+        std::string name;
+        for (const char c : std::string_view(one.param.what))
+            if (c != ' ' && c != '-')
+                name += c;
+        return name;
+    });
+
+TEST(Starter, EveryShippedScheduleCanBeRead) {
+    const std::filesystem::path folder(WM_SOURCE_DIR "/resources/starters");
+    if (!std::filesystem::exists(folder))
+        GTEST_SKIP() << "no schedules yet";
+    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+        const auto starter = readStarter(textOf(entry.path()));
+        EXPECT_TRUE(starter) << entry.path().filename() << ": " << starter.error().field << " given '"
+                             << starter.error().given << "' wanted '" << starter.error().wanted << "'";
+    }
+}
+
+}  // namespace
+}  // namespace wm::exchange
