@@ -16,7 +16,9 @@
 
 namespace wm::items {
 
-/// A stretch of an item's life in one place: from its move up to (not including) `to`.
+/// A stretch of an item's life in one place: from its move until the next. Use of the very moment of a move
+/// (a wash of that evening, a race between whose motos it was made) went before it, so an item carries what
+/// came after `from` and up to and including `to`.
 struct Spell {
     MoveKind kind = MoveKind::Removed;
     std::optional<MachineId> machine{};  ///< fitted straight to a machine
@@ -40,11 +42,12 @@ class Fittings {
   public:
     explicit Fittings(std::span<const Move> moves);
 
-    /// The item's places in order of time; empty if it never moved.
-    [[nodiscard]] std::vector<Spell> spells(ItemId item) const;
+    /// The item's places in order of time; empty if it never moved. Two moves of one moment leave a spell of
+    /// no length.
+    [[nodiscard]] std::span<const Spell> spells(ItemId item) const;
     /// Where the item is at a moment (a move of that moment has happened); nothing before its first move.
     [[nodiscard]] std::optional<Spell> placeOf(ItemId item, calendar::Moment when) const;
-    /// Children move with their parents: the machines that carried the item, through any depth.
+    /// Children move with their parents: the machines that carried the item, through any depth, in order.
     [[nodiscard]] std::vector<MachineSpell> machineSpells(ItemId item) const;
     /// The item at a path of a machine ("rear wheel", "engine/piston") at a moment.
     [[nodiscard]] std::optional<ItemId> at(MachineId machine, std::string_view path,
@@ -54,18 +57,42 @@ class Fittings {
                                                                  calendar::Moment when) const;
     [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(ItemId parent, calendar::Moment when) const;
 
-    /// May this move be made? Errors: PositionTaken, InTwoPlaces (fitted elsewhere at that moment), Cycle,
-    /// Retired, NotFitted (removing what is not fitted), BeforeItsTime (earlier than the item's first day is
-    /// the caller's check), OutOfOrder (a later move of the same item exists and contradicts it).
+    /// May this move be made? Errors: PositionTaken (another item sits there, then or later while this one
+    /// would), InTwoPlaces (fitted elsewhere at that moment), Cycle, Retired (the item or the parent),
+    /// NotFitted (removing what is neither fitted nor away), OutOfOrder (a later move of the same item exists
+    /// and contradicts it), Malformed (Fitted without a position, with a '/' in it, or not to exactly one of
+    /// machine and parent). A move earlier than the item's first day is the caller's check.
     [[nodiscard]] base::Result<void> check(const Move& move) const;
 
   private:
+    /// A machine (its id, nothing) or an item (nothing, its id): what positions belong to.
+    using Host = std::pair<std::optional<MachineId>, std::optional<ItemId>>;
+    struct Stay {
+        ItemId item{};
+        calendar::Moment from{};
+        std::optional<calendar::Moment> to;
+    };
+    using Stays = std::vector<Stay>;  ///< in order of `from`
+
+    [[nodiscard]] const Stay* stayAt(const Host& host, const std::string& position,
+                                     calendar::Moment when) const;
+    [[nodiscard]] std::vector<std::pair<std::string, ItemId>> onHost(const Host& host,
+                                                                     calendar::Moment when) const;
+    struct Window;
+    void collect(ItemId item, const Window& window, std::vector<ItemId>& chain,
+                 std::vector<MachineSpell>& found) const;
+    [[nodiscard]] bool isInside(ItemId item, ItemId host, const Window& window,
+                                std::vector<ItemId>& chain) const;
+    [[nodiscard]] base::Result<void> checkPlace(const Move& move, const Window& window) const;
+
     std::map<ItemId, std::vector<Spell>> spells_;
+    std::map<Host, std::map<std::string, Stays, std::less<>>> stays_;
 };
 
 /// The atoms that went through an item: those of the machines that carried it, while they did, and its stated
-/// past as a Past atom. An Unlogged atom in which it was fitted or removed becomes a bracket from 0 to the
-/// whole. `machineAtoms(machine)` gives a machine's atoms.
+/// past as a Past atom, in order of `to`. Of an Unlogged atom in which it was fitted or removed it has the
+/// part (usage::partOf), one for each stretch in which it was fitted; off and on again with no riding between
+/// cuts nothing. `machineAtoms(machine)` gives a machine's atoms.
 using AtomsOfMachine = std::function<std::span<const usage::Atom>(MachineId)>;
 std::vector<usage::Atom> atomsOf(const Item& item, const Fittings& fittings,
                                  const AtomsOfMachine& machineAtoms);

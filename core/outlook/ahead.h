@@ -38,11 +38,16 @@ struct Ahead {
     std::int64_t weeksSeen = 0;  ///< how much history the habit rests on
 };
 
+/// The habit is learned from whole weeks (Monday to Sunday) of the last year without an event of this
+/// machine, the current week left out. A pause of six or more such weeks in a row without riding (a winter,
+/// an injury) is no part of the habit, at the end no less than in the middle; of the weeks that remain the
+/// newest 26 count. Unlogged hours count as outings of mean length. Means an outing come from the whole last
+/// year; a race is an outing with starts, or one on a race day that the machine was entered for. Events must
+/// hold the past ones too; called off or entered by other machines only, they are left out.
 Ahead aheadOf(MachineId machine, std::span<const usage::Atom> atoms, std::span<const Event> events,
               calendar::Date today);
 
-/// Mean use of one counter from tomorrow up to and including `day`. `beforeTheFlag` leaves out the outing of
-/// `day` itself. Months and Days count days.
+/// Mean use of one counter from tomorrow up to and including `day`. Months and Days count days.
 double meanUse(const Ahead& ahead, upkeep::Counter counter, calendar::Date day);
 
 /// The day on which `left` more of a counter has been used in the mean; nothing if that is more than two
@@ -61,8 +66,10 @@ struct Standing {
     double reach = 0;  ///< 0 = just inside the next event's reach, 1 = at the limit: turns the mark
 };
 
-/// Overdue: over, beyond any allowance, or triggered. BeforeEvent: falls due up to the end of the next event
-/// (without an event: within 14 days of habit). NoRecord as the countdown says. Else InHand.
+/// Overdue: over, beyond any allowance, or triggered. NoRecord as the countdown says. BeforeEvent: over
+/// within its allowance, or falls due up to the end of the next event (without an event: within 14 days of
+/// habit), or waits for a race and the next event is one. Else InHand. With Combine::Last the last limit
+/// decides.
 Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Ahead& ahead);
 
 }  // namespace wm::outlook

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/result.h"
 #include "core/calendar/date.h"
 #include "core/upkeep/rows.h"
 #include "core/usage/exposure.h"
@@ -27,6 +28,8 @@ struct CountBracket {
 };
 
 /// How one limit stands. For Days and Months `behind` is in days and `dueOn` is the very date.
+/// Fixed marks stand at every, 2 x every ... of the subject's life (for Days and Months: from its first day);
+/// a job done in the last tenth of the way to a mark was done for that mark.
 struct LimitState {
     Limit limit{};
     bool isFirst = false;     ///< the run-in figure governs
@@ -37,6 +40,7 @@ struct LimitState {
     std::int64_t leftWithAllowance = 0;
     std::optional<calendar::Date> dueOn{};  ///< Days and Months only
     bool unbounded = false;  ///< reckoned from a high end that nobody knows: over, as far as anyone can say
+    double used = 0;         ///< share of `amount` behind, from the same side; 1 = at the limit
 };
 
 /// Where the count begins.
@@ -46,21 +50,23 @@ enum class Origin : std::uint8_t { Record, Baseline, KnownStart, Nothing };
 struct Countdown {
     Origin origin = Origin::Nothing;
     std::optional<RecordId> last{};  ///< the completion that it counts from
-    std::int64_t completions = 0;    ///< so far, for every n-th
-    bool extraDue = false;           ///< the next completion is an n-th one
-    std::vector<LimitState> limits{};
-    std::optional<std::size_t> governing{};  ///< the limit that falls due first (or last, with Combine::Last)
+    std::int64_t completions = 0;    ///< so far
+    bool extraDue = false;        ///< the next completion is an n-th one since the extra work was last done
+    std::int64_t othersDone = 0;  ///< with nthOf: completions of the other task since `last`
+    std::vector<LimitState> limits{};  ///< empty without a record or known start: nobody knows, not "0 h"
+    std::optional<std::size_t> governing{};  ///< the most used limit (the least used, with Combine::Last)
     bool over = false;  ///< due now: at or past the limit; with a soft limit, still within `allowance` or not
     bool withinAllowance = false;          ///< over, but a soft limit still allows it
     std::optional<Happening> triggered{};  ///< a happening since the last completion made it due
     std::optional<calendar::Date> triggeredOn{};
-    double used = 0;        ///< share of the governing limit behind it; 1 = at the limit
-    bool noRecord = false;  ///< no record and no known start
+    double used = 0;              ///< share of the governing limit behind it; 1 = at the limit
+    bool noRecord = false;        ///< no record and no known start
+    bool beforeNextRace = false;  ///< has the trigger BeforeRace and was ridden since `last` (or has none)
 };
 
 /// All that one task's countdown needs. `versions` are all wordings of the task, in order; `records` those of
 /// its code on its subject (struck left out), in any order; `atoms` everything that its subject has behind
-/// it; `others` the records of other tasks on the subject that a trigger or "every n-th of" may name.
+/// it, in order of `to`; `others` the records of other tasks that a trigger or "every n-th of" may name.
 struct TaskFacts {
     std::span<const TaskVersion* const> versions;
     std::span<const Record* const> records;
@@ -73,7 +79,17 @@ struct TaskFacts {
 /// The wording in force on a date, or nullptr before the first.
 const TaskVersion* versionOn(std::span<const TaskVersion* const> versions, calendar::Date date);
 
+/// On the evening of `on`. Records in any order; later ones and their use do not count.
+/// A Done or a Baseline is a completion, a LookedFine too unless the wording that it followed renews. The
+/// wording in force on `on` says the intervals; none in force: an empty countdown with noRecord.
+/// A Baseline older than the subject's first day has anything from 0 to the whole stated past behind it, or,
+/// if it states the total time of then, the rest of the past.
 Countdown countdown(const TaskFacts& facts, calendar::Date on);
+
+/// Can these intervals be reckoned with? Errors: NotPositive (an interval, a first interval, everyNth or nth
+/// that counts nothing), Negative (an allowance), OutOfOrder (a hard limit with an allowance). Field names as
+/// "limits[0].every".
+base::Result<void> checkIntervals(const TaskVersion& task);
 
 /// A demand that an earlier job or a happening made: re-check after the first outing ...
 struct FollowUp {
@@ -88,13 +104,18 @@ struct FollowUp {
 
 /// The follow-ups of `records` and their refitted steps that nobody has answered, in order of origin.
 /// `rulesOf(record)` gives the rules that a record brings, each with the words "because".
+/// Answered: by a FollowUpAnswer with its origin and words, or, if the rule names a task, by a record of that
+/// task made once the follow-up was due. A later origin of the same demand (words and code) takes the place
+/// of the earlier one.
 using RulesOf = std::function<std::vector<std::pair<std::string, FollowUpRule>>(const Record&)>;
 std::vector<FollowUp> openFollowUps(MachineId machine, std::span<const Record* const> records,
                                     const RulesOf& rulesOf, std::span<const FollowUpAnswer* const> answers,
                                     std::span<const usage::Atom> atoms, calendar::Date on);
 
-/// The deferral that holds for a task or snag on a date, or nullptr: the newest one whose time is not over.
+/// The deferral that holds for a task or snag on a date, or nullptr: the newest one made up to that date,
+/// unless its time is over (its day has come, its hours are reached), it names no end, or the job was done
+/// since.
 const Deferral* deferralInForce(std::span<const Deferral* const> deferrals, calendar::Date on,
-                                units::Hours machineBest);
+                                units::Hours machineBest, std::optional<calendar::Date> lastDone = {});
 
 }  // namespace wm::upkeep

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/result.h"
 #include "core/calendar/date.h"
 #include "core/units/quantity.h"
 #include "core/usage/rows.h"
@@ -42,7 +43,8 @@ using MetresBracket = Bracket<units::Metres>;
 
 /// How the hours of an atom came to be known.
 enum class Known : std::uint8_t {
-    Noted,       ///< the rider's note, not (or not yet) bounded by readings
+    Noted,       ///< the rider's note as it stands: no readings around it, or they say still more
+    Assumed,     ///< ridden, but neither noted nor metered: a bracket about the machine's mean outing
     Metered,     ///< note and meter agree, or the meter alone says it
     ScaledDown,  ///< notes between two readings added up to more than the meter
     ScaledUp,    ///< notes fell short by no more than the tolerance
@@ -52,8 +54,9 @@ enum class Known : std::uint8_t {
 
 enum class AtomKind : std::uint8_t { Outing, Unlogged, Wash, Crash, Past };
 
-/// A dated piece of use of one machine. An outing, wash or crash has from == to. An Unlogged atom was ridden
-/// at some time after moment `from` and up to moment `to`. A Past atom ends at `to`.
+/// A dated piece of use of one machine. An outing or crash stands at (date, Riding), a wash at (date,
+/// AfterRiding); each has from == to. An Unlogged atom was ridden at some time after moment `from` and up to
+/// moment `to`. A Past atom ends at `to`; nobody knows when it began.
 struct Atom {
     AtomKind kind = AtomKind::Outing;
     calendar::Moment from{};
@@ -84,7 +87,7 @@ struct UseFacts {
     std::vector<Crash> crashes;
 };
 
-/// What something has behind it over a period.
+/// What something has behind it over a period. Mud days are days: two outings in one day's mud are one.
 struct Exposure {
     HoursBracket hours{};
     MetresBracket distance{};
@@ -99,30 +102,50 @@ struct Exposure {
     friend bool operator==(const Exposure&, const Exposure&) = default;
 };
 
-/// The atoms of one machine, by date. Rules (design of exposure):
+/// The atoms of one machine, in order of `to`. Rules (design of exposure):
 /// - Between two readings the metered difference is the truth. Noted hours that add up to more are scaled
-/// down
-///   to it; that fall short by no more than 0.1 h + 5 % of the noted hours per outing are scaled up; beyond
-///   that the rest is one Unlogged atom over the interval. Shares are whole hundredths by largest remainder.
-/// - An outing without noted hours takes the metered remainder of its interval, shared evenly; without a
-/// second
-///   reading it has a bracket from 0 with best = the machine's own mean outing (or 0 if there is none) and no
-///   high.
-/// - Replaced, reset, rolled-over meters start a segment (what the old one counted up to `before` still
-/// counts);
-///   between Stopped and Resumed/Replaced noted hours stand by themselves. After the last reading they do
-///   too.
-/// - A reading counts at its moment: riding of the same day is before a reading taken AfterRiding.
-/// - The same for distance, with a tolerance of 1 km + 5 % an outing.
+///   down to it; that fall short by no more than the tolerance (for each outing 0.1 h + 5 % of its noted
+///   hours) are scaled up; beyond that the rest is one Unlogged atom over the interval and the notes stand.
+///   Shares are whole hundredths by largest remainder, of equal remainders the earlier outing's first.
+/// - An outing without noted hours takes the metered remainder of its interval, shared evenly among such
+///   outings. Outside metered intervals it is Assumed: from 0, best = the mean of the machine's known
+///   outings, high = the longest of them or twice the mean, whichever is more; without any known outing
+///   best = 0 and the high end is open.
+/// - Replaced and Reset start a segment; what the old one counted up to `before` still counts, and without
+///   `before` the interval is not metered. RolledOver: the meter starts again from 0 each `rollsAt`. From
+///   Stopped until Resumed, Replaced or Reset the notes stand by themselves, as they do before the first and
+///   after the last reading, and where a later reading is lower than the one before it without a word why.
+/// - A reading counts at its moment: riding of the same day is before a reading taken Riding or AfterRiding.
+/// - The same for distance, in whole metres, with a tolerance of 1 km + 5 % an outing. What the odometer
+///   knows and nobody noted is an Unlogged atom of its own, without hours.
 /// Atoms of washes and crashes carry only their own count. Mud = ground Mud or Water.
 std::vector<Atom> atomsOf(const UseFacts& facts);
 
-/// Exposure strictly after `after` (nothing: from the beginning) and up to and including `upTo`. An atom that
-/// straddles an end enters the bracket: low without it, high with the whole of it, best by its share of days.
+/// How many riding times lie after `from` and up to `to`: each day has one, at (date, Riding). The measure by
+/// which an Unlogged atom is shared out.
+std::int64_t ridingTimes(calendar::Moment from, calendar::Moment to);
+
+/// The part of an Unlogged atom that lies after `after` and up to `upTo`, or nothing if no riding time of it
+/// does. All riding times: the atom as it is. Some: hours and distance from 0 to the whole, best by the share
+/// of riding times, so rounded that the parts of any partition add up to the whole. An atom without a riding
+/// time of its own stands at `to`.
+std::optional<Atom> partOf(const Atom& unlogged, std::optional<calendar::Moment> after,
+                           calendar::Moment upTo);
+
+/// Exposure strictly after `after` (nothing: from the beginning) and up to and including `upTo`, of atoms in
+/// order of `to`. Of an Unlogged atom that straddles an end the part counts (partOf); parts of one and the
+/// same unlogged stretch together are never more than the whole. Of a Past atom cut by `after` anything from
+/// none to all may lie after it; the best counts it whole.
 Exposure exposure(std::span<const Atom> atoms, std::optional<calendar::Moment> after, calendar::Moment upTo);
 
-/// Does `reading` follow from those before it? Errors: MeterRunsBack (a lower figure and no word why),
-/// MeterJumps (more than 24 h a day since the last reading), Negative.
+/// The most that a machine can run in a day: what makes a reading MeterJumps.
+inline constexpr units::Hours kMostHoursADay{24 * 100};
+inline constexpr units::Metres kMostMetresADay{3'600'000};
+
+/// Does `reading` fit between those before and after it? Errors: MeterRunsBack (a lower figure and no word
+/// why; `wanted` is the figure that it must not be under), MeterJumps (more than kMost...ADay since the last
+/// reading), Negative, Empty (`rolls_at` of RolledOver), OutOfOrder (`rolls_at` not above both figures),
+/// Inconsistent (a figure that moved on after Stopped without Resumed).
 base::Result<void> checkReading(const UseFacts& facts, const HourReading& reading);
 base::Result<void> checkReading(const UseFacts& facts, const DistanceReading& reading);
 

@@ -16,7 +16,8 @@
 namespace wm::usage {
 
 /// What happened to the meter at this reading. Plain: it counted on since the last one. Replaced, Reset: the
-/// old count ended at `before` (if known), the new one starts at `shown`. RolledOver: it passed `rolls_at`.
+/// old count ended at `before` (if known), the new one starts at `shown`. RolledOver: it passed `rolls_at`,
+/// the figure that is its zero (1000.0 for a meter whose last figure is 999.9).
 /// Stopped: it stands still from here on. Resumed: it counts again from `shown`; what was ridden between
 /// Stopped and Resumed is known from notes alone.
 enum class MeterEvent : std::uint8_t { Plain, Replaced, Reset, RolledOver, Stopped, Resumed };
