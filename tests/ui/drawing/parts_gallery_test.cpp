@@ -8,9 +8,11 @@
 #include <string>
 #include <utility>
 
+#include "tests/ui/drawing/demo_season.h"
 #include "tests/ui/drawing/reference_image.h"
 #include "ui/drawing/dipstick.h"
 #include "ui/drawing/glyph.h"
+#include "ui/drawing/season.h"
 #include "ui/drawing/wedge.h"
 #include "ui/theme/type.h"
 
@@ -63,6 +65,13 @@ void drawDipsticks(QPainter& painter, const Tokens& tokens) {
     }
 }
 
+void drawSeason(QPainter& painter, const Tokens& tokens) {
+    const Season season = demoSeason();
+    const SeasonLayout layout = layOutSeason(season, 960.0, QApplication::font());
+    paintSeason(painter, QPointF(20.0, 220.0), season, layout, QApplication::font(), tokens,
+                SeasonBarId{1, 0});
+}
+
 TEST(PartsGallery, DrawsEveryPartForTheEye) {
     const std::pair<QString, Tokens> grounds[] = {{QStringLiteral("light"), lightTokens()},
                                                   {QStringLiteral("dark"), darkTokens()},
@@ -73,6 +82,7 @@ TEST(PartsGallery, DrawsEveryPartForTheEye) {
                 drawMarks(painter, tokens);
                 drawFigures(painter, tokens);
                 drawDipsticks(painter, tokens);
+                drawSeason(painter, tokens);
             });
         const QString path = pictureFolder() + QStringLiteral("parts-") + name + QStringLiteral(".png");
         EXPECT_TRUE(image.save(path)) << path.toStdString();
