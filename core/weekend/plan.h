@@ -25,30 +25,36 @@ struct Job {
 
 enum class ActKind : std::uint8_t { BreakLoose, Off, Job, On, SafeStop };
 
-/// One line of the working order. Times are minutes from the start of the work.
+/// One line of the working order. Times are minutes from the start of the work; breaking loose takes none of
+/// its own, it is part of the step's minutes.
 struct Act {
     ActKind kind = ActKind::Job;
-    std::string step{};                ///< code of the access step (BreakLoose, Off, On)
-    std::optional<std::size_t> job{};  ///< index into the jobs
-    std::string text{};
+    std::string step;                ///< code of the access step (BreakLoose, Off, On)
+    std::optional<std::size_t> job;  ///< index into the jobs
+    std::string text;  ///< what to crack, the name of step or job, or why it is safe to stop here
     units::Minutes starts{};
     units::Minutes minutes{};
 };
 
 struct Plan {
-    std::vector<Act> acts{};
-    units::Minutes work{};              ///< all of it, shared access counted once
-    units::Minutes alone{};             ///< what the jobs would take one by one
-    std::vector<std::string> opened{};  ///< access steps in the order in which they come off
+    std::vector<Act> acts;
+    units::Minutes work{};            ///< all of it, shared access counted once
+    units::Minutes alone{};           ///< what the jobs would take one by one
+    std::vector<std::string> opened;  ///< access steps in the order in which they come off
 };
 
-/// Working order for one machine: break loose what must be cracked first, take off by need, do each job when
-/// it is reached (cold before warm work), refit in reverse; a SafeStop stands wherever the machine is whole
-/// again or a stage is closed. Errors: Unknown (a step that is not there), Cycle (steps that need each
-/// other).
+/// Working order for one machine. What every other step stands on comes off first; the rest falls into stages
+/// that share nothing else and are opened and closed one after the other, in the order of the jobs. In a
+/// stage each job's steps come off by need, the job is done as soon as it is reached, and the refit is the
+/// teardown backwards. What must be cracked loose is cracked as late as its `looseBefore` allows. Work on a
+/// warm engine comes after the rest, as close to a whole machine as it can be. A SafeStop stands after each
+/// stage that is fully closed and where the machine is whole; it names what is still off or loose.
+/// Errors: Unknown (a step that is not there), Cycle (steps that need each other), each with the code.
+/// A `looseBefore` that names no known step binds nothing.
 base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs);
 
 /// The access steps that `codes` need, themselves included, each once, needs before the steps that need them.
+/// Errors as planWork.
 base::Result<std::vector<const StepVersion*>> opening(std::span<const StepVersion* const> steps,
                                                       std::span<const std::string> codes);
 

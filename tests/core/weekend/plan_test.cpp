@@ -1,0 +1,231 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/weekend/plan.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "tests/core/weekend/generic_machine.h"
+
+namespace wm::weekend {
+namespace {
+
+using base::Fault;
+using testing::ElementsAre;
+using testing::HasSubstr;
+using upkeep::BodyState;
+
+std::vector<std::string> wordsOf(const Plan& plan) {
+    std::vector<std::string> words;
+    for (const Act& act : plan.acts) {
+        switch (act.kind) {
+            case ActKind::BreakLoose:
+                words.push_back("crack " + act.step);
+                break;
+            case ActKind::Off:
+                words.push_back("-" + act.step);
+                break;
+            case ActKind::On:
+                words.push_back("+" + act.step);
+                break;
+            case ActKind::Job:
+                words.push_back(act.text);
+                break;
+            case ActKind::SafeStop:
+                words.emplace_back("stop");
+                break;
+        }
+    }
+    return words;
+}
+
+base::Result<Plan> planOn(const std::vector<StepVersion>& steps, const std::vector<Job>& jobs) {
+    return planWork(pointersTo(steps), jobs);
+}
+
+struct Bundle {
+    const char* name;
+    bool someModels;
+    std::vector<Job> jobs;
+    std::int64_t alone;
+    std::int64_t shared;
+};
+
+// Expected minutes: the project brief's worked bundles, section 3 (minutes common practice, from memory; the
+// sums are arithmetic).
+std::vector<Bundle> workedBundles() {
+    return {
+        {"rear evening",
+         true,
+         {makeJob("tyre", 35, {"RWH"}), makeJob("wheel bearings", 40, {"RWH"}),
+          makeJob("linkage", 35, {"LNK"}), makeJob("chain kit", 45, {"CHN", "RWH"})},
+         250,
+         202},
+        {"rear strip",
+         true,
+         {makeJob("linkage", 35, {"LNK"}), makeJob("swingarm and slider", 50, {"SWA"}),
+          makeJob("shock eye", 20, {"SHK"}), makeJob("wheel bearings", 40, {"RWH"})},
+         379,
+         283},
+        {"front",
+         true,
+         {makeJob("tyre", 30, {"FWH"}), makeJob("wheel bearings", 40, {"FWH"}),
+          makeJob("fork service", 150, {"FRK"}), makeJob("head bearings", 30, {"STM"}),
+          makeJob("bars", 20, {"BAR"})},
+         437,
+         347},
+        {"four-stroke top end",
+         true,
+         {makeJob("valve check", 30, {"VCV"}), makeJob("cam chain", 50, {"CAM"}),
+          makeJob("piston and bore", 85, {"CY4"}), makeJob("coolant", 5, {"COO"}),
+          makeJob("repack", 40, {"SIL"})},
+         631,
+         461},
+        {"two-stroke top end",
+         false,
+         {makeJob("piston and bore", 75, {"CY2"}), makeJob("power valve", 40, {"CY2"}),
+          makeJob("reeds", 20, {"INT"}), makeJob("coolant", 5, {"COO"}),
+          makeJob("pressure test", 35, {"HDR", "INT"})},
+         517,
+         317},
+    };
+}
+
+TEST(PlanTest, CountsSharedAccessOnceAsInTheWorkedBundles) {
+    for (const Bundle& bundle : workedBundles()) {
+        const auto plan = planOn(genericMachine(bundle.someModels), bundle.jobs);
+        ASSERT_TRUE(plan.has_value()) << bundle.name;
+        EXPECT_EQ(plan->alone.count(), bundle.alone) << bundle.name;
+        EXPECT_EQ(plan->work.count(), bundle.shared) << bundle.name;
+    }
+}
+
+// The brief's row "cumulative access, off + on", the second figure with the edges of some models off.
+TEST(OpeningTest, AddsUpToTheCumulativeAccessOfTheBrief) {
+    struct Row {
+        const char* code;
+        std::int64_t with;
+        std::int64_t without;
+    };
+    const Row rows[] = {{"STD", 5, 5},     {"SEA", 8, 8},     {"PNL", 10, 10},   {"FLT", 14, 14},
+                        {"TNK", 22, 22},   {"SIL", 19, 19},   {"HDR", 34, 34},   {"SUB", 46, 46},
+                        {"INT", 81, 43},   {"FWH", 16, 16},   {"FCL", 13, 13},   {"FRK", 40, 40},
+                        {"BAR", 18, 18},   {"STM", 77, 77},   {"RWH", 16, 16},   {"CHN", 12, 12},
+                        {"LNK", 40, 40},   {"SHK", 101, 60},  {"SWA", 77, 77},   {"COO", 19, 19},
+                        {"RAD", 56, 56},   {"OIL", 14, 14},   {"CLC", 15, 15},   {"PRC", 70, 70},
+                        {"IGC", 17, 17},   {"VCV", 43, 43},   {"CAM", 89, 89},   {"HD2", 60, 43},
+                        {"CY2", 166, 104}, {"HD4", 219, 195}, {"CY4", 251, 227}, {"ENG", 226, 202}};
+    for (const bool someModels : {true, false}) {
+        const auto steps = genericMachine(someModels);
+        for (const Row& row : rows) {
+            const std::vector<std::string> codes{row.code};
+            const auto opened = opening(pointersTo(steps), codes);
+            ASSERT_TRUE(opened.has_value());
+            std::int64_t sum = 0;
+            for (const StepVersion* step : *opened)
+                sum += (step->off + step->on).count();
+            EXPECT_EQ(sum, someModels ? row.with : row.without) << row.code;
+            EXPECT_EQ(opened->back()->code, row.code);
+        }
+    }
+}
+
+TEST(PlanTest, DoesEachJobAsSoonAsItIsReachedAndRefitsBackwards) {
+    const auto plan = planOn(genericMachine(true), workedBundles()[0].jobs);
+    EXPECT_THAT(wordsOf(*plan),
+                ElementsAre("crack RWH", "-STD", "crack CHN", "-RWH", "tyre", "wheel bearings", "-LNK",
+                            "linkage", "-CHN", "chain kit", "+CHN", "+LNK", "+RWH", "+STD", "stop"));
+    EXPECT_THAT(plan->opened, ElementsAre("STD", "RWH", "LNK", "CHN"));
+    EXPECT_EQ(plan->acts.back().text, "Safe to stop here: the machine is whole");
+}
+
+TEST(PlanTest, TakesOffWhatLiesOverAFastenerBeforeItIsCracked) {
+    // The stem nut is cracked while the fork is in, and the bars lie over it.
+    const auto plan = planOn(genericMachine(true),
+                             {makeJob("fork service", 150, {"FRK"}), makeJob("head bearings", 30, {"STM"})});
+    EXPECT_THAT(wordsOf(*plan), ElementsAre("crack FWH", "-STD", "-FWH", "-FCL", "-BAR", "crack FRK",
+                                            "crack STM", "-FRK", "fork service", "-STM", "head bearings",
+                                            "+STM", "+FRK", "+BAR", "+FCL", "+FWH", "+STD", "stop"));
+}
+
+TEST(PlanTest, ClosesOneStageBeforeTheNextAndSaysWhatIsStillOpen) {
+    const auto plan =
+        planOn(genericMachine(true), {makeJob("rear tyre", 35, {"RWH"}), makeJob("front tyre", 30, {"FWH"})});
+    EXPECT_THAT(wordsOf(*plan), ElementsAre("crack RWH", "crack FWH", "-STD", "-RWH", "rear tyre", "+RWH",
+                                            "stop", "-FWH", "front tyre", "+FWH", "+STD", "stop"));
+    EXPECT_EQ(
+        plan->acts[6].text,
+        "Safe to stop here. Closed: rwh. Still off: std. Already loose: pinch bolts and axle nut, wheel "
+        "on the ground.");
+    EXPECT_EQ(plan->work.count(), 35 + 30 + 5 + 11 + 11);
+}
+
+TEST(PlanTest, PutsWorkOnAWarmEngineLastAndOnTheMostWholeMachine) {
+    const auto plan =
+        planOn(genericMachine(true),
+               {makeJob("oil", 15, {"OIL"}, BodyState::Warm), makeJob("idle", 5, {}, BodyState::Warm),
+                makeJob("valve check", 30, {"VCV"}, BodyState::Cold), makeJob("pressures", 3, {})});
+    EXPECT_THAT(wordsOf(*plan),
+                ElementsAre("pressures", "-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK",
+                            "+SEA", "stop", "-OIL", "oil", "+OIL", "+STD", "idle", "stop"));
+    // Within one stage: the rest of the teardown is closed before the warm job is done.
+    const auto oneStage = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL"}, BodyState::Warm),
+                                                        makeJob("clutch basket", 40, {"PRC"})});
+    EXPECT_THAT(wordsOf(*oneStage), ElementsAre("-STD", "-OIL", "-COO", "-CLC", "-PRC", "clutch basket",
+                                                "+PRC", "+CLC", "+COO", "oil", "+OIL", "+STD", "stop"));
+}
+
+TEST(PlanTest, CountsMinutesFromTheStartWithoutGaps) {
+    const auto plan = planOn(genericMachine(true), {makeJob("tyre", 35, {"RWH"})});
+    std::vector<std::int64_t> starts;
+    for (const Act& act : plan->acts)
+        starts.push_back(act.starts.count());
+    EXPECT_THAT(starts, ElementsAre(0, 0, 3, 7, 42, 49, 51));
+    EXPECT_EQ(plan->work.count(), 51);
+}
+
+TEST(PlanTest, PlansNothingForNoJobs) {
+    const auto plan = planOn(genericMachine(true), {});
+    ASSERT_TRUE(plan.has_value());
+    EXPECT_TRUE(plan->acts.empty());
+    EXPECT_EQ(plan->work.count(), 0);
+}
+
+TEST(PlanTest, LeavesOutANeedThatThisModelDoesNotHave) {
+    const auto plan = planOn(genericMachine(false), {makeJob("shock", 20, {"SHK"})});
+    EXPECT_THAT(plan->opened, ElementsAre("STD", "RWH", "LNK", "SHK"));
+}
+
+TEST(PlanTest, RefusesAStepThatIsNotThere) {
+    const auto plan = planOn(genericMachine(true), {makeJob("tyre", 35, {"RWH", "XYZ"})});
+    ASSERT_FALSE(plan.has_value());
+    EXPECT_EQ(plan.error(), (base::Error{Fault::Unknown, "step", "XYZ", ""}));
+    auto steps = genericMachine(true);
+    steps[0].needs.push_back({"GONE"});
+    EXPECT_EQ(planOn(steps, {makeJob("tyre", 35, {"RWH"})}).error(),
+              (base::Error{Fault::Unknown, "step", "GONE", ""}));
+}
+
+TEST(PlanTest, RefusesStepsThatNeedEachOther) {
+    auto steps = genericMachine(true);
+    steps[0].needs.push_back({"RWH"});
+    const auto plan = planOn(steps, {makeJob("tyre", 35, {"RWH"})});
+    ASSERT_FALSE(plan.has_value());
+    EXPECT_EQ(plan.error().fault, Fault::Cycle);
+    EXPECT_TRUE(planOn(steps, {makeJob("pressures", 3, {})}).has_value()) << "the cycle is out of reach";
+}
+
+TEST(PlanTest, IsNotBoundByALooseBeforeThatNamesNoStep) {
+    auto steps = genericMachine(true);
+    for (StepVersion& step : steps)
+        if (step.code == "RWH")
+            step.looseBefore = {{"GONE"}};
+    const auto plan = planOn(steps, {makeJob("tyre", 35, {"RWH"})});
+    ASSERT_TRUE(plan.has_value());
+    EXPECT_THAT(wordsOf(*plan), ElementsAre("-STD", "crack RWH", "-RWH", "tyre", "+RWH", "+STD", "stop"));
+}
+
+}  // namespace
+}  // namespace wm::weekend
