@@ -28,7 +28,7 @@ enum class OpenOutcome : std::uint8_t {
     NotOurs,        ///< another program's database, or no database
     Corrupt,        ///< `detail` says what the check found
     Locked,         ///< another program holds it
-    NoAccess,       ///< no right to read it, or it is a folder, or it is not there
+    NoAccess,       ///< no right to read it, or it is a folder, or it is not there; `detail` says which
     NoSpace
 };
 
@@ -37,15 +37,25 @@ enum class OpenFor : std::uint8_t { Writing, ReadingOnly };
 struct OpenReport {
     OpenOutcome outcome = OpenOutcome::Opened;
     QString path;
-    QString detail;
+    QString detail;  ///< the system's own words, or a version; for NewerRefused the program that is needed
     QString backup;  ///< the copy made before migrating
     int fromVersion = 0;
     std::vector<QString> steps;  ///< what the migration did
 };
 
-/// Why a verb was not written.
+/// Why a verb was not written. Refused: the verb itself said no. Stale: the file moved on since the words of
+/// undo were shown; look again. ReadOnly: the file may not be written. Corrupt: the file is damaged. Failed:
+/// anything else that the system refused. In every case the file is as it was.
 struct ApplyError {
-    enum class Kind : std::uint8_t { Refused, Stale, ReadOnly, Locked, NoSpace, Failed } kind = Kind::Refused;
+    enum class Kind : std::uint8_t {
+        Refused,
+        Stale,
+        ReadOnly,
+        Locked,
+        NoSpace,
+        Corrupt,
+        Failed
+    } kind = Kind::Refused;
     base::Error error{};  ///< Refused: what the verb said on the fresh book
     QString detail;       ///< the database's own words, for the log
 };
@@ -60,27 +70,44 @@ struct Backup {
     std::int64_t revision = 0;
 };
 
+/// A verb that going back to a backup would lose, or (`comesBack`) one that was undone since then and that
+/// would stand again.
+struct LostVerb {
+    QString text;
+    QString writtenAt;  ///< ISO date and time
+    bool comesBack = false;
+};
+
 /// What going back to a backup would lose.
 struct BackupPreview {
-    std::vector<QString> lost;  ///< one line a verb since then, newest first
+    std::vector<LostVerb> lost;  ///< newest first
     std::int64_t rowsNow = 0;
     std::int64_t rowsThen = 0;
 };
 
-/// One open file. Every call is a whole transaction or none. Not for sharing between threads.
+struct Options;  ///< what tests may change (core/store/options.h)
+
+/// One open file. Every call is a whole transaction or none. Not for sharing between threads; needs a
+/// QCoreApplication, as Qt's database drivers do.
 class File {
   public:
     struct Opened;
     static Opened open(const QString& path, OpenFor purpose);
+    static Opened open(const QString& path, OpenFor purpose, const Options& options);
     /// Makes a new, empty file. Refuses to overwrite (outcome NoAccess, detail says so).
     static Opened create(const QString& path);
+    static Opened create(const QString& path, const Options& options);
     ~File();
+    File(const File&) = delete;
+    File& operator=(const File&) = delete;
 
     [[nodiscard]] QString path() const;
+    /// True if it was opened so, or if the system or a newer program lets it only be read.
     [[nodiscard]] bool readOnly() const;
     /// The picture as last read or written.
     [[nodiscard]] std::shared_ptr<const ledger::Ledger> ledger() const;
-    /// Re-reads if another program wrote; true if the picture changed.
+    /// Re-reads if another program wrote; true if the picture changed. False, and the old picture stays, if
+    /// it can't be read just now.
     bool refresh();
 
     /// Checks the verb, writes its change in one transaction, and keeps what undo needs. `today` for the
@@ -92,13 +119,17 @@ class File {
     [[nodiscard]] std::optional<std::string> redoText() const;
     tl::expected<std::string, ApplyError> undo();
     tl::expected<std::string, ApplyError> redo();
-    /// Undo ends here: a sheet was printed, an export left the program, a new day began.
-    void endUndo();
+    /// Undo ends here: a sheet was printed, an export left the program. A new day ends it by itself.
+    tl::expected<void, ApplyError> endUndo();
 
-    /// Ids of facts whose text holds all words of `query` (FTS5 prefix match; nothing in it is syntax).
+    /// Ids of facts whose text holds all words of `query`, each word as a beginning; best match first.
+    /// Nothing in the query is syntax.
     [[nodiscard]] std::vector<std::int64_t> search(const QString& query, int most) const;
 
+    /// The copies that the first change of each day left in `<path>.backups`, newest first.
     [[nodiscard]] std::vector<Backup> backups() const;
+    /// Why the last daily copy could not be made, or nothing. Verbs are written all the same.
+    [[nodiscard]] std::optional<QString> backupTrouble() const;
     [[nodiscard]] tl::expected<BackupPreview, ApplyError> preview(const Backup& backup) const;
     /// Writes the backup's content to a new file at `path`; the open file is untouched.
     tl::expected<void, ApplyError> restoreTo(const Backup& backup, const QString& path) const;
