@@ -31,6 +31,8 @@ QString wordsFor(const store::ApplyError& error) {
         case Kind::NoSpace:
             return tr(
                 "There is no space left where the file lies. Nothing was written; make room and try again.");
+        case Kind::Corrupt:
+            return tr("This file is damaged, so nothing was written. Go back to one of its backups.");
         case Kind::Failed:
             break;
     }
