@@ -12,6 +12,8 @@
 #include "tests/ui/drawing/reference_image.h"
 #include "ui/drawing/dipstick.h"
 #include "ui/drawing/glyph.h"
+#include "ui/drawing/joint_order.h"
+#include "ui/drawing/opening_picture.h"
 #include "ui/drawing/season.h"
 #include "ui/drawing/wedge.h"
 #include "ui/theme/type.h"
@@ -72,17 +74,58 @@ void drawSeason(QPainter& painter, const Tokens& tokens) {
                 SeasonBarId{1, 0});
 }
 
+void drawOpening(QPainter& painter, const Tokens& tokens) {
+    using Kind = MarkState::Kind;
+    const std::vector<OpeningStep> steps = {
+        {QStringLiteral("rear wheel"), 11, 0, false, {}},
+        {QStringLiteral("linkage"), 24, 1, false, {{QStringLiteral("linkage"), {Kind::Overdue, 0.0, false}}}},
+        {QStringLiteral("shock"), 14, 2, false, {{QStringLiteral("shock oil"), {Kind::InHand, 0.0, false}}}},
+        {{},
+         0,
+         1,
+         true,
+         {{QStringLiteral("wheel bearings"), {Kind::BeforeEvent, 40.0, false}},
+          {QStringLiteral("tyre"), {Kind::InHand, 0.0, false}},
+          {QStringLiteral("rear pads"), {Kind::NoRecord, 0.0, false}}}},
+        {QStringLiteral("seat and tank"),
+         6,
+         0,
+         false,
+         {{QStringLiteral("plug"), {Kind::BeforeEvent, 60.0, true}}}}};
+    const OpeningLayout layout = layOutOpening(steps, 460.0, QApplication::font());
+    paintOpening(painter, QPointF(20.0, 430.0), steps, layout, QApplication::font(), tokens);
+}
+
+void drawJointOrders(QPainter& painter, const Tokens& tokens) {
+    using fastening::Sequence;
+    const QFont font = QApplication::font();
+    paintJointOrder(painter, QRectF(20, 600, 150, 150), {Sequence::CrissCross, 4, 0, {}}, font, tokens);
+    paintJointOrder(painter, QRectF(190, 600, 150, 150), {Sequence::CrissCross, 5, 0, {}}, font, tokens);
+    paintJointOrder(painter, QRectF(360, 600, 150, 150), {Sequence::CrissCross, 8, 0, {}}, font, tokens);
+    paintJointOrder(painter, QRectF(530, 600, 220, 150), {Sequence::Spiral, 8, 0, {}}, font, tokens);
+    paintJointOrder(painter, QRectF(530, 430, 220, 150), {Sequence::Spiral, 10, 0, {}}, font, tokens);
+    paintJointOrder(painter, QRectF(770, 560, 220, 220), {Sequence::EveryNth, 36, 3, {}}, font, tokens);
+    const std::vector<QString> names = {QStringLiteral("axle, by hand"), QStringLiteral("axle nut"),
+                                        QStringLiteral("right pinch bolts"),
+                                        QStringLiteral("left pinch bolts")};
+    paintJointOrder(painter, QRectF(790, 430, 200, 120), {Sequence::Listed, 4, 0, names}, font, tokens);
+    paintJointOrder(painter, QRectF(20, 760, 120, 120), {Sequence::CrissCross, 14, 0, {}}, font, tokens);
+    paintJointOrder(painter, QRectF(160, 760, 120, 120), {Sequence::Any, 6, 0, {}}, font, tokens);
+}
+
 TEST(PartsGallery, DrawsEveryPartForTheEye) {
     const std::pair<QString, Tokens> grounds[] = {{QStringLiteral("light"), lightTokens()},
                                                   {QStringLiteral("dark"), darkTokens()},
                                                   {QStringLiteral("paper"), printTokens()}};
     for (const auto& [name, tokens] : grounds) {
         const QImage image =
-            galleryPicture(QSize(1000, 720), tokens, 1.0, [&tokens = tokens](QPainter& painter) {
+            galleryPicture(QSize(1010, 900), tokens, 1.0, [&tokens = tokens](QPainter& painter) {
                 drawMarks(painter, tokens);
                 drawFigures(painter, tokens);
                 drawDipsticks(painter, tokens);
                 drawSeason(painter, tokens);
+                drawOpening(painter, tokens);
+                drawJointOrders(painter, tokens);
             });
         const QString path = pictureFolder() + QStringLiteral("parts-") + name + QStringLiteral(".png");
         EXPECT_TRUE(image.save(path)) << path.toStdString();
