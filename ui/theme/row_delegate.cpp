@@ -15,6 +15,8 @@ namespace wm::ui {
 namespace {
 
 constexpr int kBarWidth = 3;
+// Brings the text, clear of the bar, under the head of its column.
+constexpr int kTextInset = 5;
 
 bool standsFirst(const QWidget* view, const QModelIndex& index) {
     const QHeaderView* header = nullptr;
@@ -47,9 +49,8 @@ void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     QStyleOptionViewItem plain = option;
     plain.state &= ~(QStyle::State_Selected | QStyle::State_HasFocus | QStyle::State_MouseOver);
     const bool first = standsFirst(option.widget, index);
-    if (first && rowLeft(option) == option.rect.left()) {
-        plain.rect.adjust(kBarWidth + 1, 0, 0, 0);
-    }
+    const bool indented = first && qobject_cast<const QTreeView*>(option.widget) != nullptr;
+    plain.rect.adjust(indented ? 0 : kTextInset, 0, 0, 0);
     const bool chosen = option.state.testFlag(QStyle::State_Selected);
     const Tokens tokens = tokensFor(option.palette);
     if (chosen) {
@@ -64,7 +65,31 @@ void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
 }
 
 QSize RowDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    return QStyledItemDelegate::sizeHint(option, index) + QSize(kSpaceClose, kSpaceHair);
+    return QStyledItemDelegate::sizeHint(option, index) + QSize(kSpaceClose, kSpaceClose);
+}
+
+void dressRows(QAbstractItemView& view) {
+    view.setItemDelegate(new RowDelegate(&view));
+    view.setSelectionBehavior(QAbstractItemView::SelectRows);
+    view.setSelectionMode(QAbstractItemView::SingleSelection);
+    view.setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    QHeaderView* header = nullptr;
+    if (auto* table = qobject_cast<QTableView*>(&view)) {
+        header = table->horizontalHeader();
+        table->setShowGrid(false);
+        table->setCornerButtonEnabled(false);
+        table->verticalHeader()->hide();
+        table->verticalHeader()->setDefaultSectionSize(table->fontMetrics().height() + kSpaceLine);
+        table->setWordWrap(false);
+    } else if (auto* tree = qobject_cast<QTreeView*>(&view)) {
+        header = tree->header();
+        tree->setUniformRowHeights(true);
+    }
+    if (header != nullptr) {
+        header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+        header->setHighlightSections(false);
+        header->setStretchLastSection(true);
+    }
 }
 
 }  // namespace wm::ui

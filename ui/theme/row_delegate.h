@@ -4,6 +4,8 @@
 
 #include <QStyledItemDelegate>
 
+class QAbstractItemView;
+
 namespace wm::ui {
 
 /// Paints the chosen row of any list, table or tree: ink at a tenth laid over it and an ink bar of 3 px at
@@ -19,5 +21,9 @@ class RowDelegate : public QStyledItemDelegate {
                const QModelIndex& index) const override;
     [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 };
+
+/// Makes a list, table or tree look as all of them do: a RowDelegate (owned by the view), whole rows chosen
+/// one at a time, no grid, heads at the left in the page's own weight.
+void dressRows(QAbstractItemView& view);
 
 }  // namespace wm::ui

@@ -10,6 +10,12 @@
 
 #include "ui/theme/contrast.h"
 
+// The resources sit in a static library: without this the linker leaves them out. It works at the global
+// scope alone.
+static void takeResourcesAlong() {
+    Q_INIT_RESOURCE(witnessmark);
+}
+
 namespace wm::ui {
 
 namespace {
@@ -30,7 +36,7 @@ QColor thinned(QColor color, float alpha) {
 const char* const kButtons = R"(
 QPushButton { background: transparent; color: @ink; border: 1px solid @rule; border-radius: 3px; padding: 4px 12px; }
 QPushButton:hover { background: @hover; }
-QPushButton:pressed, QPushButton:checked { background: @pressed; }
+QPushButton:pressed, QPushButton:checked { background: @pressed; color: @ink; }
 QPushButton:default { border: 1px solid @ink; }
 QPushButton:focus { border: 2px solid @ink; padding: 3px 11px; }
 QPushButton:disabled { color: @pencil; border-color: @rule; }
@@ -50,9 +56,23 @@ QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QAbstractSpinBox:focus, 
   border: 1px solid @ink; border-bottom: 2px solid @ink; padding-bottom: 2px; }
 QLineEdit:read-only { background: transparent; border-color: transparent; }
 QComboBox::drop-down { border: none; width: 20px; }
+QComboBox::down-arrow, QAbstractSpinBox::down-arrow, QDateTimeEdit::down-arrow {
+  image: url(:/icons/chevron-down-@shade.svg); width: 9px; height: 9px; }
+QAbstractSpinBox { padding-right: 20px; }
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { border: none; background: transparent; width: 18px; }
+QAbstractSpinBox::up-button:hover, QAbstractSpinBox::down-button:hover { background: @hover; }
+QAbstractSpinBox::up-arrow { image: url(:/icons/chevron-up-@shade.svg); width: 9px; height: 9px; }
 QComboBox QAbstractItemView { border: 1px solid @rule; background: @sheet; selection-background-color: @pressed;
   selection-color: @ink; }
-QCheckBox:focus, QRadioButton:focus { border-bottom: 2px solid @ink; }
+QCheckBox, QRadioButton { spacing: 6px; }
+QCheckBox::indicator, QRadioButton::indicator { width: 12px; height: 12px; border: 1px solid @pencil;
+  background: @sheet; }
+QCheckBox::indicator { border-radius: 2px; }
+QRadioButton::indicator { border-radius: 7px; }
+QCheckBox::indicator:checked { image: url(:/icons/check-@shade.svg); }
+QRadioButton::indicator:checked { border: 4px solid @ink; width: 6px; height: 6px; }
+QCheckBox::indicator:focus, QRadioButton::indicator:focus { border-color: @ink; }
+QCheckBox:focus, QRadioButton:focus { text-decoration: underline; }
 )";
 
 const char* const kLists = R"(
@@ -60,7 +80,8 @@ QAbstractItemView { background: @sheet; color: @ink; border: none; gridline-colo
   alternate-background-color: @sheet; }
 QHeaderView { background: transparent; border: none; }
 QHeaderView::section { background: transparent; color: @pencil; border: none; border-bottom: 1px solid @rule;
-  padding: 4px 8px; text-align: left; }
+  padding: 4px 8px; text-align: left; font-weight: normal; }
+QHeaderView::section:checked { font-weight: normal; }
 QTableCornerButton::section { background: transparent; border: none; border-bottom: 1px solid @rule; }
 )";
 
@@ -68,6 +89,7 @@ const char* const kFrames = R"(
 QSplitter::handle { background: @rule; }
 QSplitter::handle:horizontal { width: 1px; margin: 0 8px; }
 QSplitter::handle:vertical { height: 1px; margin: 8px 0; }
+QAbstractScrollArea::corner { background: transparent; border: none; }
 QScrollArea { border: none; background: transparent; }
 QScrollBar { background: transparent; border: none; }
 QScrollBar:vertical { width: 8px; }
@@ -144,6 +166,7 @@ QPalette paletteFrom(const Tokens& tokens) {
 QString styleSheetFrom(const Tokens& tokens) {
     const double points = QApplication::font().pointSizeF() > 0.0 ? QApplication::font().pointSizeF() : 10.0;
     const std::pair<const char*, QString> words[] = {
+        {"@shade", relativeLuminance(tokens.paper) > 0.5 ? QStringLiteral("light") : QStringLiteral("dark")},
         {"@ink", css(tokens.ink)},
         {"@pencil", css(tokens.pencil)},
         {"@rule", css(tokens.rule)},
@@ -163,6 +186,7 @@ QString styleSheetFrom(const Tokens& tokens) {
 }
 
 void applyTheme(QApplication& application, ThemeChoice choice) {
+    takeResourcesAlong();
     application.setStyleSheet(QString());
     QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
     QApplication::setPalette(QPalette());
