@@ -65,20 +65,31 @@ class Fittings {
     [[nodiscard]] base::Result<void> check(const Move& move) const;
 
   private:
-    /// A machine (its id, nothing) or an item (nothing, its id): what positions belong to.
-    using Host = std::pair<std::optional<MachineId>, std::optional<ItemId>>;
+    /// What positions belong to: a machine or an item.
+    struct Host {
+        std::optional<MachineId> machine;
+        std::optional<ItemId> parent;
+        friend auto operator<=>(const Host&, const Host&) = default;
+    };
     struct Stay {
         ItemId item{};
         calendar::Moment from{};
         std::optional<calendar::Moment> to;
     };
-    using Stays = std::vector<Stay>;  ///< in order of `from`
+    using Stays = std::vector<Stay>;  ///< of one position, in order of `from`
+    using Positions = std::map<std::string, Stays, std::less<>>;
+    struct Window {
+        calendar::Moment from{};
+        std::optional<calendar::Moment> to;  ///< nothing: for good
+    };
 
-    [[nodiscard]] const Stay* stayAt(const Host& host, const std::string& position,
-                                     calendar::Moment when) const;
-    [[nodiscard]] std::vector<std::pair<std::string, ItemId>> onHost(const Host& host,
-                                                                     calendar::Moment when) const;
-    struct Window;
+    [[nodiscard]] std::optional<ItemId> at(const Host& host, std::string_view position,
+                                           calendar::Moment when) const;
+    [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(const Host& host,
+                                                                 calendar::Moment when) const;
+    /// Calls `visit(spell, overlap)` for each spell in which the item was fitted inside the window.
+    template <class Visit>
+    void eachFitted(ItemId item, const Window& window, Visit&& visit) const;
     void collect(ItemId item, const Window& window, std::vector<ItemId>& chain,
                  std::vector<MachineSpell>& found) const;
     [[nodiscard]] bool isInside(ItemId item, ItemId host, const Window& window,
@@ -86,13 +97,13 @@ class Fittings {
     [[nodiscard]] base::Result<void> checkPlace(const Move& move, const Window& window) const;
 
     std::map<ItemId, std::vector<Spell>> spells_;
-    std::map<Host, std::map<std::string, Stays, std::less<>>> stays_;
+    std::map<Host, Positions> positions_;
 };
 
 /// The atoms that went through an item: those of the machines that carried it, while they did, and its stated
 /// past as a Past atom, in order of `to`. Of an Unlogged atom in which it was fitted or removed it has the
 /// part (usage::partOf), one for each stretch in which it was fitted; off and on again with no riding between
-/// cuts nothing. `machineAtoms(machine)` gives a machine's atoms.
+/// cuts nothing. `machineAtoms(machine)` gives a machine's atoms, its own stated past left out.
 using AtomsOfMachine = std::function<std::span<const usage::Atom>(MachineId)>;
 std::vector<usage::Atom> atomsOf(const Item& item, const Fittings& fittings,
                                  const AtomsOfMachine& machineAtoms);

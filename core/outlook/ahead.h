@@ -38,12 +38,13 @@ struct Ahead {
     std::int64_t weeksSeen = 0;  ///< how much history the habit rests on
 };
 
-/// The habit is learned from whole weeks (Monday to Sunday) of the last year without an event of this
-/// machine, the current week left out. A pause of six or more such weeks in a row without riding (a winter,
-/// an injury) is no part of the habit, at the end no less than in the middle; of the weeks that remain the
-/// newest 26 count. Unlogged hours count as outings of mean length. Means an outing come from the whole last
-/// year; a race is an outing with starts, or one on a race day that the machine was entered for. Events must
-/// hold the past ones too; called off or entered by other machines only, they are left out.
+/// The habit is learned from the whole weeks (Monday to Sunday) of the last year in which this machine was
+/// entered for no event, the current week left out. A pause, eight or more weeks in a row without riding or
+/// event (a winter, an injury), is no part of the habit, at the end no less than in the middle; of the weeks
+/// that remain the newest 26 count. Unlogged hours count as outings of mean length. Means an outing come from
+/// the whole last year; a race is an outing with starts, or one on a race day that the machine was entered
+/// for. `events` holds the past ones too; those called off or entered by other machines only are left out.
+/// `atoms` in order of `to`.
 Ahead aheadOf(MachineId machine, std::span<const usage::Atom> atoms, std::span<const Event> events,
               calendar::Date today);
 

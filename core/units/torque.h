@@ -4,9 +4,11 @@
 
 #include <array>
 #include <cstdint>
+#include <string>
 #include <string_view>
 
 #include "core/base/names.h"
+#include "core/units/decimal.h"
 
 namespace wm::units {
 
@@ -17,6 +19,11 @@ enum class TorqueUnit : std::uint8_t {
     KilogramForceMetre,
     KilogramForceCentimetre
 };
+
+/// A torque as it reads in another unit, with no more digits than its source: a manual's 38 lbf·ft is "52",
+/// its 2.5 kgf·m "25" N·m. Digits are significant ones, a written zero at the end among them. In its own unit
+/// the text stays as it was written.
+std::string convertedTorqueText(const Decimal& value, TorqueUnit from, TorqueUnit to, char mark = '.');
 
 }  // namespace wm::units
 

@@ -104,9 +104,9 @@ struct FollowUp {
 
 /// The follow-ups of `records` and their refitted steps that nobody has answered, in order of origin.
 /// `rulesOf(record)` gives the rules that a record brings, each with the words "because".
-/// Answered: by a FollowUpAnswer with its origin and words, or, if the rule names a task, by a record of that
-/// task made once the follow-up was due. A later origin of the same demand (words and code) takes the place
-/// of the earlier one.
+/// Only Done records bring any. Answered: by a FollowUpAnswer with its origin and words, or, if the rule
+/// names a task, by a record of that task made once the follow-up was due. A later origin of the same demand
+/// (because, words and code) takes the place of the earlier one.
 using RulesOf = std::function<std::vector<std::pair<std::string, FollowUpRule>>(const Record&)>;
 std::vector<FollowUp> openFollowUps(MachineId machine, std::span<const Record* const> records,
                                     const RulesOf& rulesOf, std::span<const FollowUpAnswer* const> answers,

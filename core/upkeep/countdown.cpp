@@ -1,0 +1,268 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/upkeep/countdown.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "core/upkeep/limits.h"
+
+namespace wm::upkeep {
+
+using base::Fault;
+using base::refuse;
+using calendar::Date;
+using calendar::DayPart;
+using calendar::Moment;
+using units::Hours;
+using usage::Atom;
+
+namespace {
+
+Moment momentOf(const Record& record) {
+    return {record.date, record.part};
+}
+
+Moment eveningOf(Date date) {
+    return {date, DayPart::AfterRiding};
+}
+
+auto orderOf(const Record& record) {
+    return std::tuple(momentOf(record), record.entered, record.id);
+}
+
+bool isCompletion(const Record& record, std::span<const TaskVersion* const> versions,
+                  const TaskVersion& today) {
+    if (record.kind != RecordKind::LookedFine)
+        return true;
+    // A record stays under the wording that it followed.
+    const TaskVersion* wording = nullptr;
+    for (const TaskVersion* version : versions)
+        if (record.version == version->id)
+            wording = version;
+    if (wording == nullptr)
+        wording = versionOn(versions, record.date);
+    return !(wording == nullptr ? today : *wording).renews;
+}
+
+std::vector<const Record*> completionsOf(const TaskFacts& facts, const TaskVersion& wording, Date on) {
+    std::vector<const Record*> completions;
+    for (const Record* record : facts.records)
+        if (record->date <= on && isCompletion(*record, facts.versions, wording))
+            completions.push_back(record);
+    std::sort(completions.begin(), completions.end(),
+              [](const Record* a, const Record* b) { return orderOf(*a) < orderOf(*b); });
+    return completions;
+}
+
+std::span<const Atom> atomsAfter(std::span<const Atom> atoms, std::optional<Moment> after) {
+    if (!after)
+        return atoms;
+    const auto first =
+        std::partition_point(atoms.begin(), atoms.end(), [&](const Atom& atom) { return atom.to <= *after; });
+    return {first, atoms.end()};
+}
+
+// What the stated past still had to run after a baseline that states the total time of then.
+usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& baseline) {
+    const Hours best = *baseline.statedBest;
+    const auto rest = [](Hours total, Hours stated) { return std::max(total - stated, Hours{0}); };
+    return {rest(past.low, baseline.statedHigh.value_or(best)), rest(past.best, best),
+            past.high ? std::optional(rest(*past.high, baseline.statedLow.value_or(best))) : std::nullopt};
+}
+
+Count countOf(const TaskFacts& facts, const TaskVersion& wording, const Record* last, Date on) {
+    Count count;
+    count.from = last == nullptr ? facts.since : last->date;
+    count.since = facts.since;
+    count.on = on;
+    count.countFrom = wording.countFrom;
+    count.side = isSafety(wording.consequence) ? From::High : From::Best;
+    if (last != nullptr)
+        count.after = momentOf(*last);
+    count.behind = usage::exposure(facts.atoms, count.after, eveningOf(on));
+    if (!count.after)
+        return count;
+    if (wording.countFrom == CountFrom::FixedMarks)
+        count.before = usage::exposure(facts.atoms, std::nullopt, *count.after);
+    const auto later = atomsAfter(facts.atoms, count.after);
+    const auto past = std::find_if(later.begin(), later.end(),
+                                   [](const Atom& atom) { return atom.kind == usage::AtomKind::Past; });
+    if (past == later.end())
+        return count;
+    count.countsOpen = true;
+    if (last->statedBest) {
+        count.behind.hours = usage::exposure(facts.atoms, past->to, eveningOf(on)).hours;
+        count.behind.hours += restOfPast(past->hours, *last);
+        count.before.hours = usage::HoursBracket::exactly(*last->statedBest);
+    }
+    return count;
+}
+
+void combine(Countdown& down, const TaskVersion& wording) {
+    if (down.limits.empty())
+        return;
+    const auto isOver = [](const LimitState& limit) { return limit.left <= 0; };
+    const auto isWithin = [](const LimitState& limit) {
+        return limit.left <= 0 && limit.leftWithAllowance > limit.left && limit.leftWithAllowance >= 0 &&
+               !limit.unbounded;
+    };
+    const auto lessUsed = [](const LimitState& a, const LimitState& b) { return a.used < b.used; };
+    const bool first = wording.combine == Combine::First;
+    const auto begin = down.limits.begin();
+    const auto end = down.limits.end();
+    const auto governing =
+        first ? std::max_element(begin, end, lessUsed) : std::min_element(begin, end, lessUsed);
+    down.governing = static_cast<std::size_t>(governing - begin);
+    down.used = governing->used;
+    down.over = first ? std::any_of(begin, end, isOver) : std::all_of(begin, end, isOver);
+    down.withinAllowance =
+        down.over &&
+        (first ? std::all_of(begin, end, [&](const auto& limit) { return !isOver(limit) || isWithin(limit); })
+               : std::any_of(begin, end, isWithin));
+}
+
+bool happened(const Atom& atom, Happening happening) {
+    switch (happening) {
+        case Happening::Wash:
+            return atom.washes > 0;
+        case Happening::PressureWash:
+            return atom.pressureWashes > 0;
+        case Happening::MudDay:
+            return atom.mud;
+        case Happening::Crash:
+            return atom.crashes > 0;
+        default:
+            return false;  // a race ahead and another job are no use
+    }
+}
+
+// Completions of another task since `last`, in any order.
+std::vector<const Record*> othersSince(const TaskFacts& facts, std::string_view code, const Record* last,
+                                       Date on) {
+    std::vector<const Record*> since;
+    for (const Record* other : facts.others)
+        if (other->code == code && other->kind == RecordKind::Done && other->date <= on &&
+            (last == nullptr || orderOf(*last) < orderOf(*other)))
+            since.push_back(other);
+    return since;
+}
+
+void trigger(Countdown& down, const TaskVersion& wording, const TaskFacts& facts, const Record* last, Date on,
+             bool wasRidden) {
+    const auto note = [&down](Happening happening, Date date) {
+        if (down.triggeredOn && *down.triggeredOn <= date)
+            return;
+        down.triggered = happening;
+        down.triggeredOn = date;
+    };
+    const auto later =
+        atomsAfter(facts.atoms, last == nullptr ? std::nullopt : std::optional(momentOf(*last)));
+    for (const Trigger& trigger : wording.triggers) {
+        if (trigger.happening == Happening::Job)
+            for (const Record* other : othersSince(facts, trigger.code, last, on))
+                note(Happening::Job, other->date);
+        for (const Atom& atom : later) {
+            if (atom.to > eveningOf(on))
+                break;
+            if (happened(atom, trigger.happening)) {
+                note(trigger.happening, atom.to.date);
+                break;
+            }
+        }
+        if (trigger.happening == Happening::BeforeRace)
+            down.beforeNextRace = last == nullptr || wasRidden;
+    }
+    down.over = down.over || down.triggered.has_value();
+}
+
+}  // namespace
+
+const TaskVersion* versionOn(std::span<const TaskVersion* const> versions, Date date) {
+    const TaskVersion* found = nullptr;
+    for (const TaskVersion* version : versions)
+        if (version->validFrom <= date &&
+            (found == nullptr ||
+             std::tie(found->validFrom, found->entered) <= std::tie(version->validFrom, version->entered)))
+            found = version;
+    return found;
+}
+
+Countdown countdown(const TaskFacts& facts, Date on) {
+    Countdown down;
+    const TaskVersion* wording = versionOn(facts.versions, on);
+    if (wording == nullptr) {
+        down.noRecord = true;
+        return down;
+    }
+    const auto completions = completionsOf(facts, *wording, on);
+    const Record* last = completions.empty() ? nullptr : completions.back();
+    down.completions = static_cast<std::int64_t>(completions.size());
+    if (last != nullptr) {
+        down.origin = last->kind == RecordKind::Baseline ? Origin::Baseline : Origin::Record;
+        down.last = last->id;
+    } else {
+        down.origin = facts.startedNew ? Origin::KnownStart : Origin::Nothing;
+    }
+    down.noRecord = down.origin == Origin::Nothing;
+
+    const auto withExtra = std::find_if(completions.rbegin(), completions.rend(),
+                                        [](const Record* record) { return record->extraDone; });
+    down.extraDue = wording->everyNth > 0 && withExtra - completions.rbegin() + 1 >= wording->everyNth;
+
+    bool wasRidden = false;
+    if (!down.noRecord) {
+        const Count count = countOf(facts, *wording, last, on);
+        for (const Limit& limit : wording->limits)
+            if (limit.every > 0)
+                down.limits.push_back(limitState(limit, count));
+        wasRidden = count.behind.outings > 0 || count.behind.hours.best > Hours{0};
+    }
+    combine(down, *wording);
+    if (wording->nth > 0) {
+        down.othersDone = static_cast<std::int64_t>(othersSince(facts, wording->nthOf, last, on).size());
+        down.used = static_cast<double>(down.othersDone) / static_cast<double>(wording->nth);
+        down.over = down.othersDone >= wording->nth;
+    }
+    trigger(down, *wording, facts, last, on, wasRidden);
+    return down;
+}
+
+base::Result<void> checkIntervals(const TaskVersion& task) {
+    for (std::size_t i = 0; i < task.limits.size(); ++i) {
+        const Limit& limit = task.limits[i];
+        const auto field = [i](std::string_view name) { return fmt::format("limits[{}].{}", i, name); };
+        if (limit.every <= 0)
+            return refuse(Fault::NotPositive, field("every"), std::to_string(limit.every));
+        if (limit.first.value_or(0) < 0)
+            return refuse(Fault::Negative, field("first"), std::to_string(*limit.first));
+        if (limit.allowance < 0)
+            return refuse(Fault::Negative, field("allowance"), std::to_string(limit.allowance));
+        if (limit.hard && limit.allowance > 0)
+            return refuse(Fault::OutOfOrder, field("allowance"), std::to_string(limit.allowance), "0");
+    }
+    if (task.everyNth < 0)
+        return refuse(Fault::Negative, "every_nth", std::to_string(task.everyNth));
+    if (!task.nthOf.empty() && task.nth <= 0)
+        return refuse(Fault::NotPositive, "nth", std::to_string(task.nth));
+    return {};
+}
+
+const Deferral* deferralInForce(std::span<const Deferral* const> deferrals, Date on, Hours machineBest,
+                                std::optional<Date> lastDone) {
+    const Deferral* newest = nullptr;
+    for (const Deferral* deferral : deferrals)
+        if (deferral->date <= on && (newest == nullptr || std::tie(newest->date, newest->entered) <=
+                                                              std::tie(deferral->date, deferral->entered)))
+            newest = deferral;
+    if (newest == nullptr || (!newest->untilDate && !newest->untilHours))
+        return nullptr;
+    const bool dayHasCome = newest->untilDate && on >= *newest->untilDate;
+    const bool hoursReached = newest->untilHours && machineBest >= *newest->untilHours;
+    const bool doneSince = lastDone && *lastDone >= newest->date;
+    return dayHasCome || hoursReached || doneSince ? nullptr : newest;
+}
+
+}  // namespace wm::upkeep

@@ -1,0 +1,129 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/upkeep/limits.h"
+
+#include <algorithm>
+
+namespace wm::upkeep {
+
+using calendar::Date;
+
+namespace {
+
+// Beyond a hundred years nothing falls due; keeps dates inside the calendar.
+constexpr std::int64_t kMostMonths = 1'200;
+constexpr std::int64_t kMostDays = 36'525;
+
+template <class Q>
+CountBracket countOf(const usage::Bracket<Q>& bracket) {
+    return {bracket.low.count(), bracket.best.count(),
+            bracket.high ? std::optional(bracket.high->count()) : std::nullopt};
+}
+
+CountBracket piecesOf(std::int64_t pieces, bool open) {
+    return {pieces, pieces, open ? std::nullopt : std::optional(pieces)};
+}
+
+bool isCalendar(Counter counter) {
+    return counter == Counter::Days || counter == Counter::Months;
+}
+
+// What a counter other than the calendar's shows.
+CountBracket countOf(const usage::Exposure& exposure, Counter counter, bool open) {
+    switch (counter) {
+        case Counter::Hours:
+            return countOf(exposure.hours);
+        case Counter::Metres:
+            return countOf(exposure.distance);
+        case Counter::Outings:
+            return piecesOf(exposure.outings, open);
+        case Counter::Starts:
+            return piecesOf(exposure.starts, open);
+        case Counter::Washes:
+            return piecesOf(exposure.washes, open);
+        case Counter::MudDays:
+            return piecesOf(exposure.mudDays, open);
+        default:
+            return piecesOf(exposure.crashes, open);
+    }
+}
+
+Date dayAfter(Date from, Counter counter, std::int64_t amount) {
+    return counter == Counter::Days ? from.plusDays(static_cast<std::int32_t>(std::min(amount, kMostDays)))
+                                    : from.plusMonths(static_cast<int>(std::min(amount, kMostMonths)));
+}
+
+// Done in the last tenth of the way to a mark: done for that mark.
+bool isForMark(std::int64_t toMark, std::int64_t way) {
+    return 10 * toMark <= way;
+}
+
+// From a completion at `position` to the next mark: 15 h marks, done at 16.2 h: 13.8 h to 30; done at 14.2 h,
+// for the mark at 15: 15.8 h to 30.
+std::int64_t toNextMark(std::int64_t position, std::int64_t every) {
+    const std::int64_t toMark = every - position % every;
+    return isForMark(toMark, every) ? toMark + every : toMark;
+}
+
+Date nextMarkDay(Date since, Date done, Counter counter, std::int64_t every) {
+    const auto markDay = [&](std::int64_t n) {
+        return counter == Counter::Days ? since.plusDays(static_cast<std::int32_t>(n * every))
+                                        : since.plusMonths(static_cast<int>(n * every));
+    };
+    const std::int64_t passed = counter == Counter::Days
+                                    ? done - since
+                                    : (done.year() - since.year()) * 12 + done.month() - since.month();
+    std::int64_t mark = std::max<std::int64_t>(passed / every, 1);
+    while (markDay(mark) <= done)
+        ++mark;
+    return isForMark(markDay(mark) - done, markDay(mark) - markDay(mark - 1)) ? markDay(mark + 1)
+                                                                              : markDay(mark);
+}
+
+void reckonDays(LimitState& state, const Count& count) {
+    const Counter counter = state.limit.counter;
+    const std::int64_t every =
+        std::min(state.limit.every, counter == Counter::Days ? kMostDays : kMostMonths);
+    const bool marks = count.countFrom == CountFrom::FixedMarks && count.after;
+    const Date due = marks ? nextMarkDay(count.since, count.from, counter, every)
+                           : dayAfter(count.from, counter, state.isFirst ? *state.limit.first : every);
+    state.dueOn = due;
+    state.amount = due - count.from;
+    const std::int64_t behind = count.on - count.from;
+    state.behind = {behind, behind, behind};
+    state.left = due - count.on;
+    state.leftWithAllowance = dayAfter(due, counter, state.limit.allowance) - count.on;
+}
+
+void reckonUse(LimitState& state, const Count& count) {
+    const Limit& limit = state.limit;
+    const bool marks = count.countFrom == CountFrom::FixedMarks && count.after;
+    state.behind = countOf(count.behind, limit.counter, count.countsOpen);
+    state.amount = marks           ? toNextMark(countOf(count.before, limit.counter, false).best, limit.every)
+                   : state.isFirst ? *limit.first
+                                   : limit.every;
+    state.unbounded = count.side == From::High && !state.behind.high;
+    state.left = state.amount - (count.side == From::High ? state.behind.high.value_or(state.behind.best)
+                                                          : state.behind.best);
+    if (state.unbounded)
+        state.left = std::min<std::int64_t>(state.left, 0);
+    state.leftWithAllowance = state.left + limit.allowance;
+}
+
+}  // namespace
+
+LimitState limitState(const Limit& limit, const Count& count) {
+    LimitState state{.limit = limit, .isFirst = !count.after && limit.first.has_value()};
+    if (isCalendar(limit.counter))
+        reckonDays(state, count);
+    else
+        reckonUse(state, count);
+    if (limit.hard)
+        state.leftWithAllowance = state.left;
+    state.used = state.amount > 0
+                     ? static_cast<double>(state.amount - state.left) / static_cast<double>(state.amount)
+                     : 1;
+    return state;
+}
+
+}  // namespace wm::upkeep

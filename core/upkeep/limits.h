@@ -1,0 +1,26 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "core/upkeep/countdown.h"
+
+namespace wm::upkeep {
+
+/// From where and to where the limits of one task are reckoned.
+struct Count {
+    std::optional<calendar::Moment> after;  ///< the last completion; nothing: from the known start
+    calendar::Date from{};                  ///< its day, or the day of the start
+    calendar::Date since{};                 ///< first day of the subject's life, the zero of fixed marks
+    calendar::Date on{};
+    usage::Exposure behind;   ///< from `after` to the evening of `on`
+    usage::Exposure before;   ///< up to `after`: where on the scale of fixed marks the completion stands
+    bool countsOpen = false;  ///< part of a stated past lies after `after`: nobody counted its outings
+    CountFrom countFrom = CountFrom::Completion;
+    From side = From::Best;
+};
+
+LimitState limitState(const Limit& limit, const Count& count);
+
+}  // namespace wm::upkeep
