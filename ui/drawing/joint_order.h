@@ -29,7 +29,8 @@ struct JointOrder {
 std::vector<int> tighteningSequence(const JointOrder& order);
 
 /// A line drawing with numbers: of the scheme, not of the part. The manual's own picture goes before it.
-/// Good from 120 x 120 up; a list needs a line a name.
+/// Good from 120 x 120 up; a list needs a line a name. A unit is a pixel of 1/96 inch: on a printer scale the
+/// painter to that and give a font sized in pixels. So it is for every drawing in this folder.
 void paintJointOrder(QPainter& painter, const QRectF& rect, const JointOrder& order, const QFont& font,
                      const Tokens& tokens);
 void paintJointOrderOnPaper(QPainter& painter, const QRectF& rect, const JointOrder& order,

@@ -5,6 +5,9 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QFileInfo>
+#include <QPageSize>
+#include <QPdfWriter>
 #include <string>
 #include <utility>
 
@@ -130,6 +133,33 @@ TEST(PartsGallery, DrawsEveryPartForTheEye) {
         const QString path = pictureFolder() + QStringLiteral("parts-") + name + QStringLiteral(".png");
         EXPECT_TRUE(image.save(path)) << path.toStdString();
     }
+}
+
+// As a print does it: one unit is a pixel of 1/96 inch, fonts are sized in pixels.
+TEST(PartsGallery, DrawsEveryPartOnPaper) {
+    const QString path = pictureFolder() + QStringLiteral("parts.pdf");
+    const QFont before = QApplication::font();
+    QFont font = before;
+    font.setPixelSize(13);
+    QApplication::setFont(font);
+    QPdfWriter writer(path);
+    writer.setPageSize(QPageSize(QPageSize::A4));
+    writer.setPageOrientation(QPageLayout::Landscape);
+    writer.setResolution(1200);
+    {
+        QPainter painter(&writer);
+        const double width = painter.window().width();
+        painter.scale(width / 1060.0, width / 1060.0);
+        const Tokens tokens = printTokens();
+        drawMarks(painter, tokens);
+        drawFigures(painter, tokens);
+        drawDipsticks(painter, tokens);
+        drawSeason(painter, tokens);
+        drawOpening(painter, tokens);
+        drawJointOrders(painter, tokens);
+    }
+    QApplication::setFont(before);
+    EXPECT_GT(QFileInfo(path).size(), 10000);
 }
 
 }  // namespace
