@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <tl/expected.hpp>
 #include <utility>
@@ -43,6 +44,8 @@ enum class Fault {
     Implausible,    ///< a figure far from anything real; wants a second look
     NotEmpty,       ///< a whole file's rows for a file that already holds some
 };
+/// How many there are; moves with the last of them.
+inline constexpr std::size_t kFaults = static_cast<std::size_t>(Fault::NotEmpty) + 1;
 
 /// One refusal: `fault` says what, `field` which input ("hours", "date", "tasks[3].limits[0]"),
 /// `given` the input itself, `wanted` what would have been right (a bound, a name, a version).

@@ -5,6 +5,8 @@
 #include <QCoreApplication>
 #include <QFileInfo>
 
+#include "ui/words/error_words.h"
+
 namespace wm::ui {
 
 namespace {
@@ -19,7 +21,7 @@ QString wordsFor(const store::ApplyError& error) {
     using Kind = store::ApplyError::Kind;
     switch (error.kind) {
         case Kind::Refused:
-            return tr("Not written: %1.").arg(QString::fromStdString(error.error.field));
+            return wordsFor(error.error);
         case Kind::Stale:
             return tr(
                 "Another window changed this in the meantime. Nothing was written; look again, then say it "
@@ -43,7 +45,7 @@ QString wordsFor(const store::ApplyError& error) {
 
 QString wordsFor(const store::OpenReport& report) {
     using Outcome = store::OpenOutcome;
-    const QString name = QFileInfo(report.path).fileName();
+    const QString name = quoted(QFileInfo(report.path).fileName());
     switch (report.outcome) {
         case Outcome::Opened:
             return {};

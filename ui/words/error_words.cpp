@@ -1,0 +1,231 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/error_words.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <array>
+
+namespace wm::ui {
+
+namespace {
+
+using base::Fault;
+
+constexpr const char* kContext = "ErrorWords";
+constexpr qsizetype kLongestQuote = 60;
+
+struct FieldWord {
+    std::string_view field;
+    const char* words;
+};
+// Only where the name with blanks for underscores would not be the mechanic's word.
+constexpr std::array<FieldWord, 24> kFieldWords{{
+    {"", QT_TRANSLATE_NOOP("ErrorWords", "entry")},
+    {"id", QT_TRANSLATE_NOOP("ErrorWords", "card")},
+    {"by_person", QT_TRANSLATE_NOOP("ErrorWords", "person")},
+    {"counter", QT_TRANSLATE_NOOP("ErrorWords", "kind of limit")},
+    {"due", QT_TRANSLATE_NOOP("ErrorWords", "time of the follow-up")},
+    {"every", QT_TRANSLATE_NOOP("ErrorWords", "interval")},
+    {"every_nth", QT_TRANSLATE_NOOP("ErrorWords", "count of completions")},
+    {"fact", QT_TRANSLATE_NOOP("ErrorWords", "entry")},
+    {"first", QT_TRANSLATE_NOOP("ErrorWords", "first interval")},
+    {"hand_tight", QT_TRANSLATE_NOOP("ErrorWords", "hand-tight list")},
+    {"how_to", QT_TRANSLATE_NOOP("ErrorWords", "way to do it")},
+    {"keep", QT_TRANSLATE_NOOP("ErrorWords", "amount to keep")},
+    {"needs", QT_TRANSLATE_NOOP("ErrorWords", "access step")},
+    {"nth", QT_TRANSLATE_NOOP("ErrorWords", "count of completions")},
+    {"nth_of", QT_TRANSLATE_NOOP("ErrorWords", "job that is counted")},
+    {"opened_days", QT_TRANSLATE_NOOP("ErrorWords", "days after opening")},
+    {"past_best", QT_TRANSLATE_NOOP("ErrorWords", "likely past hours")},
+    {"past_high", QT_TRANSLATE_NOOP("ErrorWords", "most past hours")},
+    {"past_low", QT_TRANSLATE_NOOP("ErrorWords", "least past hours")},
+    {"rolls_at", QT_TRANSLATE_NOOP("ErrorWords", "count at which the meter rolls over")},
+    {"shown", QT_TRANSLATE_NOOP("ErrorWords", "meter reading")},
+    {"since", QT_TRANSLATE_NOOP("ErrorWords", "first day")},
+    {"step", QT_TRANSLATE_NOOP("ErrorWords", "access step")},
+    {"what", QT_TRANSLATE_NOOP("ErrorWords", "description")},
+}};
+
+QString translated(const char* words) {
+    return QCoreApplication::translate(kContext, words);
+}
+
+// Puts the parts in at once, so that a "%2" that the user typed stays what it is.
+QString filled(const QString& words, const QString& where, const QString& given, const QString& wanted) {
+    QString result;
+    for (qsizetype at = 0; at < words.size(); ++at) {
+        const QChar next = at + 1 < words.size() ? words[at + 1] : QChar();
+        if (words[at] == '%' && next >= '1' && next <= '3') {
+            result += next == '1' ? where : next == '2' ? given : wanted;
+            ++at;
+        } else {
+            result += words[at];
+        }
+    }
+    return result;
+}
+
+struct FaultWords {
+    Fault fault;
+    const char* what;  ///< %1 is the field, with what was typed if there is something
+    const char* doThis;
+    const char* doThisByBound;  ///< if the error says what would have been right: %3
+};
+constexpr std::array<FaultWords, base::kFaults> kFaultWords{{
+    {Fault::Empty, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is blank"),
+     QT_TRANSLATE_NOOP("ErrorWords", "fill it in"), nullptr},
+    {Fault::NotANumber, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not a number"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter digits, like 12.5"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter it like %3")},
+    {Fault::NotADate, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not a day of the calendar"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter it like 2026-05-16"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter it like %3")},
+    {Fault::Negative, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is below zero"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter zero or more"), nullptr},
+    {Fault::NotPositive, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not above zero"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter more than zero"), nullptr},
+    {Fault::TooLarge, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is too large"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter a smaller figure"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter at most %3")},
+    {Fault::TooLong, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is too long"),
+     QT_TRANSLATE_NOOP("ErrorWords", "shorten it"),
+     QT_TRANSLATE_NOOP("ErrorWords", "shorten it to %3 characters")},
+    {Fault::NotText, QT_TRANSLATE_NOOP("ErrorWords", "The %1 holds characters that are no text"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter it again as plain text (UTF-8)"), nullptr},
+    {Fault::InFuture, QT_TRANSLATE_NOOP("ErrorWords", "The %1 lies in the future"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter today or an earlier day"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter %3 or an earlier day")},
+    {Fault::BeforeItsTime,
+     QT_TRANSLATE_NOOP("ErrorWords", "The %1 lies before the first day of what it is about"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter a later day, or move that first day"),
+     QT_TRANSLATE_NOOP("ErrorWords", "enter %3 or a later day, or move that first day")},
+    {Fault::Unknown, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not known here"),
+     QT_TRANSLATE_NOOP("ErrorWords", "choose one that is there, or add it first"),
+     QT_TRANSLATE_NOOP("ErrorWords", "choose one of these: %3")},
+    {Fault::Duplicate, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is there already"),
+     QT_TRANSLATE_NOOP("ErrorWords", "choose another one, or change the one that is there"), nullptr},
+    {Fault::MeterRunsBack, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is lower than the reading before it"),
+     QT_TRANSLATE_NOOP("ErrorWords", "check it, or say that the meter was replaced, reset or rolled over"),
+     QT_TRANSLATE_NOOP("ErrorWords",
+                       "check it against %3, or say that the meter was replaced, reset or rolled over")},
+    {Fault::MeterJumps,
+     QT_TRANSLATE_NOOP("ErrorWords", "The %1 is more than the days since the last reading can hold"),
+     QT_TRANSLATE_NOOP("ErrorWords", "check the figure and the date"), nullptr},
+    {Fault::PositionTaken, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is taken by another item at that time"),
+     QT_TRANSLATE_NOOP("ErrorWords", "take that item off first, or swap the two"), nullptr},
+    {Fault::Cycle, QT_TRANSLATE_NOOP("ErrorWords", "The %1 would in the end need or hold itself"),
+     QT_TRANSLATE_NOOP("ErrorWords", "choose another one"), nullptr},
+    {Fault::InTwoPlaces, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is fitted somewhere else at that time"),
+     QT_TRANSLATE_NOOP("ErrorWords", "take it off there first"), nullptr},
+    {Fault::NotFitted, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has nothing fitted that could come off"),
+     QT_TRANSLATE_NOOP("ErrorWords", "check the position and the date"), nullptr},
+    {Fault::Retired, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is out of use by then"),
+     QT_TRANSLATE_NOOP("ErrorWords", "choose another one or an earlier day"), nullptr},
+    {Fault::ReasonNeeded, QT_TRANSLATE_NOOP("ErrorWords", "The %1 can't be left out here"),
+     QT_TRANSLATE_NOOP("ErrorWords", "say in a few words why"), nullptr},
+    {Fault::WrongUnit, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has a unit that does not fit"),
+     QT_TRANSLATE_NOOP("ErrorWords", "give it in the unit that is asked for"),
+     QT_TRANSLATE_NOOP("ErrorWords", "choose one of these: %3")},
+    {Fault::OutOfOrder, QT_TRANSLATE_NOOP("ErrorWords", "The %1 does not follow from the rest"),
+     QT_TRANSLATE_NOOP("ErrorWords", "put the earlier or smaller one first"), nullptr},
+    {Fault::AlreadyStruck, QT_TRANSLATE_NOOP("ErrorWords", "The %1 was struck before"),
+     QT_TRANSLATE_NOOP("ErrorWords", "there is nothing left to take back"), nullptr},
+    {Fault::NotEnough, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is more than is there"),
+     QT_TRANSLATE_NOOP("ErrorWords", "take less, or count the shelf"),
+     QT_TRANSLATE_NOOP("ErrorWords", "take at most %3, or count the shelf")},
+    {Fault::Malformed, QT_TRANSLATE_NOOP("ErrorWords", "The %1 can't be read"),
+     QT_TRANSLATE_NOOP("ErrorWords", "put it right and try again"),
+     QT_TRANSLATE_NOOP("ErrorWords", "what is wanted there is: %3")},
+    {Fault::NewerFormat, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is that of a newer Witnessmark"),
+     QT_TRANSLATE_NOOP("ErrorWords", "read it with that newer program"),
+     QT_TRANSLATE_NOOP("ErrorWords", "read it with that newer program; this one reads up to format %3")},
+    {Fault::Inconsistent, QT_TRANSLATE_NOOP("ErrorWords", "The %1 does not fit the other entries"),
+     QT_TRANSLATE_NOOP("ErrorWords", "check what it refers to"), nullptr},
+    {Fault::NothingToDo, QT_TRANSLATE_NOOP("ErrorWords", "The %1 would stay as it is"),
+     QT_TRANSLATE_NOOP("ErrorWords", "choose or change something first"), nullptr},
+    {Fault::MustAnswer, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is still open"),
+     QT_TRANSLATE_NOOP("ErrorWords", "confirm those joints, or say that you have seen the list"), nullptr},
+    {Fault::Implausible, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is far from anything real"),
+     QT_TRANSLATE_NOOP("ErrorWords", "check it, and enter it again if it is right"), nullptr},
+    {Fault::NotEmpty, QT_TRANSLATE_NOOP("ErrorWords", "The %1 holds entries already"),
+     QT_TRANSLATE_NOOP("ErrorWords", "read the text into a new file"), nullptr},
+}};
+
+constexpr bool inOrderOfFaults() {
+    for (std::size_t at = 0; at < kFaultWords.size(); ++at)
+        if (kFaultWords[at].fault != static_cast<Fault>(at))
+            return false;
+    return true;
+}
+static_assert(inOrderOfFaults());
+
+// "tasks[3].limits[0].every" -> "every": what the last part of a place is called.
+std::string_view lastPart(std::string_view place) {
+    const std::size_t dot = place.rfind('.');
+    const std::string_view last = dot == std::string_view::npos ? place : place.substr(dot + 1);
+    return last.substr(0, last.find('['));
+}
+
+bool isPlace(std::string_view field) {
+    return field.find_first_of(".[") != std::string_view::npos;
+}
+
+// Ids say nothing to anybody.
+bool isId(const QString& given) {
+    return given.size() > 9 && std::all_of(given.begin(), given.end(), [](QChar c) { return c.isDigit(); });
+}
+
+// Clarifies a bound that is not part of the remedy: "(24)".
+QString besides(const base::Error& error, bool inRemedy) {
+    return error.wanted.empty() || inRemedy ? QString()
+                                            : " (" + quoted(QString::fromStdString(error.wanted)) + ')';
+}
+
+}  // namespace
+
+QString quoted(const QString& text) {
+    QString clean;
+    for (const QChar c : text.simplified()) {
+        const auto category = c.category();
+        const bool disturbs = category == QChar::Other_Control || category == QChar::Other_Format ||
+                              category == QChar::Separator_Line || category == QChar::Separator_Paragraph;
+        clean += disturbs ? QChar(0xFFFD) : c;
+    }
+    if (clean.size() > kLongestQuote) {
+        const bool splitsPair = clean[kLongestQuote - 1].isHighSurrogate();
+        clean = clean.left(kLongestQuote - (splitsPair ? 1 : 0)) + QChar(0x2026);
+    }
+    return QChar(0x201C) + clean + QChar(0x201D);
+}
+
+QString fieldWords(std::string_view field) {
+    if (field.starts_with("line "))
+        return translated(QT_TRANSLATE_NOOP("ErrorWords", "text on %1"))
+            .arg(QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
+    const std::string_view last = lastPart(field);
+    const auto known = std::find_if(kFieldWords.begin(), kFieldWords.end(),
+                                    [last](const FieldWord& word) { return word.field == last; });
+    const QString plain = QString::fromUtf8(last.data(), static_cast<qsizetype>(last.size()));
+    const QString words =
+        known != kFieldWords.end() ? translated(known->words) : QString(plain).replace('_', ' ');
+    if (!isPlace(field))
+        return words;
+    return translated(QT_TRANSLATE_NOOP("ErrorWords", "%1 at %2"))
+        .arg(words, QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
+}
+
+QString wordsFor(const base::Error& error) {
+    const QString given = QString::fromStdString(error.given);
+    const QString wanted = QString::fromStdString(error.wanted).simplified();
+    QString where = fieldWords(error.field);
+    if (!given.isEmpty() && !isId(given))
+        where += ' ' + quoted(given);
+    const FaultWords& words = kFaultWords.at(static_cast<std::size_t>(error.fault));
+    const char* bound = error.wanted.empty() ? nullptr : words.doThisByBound;
+    const QString what = filled(translated(words.what), where, given, wanted);
+    const QString doThis = filled(translated(bound != nullptr ? bound : words.doThis), where, given, wanted);
+    return what + besides(error, bound != nullptr) + ": " + doThis + '.';
+}
+
+}  // namespace wm::ui
