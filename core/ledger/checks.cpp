@@ -208,4 +208,15 @@ std::string machineName(const Ledger& ledger, MachineId machine) {
     return card == nullptr ? std::string{} : card->name;
 }
 
+usage::UseFacts readingsOf(const Ledger& ledger, MachineId machine) {
+    usage::UseFacts facts;
+    for (const auto& reading : ledger.all<usage::HourReading>())
+        if (reading.machine == machine)
+            facts.hourReadings.push_back(reading);
+    for (const auto& reading : ledger.all<usage::DistanceReading>())
+        if (reading.machine == machine)
+            facts.distanceReadings.push_back(reading);
+    return facts;
+}
+
 }  // namespace wm::ledger

@@ -107,5 +107,7 @@ const upkeep::TaskVersion* wordingOn(const Ledger& ledger, TaskId task, calendar
 /// True if an end of this snag counts.
 bool hasEnded(const Ledger& ledger, SnagId snag);
 std::string machineName(const Ledger& ledger, MachineId machine);
+/// The meter readings of one machine that count; no other use.
+usage::UseFacts readingsOf(const Ledger& ledger, MachineId machine);
 
 }  // namespace wm::ledger
