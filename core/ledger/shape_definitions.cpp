@@ -36,8 +36,8 @@ void checkLimits(Checks& check, const std::vector<upkeep::Limit>& limits) {
         if (limit.first)
             check.fromOne(placeIn("limits", at, "first"), *limit.first, most);
         check.fromZero(placeIn("limits", at, "allowance"), limit.allowance, most);
-        check.that(!limit.hard || limit.allowance == 0, Fault::OutOfOrder,
-                   placeIn("limits", at, "allowance"), std::to_string(limit.allowance), "0");
+        check.that(!limit.hard || limit.allowance == 0, Fault::OutOfOrder, placeIn("limits", at, "allowance"),
+                   std::to_string(limit.allowance), "0");
         const bool again = std::any_of(limits.begin(), limits.begin() + static_cast<std::ptrdiff_t>(at),
                                        [&](const auto& other) { return other.counter == limit.counter; });
         check.that(!again, Fault::Duplicate, placeIn("limits", at, "counter"),

@@ -39,30 +39,27 @@ auto drawOrder(const LotOnHand& lot) {
     return std::tuple(lot.tooOld, shelfOrder(lot));
 }
 
-std::int64_t stillToCome(const StockOrder& order, std::span<const StockMove> moves, calendar::Date on) {
-    std::int64_t left = order.amount;
-    for (const StockMove& move : moves)
-        if (move.order == order.id && move.date <= on)
-            left -= move.amount;
-    return std::max<std::int64_t>(left, 0);
-}
-
 }  // namespace
 
 std::vector<OnHand> onHand(std::span<const StockLine> lines, std::span<const Lot> lots,
                            std::span<const StockMove> moves, std::span<const StockOrder> orders,
                            calendar::Date on) {
     std::map<StockLineId, std::map<std::optional<LotId>, std::int64_t>> amounts;
-    for (const StockMove& move : moves)
-        if (move.date <= on)
-            amounts[move.line][move.lot] += move.amount;
+    std::map<StockOrderId, std::int64_t> came;
+    for (const StockMove& move : moves) {
+        if (move.date > on)
+            continue;
+        amounts[move.line][move.lot] += move.amount;
+        if (move.order)
+            came[*move.order] += move.amount;
+    }
     std::map<LotId, const Lot*> cards;
     for (const Lot& lot : lots)
         cards[lot.id] = &lot;
     std::map<StockLineId, std::int64_t> toCome;
     for (const StockOrder& order : orders)
         if (order.date <= on)
-            toCome[order.line] += stillToCome(order, moves, on);
+            toCome[order.line] += std::max<std::int64_t>(order.amount - came[order.id], 0);
 
     std::vector<OnHand> result;
     result.reserve(lines.size());
