@@ -48,23 +48,24 @@ void checkEntered(Checks& check, std::set<base::Entered>& seen, const Row& row) 
         row);
 }
 
+template <class Card>
+void notBefore(Checks& check, calendar::Date date, const Card* card) {
+    if (card != nullptr)
+        check.that(date >= card->since, Fault::BeforeItsTime, "date", date.iso(), card->since.iso());
+}
+
 // No fact before the machine or item was there.
 template <class R>
 void checkDay(Checks& check, const Ledger& ledger, const R& row) {
-    const auto notBefore = [&](const auto* card) {
-        if (card != nullptr)
-            check.that(row.date >= card->since, Fault::BeforeItsTime, "date", row.date.iso(),
-                       card->since.iso());
-    };
     if constexpr (std::is_same_v<R, upkeep::Record>)
         if (row.kind == upkeep::RecordKind::Baseline)
             return;
     if constexpr (std::is_same_v<R, items::Move>) {
-        notBefore(ledger.find<items::Item>(row.item));
+        notBefore(check, row.date, ledger.find<items::Item>(row.item));
         if (row.machine)
-            notBefore(ledger.find<items::Machine>(*row.machine));
+            notBefore(check, row.date, ledger.find<items::Machine>(*row.machine));
     } else if constexpr (R::kKind == base::RowKind::Fact && requires { row.machine.value(); }) {
-        notBefore(ledger.find<items::Machine>(row.machine));
+        notBefore(check, row.date, ledger.find<items::Machine>(row.machine));
     }
 }
 
@@ -151,9 +152,8 @@ void checkLots(Checks& check, const Ledger& ledger) {
 
 void checkBetweenRows(Checks& check, std::vector<Row>& rows) {
     const Ledger ledger(rows);
-    eachRow(check, rows, [&](const Row& row) {
-        std::visit([&](const auto& r) { checkDay(check, ledger, r); }, row);
-    });
+    eachRow(check, rows,
+            [&](const Row& row) { std::visit([&](const auto& r) { checkDay(check, ledger, r); }, row); });
     checkNames<items::Person>(check, ledger);
     checkNames<items::Machine>(check, ledger);
     checkWordings(check, ledger, &upkeep::TaskVersion::task);

@@ -68,10 +68,10 @@ struct JobDraft {
                               ///< version, code and the stated total time. A given item stays only where
                               ///< the task's position held none
     std::vector<JointId>
-        confirmed;            ///< joints tightened and checked; the others that were opened become hand-tight
+        confirmed{};          ///< joints tightened and checked; the others that were opened become hand-tight
     bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)
     std::vector<std::pair<std::int64_t, std::string>>
-        answers;  ///< follow-ups that this job settles: origin, words
+        answers{};  ///< follow-ups that this job settles: origin, words
 };
 /// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag, notes the
 /// meter if it is newer than the last reading, and takes the job out of the weekend. A Baseline may be dated
