@@ -93,7 +93,8 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
     if (line.countdown.last)
         line.last = ledger().find<upkeep::Record>(*line.countdown.last);
     line.deferral =
-        upkeep::deferralInForce(parts_->deferralsOfTask[task.task], today(), life(task.machine).hours.best);
+        upkeep::deferralInForce(parts_->deferralsOfTask[task.task], today(), life(task.machine).hours.best,
+                                line.last != nullptr ? std::optional(line.last->date) : std::nullopt);
     line.picked = parts_->pickedTasks.contains(task.task);
     return line;
 }
@@ -122,15 +123,12 @@ std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
                     rules.emplace_back(refitted->name, rule);
         return rules;
     };
-    std::vector<const upkeep::Record*> done;
-    for (const upkeep::Record* record : parts_->recordsOfMachine[machine])
-        if (record->kind == upkeep::RecordKind::Done)
-            done.push_back(record);
     std::vector<const upkeep::FollowUpAnswer*> answers;
     for (const auto& answer : ledger().all<upkeep::FollowUpAnswer>())
         if (answer.machine == machine)
             answers.push_back(&answer);
-    return upkeep::openFollowUps(machine, done, rulesOf, answers, atoms(machine), today());
+    return upkeep::openFollowUps(machine, parts_->recordsOfMachine[machine], rulesOf, answers, atoms(machine),
+                                 today());
 }
 
 std::vector<OpenJoint> Book::handTight(MachineId machine) const {

@@ -2,6 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/ledger/ledger.h"
 
+#include <algorithm>
+#include <map>
+
 namespace wm::ledger {
 
 namespace {
@@ -83,23 +86,55 @@ std::vector<Row> Ledger::rows() const {
     return rows;
 }
 
-Ledger Ledger::with(const Change& change) const {
-    std::vector<Row> rows = this->rows();
-    for (const Row& row : change.rows) {
-        std::visit(
-            [&](const auto& r) {
-                using R = std::decay_t<decltype(r)>;
-                if (R::kKind == base::RowKind::Editable && find<R>(r.id) != nullptr) {
-                    for (Row& old : rows)
-                        if (auto* same = std::get_if<R>(&old); same != nullptr && same->id == r.id)
-                            *same = r;
-                } else {
-                    rows.push_back(row);
-                }
-            },
-            row);
+Ledger Ledger::with(const Change& change) const& {
+    Ledger copy = *this;
+    return std::move(copy).with(change);
+}
+
+// A change from a verb has new facts and versions, which come last, and editable rows, new or in place of
+// one.
+template <class R>
+void Ledger::take(R row) {
+    auto& table = std::get<std::vector<R>>(live_);
+    auto& index = index_[kTableOf<R>];
+    if constexpr (Entered<R>)
+        lastEntered_ = std::max(lastEntered_, row.entered);
+    if (const auto known = index.find(row.id.value()); known != index.end()) {
+        table[known->second.at] = std::move(row);
+        return;
     }
-    return Ledger(std::move(rows));
+    const auto before = [](const R& a, const R& b) {
+        if constexpr (Entered<R>)
+            return std::pair(a.entered, a.id) < std::pair(b.entered, b.id);
+        else
+            return a.id < b.id;
+    };
+    const auto at = table.insert(std::upper_bound(table.begin(), table.end(), row, before), std::move(row));
+    for (auto place = static_cast<std::size_t>(at - table.begin()); place < table.size(); ++place)
+        index.insert_or_assign(table[place].id.value(), Place{false, place});
+}
+
+Ledger Ledger::with(const Change& change) && {
+    const bool strikes = std::any_of(change.rows.begin(), change.rows.end(),
+                                     [](const Row& row) { return std::holds_alternative<Strike>(row); });
+    if (strikes) {
+        std::vector<Row> all = rows();
+        all.insert(all.end(), change.rows.begin(), change.rows.end());
+        std::map<std::pair<std::size_t, std::int64_t>, std::size_t> last;
+        std::vector<Row> kept;
+        for (Row& row : all) {
+            const std::int64_t id = std::visit([](const auto& r) { return r.id.value(); }, row);
+            const auto [known, isNew] = last.emplace(std::pair(row.index(), id), kept.size());
+            if (isNew)
+                kept.push_back(std::move(row));
+            else
+                kept[known->second] = std::move(row);
+        }
+        return Ledger(std::move(kept));
+    }
+    for (const Row& row : change.rows)
+        std::visit([this](const auto& r) { take(r); }, row);
+    return std::move(*this);
 }
 
 }  // namespace wm::ledger

@@ -68,12 +68,16 @@ class Ledger {
     [[nodiscard]] base::Entered nextEntered() const { return lastEntered_ + 1; }
     [[nodiscard]] const Garage& garage() const;
 
-    /// This picture after `change`. The change must come from a verb on this picture.
-    [[nodiscard]] Ledger with(const Change& change) const;
+    /// This picture after `change`. The change must come from a verb on this picture. The second form gives
+    /// up this picture and spares copying it.
+    [[nodiscard]] Ledger with(const Change& change) const&;
+    [[nodiscard]] Ledger with(const Change& change) &&;
     /// Every row, in table order: what `Ledger(rows())` would be built from.
     [[nodiscard]] std::vector<Row> rows() const;
 
   private:
+    template <class R>
+    void take(R row);
     struct Place {
         bool isStruck;
         std::size_t at;

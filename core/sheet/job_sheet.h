@@ -19,8 +19,9 @@ namespace wm::sheet {
 
 /// A figure with where it comes from; printed with the wedge if it was not confirmed against the manual.
 struct Figure {
-    std::string text;    ///< "110 N·m", "20 to 25 N·m", or empty: then a blank to write on is printed
-    std::string source;  ///< "service manual p. 2-31"
+    std::string text;       ///< as the manual prints it: "110 N·m", "81 lbf·ft"; empty: a blank to write on
+    std::string converted;  ///< "110 N·m", if it was not printed in N·m
+    std::string source;     ///< "service manual p. 2-31"
     bool confirmed = false;
 };
 

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "core/weekend/step_words.h"
 #include "core/weekend/teardown.h"
 
 namespace wm::weekend {
@@ -164,7 +165,9 @@ class StopWords {
             text += ": the machine is whole";
         } else {
             std::reverse(closed_.begin(), closed_.end());
-            text += fmt::format(". Closed: {}. Still off: {}.", names(closed_), names(off_));
+            text += fmt::format(". Back on: {}.", partsBackOn());
+            for (const std::size_t step : off_)
+                text += fmt::format(" Still: {}.", t_.steps[step]->name);
             for (const std::size_t step : loose_)
                 text += fmt::format(" Already loose: {}.", t_.steps[step]->breakLoose);
         }
@@ -173,11 +176,13 @@ class StopWords {
     }
 
   private:
-    [[nodiscard]] std::string names(const std::vector<std::size_t>& steps) const {
-        std::vector<std::string_view> list;
-        for (const std::size_t step : steps)
-            list.emplace_back(t_.steps[step]->name);
-        return list.empty() ? "nothing" : fmt::format("{}", fmt::join(list, ", "));
+    [[nodiscard]] std::string partsBackOn() const {
+        std::vector<std::string> list;
+        for (const std::size_t step : closed_) {
+            const std::string parts = partsOf(t_.steps[step]->name);
+            list.push_back(parts.empty() ? t_.steps[step]->name : parts);
+        }
+        return fmt::format("{}", fmt::join(list, ", "));
     }
 
     const Teardown& t_;

@@ -107,6 +107,14 @@ QMenu::item:disabled { color: @pencil; }
 QMenu::separator { height: 1px; background: @rule; margin: 4px 0; }
 QToolTip { background: @sheet; color: @ink; border: 1px solid @pencil; padding: 4px; }
 QStatusBar::item { border: none; }
+QProgressBar { background: @rule; border: none; max-height: 4px; color: transparent; }
+QProgressBar::chunk { background: @ink; }
+QGroupBox { border: none; border-top: 1px solid @rule; margin-top: 12px; padding-top: 8px; }
+QGroupBox::title { subcontrol-origin: margin; left: 0; padding-right: 8px; color: @pencil; }
+QTabWidget::pane { border: none; border-top: 1px solid @rule; }
+QTabBar::tab { background: transparent; color: @pencil; border: none; padding: 4px 12px; margin-right: 4px; }
+QTabBar::tab:selected { color: @ink; border-bottom: 3px solid @ink; }
+QTabBar::tab:focus { background: @hover; }
 QFrame[frameShape="4"], QFrame[frameShape="5"] { color: @rule; }
 QLabel[role="title"] { font-size: @titlesizept; }
 QLabel[role="section"] { font-size: @sectionsizept; font-weight: 600; }

@@ -155,10 +155,9 @@ TEST(PlanTest, ClosesOneStageBeforeTheNextAndSaysWhatIsStillOpen) {
         planOn(genericMachine(true), {makeJob("rear tyre", 35, {"RWH"}), makeJob("front tyre", 30, {"FWH"})});
     EXPECT_THAT(wordsOf(*plan), ElementsAre("crack RWH", "crack FWH", "-STD", "-RWH", "rear tyre", "+RWH",
                                             "stop", "-FWH", "front tyre", "+FWH", "+STD", "stop"));
-    EXPECT_EQ(
-        plan->acts[6].text,
-        "Safe to stop here. Closed: rwh. Still off: std. Already loose: pinch bolts and axle nut, wheel "
-        "on the ground.");
+    EXPECT_EQ(plan->acts[6].text,
+              "Safe to stop here. Back on: rwh. Still: std. Already loose: pinch bolts and axle nut, wheel "
+              "on the ground.");
     EXPECT_EQ(plan->work.count(), 35 + 30 + 5 + 11 + 11);
 }
 

@@ -69,6 +69,17 @@ TEST(Dipstick, PastTheEndAndUnknownDifferByShapeAlone) {
     EXPECT_GT(shareApart(past, unknown, Vision::Grey, 20.0), 0.012);
 }
 
+TEST(Dipstick, FootIsFilledOnlyPastTheEnd) {
+    const auto footIsFilled = [](const Left& left) {
+        const QImage image = drawn({left, std::nullopt, std::nullopt}, printTokens());
+        return image.pixelColor(20, 90).value() < 32;
+    };
+    EXPECT_TRUE(footIsFilled({-0.1, -0.05, 0.1}));
+    EXPECT_TRUE(footIsFilled({-40.0, -30.0, -20.0}));
+    EXPECT_FALSE(footIsFilled({-0.05, 0.02, 0.1}));
+    EXPECT_FALSE(footIsFilled({0.0, 0.0, 0.0}));
+}
+
 TEST(Dipstick, ShowsOnlyTheMarksThatThereAre) {
     const DipstickLevels bare{Left{0.5, 0.5, 0.5}, std::nullopt, std::nullopt};
     DipstickLevels usual = bare;

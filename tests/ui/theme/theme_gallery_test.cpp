@@ -7,14 +7,17 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDateEdit>
+#include <QGroupBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPlainTextEdit>
+#include <QProgressBar>
 #include <QPushButton>
 #include <QRadioButton>
 #include <QSpinBox>
 #include <QSplitter>
+#include <QTabWidget>
 #include <QTableWidget>
 #include <QTest>
 #include <QToolButton>
@@ -115,10 +118,17 @@ TEST(ThemeGallery, DressesEveryWidgetForTheEye) {
         column->addLayout(buttonRow());
         auto* focused = new QLineEdit(QStringLiteral("fork oil"));
         column->addLayout(inputRow(focused));
+        auto* progress = new QProgressBar;
+        progress->setValue(40);
+        column->addWidget(progress);
         auto* lists = new QSplitter;
         lists->addWidget(table());
         lists->addWidget(tree());
-        lists->addWidget(new QPlainTextEdit(QStringLiteral("weeping fork seal")));
+        auto* pages = new QTabWidget;
+        pages->addTab(new QPlainTextEdit(QStringLiteral("weeping fork seal")), QStringLiteral("notes"));
+        pages->addTab(new QGroupBox(QStringLiteral("work window")), QStringLiteral("window"));
+        lists->addWidget(pages);
+        lists->addWidget(new QGroupBox(QStringLiteral("work window")));
         column->addWidget(lists, 1);
         window.resize(1000, 460);
         window.show();

@@ -1,0 +1,270 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "core/sheet/sheet_parts.h"
+#include "core/sheet/words.h"
+#include "core/weekend/step_words.h"
+
+namespace wm::sheet {
+
+using fastening::JointKind;
+using upkeep::BodyState;
+using upkeep::Hazard;
+using weekend::ActKind;
+
+namespace {
+
+// Joints whose failure throws the rider: their refit is signed, and looked at by a second person.
+bool isSafetyJoint(JointKind kind) {
+    switch (kind) {
+        case JointKind::Brake:
+        case JointKind::Axle:
+        case JointKind::Pinch:
+        case JointKind::Steering:
+        case JointKind::Swingarm:
+        case JointKind::Wheel:
+            return true;
+        default:
+            return false;
+    }
+}
+
+// What is to be minded when it goes back; the other cautions belong to the teardown.
+bool isOfRefit(Hazard hazard) {
+    return hazard == Hazard::Brakes || hazard == Hazard::Steering || hazard == Hazard::Wheels ||
+           hazard == Hazard::FirstRide;
+}
+
+void addLine(std::string& text, const std::string& more) {
+    if (more.empty())
+        return;
+    if (!text.empty())
+        text += text.back() == '.' ? " " : ". ";
+    text += more;
+}
+
+class LineBuilder {
+  public:
+    explicit LineBuilder(const SheetSource& from) : from_(from) {}
+
+    std::vector<SheetLine> build() {
+        std::vector<SheetLine> lines;
+        for (const weekend::Act& act : from_.plan.acts)
+            lines.push_back(lineOf(act));
+        keepLastOfEachJoint(lines);
+        number(lines);
+        return lines;
+    }
+
+  private:
+    SheetLine lineOf(const weekend::Act& act) {
+        SheetLine line;
+        line.step = act.step;
+        line.text = act.text;
+        if (act.kind != ActKind::BreakLoose && act.kind != ActKind::SafeStop)
+            line.minutes = fmt::format("{} min", act.minutes.count());
+        const weekend::StepVersion* step =
+            act.step.empty() ? nullptr : from_.book.step(from_.machine, act.step);
+        switch (act.kind) {
+            case ActKind::BreakLoose:
+                line.kind = LineKind::BreakLoose;
+                line.text = "Crack loose: " + act.text;
+                break;
+            case ActKind::Off:
+                line.kind = LineKind::Off;
+                takeHazards(line, step->cautions, false);
+                break;
+            case ActKind::On:
+                line.kind = LineKind::On;
+                line.text = weekend::refitText(act.text);
+                line.howTo = step->refit;
+                takeHazards(line, step->cautions, true);
+                takeJoints(line, step->joints);
+                break;
+            case ActKind::Job:
+                line.kind = LineKind::Job;
+                takeJob(line, from_.jobs[*act.job]);
+                break;
+            case ActKind::SafeStop:
+                line.kind = LineKind::SafeStop;
+                break;
+        }
+        return line;
+    }
+
+    void takeJob(SheetLine& line, const weekend::Job& job) {
+        line.task = job.task;
+        line.snag = job.snag;
+        line.safety = job.safety;
+        takeBodyState(line, job.bodyState);
+        const upkeep::TaskVersion* task = from_.taskOf(job);
+        if (task == nullptr)
+            return;
+        if (job.snag)
+            addLine(line.howTo, task->name);
+        addLine(line.howTo, task->howTo);
+        const ledger::DueLine* due = from_.book.dueLine(task->task);
+        if (due != nullptr && due->countdown.extraDue && !task->extra.empty())
+            addLine(line.howTo, "This time as well: " + task->extra);
+        for (const upkeep::Caution& caution : task->cautions)
+            addHazard(line, caution.hazard);
+        takeJoints(line, task->joints);
+        for (const upkeep::MeasurePoint& point : task->measures)
+            line.measures.push_back(measureOf(*task, point));
+        for (const upkeep::KitLine& kit : task->kit)
+            if (kit.unit != upkeep::Unit::Piece)
+                line.quantities.push_back(fmt::format("{} {}{}", kit.what, amountText(kit.amount, kit.unit),
+                                                      kit.onlyIfNeeded ? ", if needed" : ""));
+    }
+
+    static void takeBodyState(SheetLine& line, BodyState state) {
+        if (state == BodyState::Cold)
+            addLine(line.howTo, "Engine cold.");
+        if (state == BodyState::Warm) {
+            addLine(line.howTo, "Engine warm: run it before, outside.");
+            addHazard(line, Hazard::Exhaust);
+            addHazard(line, Hazard::HotParts);
+        }
+    }
+
+    static void addHazard(SheetLine& line, Hazard hazard) {
+        if (std::find(line.hazards.begin(), line.hazards.end(), hazard) == line.hazards.end())
+            line.hazards.push_back(hazard);
+    }
+
+    static void takeHazards(SheetLine& line, const std::vector<upkeep::Caution>& cautions, bool refit) {
+        for (const upkeep::Caution& caution : cautions)
+            if (isOfRefit(caution.hazard) == refit)
+                addHazard(line, caution.hazard);
+    }
+
+    // A code that no joint answers to still gets its blank: something there has to be tightened.
+    void takeJoints(SheetLine& line, const std::vector<base::Code>& codes) {
+        for (const base::Code& code : codes) {
+            const auto* joint = from_.book.joint(from_.machine, code.code);
+            if (joint == nullptr) {
+                TorqueLine blank;
+                blank.joint = code.code;
+                line.torques.push_back(std::move(blank));
+                continue;
+            }
+            line.safety = line.safety || isSafetyJoint(joint->kind);
+            line.torques.push_back(torqueOf(*joint));
+        }
+    }
+
+    [[nodiscard]] TorqueLine torqueOf(const fastening::JointVersion& joint) const {
+        TorqueLine line;
+        line.jointId = joint.joint;
+        line.joint = joint.name;
+        line.thread = joint.thread;
+        line.count = joint.count;
+        line.figure = {torqueText(joint, from_.mark), inNewtonMetresText(joint, from_.mark),
+                       sourceText(joint.source, joint.page), joint.confirmed};
+        line.stages = joint.stages;
+        line.condition = joint.condition;
+        line.locking = joint.locking;
+        line.renew = joint.renew;
+        line.leftHand = joint.leftHand;
+        line.sequence = joint.sequence;
+        line.sequenceStep = joint.sequenceStep;
+        line.order = orderText(joint);
+        return line;
+    }
+
+    [[nodiscard]] MeasureLine measureOf(const upkeep::TaskVersion& task,
+                                        const upkeep::MeasurePoint& point) const {
+        MeasureLine line;
+        line.task = task.task;
+        line.name = point.name;
+        line.unit = point.unit;
+        line.limit = limitText(point, from_.mark);
+        line.limitConfirmed = point.confirmed;
+        const auto last = from_.book.lastMeasured(task.task, point.name, 1);
+        if (last.empty())
+            return line;
+        const auto& [record, measured] = last.front();
+        line.last = measured->value.text(from_.mark);
+        if (!measured->unit.empty())
+            line.last += " " + measured->unit;
+        const auto hours = record->meter ? record->meter : record->statedBest;
+        if (hours)
+            line.last += " at " + hoursWithUnit(*hours, from_.mark);
+        line.last += ", " + dateText(record->date);
+        return line;
+    }
+
+    static void keepLastOfEachJoint(std::vector<SheetLine>& lines) {
+        std::set<std::pair<std::optional<JointId>, std::string>> seen;
+        const auto isSeen = [&](const TorqueLine& torque) {
+            return !seen.emplace(torque.jointId, torque.jointId ? "" : torque.joint).second;
+        };
+        for (auto line = lines.rbegin(); line != lines.rend(); ++line)
+            std::erase_if(line->torques, isSeen);
+    }
+
+    static void number(std::vector<SheetLine>& lines) {
+        FieldIds lineIds('L');
+        FieldIds torqueIds('T');
+        FieldIds measureIds('M');
+        for (SheetLine& line : lines) {
+            if (line.kind != LineKind::SafeStop)
+                line.field = lineIds.next();
+            for (TorqueLine& torque : line.torques)
+                torque.field = torqueIds.next();
+            for (MeasureLine& measure : line.measures)
+                measure.field = measureIds.next();
+        }
+    }
+
+    const SheetSource& from_;
+};
+
+}  // namespace
+
+std::vector<SheetLine> linesOf(const SheetSource& from) {
+    return LineBuilder(from).build();
+}
+
+std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
+    FieldIds ids('V');
+    std::vector<FollowUpLine> lines;
+    const auto add = [&](const upkeep::FollowUpRule& rule, const std::string& because) {
+        std::string what = rule.what;
+        if (what.empty())
+            for (const upkeep::TaskVersion* task : from.book.tasks(from.machine))
+                if (task->code == rule.code)
+                    what = task->name;
+        const std::string when = whenText(rule, from.mark);
+        const bool isThere = std::any_of(lines.begin(), lines.end(), [&](const FollowUpLine& line) {
+            return line.what == what && line.when == when;
+        });
+        if (!what.empty() && !isThere)
+            lines.push_back({what, because, when, rule.when == upkeep::When::AtOnce, ""});
+    };
+    for (auto code = from.plan.opened.rbegin(); code != from.plan.opened.rend(); ++code)
+        if (const auto* step = from.book.step(from.machine, *code))
+            for (const upkeep::FollowUpRule& rule : step->followUps) {
+                const std::string parts = weekend::partsOf(step->name);
+                add(rule, parts.empty() ? step->name : parts);
+            }
+    for (const weekend::Job& job : from.jobs)
+        if (const auto* task = from.taskOf(job))
+            for (const upkeep::FollowUpRule& rule : task->followUps)
+                add(rule, task->name);
+    for (const upkeep::FollowUp& open : from.book.followUps(from.machine))
+        if (open.due)
+            add({open.rule.what, open.rule.code, upkeep::When::AtOnce, 0},
+                fmt::format("{}, {}", open.because, dateText(open.since)));
+    std::stable_sort(lines.begin(), lines.end(),
+                     [](const FollowUpLine& a, const FollowUpLine& b) { return a.atOnce && !b.atOnce; });
+    for (FollowUpLine& line : lines)
+        line.field = ids.next();
+    return lines;
+}
+
+}  // namespace wm::sheet

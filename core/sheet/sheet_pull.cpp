@@ -1,0 +1,181 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "core/base/text.h"
+#include "core/sheet/sheet_parts.h"
+#include "core/sheet/words.h"
+#include "core/units/convert.h"
+
+namespace wm::sheet {
+
+namespace {
+
+bool sameThing(const upkeep::KitLine& a, const upkeep::KitLine& b) {
+    if (a.unit != b.unit || a.onlyIfNeeded != b.onlyIfNeeded)
+        return false;
+    return a.line || b.line ? a.line == b.line : base::lowered(a.what) == base::lowered(b.what);
+}
+
+std::vector<upkeep::KitLine> wantedBy(const SheetSource& from) {
+    std::vector<upkeep::KitLine> wanted;
+    for (const weekend::Job& job : from.jobs) {
+        const upkeep::TaskVersion* task = from.taskOf(job);
+        if (task == nullptr)
+            continue;
+        for (const upkeep::KitLine& kit : task->kit) {
+            const auto same = std::find_if(wanted.begin(), wanted.end(), [&](const upkeep::KitLine& other) {
+                return sameThing(kit, other);
+            });
+            if (same == wanted.end())
+                wanted.push_back(kit);
+            else
+                same->amount += kit.amount;
+        }
+    }
+    std::stable_sort(wanted.begin(), wanted.end(), [](const upkeep::KitLine& a, const upkeep::KitLine& b) {
+        return !a.onlyIfNeeded && b.onlyIfNeeded;
+    });
+    return wanted;
+}
+
+// Every joint that is opened, once: by a job or by a refitted step.
+std::vector<const fastening::JointVersion*> jointsOf(const SheetSource& from) {
+    std::vector<const fastening::JointVersion*> joints;
+    const auto add = [&](const std::vector<base::Code>& codes) {
+        for (const base::Code& code : codes)
+            if (const auto* joint = from.book.joint(from.machine, code.code))
+                if (std::find(joints.begin(), joints.end(), joint) == joints.end())
+                    joints.push_back(joint);
+    };
+    for (const std::string& code : from.plan.opened)
+        if (const auto* step = from.book.step(from.machine, code))
+            add(step->joints);
+    for (const weekend::Job& job : from.jobs)
+        if (const auto* task = from.taskOf(job))
+            add(task->joints);
+    return joints;
+}
+
+struct Range {
+    double low;
+    double high;
+};
+
+std::string newtonMetresText(double value, bool up) {
+    const double scale = value < 10.0 ? 10.0 : 1.0;
+    const double edge = 1e-9;
+    const auto whole =
+        static_cast<std::int64_t>(up ? std::ceil(value * scale - edge) : std::floor(value * scale + edge));
+    return scale > 1.0 && whole % 10 != 0 ? units::Decimal{whole, 1}.text()
+                                          : std::to_string(whole / (scale > 1.0 ? 10 : 1));
+}
+
+// One wrench does from a fifth of its capacity up to the whole of it (common practice), so ranges that lie
+// within a factor of five share one.
+std::vector<std::string> wrenchesFor(std::vector<Range> ranges) {
+    constexpr double kSpan = 5.0;
+    std::sort(ranges.begin(), ranges.end(), [](const Range& a, const Range& b) { return a.low < b.low; });
+    std::vector<Range> wrenches;
+    for (const Range& range : ranges) {
+        if (!wrenches.empty() && range.high <= wrenches.back().low * kSpan)
+            wrenches.back().high = std::max(wrenches.back().high, range.high);
+        else
+            wrenches.push_back(range);
+    }
+    std::vector<std::string> words;
+    for (const Range& wrench : wrenches) {
+        const std::string low = newtonMetresText(wrench.low, false);
+        const std::string high = newtonMetresText(wrench.high, true);
+        words.push_back(low == high ? fmt::format("torque wrench for {} N·m", low)
+                                    : fmt::format("torque wrench for {} to {} N·m", low, high));
+    }
+    return words;
+}
+
+}  // namespace
+
+std::vector<PullLine> pullListOf(const SheetSource& from) {
+    FieldIds ids('P');
+    std::vector<PullLine> lines;
+    std::map<StockLineId, std::int64_t> taken;
+    for (const upkeep::KitLine& kit : wantedBy(from)) {
+        PullLine line;
+        line.what = kit.what;
+        line.amount = amountText(kit.amount, kit.unit);
+        line.onlyIfNeeded = kit.onlyIfNeeded;
+        const auto* shelf = kit.line ? from.book.ledger().find<stock::StockLine>(*kit.line) : nullptr;
+        line.onShelfList = shelf != nullptr;
+        if (shelf != nullptr) {
+            line.line = shelf->id;
+            line.what = shelf->name;
+            line.partNumber = shelf->partNumber;
+            line.place = shelf->place;
+            const auto* there = from.book.onHand(shelf->id);
+            auto& before = taken[shelf->id];
+            const std::int64_t left =
+                std::max<std::int64_t>(0, (there == nullptr ? 0 : there->usable) - before);
+            before += kit.amount;
+            line.enough = left >= kit.amount;
+            if (!line.enough)
+                line.shortBy = "short " + amountText(kit.amount - left, kit.unit);
+        }
+        line.field = ids.next();
+        lines.push_back(std::move(line));
+    }
+    for (const fastening::JointVersion* joint : jointsOf(from)) {
+        if (joint->renew.empty())
+            continue;
+        PullLine line;
+        line.what = fmt::format("{}: {}", joint->name, joint->renew);
+        line.onShelfList = false;
+        line.field = ids.next();
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+std::vector<std::string> toolsOf(const SheetSource& from) {
+    std::vector<std::string> tools;
+    for (const weekend::Job& job : from.jobs) {
+        const upkeep::TaskVersion* task = from.taskOf(job);
+        if (task == nullptr)
+            continue;
+        std::string list = task->tools;
+        std::replace_if(
+            list.begin(), list.end(), [](char c) { return c == ';' || c == '\n'; }, ',');
+        for (const std::string& part : base::split(list, ',')) {
+            const std::string tool(base::trimmed(part));
+            const auto isSame = [&](const std::string& other) {
+                return base::lowered(other) == base::lowered(tool);
+            };
+            if (!tool.empty() && std::none_of(tools.begin(), tools.end(), isSame))
+                tools.push_back(tool);
+        }
+    }
+    std::vector<Range> ranges;
+    std::size_t blanks = 0;
+    for (const fastening::JointVersion* joint : jointsOf(from)) {
+        if (!joint->torque) {
+            ++blanks;
+            continue;
+        }
+        const auto newtonMetres = [&](const units::Decimal& value) {
+            return units::convert(value.toDouble(), base::nameOf(joint->unit), "N·m").value_or(0.0);
+        };
+        const double low = newtonMetres(*joint->torque);
+        ranges.push_back({low, joint->torqueHigh ? newtonMetres(*joint->torqueHigh) : low});
+    }
+    for (std::string& wrench : wrenchesFor(std::move(ranges)))
+        tools.push_back(std::move(wrench));
+    if (blanks > 0)
+        tools.push_back(fmt::format("service manual: {} {} no torque here yet", blanks,
+                                    blanks == 1 ? "joint has" : "joints have"));
+    return tools;
+}
+
+}  // namespace wm::sheet

@@ -1,0 +1,61 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/weekend/step_words.h"
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+#include "core/base/text.h"
+
+namespace wm::weekend {
+
+namespace {
+
+constexpr std::array<std::string_view, 9> kTakenOff{"off",     "out",  "down", "forward", "drained",
+                                                    "removed", "free", "laid", "open"};
+
+std::vector<std::string_view> clausesOf(std::string_view text) {
+    std::vector<std::string_view> clauses;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find_first_of(",;"), text.size());
+        clauses.push_back(base::trimmed(text.substr(0, end)));
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return clauses;
+}
+
+// "Engine out of the frame" -> "Engine"; "Seat off" -> "Seat"; unchanged if nothing is taken off in it.
+std::string_view withoutTakingOff(std::string_view clause) {
+    if (const std::size_t out = clause.find(" out of "); out != std::string_view::npos)
+        return clause.substr(0, out);
+    while (true) {
+        const std::size_t space = clause.rfind(' ');
+        if (space == std::string_view::npos ||
+            std::find(kTakenOff.begin(), kTakenOff.end(), clause.substr(space + 1)) == kTakenOff.end())
+            return clause;
+        clause = base::trimmed(clause.substr(0, space));
+    }
+}
+
+}  // namespace
+
+std::string partsOf(std::string_view stepName) {
+    std::string parts;
+    for (const std::string_view clause : clausesOf(stepName)) {
+        const std::string_view part = withoutTakingOff(clause);
+        if (part.size() == clause.size())
+            continue;
+        if (!parts.empty())
+            parts += ", ";
+        parts += part;
+    }
+    return parts;
+}
+
+std::string refitText(std::string_view stepName) {
+    const std::string parts = partsOf(stepName);
+    return parts.empty() ? "Undo: " + std::string(stepName) : "Refit: " + parts;
+}
+
+}  // namespace wm::weekend

@@ -1,0 +1,17 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace wm::weekend {
+
+/// An access step is named by the state it leaves: "Rear wheel out, caliper hanger free". What goes back on
+/// in its refit: "Rear wheel, caliper hanger"; empty if the name does not end in a word of taking off.
+std::string partsOf(std::string_view stepName);
+
+/// The refit in words: "Refit: Rear wheel, caliper hanger", or "Undo: Clean, on the stand".
+std::string refitText(std::string_view stepName);
+
+}  // namespace wm::weekend

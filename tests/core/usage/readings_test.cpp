@@ -1,0 +1,105 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gtest/gtest.h>
+
+#include "tests/core/made.h"
+
+namespace wm::usage {
+namespace {
+
+using base::Error;
+using base::Fault;
+using made::Made;
+
+class ReadingsTest : public testing::Test {
+  protected:
+    Made make;
+    UseFacts facts;
+    // 10.0 on the 1st, 20.0 on the 11th.
+    void SetUp() override {
+        facts.hourReadings = {make.reading("2026-05-01", "10"), make.reading("2026-05-11", "20")};
+    }
+    Error refusal(const HourReading& reading) {
+        const auto result = checkReading(facts, reading);
+        return result ? Error{Fault::NothingToDo, "accepted", {}, {}} : result.error();
+    }
+};
+
+TEST_F(ReadingsTest, TakesWhatFollows) {
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-05", "15")));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-20", "20")));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-04-20", "10")));
+    EXPECT_TRUE(checkReading({}, make.reading("2026-04-20", "10")));
+    EXPECT_TRUE(checkReading(facts, facts.hourReadings[0])) << "a reading is not held against itself";
+}
+
+TEST_F(ReadingsTest, RefusesALowerFigureWithoutAWordWhy) {
+    EXPECT_EQ(refusal(make.reading("2026-05-20", "19.9")),
+              (Error{Fault::MeterRunsBack, "shown", "19.9", "20.0"}));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-20", "0", MeterEvent::Reset)));
+    EXPECT_TRUE(checkReading(facts, make.replaced("2026-05-20", "20", "0")));
+    EXPECT_EQ(refusal(make.replaced("2026-05-20", "19", "0")),
+              (Error{Fault::MeterRunsBack, "before", "19.0", "20.0"}));
+}
+
+TEST_F(ReadingsTest, RefusesAFigureAboveALaterOne) {
+    EXPECT_EQ(refusal(make.reading("2026-05-05", "20.1")),
+              (Error{Fault::OutOfOrder, "shown", "20.1", "20.0"}));
+    EXPECT_EQ(refusal(make.reading("2026-04-05", "10.1")),
+              (Error{Fault::OutOfOrder, "shown", "10.1", "10.0"}));
+}
+
+TEST_F(ReadingsTest, RefusesMoreThanADayHolds) {
+    // From the evening of the 11th to that of the 12th: 24 h at the most.
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-12", "44")));
+    EXPECT_EQ(refusal(make.reading("2026-05-12", "44.01")),
+              (Error{Fault::MeterJumps, "shown", "44.01", "20.0"}));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-11", "44"))) << "the same evening";
+    facts.hourReadings[1].part = calendar::DayPart::BeforeRiding;
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-12", "68"))) << "a morning and two days' riding";
+    EXPECT_EQ(refusal(make.reading("2026-05-12", "68.01")).fault, Fault::MeterJumps);
+}
+
+TEST_F(ReadingsTest, RefusesNegativeFigures) {
+    auto reading = make.reading("2026-05-20", "0");
+    reading.shown = units::Hours{-100};
+    EXPECT_EQ(refusal(reading), (Error{Fault::Negative, "shown", "-1.0", ""}));
+    reading = make.replaced("2026-05-20", "21", "0");
+    reading.before = units::Hours{-1};
+    EXPECT_EQ(refusal(reading), (Error{Fault::Negative, "before", "-0.01", ""}));
+}
+
+TEST_F(ReadingsTest, ARollOverNeedsItsZero) {
+    EXPECT_EQ(refusal(make.rolled("2026-05-20", "3", "")), (Error{Fault::Empty, "rolls_at", "", ""}));
+    EXPECT_EQ(refusal(make.rolled("2026-05-20", "3", "3")),
+              (Error{Fault::OutOfOrder, "rolls_at", "3.0", "3.0"}));
+    EXPECT_EQ(refusal(make.rolled("2026-05-20", "3", "20")),
+              (Error{Fault::OutOfOrder, "rolls_at", "20.0", "20.0"}));
+    EXPECT_TRUE(checkReading(facts, make.rolled("2026-05-20", "3", "20.1")));
+    EXPECT_EQ(refusal(make.rolled("2026-05-12", "3", "100")).fault, Fault::MeterJumps);
+}
+
+TEST_F(ReadingsTest, ADeadMeterThatMovesHasResumed) {
+    facts.hourReadings[1].event = MeterEvent::Stopped;
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-20", "20")));
+    EXPECT_EQ(refusal(make.reading("2026-05-20", "21")),
+              (Error{Fault::Inconsistent, "event", "21.0", "20.0"}));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-20", "21", MeterEvent::Resumed)));
+    facts.hourReadings.push_back(make.reading("2026-05-14", "20", MeterEvent::Resumed));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-20", "21")));
+    EXPECT_EQ(refusal(make.reading("2026-05-10", "20", MeterEvent::Stopped)).fault, Fault::NothingToDo);
+    facts.hourReadings[1].event = MeterEvent::Plain;
+    EXPECT_EQ(refusal(make.reading("2026-05-10", "19", MeterEvent::Stopped)).fault, Fault::OutOfOrder);
+}
+
+TEST_F(ReadingsTest, AnOdometerIsCheckedTheSameWay) {
+    facts.distanceReadings = {make.odometer("2026-05-01", "100")};
+    EXPECT_TRUE(checkReading(facts, make.odometer("2026-05-02", "3700")));
+    const auto jump = checkReading(facts, make.odometer("2026-05-02", "3700.1"));
+    EXPECT_EQ(jump.error(), (Error{Fault::MeterJumps, "shown", "3700.1", "100"}));
+    const auto back = checkReading(facts, make.odometer("2026-05-02", "99"));
+    EXPECT_EQ(back.error(), (Error{Fault::MeterRunsBack, "shown", "99", "100"}));
+}
+
+}  // namespace
+}  // namespace wm::usage

@@ -1,0 +1,26 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/weekend/step_words.h"
+
+#include <gtest/gtest.h>
+
+namespace wm::weekend {
+namespace {
+
+TEST(StepWordsTest, NamesWhatGoesBackOn) {
+    EXPECT_EQ(refitText("Seat off"), "Refit: Seat");
+    EXPECT_EQ(refitText("Rear wheel out, caliper hanger free"), "Refit: Rear wheel, caliper hanger");
+    EXPECT_EQ(refitText("Air filter out, intake plugged"), "Refit: Air filter");
+    EXPECT_EQ(refitText("Bars and controls laid forward"), "Refit: Bars and controls");
+    EXPECT_EQ(refitText("Engine out of the frame"), "Refit: Engine");
+    EXPECT_EQ(refitText("Coolant drained; filled and bled on refit"), "Refit: Coolant");
+}
+
+TEST(StepWordsTest, SaysUndoWhereTheNameIsOfAnotherKind) {
+    EXPECT_EQ(refitText("Clean, cold, on the stand"), "Undo: Clean, cold, on the stand");
+    EXPECT_EQ(refitText("off"), "Undo: off");
+    EXPECT_EQ(partsOf(""), "");
+}
+
+}  // namespace
+}  // namespace wm::weekend

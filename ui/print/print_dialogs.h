@@ -1,0 +1,32 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <memory>
+
+#include "core/sheet/job_sheet.h"
+#include "ui/print/sheet_painter.h"
+
+class QPrinter;
+class QPrintPreviewDialog;
+class QWidget;
+
+namespace wm::ui {
+
+/// A printer set for a sheet: paper, margins, one side, black, named after it.
+std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize size);
+
+/// A preview that paints the sheet; `printer` and `sheet` must outlive it. It is accepted when the sheet went
+/// to the printer.
+std::unique_ptr<QPrintPreviewDialog> sheetPreview(const sheet::JobSheet& sheet, QPrinter& printer,
+                                                  QWidget* parent);
+
+enum class PrintAnswer : std::uint8_t { Printed, LeftOff, Failed };
+
+/// Shows the preview and waits. Printed: the sheet went out on paper.
+PrintAnswer previewAndPrint(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent);
+/// Asks for the printer and prints.
+PrintAnswer printSheet(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent);
+
+}  // namespace wm::ui

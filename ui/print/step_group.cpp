@@ -1,0 +1,212 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QFontMetricsF>
+#include <algorithm>
+
+#include "ui/drawing/wedge.h"
+#include "ui/print/sheet_sections.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr double kBoxColumn = 46;   ///< after clock and field id
+constexpr double kTextColumn = 80;  ///< after the step's box
+constexpr double kJointText = 114;  ///< after the joint's box
+constexpr double kMinutesColumn = 52;
+constexpr double kWriteHeight = 26;  ///< a line to write on, with gloves
+
+// The first two lines of a text go with the boxes beside them; the rest may run over the page's end.
+void addRestOf(Group& group, const std::vector<TextLine>& lines, std::size_t from, double x) {
+    for (std::size_t at = from; at < lines.size(); ++at) {
+        Row row;
+        row.addLine(lines[at], x, 0);
+        group.rows.push_back(std::move(row));
+    }
+}
+
+void addHead(Group& group, const sheet::SheetLine& line, double width) {
+    const bool isJob = line.kind == sheet::LineKind::Job;
+    const bool stands = isJob || line.kind == sheet::LineKind::BreakLoose;
+    const auto lines = wrapped(fromCore(line.text), paperFont(isJob ? kJobSize : kStepSize, stands),
+                               width - kTextColumn - kMinutesColumn);
+    Row row;
+    row.addRule(0, width, kLineWeight / 2);
+    const double clock = row.addLine(oneLine(fromCore(line.clock), paperFont(kNoteSize + 1)), 0, 3);
+    row.addLine(oneLine(fromCore(line.field), paperFont(kSmallSize)), 0, clock);
+    row.addBox({kBoxColumn, 5, kTick, kTick});
+    const std::size_t beside = std::min<std::size_t>(lines.size(), 2);
+    const double top = lines.size() == 1 ? 5 + (kTick - lines[0].height) / 2 : 4;
+    double y = top;
+    for (std::size_t at = 0; at < beside; ++at)
+        y = row.addLine(lines[at], kTextColumn, y);
+    row.addLineRight(oneLine(fromCore(line.minutes), paperFont(kNoteSize)), width, top + 2);
+    row.growTo(lines.size() > 2 ? y : std::max(y, 5 + kTick) + 5);
+    group.rows.push_back(std::move(row));
+    addRestOf(group, lines, beside, kTextColumn);
+}
+
+QString joined(const std::vector<QString>& parts) {
+    QString text;
+    for (const QString& part : parts)
+        if (!part.isEmpty())
+            text += (text.isEmpty() ? QString() : QStringLiteral(" · ")) + part;
+    return text;
+}
+
+std::vector<TextLine> jointWords(const sheet::TorqueLine& torque, double width) {
+    std::vector<TextLine> lines;
+    const auto add = [&](const QString& text, const QFont& font) {
+        for (TextLine& line : wrapped(text, font, width))
+            lines.push_back(std::move(line));
+    };
+    const QString count = torque.count > 1 ? QStringLiteral("%1 × ").arg(torque.count) : QString();
+    add(count + fromCore(torque.joint), paperFont(14, true));
+    if (torque.leftHand)
+        add(QStringLiteral("LEFT-HAND THREAD"), paperFont(14, true));
+    add(joined({fromCore(torque.thread), fromCore(torque.condition), fromCore(torque.locking)}),
+        paperFont(kNoteSize));
+    if (!torque.stages.empty())
+        add(QStringLiteral("stages: ") + fromCore(torque.stages), paperFont(14, true));
+    if (!torque.renew.empty())
+        add(QStringLiteral("new each time: ") + fromCore(torque.renew), paperFont(kNoteSize));
+    if (!torque.order.empty())
+        add(QStringLiteral("order: ") + fromCore(torque.order), paperFont(kNoteSize));
+    return lines;
+}
+
+// The figure, big, on one line with its unit; beneath it where it comes from. Answers its left edge.
+double addFigure(Row& row, const sheet::Figure& figure, double left, double right, double y) {
+    const QString text = fromCore(figure.text);
+    int size = kTorqueSize;
+    const auto full = [&] {
+        const QFont font = paperFont(size, true);
+        return widthOf(text, font) + wedgeAdvance(QFontMetricsF(font));  // confirmed or not: one column
+    };
+    while (size > kNoteSize && full() > right - left)
+        --size;
+    const QFont font = paperFont(size, true);
+    const TextLine line = oneLine(text, font);
+    const double x = right - full();
+    row.addLine(line, x, y);
+    if (!figure.confirmed) {
+        const QRectF wedge = wedgeBehind({x + line.width, y + line.ascent}, QFontMetricsF(font));
+        row.marks.push_back(WedgeMark{wedge});
+    }
+    double below = y + line.height;
+    double edge = x;
+    const double room = (right - left) * 0.6;
+    for (const TextLine& source : wrapped(fromCore(figure.source), paperFont(kSmallSize), room)) {
+        below = row.addLineRight(source, right, below);
+        edge = std::min(edge, right - source.width);
+    }
+    return edge;
+}
+
+double addTorqueBlank(Row& row, double right) {
+    const double left = right - 150;
+    addBlank(row, QStringLiteral("torque"), QStringLiteral("N·m"), left, 74, kWriteHeight - 4);
+    addBlank(row, QStringLiteral("manual p."), QString(), left, 86, 2 * kWriteHeight - 6);
+    row.growTo(2 * kWriteHeight);
+    return left;
+}
+
+void addTorque(Group& group, const sheet::TorqueLine& torque, double width) {
+    Row row;
+    row.addLine(oneLine(fromCore(torque.field), paperFont(kSmallSize)), kBoxColumn, 9);
+    row.addBox({kTextColumn, 3, kTick, kTick});
+    const bool blank = torque.figure.text.empty();
+    const double edge =
+        blank ? addTorqueBlank(row, width) : addFigure(row, torque.figure, kJointText, width, 0);
+    // A figure that leaves no room for words stands above them.
+    const bool beside = edge - kJointText > 110;
+    const double first = beside ? 3 : row.height;
+    const double room = (beside ? edge - 10 : width) - kJointText;
+    const auto lines = jointWords(torque, room);
+    const std::size_t together = std::min<std::size_t>(lines.size(), 8);
+    double y = first;
+    for (std::size_t at = 0; at < together; ++at) {
+        const double x = kJointText;
+        y = row.addLine(lines[at], x, y);
+    }
+    row.growTo(std::max({y, row.height, 3 + kTick}) + (together == lines.size() ? 8 : 0));
+    group.rows.push_back(std::move(row));
+    addRestOf(group, lines, together, kJointText);
+}
+
+void addMeasure(Group& group, const sheet::MeasureLine& measure, double width) {
+    const QString unit = fromCore(measure.unit);
+    const double unitWidth = unit.isEmpty() ? 0 : widthOf(unit, paperFont(14)) + 4;
+    const double blankLeft = width - 120 - unitWidth;
+    const double room = blankLeft - kTextColumn - 10;
+    Row row;
+    row.addLine(oneLine(fromCore(measure.field), paperFont(kSmallSize)), kBoxColumn, 9);
+    addBlank(row, QStringLiteral("now"), unit, blankLeft,
+             120 - 8 - widthOf(QStringLiteral("now"), paperFont(14)), kWriteHeight, 14);
+    double y = row.addLines(wrapped(fromCore(measure.name), paperFont(14, true), room), kTextColumn, 3);
+    if (!measure.last.empty())
+        y = row.addLines(
+            wrapped(QStringLiteral("last ") + fromCore(measure.last), paperFont(kNoteSize), room),
+            kTextColumn, y);
+    if (measure.limit.empty()) {
+        addBlank(row, QStringLiteral("limit"), QStringLiteral("manual p."), kTextColumn, 56, y + 16);
+        const double after = kTextColumn + widthOf(QStringLiteral("limit"), paperFont(kNoteSize)) + 56 + 12 +
+                             widthOf(QStringLiteral("manual p."), paperFont(kNoteSize));
+        row.addRule(after, after + 44, y + 16);
+        y += 22;
+    } else {
+        const auto lines =
+            wrapped(QStringLiteral("limit ") + fromCore(measure.limit), paperFont(14, true), room - 16);
+        const double top = y;
+        y = row.addLines(lines, kTextColumn, y);
+        if (!measure.limitConfirmed && !lines.empty())
+            row.marks.push_back(
+                WedgeMark{wedgeBehind({kTextColumn + lines.front().width, top + lines.front().ascent},
+                                      QFontMetricsF(lines.front().font))});
+    }
+    row.growTo(std::max(y, kWriteHeight) + 6);
+    group.rows.push_back(std::move(row));
+}
+
+}  // namespace
+
+Row initialsRow(double width) {
+    Row row;
+    const double boxWidth = 74;
+    double right = width;
+    for (const QString& words : {QStringLiteral("second person"), QStringLiteral("initials")}) {
+        row.addBox({right - boxWidth, 3, boxWidth, kTick});
+        const TextLine label = oneLine(words, paperFont(kNoteSize));
+        row.addLineRight(label, right - boxWidth - 6, 3 + (kTick - label.height) / 2);
+        right -= boxWidth + label.width + 22;
+    }
+    row.growTo(kTick + 9);
+    return row;
+}
+
+Group stepGroup(const sheet::SheetLine& line, double width) {
+    Group group;
+    addHead(group, line, width);
+    const double room = width - kTextColumn;
+    if (!line.howTo.empty()) {
+        group.addText(fromCore(line.howTo), paperFont(kNoteSize + 1), kTextColumn, room);
+        group.addSpace(4);
+    }
+    for (const upkeep::Hazard hazard : line.hazards) {
+        addCaution(group, hazard, kTextColumn, room, false);
+        group.addSpace(4);
+    }
+    for (const std::string& quantity : line.quantities) {
+        group.addText(fromCore(quantity), paperFont(kJobSize, true), kTextColumn, room);
+        group.addSpace(4);
+    }
+    for (const sheet::MeasureLine& measure : line.measures)
+        addMeasure(group, measure, width);
+    for (const sheet::TorqueLine& torque : line.torques)
+        addTorque(group, torque, width);
+    if (line.safety)
+        group.rows.push_back(initialsRow(width));
+    return group;
+}
+
+}  // namespace wm::ui
