@@ -94,6 +94,9 @@ double addFigure(Row& row, const sheet::Figure& figure, double left, double righ
         row.marks.push_back(WedgeMark{wedge});
     }
     double below = y + line.height;
+    if (!figure.converted.empty())
+        below = row.addLineRight(oneLine(QStringLiteral("= ") + fromCore(figure.converted), paperFont(14)),
+                                 right, below);
     double edge = x;
     const double room = (right - left) * 0.6;
     for (const TextLine& source : wrapped(fromCore(figure.source), paperFont(kSmallSize), room)) {

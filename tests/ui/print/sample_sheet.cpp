@@ -28,7 +28,7 @@ TorqueLine torque(const char* field, const char* joint, const char* figure, bool
     TorqueLine result;
     result.field = field;
     result.joint = joint;
-    result.figure = {figure, *figure == '\0' ? "" : "service manual p. 2-31", confirmed};
+    result.figure = {figure, "", *figure == '\0' ? "" : "service manual p. 2-31", confirmed};
     return result;
 }
 
@@ -126,6 +126,7 @@ SheetLine rearRefit() {
     nut.order =
         "chain slack and both adjusters first; wheel hard against the adjusters; nut; check slack again";
     TorqueLine adjusters = torque("T6", "Chain adjuster lock nuts", "177 lbf·in", false);
+    adjusters.figure.converted = "20.0 N·m";
     adjusters.count = 2;
     wheel.torques = {nut, adjusters};
     return wheel;
