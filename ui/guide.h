@@ -14,19 +14,44 @@ class QWidget;
 
 namespace wm::ui {
 
+class EntryForm;
+
 enum class PageId : std::uint8_t { Bench, Machine, Weekend, Shelf, Torque, Measurements, Tasks, Sheets };
 
-enum class EntryKind : std::uint8_t { Outing, Job, Snag, Wash, Reading, Crash };
+/// What can be entered in the strip at the bottom. The first six have a key of their own.
+enum class EntryKind : std::uint8_t {
+    Outing,
+    Job,
+    Snag,
+    Wash,
+    Reading,
+    Crash,
+    PutOff,  ///< of `task` or `snag`
+    EndSnag,
+    Strike,  ///< of `fact`
+    Fit,     ///< `item`, or a new one if there is none, on `machine`
+    TakeOff,
+    Swap,
+    Event,
+    Person,
+    Machine
+};
 
-/// A demand to open the quick-entry strip, prefilled.
+/// A demand to open the quick-entry strip, prefilled. What is left out, the strip finds for itself.
 struct EntryRequest {
     EntryKind kind = EntryKind::Job;
     std::optional<MachineId> machine{};
     std::optional<TaskId> task{};
     std::optional<SnagId> snag{};
+    std::optional<ItemId> item{};
+    std::optional<EventId> event{};      ///< Event: the one to change
+    QString position{};                  ///< Fit: where
+    std::optional<std::int64_t> fact{};  ///< Strike: which
     /// The fact that this entry puts right: it is struck, with a reason, and the strip begins with its
     /// values.
     std::optional<std::int64_t> corrects{};
+
+    friend bool operator==(const EntryRequest&, const EntryRequest&) = default;
 };
 
 /// Where a figure comes from, for F1: a headline and pairs of "what" and "how much".
@@ -42,6 +67,9 @@ class Guide {
     virtual ~Guide() = default;
     virtual void goTo(PageId page) = 0;
     virtual void enter(const EntryRequest& request) = 0;
+    /// Opens a form of the page's own in the strip; the strip takes it over. A form of the same title that
+    /// holds typed text comes back instead.
+    virtual void enter(EntryForm* form) = 0;
     /// Shows why beside `at`, until the next key or click.
     virtual void explain(QWidget* at, const Why& why) = 0;
     /// A word in the bottom line, for what needs no answer.

@@ -99,6 +99,8 @@ tl::expected<ledger::Change, store::ApplyError> Workbench::attempt(const store::
         rebuild();
         emit changed();
         emit saved(QString::fromStdString(written->text), clock_());
+        if (const auto trouble = file_->backupTrouble())
+            emit refused(tr("Saved, but today's backup could not be made: %1").arg(*trouble));
     } else if (&book_->ledger() != file_->ledger().get()) {
         // The file had moved on and was read afresh: the window must not go on showing the old picture.
         rebuild();
@@ -147,7 +149,8 @@ void Workbench::redo() {
 void Workbench::endUndo() {
     if (!file_)
         return;
-    file_->endUndo();
+    if (const auto ended = file_->endUndo(); !ended)
+        tell(ended.error());
     emit changed();
 }
 
@@ -169,8 +172,6 @@ void Workbench::refresh() {
     const bool newDay = book_ && book_->today() != today();
     if (!file_->refresh() && !newDay)
         return;
-    if (newDay)
-        file_->endUndo();
     rebuild();
     emit changed();
 }

@@ -68,10 +68,10 @@ struct JobDraft {
                               ///< version, code and the stated total time. A given item stays only where
                               ///< the task's position held none
     std::vector<JointId>
-        confirmed;            ///< joints tightened and checked; the others that were opened become hand-tight
+        confirmed{};          ///< joints tightened and checked; the others that were opened become hand-tight
     bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)
     std::vector<std::pair<std::int64_t, std::string>>
-        answers;  ///< follow-ups that this job settles: origin, words
+        answers{};  ///< follow-ups that this job settles: origin, words
 };
 /// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag, notes the
 /// meter if it is newer than the last reading, and takes the job out of the weekend. A Baseline may be dated
@@ -81,14 +81,16 @@ struct JobDraft {
 base::Result<Change> recordJob(const Pen& pen, JobDraft draft);
 base::Result<Change> addSnag(const Pen& pen, upkeep::Snag snag);
 base::Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end);
-/// ReasonNeeded for a safety task or snag without one; a safety deferral needs an end (Empty "until"). One
-/// that still runs is extended only with a reason of its own (Duplicate if the words are the same).
+/// It must have an end (Empty "until_date"), after today. ReasonNeeded for a safety task or snag without one;
+/// while a safety deferral still runs, another one needs other words (ReasonNeeded, `given` the old ones).
 base::Result<Change> defer(const Pen& pen, upkeep::Deferral deferral);
 base::Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer);
-/// A new task or a new wording. NotPositive, Duplicate (code on this machine), Unknown (access step, joint,
-/// position).
+/// A new task or a new wording; the code of a known task stays. NotPositive, OutOfOrder, Duplicate (code on
+/// this machine), Unknown (access step, joint, task, shelf line), WrongUnit, Cycle, Empty (a source, if
+/// confirmed).
 base::Result<Change> saveTask(const Pen& pen, upkeep::TaskVersion wording);
-base::Result<Change> saveStep(const Pen& pen, weekend::StepVersion wording);  ///< Cycle
+/// Cycle; Inconsistent "active" if a step is put away that something still needs (`given` what).
+base::Result<Change> saveStep(const Pen& pen, weekend::StepVersion wording);
 /// Several wordings at once, as a starter schedule brings them; `text` for undo.
 base::Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::string text,
                                    std::vector<weekend::StepVersion> steps,
@@ -96,16 +98,19 @@ base::Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::strin
                                    std::vector<upkeep::TaskVersion> tasks);
 
 // -- fastening
-base::Result<Change> saveJoint(const Pen& pen,
-                               fastening::JointVersion wording);  ///< OutOfOrder (range), Implausible
+/// A torque needs its source (Empty). OutOfOrder (range).
+base::Result<Change> saveJoint(const Pen& pen, fastening::JointVersion wording);
 base::Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> marks);
 
 // -- shelf
 base::Result<Change> saveStockLine(const Pen& pen, stock::StockLine line,
                                    bool isNew);  ///< Duplicate part number
 base::Result<Change> saveLot(const Pen& pen, stock::Lot lot, bool isNew);
-/// A purchase may open a new lot (`lot` without id is given one).
+/// A purchase may bring a new lot (it is given its id, line and, if it has none, day of receipt). Used and
+/// Lost go out whatever the sign of the amount; Bought must be positive.
 base::Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<stock::Lot> newLot);
+/// What a stock-take found in one container, or of the whole line without one: what is missing is taken as
+/// stock::drawFrom says.
 base::Result<Change> countStock(const Pen& pen, StockLineId line, std::optional<LotId> lot,
                                 std::int64_t counted,
                                 calendar::Date date);  ///< NothingToDo if it agrees
@@ -119,8 +124,11 @@ base::Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskI
 base::Result<Change> issueSheet(const Pen& pen, sheet::IssuedSheet sheet);  ///< number is given by the verb
 
 // -- taking back
-base::Result<Change> strike(const Pen& pen, std::int64_t fact,
-                            std::string reason);  ///< AlreadyStruck, ReasonNeeded
+/// Takes a fact back; it stays readable. What a record or outing brought in the same go (stock moves, joint
+/// marks, reading, wash, end of a snag, answers) is struck with it. ReasonNeeded; Unknown if there is no such
+/// fact (definitions and cards are changed, not struck); AlreadyStruck; for a move what checkMoves says if
+/// the later moves cannot have happened without it.
+base::Result<Change> strike(const Pen& pen, std::int64_t fact, std::string reason);
 /// Strike and re-entry in one. `again` is the verb that enters it anew; it is checked on a book in which the
 /// fact is already struck, so that a wrong reading does not stand in the way of the right one.
 using Verb = std::function<base::Result<Change>(const Pen&)>;

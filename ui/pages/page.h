@@ -32,6 +32,8 @@ class Page : public QWidget {
     [[nodiscard]] virtual QWidget* firstFocus() { return this; }
     /// Ctrl+F on this page; false hands it to the history of Machine.
     virtual bool find() { return false; }
+    /// F1: explains the figure under the page's cursor, by guide().explain().
+    virtual void why() {}
 
   protected:
     [[nodiscard]] Workbench& workbench() const { return tools_.workbench; }

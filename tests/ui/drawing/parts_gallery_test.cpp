@@ -9,7 +9,6 @@
 #include <QPageSize>
 #include <QPdfWriter>
 #include <string>
-#include <utility>
 
 #include "tests/ui/drawing/demo_season.h"
 #include "tests/ui/drawing/reference_image.h"
@@ -116,21 +115,29 @@ void drawJointOrders(QPainter& painter, const Tokens& tokens) {
     paintJointOrder(painter, QRectF(160, 760, 120, 120), {Sequence::Any, 6, 0, {}}, font, tokens);
 }
 
+void drawEverything(QPainter& painter, const Tokens& tokens) {
+    drawMarks(painter, tokens);
+    drawFigures(painter, tokens);
+    drawDipsticks(painter, tokens);
+    drawSeason(painter, tokens);
+    drawOpening(painter, tokens);
+    drawJointOrders(painter, tokens);
+}
+
 TEST(PartsGallery, DrawsEveryPartForTheEye) {
-    const std::pair<QString, Tokens> grounds[] = {{QStringLiteral("light"), lightTokens()},
-                                                  {QStringLiteral("dark"), darkTokens()},
-                                                  {QStringLiteral("paper"), printTokens()}};
-    for (const auto& [name, tokens] : grounds) {
+    struct Picture {
+        const char* name;
+        Tokens tokens;
+        double scale;
+    };
+    for (const Picture& wanted :
+         {Picture{"light", lightTokens(), 1.0}, Picture{"dark", darkTokens(), 1.0},
+          Picture{"paper", printTokens(), 1.0}, Picture{"light-150", lightTokens(), 1.5}}) {
         const QImage image =
-            galleryPicture(QSize(1010, 900), tokens, 1.0, [&tokens = tokens](QPainter& painter) {
-                drawMarks(painter, tokens);
-                drawFigures(painter, tokens);
-                drawDipsticks(painter, tokens);
-                drawSeason(painter, tokens);
-                drawOpening(painter, tokens);
-                drawJointOrders(painter, tokens);
-            });
-        const QString path = pictureFolder() + QStringLiteral("parts-") + name + QStringLiteral(".png");
+            galleryPicture(QSize(1010, 900), wanted.tokens, wanted.scale,
+                           [&wanted](QPainter& painter) { drawEverything(painter, wanted.tokens); });
+        const QString path = pictureFolder() + QStringLiteral("parts-") + QString::fromLatin1(wanted.name) +
+                             QStringLiteral(".png");
         EXPECT_TRUE(image.save(path)) << path.toStdString();
     }
 }
@@ -150,13 +157,7 @@ TEST(PartsGallery, DrawsEveryPartOnPaper) {
         QPainter painter(&writer);
         const double width = painter.window().width();
         painter.scale(width / 1060.0, width / 1060.0);
-        const Tokens tokens = printTokens();
-        drawMarks(painter, tokens);
-        drawFigures(painter, tokens);
-        drawDipsticks(painter, tokens);
-        drawSeason(painter, tokens);
-        drawOpening(painter, tokens);
-        drawJointOrders(painter, tokens);
+        drawEverything(painter, printTokens());
     }
     QApplication::setFont(before);
     EXPECT_GT(QFileInfo(path).size(), 10000);

@@ -1,0 +1,25 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "core/ledger/book.h"
+#include "core/ledger/entry.h"
+
+namespace wm::ledger {
+
+// What several verbs about work at the bench have in common.
+
+/// True if `origin` is a record or crash of this machine that counts: something that brings follow-ups.
+bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origin);
+/// True if this follow-up already has an answer that counts.
+bool isAnswered(const Ledger& ledger, std::int64_t origin, std::string_view what);
+/// Takes a task or snag out of the weekend, if it was picked.
+void unpick(Entry& entry, const Ledger& ledger, std::optional<TaskId> task, std::optional<SnagId> snag);
+/// Notes on a single container of a fluid that it was opened, if nobody has yet. A batch of several packs
+/// says nothing about which one was opened, so it stays as it is.
+void openLot(Entry& entry, const Book& book, LotId lot, calendar::Date date);
+
+}  // namespace wm::ledger

@@ -1,0 +1,84 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <array>
+
+#include "core/store/parts.h"
+#include "core/store/row_shape.h"
+
+namespace wm::store {
+
+namespace {
+
+// References that no foreign key can state: each query names what is referred to and not there.
+constexpr std::array<std::string_view, 10> kLoose = {
+    "SELECT 'record ' || id || ': no task ' || task FROM record "
+    "WHERE task NOT IN (SELECT task FROM task_version)",
+    "SELECT 'snag ' || id || ': no task ' || task FROM snag WHERE task NOT IN (SELECT task FROM "
+    "task_version)",
+    "SELECT 'deferral ' || id || ': no task ' || task FROM deferral "
+    "WHERE task NOT IN (SELECT task FROM task_version)",
+    "SELECT 'pick ' || id || ': no task ' || task FROM pick WHERE task NOT IN (SELECT task FROM "
+    "task_version)",
+    "SELECT 'issued_sheet ' || owner || ': no task ' || task FROM issued_sheet_jobs "
+    "WHERE task NOT IN (SELECT task FROM task_version)",
+    "SELECT 'joint_mark ' || id || ': no joint ' || joint FROM joint_mark "
+    "WHERE joint NOT IN (SELECT joint FROM joint_version)",
+    "SELECT 'follow_up_answer ' || id || ': no origin ' || origin FROM follow_up_answer "
+    "WHERE origin NOT IN (SELECT id FROM record UNION ALL SELECT id FROM crash)",
+    "SELECT 'foreign key: ' || \"table\" || ' ' || coalesce(rowid, '') || ' -> ' || parent "
+    "FROM pragma_foreign_key_check",
+    "SELECT 'search: no such fact ' || rowid FROM search WHERE rowid NOT IN (SELECT id FROM all_facts)",
+    "SELECT 'strike ' || id || ': no fact ' || fact FROM strike WHERE fact NOT IN (SELECT id FROM all_facts)",
+};
+
+std::string allFacts() {
+    std::string sql;
+    eachRowType([&sql](auto row) {
+        using R = decltype(row);
+        if constexpr (R::kKind == base::RowKind::Fact)
+            sql += (sql.empty() ? "SELECT id FROM \"" : " UNION ALL SELECT id FROM \"") +
+                   std::string(R::kTable) + '"';
+    });
+    return "WITH all_facts (id) AS (" + sql + ") ";
+}
+
+std::string sharedIds() {
+    std::string sql;
+    eachRowType([&sql](auto row) {
+        using R = decltype(row);
+        // The garage's card is always number 1.
+        if constexpr (!std::is_same_v<R, ledger::Garage>)
+            sql += (sql.empty() ? "SELECT id FROM \"" : " UNION ALL SELECT id FROM \"") +
+                   std::string(R::kTable) + '"';
+    });
+    return "SELECT 'id ' || id || ' is used ' || count(*) || ' times' FROM (" + sql +
+           ") GROUP BY id HAVING count(*) > 1";
+}
+
+void gather(const Connection& connection, const std::string& sql, std::vector<QString>& into) {
+    Statement rows(connection.handle(), sql);
+    while (rows.step()) {
+        const std::string_view line = rows.text(0);
+        if (line != "ok")
+            into.push_back(QString::fromUtf8(line.data(), static_cast<qsizetype>(line.size())));
+    }
+}
+
+}  // namespace
+
+std::vector<QString> File::check() const {
+    std::vector<QString> found;
+    const auto looked = guarded([&]() -> tl::expected<void, ApplyError> {
+        gather(parts_->db, "PRAGMA integrity_check(20)", found);
+        for (const std::string_view query : kLoose)
+            gather(parts_->db, allFacts() + std::string(query), found);
+        gather(parts_->db, sharedIds(), found);
+        readPicture(parts_->db);
+        return {};
+    });
+    if (!looked)
+        found.push_back(looked.error().detail);
+    return found;
+}
+
+}  // namespace wm::store

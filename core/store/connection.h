@@ -1,0 +1,61 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <array>
+#include <cstdint>
+
+#include "core/store/options.h"
+#include "core/store/sql.h"
+
+namespace wm::store {
+
+/// One of Qt's connections to a file, under a name that nobody else has, and its sqlite3 handle. Lives in the
+/// thread that made it. Everything throws Failure.
+class Connection {
+  public:
+    enum class Mode { ReadOnly, Writing, Creating };
+
+    Connection(const QString& path, Mode mode, const Options& options);
+    ~Connection();
+    Connection(const Connection&) = delete;
+    Connection& operator=(const Connection&) = delete;
+
+    [[nodiscard]] sqlite3* handle() const { return handle_; }
+    /// True if the file may not be written, whatever was asked for.
+    [[nodiscard]] bool readOnly() const;
+
+    /// The first 100 bytes of the file, zeros where it is shorter.
+    [[nodiscard]] std::array<unsigned char, 100> header() const;
+
+    /// References on, the schema and the search index out of reach of plain SQL. Reads nothing.
+    void harden() const;
+    /// Journal TRUNCATE and synchronous FULL, and looks that they hold.
+    void setDurability(Durability durability) const;
+
+  private:
+    void close();
+    QString name_;
+    sqlite3* handle_ = nullptr;
+};
+
+/// Taken back unless committed.
+class Transaction {
+  public:
+    enum class Kind { Reading, Writing };
+    Transaction(const Connection& connection, Kind kind, Durability durability = Durability::Full);
+    ~Transaction();
+    Transaction(const Transaction&) = delete;
+    Transaction& operator=(const Transaction&) = delete;
+    void commit();
+
+  private:
+    sqlite3* db_;
+    bool open_ = false;
+};
+
+/// Copies the whole database of `from` over that of `to`, page by page.
+void copyDatabase(const Connection& from, const Connection& to);
+
+}  // namespace wm::store

@@ -1,0 +1,135 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QRandomGenerator>
+#include <utility>
+
+#include "core/store/log.h"
+#include "core/store/parts.h"
+#include "core/store/recorder.h"
+#include "core/store/verb_log.h"
+
+namespace wm::store {
+
+namespace {
+
+ApplyError::Kind kindOf(const Failure& failure) {
+    switch (failure.primaryCode()) {
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED:
+            return ApplyError::Kind::Locked;
+        case SQLITE_FULL:
+            return ApplyError::Kind::NoSpace;
+        case SQLITE_READONLY:
+        case SQLITE_PERM:
+        case SQLITE_AUTH:
+        case SQLITE_CANTOPEN:  // the journal beside the file can't be made
+            return ApplyError::Kind::ReadOnly;
+        case SQLITE_CORRUPT:
+        case SQLITE_NOTADB:
+            return ApplyError::Kind::Corrupt;
+        default:
+            return ApplyError::Kind::Failed;
+    }
+}
+
+ApplyError refusal(base::Error error) {
+    return {ApplyError::Kind::Refused, std::move(error), {}};
+}
+
+base::Result<ledger::Change> say(const Verb& verb, const std::shared_ptr<const ledger::Ledger>& ledger,
+                                 calendar::Date today) {
+    const ledger::Book book(ledger, today);
+    base::Result<ledger::Change> change = verb(ledger::Pen{book, randomIds()});
+    if (change && change->rows.empty())
+        return base::refuse(base::Fault::NothingToDo, "verb");
+    return change;
+}
+
+}  // namespace
+
+ApplyError errorOf(const Failure& failure) {
+    warn("{}", failure.what());
+    return {kindOf(failure), {}, QString::fromUtf8(failure.what())};
+}
+
+QString File::path() const {
+    return parts_->path;
+}
+bool File::readOnly() const {
+    return parts_->readOnly;
+}
+std::shared_ptr<const ledger::Ledger> File::ledger() const {
+    return parts_->ledger;
+}
+std::optional<QString> File::backupTrouble() const {
+    return parts_->backupTrouble;
+}
+
+bool File::refresh() {
+    const auto moved = guarded([this]() -> tl::expected<bool, ApplyError> {
+        Transaction reading(parts_->db, Transaction::Kind::Reading);
+        if (revisionOf(parts_->db) == parts_->revision)
+            return false;
+        parts_->take(readPictureHere(parts_->db));
+        reading.commit();
+        return true;
+    });
+    return moved.value_or(false);
+}
+
+tl::expected<ledger::Change, ApplyError> File::apply(const Verb& verb, calendar::Date today) {
+    if (parts_->readOnly)
+        return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
+    return guarded([&]() -> tl::expected<ledger::Change, ApplyError> {
+        // What the screen shows may be what makes the verb say no: look again before that is believed.
+        auto first = say(verb, parts_->ledger, today);
+        if (!first && refresh())
+            first = say(verb, parts_->ledger, today);
+        if (!first)
+            return tl::unexpected(refusal(first.error()));
+        parts_->copyOnceADay();
+        return parts_->write(verb, today, *std::move(first));
+    });
+}
+
+tl::expected<ledger::Change, ApplyError> File::Parts::write(const Verb& verb, calendar::Date today,
+                                                            ledger::Change said) {
+    Transaction writing(db, Transaction::Kind::Writing, options.durability);
+    base::Result<ledger::Change> change = std::move(said);
+    if (revisionOf(db) != revision) {
+        take(readPictureHere(db));
+        change = say(verb, ledger, today);
+    }
+    if (!change)
+        return tl::unexpected(refusal(change.error()));
+    std::string changes;
+    {
+        const Recorder recorder(db);
+        for (const ledger::Row& row : change->rows)
+            writer.write(row);
+        changes = recorder.changes();
+    }
+    const std::int64_t next = revision + 1;
+    logVerb(db, {next, "done", next, change->text, timeNow().toStdString()});
+    keepForUndo(db, next, dayNow().toStdString(), changes);
+    setRevision(db, next);
+    auto after = std::make_shared<const ledger::Ledger>(ledger->with(*change));
+    writing.commit();
+    ledger = std::move(after);
+    revision = next;
+    return *std::move(change);
+}
+
+base::IdSource randomIds() {
+    return [] {
+        // 63 bits, and not zero.
+        for (;;) {
+            const auto value = static_cast<std::int64_t>(QRandomGenerator::system()->generate64() &
+                                                         0x7FFF'FFFF'FFFF'FFFFULL);
+            if (value > 0)
+                return value;
+        }
+    };
+}
+
+}  // namespace wm::store

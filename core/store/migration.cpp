@@ -1,0 +1,93 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/store/migration.h"
+
+#include <QFile>
+
+#include "core/store/log.h"
+#include "core/store/reading.h"
+
+namespace wm::store {
+
+namespace {
+
+void takeStep(const Connection& connection, const Schema& schema, const SchemaStep& step) {
+    sqlite3* db = connection.handle();
+    for (const std::string& statement : step.statements)
+        run(db, statement);
+    Statement broken(db, "PRAGMA foreign_key_check");
+    if (broken.step())
+        throw Failure(SQLITE_CONSTRAINT_FOREIGNKEY, "step " + std::to_string(step.version) +
+                                                        " leaves a reference to nothing in " +
+                                                        std::string(broken.text(0)));
+    // What was recorded for undo is in the old form.
+    run(db, "DELETE FROM undo_change");
+    Statement state(db, "UPDATE file_state SET oldest_reader = ?, needs_program = ?");
+    state.bind(1, std::int64_t{step.oldestReader});
+    state.bind(2, std::string_view(schema.at(static_cast<std::size_t>(step.oldestReader) - 1).program));
+    state.run();
+    run(db, "PRAGMA user_version = " + std::to_string(step.version));
+}
+
+}  // namespace
+
+int versionOf(const Connection& connection) {
+    return static_cast<int>(numberOf(connection.handle(), "PRAGMA user_version"));
+}
+
+int latestVersion(const Schema& schema) {
+    return schema.back().version;
+}
+
+void layOut(const Connection& connection, const Schema& schema) {
+    Transaction writing(connection, Transaction::Kind::Writing);
+    run(connection.handle(), "PRAGMA application_id = " + std::to_string(kApplicationId));
+    for (const SchemaStep& step : schema)
+        takeStep(connection, schema, step);
+    writing.commit();
+}
+
+QString copyBeforeMigration(const Connection& connection, const QString& path, const Options& options) {
+    const QString stem = path + QStringLiteral(".v%1").arg(versionOf(connection));
+    QString copy = stem + QStringLiteral(".bak");
+    for (int again = 2; QFile::exists(copy); ++again)
+        copy = stem + QStringLiteral("-%1.bak").arg(again);
+    try {
+        const Connection to(copy, Connection::Mode::Creating, options);
+        copyDatabase(connection, to);
+        quickCheck(to);
+        if (revisionOf(to) != revisionOf(connection) || versionOf(to) != versionOf(connection))
+            throw Failure(SQLITE_IOERR, "the copy is not like the file");
+    } catch (const Failure&) {
+        QFile::remove(copy);
+        QFile::remove(copy + QStringLiteral("-journal"));
+        throw;
+    }
+    return copy;
+}
+
+std::vector<QString> migrate(const Connection& connection, const Schema& schema) {
+    std::vector<QString> done;
+    // A step may rebuild a table that others refer to; its references are looked at before it is committed.
+    run(connection.handle(), "PRAGMA foreign_keys = OFF");
+    const int from = versionOf(connection);
+    for (const SchemaStep& step : schema) {
+        if (step.version <= from)
+            continue;
+        Transaction writing(connection, Transaction::Kind::Writing);
+        takeStep(connection, schema, step);
+        writing.commit();
+        note("schema version {}: {}", step.version, step.description);
+        done.push_back(QString::fromStdString(step.description));
+    }
+    run(connection.handle(), "PRAGMA foreign_keys = ON");
+    return done;
+}
+
+void quickCheck(const Connection& connection) {
+    const std::string found = textOf(connection.handle(), "PRAGMA quick_check(1)");
+    if (found != "ok")
+        throw Failure(SQLITE_CORRUPT, found);
+}
+
+}  // namespace wm::store

@@ -1,0 +1,27 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <vector>
+
+#include "core/store/connection.h"
+
+namespace wm::store {
+
+int versionOf(const Connection& connection);
+int latestVersion(const Schema& schema);
+
+/// Makes an empty database ours, at the latest version, in one transaction.
+void layOut(const Connection& connection, const Schema& schema);
+
+/// A verified copy of the file as it is now, beside it: "garage.wm.v1.bak". Returns its path.
+QString copyBeforeMigration(const Connection& connection, const QString& path, const Options& options);
+
+/// Brings a file from its version to the latest, each step in its own transaction. Returns what was done.
+std::vector<QString> migrate(const Connection& connection, const Schema& schema);
+
+/// Throws Failure (SQLITE_CORRUPT) with what SQLite's quick check found, if it found anything.
+void quickCheck(const Connection& connection);
+
+}  // namespace wm::store

@@ -1,0 +1,167 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QFile>
+#include <QFileInfo>
+#include <algorithm>
+#include <string_view>
+
+#include "core/store/log.h"
+#include "core/store/migration.h"
+#include "core/store/parts.h"
+
+namespace wm::store {
+
+namespace {
+
+OpenOutcome outcomeOf(const Failure& failure) {
+    switch (failure.primaryCode()) {
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED:
+            return OpenOutcome::Locked;
+        case SQLITE_FULL:
+            return OpenOutcome::NoSpace;
+        case SQLITE_CORRUPT:
+        case SQLITE_NOTADB:
+        case SQLITE_ERROR:  // a table or column that every file of ours has is not there
+        case SQLITE_CONSTRAINT:
+        case SQLITE_MISMATCH:
+            return OpenOutcome::Corrupt;
+        default:
+            return OpenOutcome::NoAccess;
+    }
+}
+
+// Whether the header's own words say that it is ours. For a file that SQLite refuses to read.
+bool headerIsOurs(const Connection& connection) {
+    const auto header = connection.header();
+    std::uint32_t id = 0;
+    for (std::size_t at = 68; at < 72; ++at)
+        id = id << 8U | header[at];
+    return id == static_cast<std::uint32_t>(kApplicationId);
+}
+
+// True if the application id is ours. Throws Failure for a file of ours that is damaged in its first page.
+bool isOurs(const Connection& connection) {
+    try {
+        return numberOf(connection.handle(), "PRAGMA application_id") == kApplicationId;
+    } catch (const Failure& failure) {
+        const bool noDatabase =
+            failure.primaryCode() == SQLITE_NOTADB || failure.primaryCode() == SQLITE_CORRUPT;
+        if (noDatabase && !headerIsOurs(connection))
+            return false;
+        throw;
+    }
+}
+
+// Looks at the version and brings the file up to it where that is wanted. False if it must stay shut.
+bool settleVersion(File::Opened& answer, const Connection& connection, const QString& path, OpenFor purpose,
+                   const Options& options, bool& readOnly) {
+    OpenReport& report = answer.report;
+    const int ours = latestVersion(options.schema);
+    report.fromVersion = versionOf(connection);
+    if (report.fromVersion == ours)
+        return true;
+    if (report.fromVersion > ours) {
+        const bool mayRead = numberOf(connection.handle(), "SELECT oldest_reader FROM file_state") <= ours;
+        report.outcome = mayRead ? OpenOutcome::NewerReadOnly : OpenOutcome::NewerRefused;
+        report.detail =
+            QString::fromStdString(textOf(connection.handle(), "SELECT needs_program FROM file_state"));
+        readOnly = true;
+        return mayRead;
+    }
+    if (report.fromVersion < 1)
+        throw Failure(SQLITE_CORRUPT, "a file without a version");
+    if (purpose == OpenFor::ReadingOnly || readOnly) {
+        report.outcome = OpenOutcome::NoAccess;
+        report.detail = QStringLiteral("older");
+        return false;
+    }
+    report.backup = copyBeforeMigration(connection, path, options);
+    report.steps = migrate(connection, options.schema);
+    report.outcome = OpenOutcome::Migrated;
+    return true;
+}
+
+File::Opened refused(const QString& path, OpenOutcome outcome, const QString& detail) {
+    warn("{} was not opened: {}", path.toStdString(), detail.toStdString());
+    File::Opened answer;
+    answer.report.outcome = outcome;
+    answer.report.path = path;
+    answer.report.detail = detail;
+    return answer;
+}
+
+}  // namespace
+
+File::File(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
+File::~File() = default;
+
+File::Opened File::open(const QString& path, OpenFor purpose) {
+    return open(path, purpose, Options{});
+}
+
+File::Opened File::open(const QString& path, OpenFor purpose, const Options& options) {
+    const QFileInfo info(path);
+    if (!info.exists())
+        return refused(path, OpenOutcome::NoAccess, QStringLiteral("missing"));
+    if (info.isDir())
+        return refused(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
+    Opened answer;
+    answer.report.path = path;
+    try {
+        const auto mode =
+            purpose == OpenFor::Writing ? Connection::Mode::Writing : Connection::Mode::ReadOnly;
+        auto parts = std::make_unique<Parts>(path, mode, options);
+        if (!isOurs(parts->db))
+            return refused(path, OpenOutcome::NotOurs, {});
+        parts->db.harden();
+        quickCheck(parts->db);
+        if (!parts->readOnly)
+            parts->db.setDurability(options.durability);
+        if (!settleVersion(answer, parts->db, path, purpose, options, parts->readOnly))
+            return answer;
+        parts->take(readPicture(parts->db));
+        answer.file.reset(new File(std::move(parts)));
+        return answer;
+    } catch (const Failure& failure) {
+        return refused(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
+    } catch (const Unreadable& row) {
+        // A newer program may know words that this one doesn't, whatever it said about old readers.
+        if (answer.report.outcome == OpenOutcome::NewerReadOnly)
+            return refused(path, OpenOutcome::NewerRefused, answer.report.detail);
+        return refused(path, OpenOutcome::Corrupt, QString::fromUtf8(row.what()));
+    }
+}
+
+File::Opened File::create(const QString& path) {
+    return create(path, Options{});
+}
+
+File::Opened File::create(const QString& path, const Options& options) {
+    if (QFileInfo(path).isDir())
+        return refused(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
+    // Claims the name, so that nothing that is there already can be written over.
+    QFile claim(path);
+    if (!claim.open(QIODevice::WriteOnly | QIODevice::NewOnly))
+        return refused(path, OpenOutcome::NoAccess,
+                       QFileInfo::exists(path) ? QStringLiteral("exists") : claim.errorString());
+    claim.close();
+    try {
+        auto parts = std::make_unique<Parts>(path, Connection::Mode::Creating, options);
+        parts->db.harden();
+        parts->db.setDurability(options.durability);
+        layOut(parts->db, options.schema);
+        parts->take(readPicture(parts->db));
+        Opened answer;
+        answer.report.path = path;
+        answer.report.fromVersion = latestVersion(options.schema);
+        answer.file.reset(new File(std::move(parts)));
+        return answer;
+    } catch (const Failure& failure) {
+        QFile::remove(path);
+        QFile::remove(path + QStringLiteral("-journal"));
+        return refused(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
+    }
+}
+
+}  // namespace wm::store

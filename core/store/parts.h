@@ -1,0 +1,56 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/store/reading.h"
+#include "core/store/store.h"
+#include "core/store/writing.h"
+
+namespace wm::store {
+
+/// What a File is made of.
+struct File::Parts {
+    Parts(const QString& itsPath, Connection::Mode mode, const Options& its)
+        : path(itsPath), options(its), db(path, mode, options), readOnly(db.readOnly()) {}
+
+    void take(Picture picture) {
+        ledger = std::make_shared<const ledger::Ledger>(std::move(picture.ledger));
+        revision = picture.revision;
+    }
+    [[nodiscard]] QString timeNow() const { return options.now().toString(Qt::ISODate); }
+    [[nodiscard]] QString dayNow() const { return options.now().date().toString(Qt::ISODate); }
+
+    /// Writes what the verb said, or what it says anew if the file has moved on since.
+    tl::expected<ledger::Change, ApplyError> write(const Verb& verb, calendar::Date today,
+                                                   ledger::Change said);
+    tl::expected<std::string, ApplyError> turn(bool back);
+    [[nodiscard]] std::optional<std::string> turnText(bool back) const;
+    void copyOnceADay();
+
+    QString path;
+    Options options;
+    Connection db;
+    RowWriter writer{db};
+    bool readOnly;
+    std::shared_ptr<const ledger::Ledger> ledger;
+    std::int64_t revision = 0;
+    std::optional<QString> backupTrouble;
+};
+
+ApplyError errorOf(const Failure& failure);
+
+/// Runs `act`, which answers a tl::expected<..., ApplyError>, and turns what it throws into its error.
+template <class Act>
+auto guarded(const Act& act) -> decltype(act()) {
+    try {
+        return act();
+    } catch (const Failure& failure) {
+        return tl::unexpected(errorOf(failure));
+    } catch (const Unreadable& row) {
+        return tl::unexpected(ApplyError{ApplyError::Kind::Corrupt, {}, QString::fromUtf8(row.what())});
+    } catch (const std::exception& other) {
+        return tl::unexpected(ApplyError{ApplyError::Kind::Failed, {}, QString::fromUtf8(other.what())});
+    }
+}
+
+}  // namespace wm::store

@@ -1,0 +1,31 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <stdexcept>
+
+#include "core/ledger/ledger.h"
+#include "core/store/connection.h"
+
+namespace wm::store {
+
+/// A row that this program cannot make sense of: a word or a date that it does not know.
+class Unreadable : public std::runtime_error {
+  public:
+    using std::runtime_error::runtime_error;
+};
+
+struct Picture {
+    ledger::Ledger ledger;
+    std::int64_t revision = 0;
+};
+
+/// Everything in the file, as one moment's picture. Throws Failure, Unreadable.
+Picture readPicture(const Connection& connection);
+/// The same inside a transaction that is open already.
+Picture readPictureHere(const Connection& connection);
+
+std::int64_t revisionOf(const Connection& connection);
+
+}  // namespace wm::store

@@ -1,0 +1,99 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/store/parts.h"
+#include "core/store/recorder.h"
+#include "core/store/verb_log.h"
+
+namespace wm::store {
+
+namespace {
+
+// Undone verbs are always the later ones, so the last that is done and the first that is undone meet.
+constexpr std::string_view kLastDone =
+    "SELECT verb, text, changes FROM undo_change JOIN verb_log ON revision = verb "
+    "WHERE done = 1 AND day = ? ORDER BY verb DESC LIMIT 1";
+constexpr std::string_view kFirstUndone =
+    "SELECT verb, text, changes FROM undo_change JOIN verb_log ON revision = verb "
+    "WHERE done = 0 AND day = ? ORDER BY verb LIMIT 1";
+
+struct Turn {
+    std::int64_t verb = 0;
+    std::string text;
+    std::string changes;
+};
+
+std::optional<Turn> nextTurn(const Connection& connection, bool back, const std::string& day) {
+    Statement find(connection.handle(), back ? kLastDone : kFirstUndone);
+    find.bind(1, std::string_view(day));
+    if (!find.step())
+        return std::nullopt;
+    return Turn{find.number(0), std::string(find.text(1)), std::string(find.blob(2))};
+}
+
+}  // namespace
+
+std::optional<std::string> File::Parts::turnText(bool back) const {
+    if (readOnly)
+        return std::nullopt;
+    const auto text = guarded([&]() -> tl::expected<std::optional<std::string>, ApplyError> {
+        auto turn = nextTurn(db, back, dayNow().toStdString());
+        if (!turn)
+            return std::nullopt;
+        return std::move(turn->text);
+    });
+    return text.value_or(std::nullopt);
+}
+
+tl::expected<std::string, ApplyError> File::Parts::turn(bool back) {
+    Transaction writing(db, Transaction::Kind::Writing);
+    // Whoever presses undo means the words that were shown; another window may have written since.
+    if (revisionOf(db) != revision) {
+        take(readPictureHere(db));
+        return tl::unexpected(ApplyError{ApplyError::Kind::Stale, {}, {}});
+    }
+    const std::optional<Turn> turn = nextTurn(db, back, dayNow().toStdString());
+    if (!turn)
+        return tl::unexpected(ApplyError{
+            ApplyError::Kind::Refused, {base::Fault::NothingToDo, back ? "undo" : "redo", {}, {}}, {}});
+    replay(db, turn->changes, back);
+    Statement mark(db.handle(), "UPDATE undo_change SET done = ? WHERE verb = ?");
+    mark.bind(1, std::int64_t{back ? 0 : 1});
+    mark.bind(2, turn->verb);
+    mark.run();
+    logVerb(db, {revision + 1, back ? "undone" : "redone", turn->verb, turn->text, timeNow().toStdString()});
+    setRevision(db, revision + 1);
+    Picture after = readPictureHere(db);
+    writing.commit();
+    take(std::move(after));
+    return turn->text;
+}
+
+std::optional<std::string> File::undoText() const {
+    return parts_->turnText(true);
+}
+std::optional<std::string> File::redoText() const {
+    return parts_->turnText(false);
+}
+
+tl::expected<std::string, ApplyError> File::undo() {
+    if (parts_->readOnly)
+        return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
+    return guarded([this] { return parts_->turn(true); });
+}
+
+tl::expected<std::string, ApplyError> File::redo() {
+    if (parts_->readOnly)
+        return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
+    return guarded([this] { return parts_->turn(false); });
+}
+
+tl::expected<void, ApplyError> File::endUndo() {
+    if (parts_->readOnly)
+        return {};
+    return guarded([this]() -> tl::expected<void, ApplyError> {
+        run(parts_->db.handle(), "DELETE FROM undo_change");
+        return {};
+    });
+}
+
+}  // namespace wm::store

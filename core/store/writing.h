@@ -1,0 +1,33 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "core/ledger/rows.h"
+#include "core/store/connection.h"
+
+namespace wm::store {
+
+/// Writes rows with statements that are prepared once. Facts and wordings are added; a card replaces the one
+/// of the same id, children and all. Throws Failure.
+class RowWriter {
+  public:
+    explicit RowWriter(const Connection& connection) : db_(connection.handle()) {}
+    void write(const ledger::Row& row);
+
+  private:
+    template <class R>
+    void writeRow(const R& row);
+    template <class R, class Child>
+    void writeChildren(const R& row, std::string_view field, const std::vector<Child>& children);
+    template <class MakeSql>
+    Statement& statement(const std::string& key, const MakeSql& sql);
+
+    sqlite3* db_;
+    std::map<std::string, Statement> statements_;
+};
+
+}  // namespace wm::store

@@ -1,0 +1,100 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <gtest/gtest.h>
+
+#include <memory>
+#include <string>
+#include <utility>
+
+#include "core/ledger/verbs.h"
+
+namespace wm::ledger {
+
+inline calendar::Date day(const char* iso) {
+    return *calendar::parseDate("date", iso);
+}
+
+/// A file in memory: verbs are said to it one after the other, on a day that the test sets. Ids are counted
+/// from 1000, so that they never look like a number of entry.
+class Bench {
+  public:
+    calendar::Date today = day("2026-05-20");
+
+    [[nodiscard]] const Ledger& ledger() const { return *ledger_; }
+    [[nodiscard]] Book book() const { return {ledger_, today}; }
+
+    /// Says the verb; if it is refused nothing changes.
+    base::Result<Change> say(const Verb& verb) {
+        const Book now = book();
+        auto change = verb(Pen{now, [this] { return nextId_++; }});
+        if (change)
+            ledger_ = std::make_shared<const Ledger>(ledger_->with(*change));
+        return change;
+    }
+    /// Says a verb that must be accepted; gives the words for undo.
+    std::string must(const Verb& verb) {
+        auto change = say(verb);
+        if (!change) {
+            ADD_FAILURE() << "refused: fault " << static_cast<int>(change.error().fault) << " in "
+                          << change.error().field << ", given " << change.error().given << ", wanted "
+                          << change.error().wanted;
+            return {};
+        }
+        return change->text;
+    }
+    /// Says a verb that must be refused, and checks that it changed nothing.
+    base::Error refused(const Verb& verb) {
+        const auto before = ledger_;
+        auto change = say(verb);
+        if (change) {
+            ADD_FAILURE() << "accepted: " << change->text;
+            return {};
+        }
+        EXPECT_EQ(before, ledger_);
+        return change.error();
+    }
+    /// The id of the last row of a type.
+    template <class R>
+    [[nodiscard]] auto last() const {
+        return ledger_->all<R>().back().id;
+    }
+
+  private:
+    std::shared_ptr<const Ledger> ledger_ = std::make_shared<const Ledger>();
+    std::int64_t nextId_ = 1000;
+};
+
+/// A bench with a machine since 2026-01-10 (new), a rider, an engine and a wheel fitted on that day, a task
+/// on the engine, a step with a joint, a task behind it, and a line of fork oil with a bottle.
+class FurnishedBench : public Bench {
+  public:
+    FurnishedBench();
+    MachineId heron;
+    PersonId mara;
+    ItemId engine;
+    ItemId wheel;
+    TaskId oilChange;  ///< on the engine, every 6 h
+    TaskId pads;       ///< safety, behind the step "rear-wheel"
+    JointId axle;
+    StockLineId oil;
+    LotId bottle;  ///< 1000 ml, not opened
+
+    [[nodiscard]] upkeep::Record job(TaskId task, const char* on) const {
+        return {.machine = heron, .task = task, .date = day(on)};
+    }
+    [[nodiscard]] usage::Outing outing(const char* on, std::int64_t hundredths) const {
+        return {.machine = heron, .date = day(on), .hours = units::Hours{hundredths}};
+    }
+};
+
+// A verb with what it is given, to be said to a bench.
+inline auto record(JobDraft draft) {
+    return [draft = std::move(draft)](const Pen& pen) { return recordJob(pen, draft); };
+}
+inline auto ride(OutingDraft draft) {
+    return [draft = std::move(draft)](const Pen& pen) { return logOuting(pen, draft); };
+}
+
+}  // namespace wm::ledger

@@ -1,0 +1,63 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/event_form.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLineEdit>
+#include <algorithm>
+
+#include "ui/entry/last_used.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+EventForm::EventForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("event")) {
+    if (request.event)
+        if (const auto* event = book().ledger().find<outlook::Event>(*request.event))
+            old_ = *event;
+    const outlook::Event event = old_.value_or(outlook::Event{});
+    name_ = addText(QStringLiteral("name"), tr("name"), text(event.name), 20);
+    place_ = addText(QStringLiteral("place"), tr("place"), text(event.place), 16);
+    kind_ = addChoice(QStringLiteral("kind"), tr("what"), {tr("race"), tr("practice")},
+                      static_cast<int>(event.kind));
+    first_ = addDay(QStringLiteral("first"), tr("first day"), old_ ? text(event.first.iso()) : QString(),
+                    Lean::Future);
+    last_ = addDay(QStringLiteral("last"), tr("last day, if later"),
+                   old_ && event.last != event.first ? text(event.last.iso()) : QString(), Lean::Future);
+    for (const auto* machine : book().machines()) {
+        const auto isIt = [machine](const outlook::Entry& entry) { return entry.machine == machine->id; };
+        const bool goes = old_ ? std::any_of(event.entries.begin(), event.entries.end(), isIt)
+                               : !request.machine || *request.machine == machine->id;
+        goes_.emplace_back(machine->id, addTick(QStringLiteral("entries"), text(machine->name), goes));
+    }
+    if (old_)
+        calledOff_ = addTick(QStringLiteral("calledOff"), tr("called off"), event.calledOff);
+}
+
+tl::expected<store::Verb, Faults> EventForm::verb() {
+    Answers read;
+    outlook::Event event = old_.value_or(outlook::Event{});
+    event.name = typed(name_);
+    event.place = typed(place_);
+    event.kind = static_cast<outlook::EventKind>(kind_->currentIndex());
+    event.first = read(dayIn(first_, Lean::Future));
+    event.last = read(dayOrNothingIn(last_, Lean::Future)).value_or(event.first);
+    event.calledOff = calledOff_ != nullptr && calledOff_->isChecked();
+    std::vector<outlook::Entry> entries;
+    for (const auto& [machine, tick] : goes_) {
+        if (!tick->isChecked())
+            continue;
+        outlook::Entry entry{machine, lastRider(book(), machine)};
+        for (const auto& before : event.entries)
+            if (before.machine == machine)
+                entry = before;
+        entries.push_back(entry);
+    }
+    event.entries = std::move(entries);
+    return std::move(read).answer(
+        [event, isNew = !old_](const ledger::Pen& pen) { return ledger::saveEvent(pen, event, isNew); });
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,210 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/item_forms.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <utility>
+
+#include "ui/entry/last_used.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+using calendar::Moment;
+using items::MoveKind;
+
+std::vector<const items::Item*> onTheShelf(const ledger::Book& book) {
+    std::vector<const items::Item*> found;
+    for (const auto& item : book.ledger().all<items::Item>()) {
+        const auto place = book.fittings().placeOf(item.id, Moment{book.today()});
+        if (!place || place->kind == MoveKind::Removed || place->kind == MoveKind::Away)
+            found.push_back(&item);
+    }
+    return found;
+}
+
+void offer(QComboBox* box, const std::vector<const items::Item*>& items) {
+    for (const auto* item : items)
+        box->addItem(text(item->name), QVariant::fromValue<qlonglong>(item->id.value()));
+}
+
+std::optional<ItemId> itemIn(const QComboBox* box) {
+    const auto value = box->currentData().toLongLong();
+    return value > 0 ? std::optional(ItemId{value}) : std::nullopt;
+}
+
+QStringList partsOfDay() {
+    return {QObject::tr("before riding"), QObject::tr("after riding")};
+}
+
+calendar::DayPart partIn(const QComboBox* box) {
+    return box->currentIndex() == 0 ? calendar::DayPart::BeforeRiding : calendar::DayPart::AfterRiding;
+}
+
+MoveKind destinationIn(const QComboBox* box) {
+    constexpr MoveKind kinds[] = {MoveKind::Removed, MoveKind::Away, MoveKind::Retired};
+    return kinds[box->currentIndex()];
+}
+
+QStringList destinations() {
+    return {QObject::tr("the shelf"), QObject::tr("a workshop"), QObject::tr("scrapped or sold")};
+}
+
+// "engine/piston": the piston sits inside what sits at "engine" of the machine.
+void placeAt(items::Move& move, const ledger::Book& book, MachineId machine, const std::string& path) {
+    const auto slash = path.rfind('/');
+    if (slash != std::string::npos)
+        if (const auto parent =
+                book.fittings().at(machine, path.substr(0, slash), Moment{move.date, move.part})) {
+            move.parent = *parent;
+            move.position = path.substr(slash + 1);
+            return;
+        }
+    move.machine = machine;
+    move.position = path;
+}
+
+QStringList positionsOf(const ledger::Book& book) {
+    QStringList names;
+    for (const auto* machine : book.machines())
+        for (const auto* task : book.tasks(machine->id))
+            if (!task->position.empty() && !names.contains(text(task->position)))
+                names << text(task->position);
+    return names;
+}
+
+}  // namespace
+
+FitForm::FitForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("fit")) {
+    machine_ = addMachine(request.machine ? request.machine : lastMachine(book()));
+    position_ =
+        addSuggested(QStringLiteral("position"), tr("where"), request.position, positionsOf(book()), 16);
+    item_ = addChoice(QStringLiteral("item"), tr("what"), {tr("a new item")}, 0);
+    offer(item_, onTheShelf(book()));
+    date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
+    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), 1);
+    name_ = addText(QStringLiteral("name"), tr("name"), QString(), 18);
+    kind_ = addText(QStringLiteral("kind"), tr("kind"), QString(), 10);
+    past_ = addChoice(QStringLiteral("startedNew"), tr("its past"), {tr("new"), tr("used")}, 0);
+    best_ = addText(QStringLiteral("pastBest"), tr("likely hours"), QString(), 6);
+    low_ = addText(QStringLiteral("pastLow"), tr("at least"), QString(), 6);
+    high_ = addText(QStringLiteral("pastHigh"), tr("at most, if known"), QString(), 6);
+    if (request.item)
+        item_->setCurrentIndex(item_->findData(QVariant::fromValue<qlonglong>(request.item->value())));
+    startAt(request.position.isEmpty() ? static_cast<QWidget*>(position_) : static_cast<QWidget*>(item_));
+    connect(item_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
+    connect(past_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
+    followItem();
+}
+
+void FitForm::followItem() {
+    const bool isNewHere = item_->currentIndex() <= 0;
+    const bool isUsed = isNewHere && past_->currentIndex() == 1;
+    for (QWidget* field :
+         {static_cast<QWidget*>(name_), static_cast<QWidget*>(kind_), static_cast<QWidget*>(past_)})
+        field->parentWidget()->setVisible(isNewHere);
+    for (auto* field : {best_, low_, high_})
+        field->parentWidget()->setVisible(isUsed);
+}
+
+items::Item FitForm::newItem(Answers& read) const {
+    items::Item item;
+    item.name = typed(name_);
+    item.kind = typed(kind_);
+    item.startedNew = past_->currentIndex() == 0;
+    if (item.startedNew) {
+        item.pastHigh = units::Hours{};
+        return item;
+    }
+    item.pastBest = read(hoursIn(best_)).value_or(units::Hours{});
+    item.pastLow = read(hoursIn(low_)).value_or(units::Hours{});
+    item.pastHigh = read(hoursIn(high_));
+    return item;
+}
+
+tl::expected<store::Verb, Faults> FitForm::verb() {
+    Answers read;
+    items::Move move;
+    const auto machine = read(needMachineIn(machine_));
+    move.date = read(dayIn(date_, Lean::Past));
+    move.part = partIn(part_);
+    move.kind = MoveKind::Fitted;
+    if (typed(position_).empty())
+        read.fault({base::Fault::Empty, "position", {}, {}});
+    if (read.isFine())
+        placeAt(move, book(), machine, typed(position_));
+    if (const auto item = itemIn(item_)) {
+        move.item = *item;
+        return std::move(read).answer([move](const ledger::Pen& pen) { return ledger::moveItem(pen, move); });
+    }
+    auto item = newItem(read);
+    item.since = move.date;
+    return std::move(read).answer(
+        [item, move](const ledger::Pen& pen) { return ledger::addItemFitted(pen, item, move); });
+}
+
+TakeOffForm::TakeOffForm(Workbench& workbench, const EntryRequest& request)
+    : EntryForm(workbench, tr("take off")), item_(request.item.value_or(ItemId{})) {
+    to_ = addChoice(QStringLiteral("kind"), tr("goes to"), destinations(), 0);
+    date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
+    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), 1);
+    note_ = addText(QStringLiteral("note"), tr("note: clickers, preload, gearing"), QString(), 36);
+    if (const auto* item = book().ledger().find<items::Item>(item_))
+        addNote(text(item->name));
+}
+
+tl::expected<store::Verb, Faults> TakeOffForm::verb() {
+    Answers read;
+    items::Move move;
+    move.item = item_;
+    move.kind = destinationIn(to_);
+    move.date = read(dayIn(date_, Lean::Past));
+    move.part = partIn(part_);
+    move.note = typed(note_);
+    return std::move(read).answer([move](const ledger::Pen& pen) { return ledger::moveItem(pen, move); });
+}
+
+SwapForm::SwapForm(Workbench& workbench, const EntryRequest& request)
+    : EntryForm(workbench, tr("swap")), old_(request.item.value_or(ItemId{})) {
+    item_ = addChoice(QStringLiteral("item"), tr("fit instead"), {}, 0);
+    offer(item_, onTheShelf(book()));
+    to_ = addChoice(QStringLiteral("kind"), tr("the old one goes to"), destinations(), 0);
+    date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
+    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), 1);
+    note_ = addText(QStringLiteral("note"), tr("note"), QString(), 24);
+    const auto* item = book().ledger().find<items::Item>(old_);
+    if (item == nullptr)
+        return;
+    addNote(item_->count() > 0
+                ? tr("Instead of %1.").arg(text(item->name))
+                : tr("Nothing lies on the shelf to take the place of %1. Take it off, then fit a new item.")
+                      .arg(text(item->name)));
+}
+
+tl::expected<store::Verb, Faults> SwapForm::verb() {
+    Answers read;
+    items::Move move;
+    move.kind = MoveKind::Fitted;
+    move.date = read(dayIn(date_, Lean::Past));
+    move.part = partIn(part_);
+    move.note = typed(note_);
+    const auto item = itemIn(item_);
+    if (item)
+        move.item = *item;
+    else
+        read.fault({base::Fault::Empty, "item", {}, {}});
+    if (const auto place = book().fittings().placeOf(old_, Moment{move.date, move.part})) {
+        move.machine = place->machine;
+        move.parent = place->parent;
+        move.position = place->position;
+    }
+    return std::move(read).answer(
+        [move, to = destinationIn(to_)](const ledger::Pen& pen) { return ledger::swapItem(pen, move, to); });
+}
+
+}  // namespace wm::ui

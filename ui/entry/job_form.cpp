@@ -1,0 +1,258 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/job_form.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <utility>
+
+#include "ui/entry/last_used.h"
+#include "ui/entry/used_parts.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr std::int64_t kMostMinutes = 10'000;
+
+std::vector<std::string> openingOf(const ledger::Book& book, const upkeep::TaskVersion& task) {
+    std::vector<std::string> wanted;
+    for (const auto& step : task.steps)
+        wanted.push_back(step.code);
+    const auto steps = book.steps(task.machine);
+    const auto opening = weekend::opening(steps, wanted);
+    if (!opening)
+        return wanted;
+    std::vector<std::string> codes;
+    for (const auto* step : *opening)
+        codes.push_back(step->code);
+    return codes;
+}
+
+QString lastWords(const ledger::Book& book, TaskId task, const std::string& measure) {
+    const auto last = book.lastMeasured(task, measure, 1);
+    return last.empty() ? QString()
+                        : QObject::tr("last %1").arg(text(last.front().second->value.text(decimalMark())));
+}
+
+}  // namespace
+
+JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("job done")) {
+    machine_ = addMachine(request.machine ? request.machine : lastMachine(book()));
+    task_ = addSuggested(QStringLiteral("task"), tr("task or snag"), QString(), {}, 22);
+    date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
+    meter_ = addText(QStringLiteral("meter"), tr("meter"), QString(), 8);
+    kind_ = addChoice(QStringLiteral("kind"), tr("how"),
+                      {tr("done"), tr("looked fine"), tr("done before, by word")}, 0);
+    uses_ = addText(QStringLiteral("uses"), tr("parts and fluids used"), QString(), 34);
+    minutes_ = addText(QStringLiteral("minutes"), tr("minutes"), QString(), 5);
+    by_ = addPerson(QStringLiteral("by"), tr("by"), lastMechanic(book()));
+    note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
+    says_ = addNote(QString());
+    startAt(task_);
+    connect(machine_, &QComboBox::currentIndexChanged, this, &JobForm::followMachine);
+    connect(task_, &QLineEdit::textChanged, this, &JobForm::followTask);
+    connect(date_, &QLineEdit::textChanged, this, &JobForm::followDay);
+    followMachine();
+    if (request.task)
+        if (const auto* task = book().task(*request.task)) {
+            task_->setText(text(task->name));
+            startAt(uses_);
+        }
+    if (request.snag)
+        if (const auto* snag = book().ledger().find<upkeep::Snag>(*request.snag)) {
+            task_->setText(text(snag->what));
+            startAt(uses_);
+        }
+    if (request.corrects)
+        if (const auto* record = book().ledger().find<upkeep::Record>(RecordId{*request.corrects}))
+            fill(*record);
+}
+
+void JobForm::fill(const upkeep::Record& record) {
+    machine_->setCurrentIndex(machine_->findData(QVariant::fromValue<qlonglong>(record.machine.value())));
+    if (record.task)
+        if (const auto* task = book().task(*record.task))
+            task_->setText(text(task->name));
+    if (record.snag)
+        if (const auto* snag = book().ledger().find<upkeep::Snag>(*record.snag))
+            task_->setText(text(snag->what));
+    date_->setText(text(record.date.iso()));
+    meter_->setText(record.meter ? text(units::hoursText(*record.meter, decimalMark())) : QString());
+    kind_->setCurrentIndex(static_cast<int>(record.kind));
+    uses_->setText(usesText(book(), record.uses));
+    minutes_->setText(record.minutes ? QString::number(record.minutes->count()) : QString());
+    note_->setText(text(record.note));
+    for (auto* field : measures_)
+        for (const auto& measured : record.measured)
+            if (text(measured.name) == field->property("measure").toString())
+                field->setText(text(measured.value.text(decimalMark())));
+}
+
+QStringList JobForm::jobNames() const {
+    QStringList names;
+    const auto machine = machineIn(machine_);
+    if (!machine)
+        return names;
+    for (const auto* task : book().tasks(*machine))
+        names << text(task->name);
+    for (const auto& snag : book().snags(*machine))
+        names << text(snag.snag->what);
+    return names;
+}
+
+void JobForm::followMachine() {
+    suggest(task_, jobNames());
+    followDay();
+    followTask();
+}
+
+void JobForm::followDay() {
+    if (meter_->isModified())
+        return;
+    const auto machine = machineIn(machine_);
+    const auto day = dayIn(date_, Lean::Past);
+    const auto shown = machine && day && *day == book().today() ? book().meterNow(*machine) : std::nullopt;
+    meter_->setText(shown ? text(units::hoursText(*shown, decimalMark())) : QString());
+}
+
+const upkeep::TaskVersion* JobForm::taskTyped() const {
+    const auto machine = machineIn(machine_);
+    const QString name = task_->text().simplified();
+    if (!machine || name.isEmpty())
+        return nullptr;
+    const upkeep::TaskVersion* partly = nullptr;
+    int matches = 0;
+    for (const auto* task : book().tasks(*machine)) {
+        if (text(task->name).compare(name, Qt::CaseInsensitive) == 0)
+            return task;
+        if (text(task->name).contains(name, Qt::CaseInsensitive)) {
+            partly = task;
+            ++matches;
+        }
+    }
+    return matches == 1 && name.size() >= 3 ? partly : nullptr;
+}
+
+const upkeep::Snag* JobForm::snagTyped() const {
+    const auto machine = machineIn(machine_);
+    if (!machine)
+        return nullptr;
+    for (const auto& open : book().snags(*machine))
+        if (text(open.snag->what).compare(task_->text().simplified(), Qt::CaseInsensitive) == 0)
+            return open.snag;
+    return nullptr;
+}
+
+void JobForm::followTask() {
+    const auto* task = taskTyped();
+    if (task != nullptr && asksFor_ == task->task)
+        return;
+    forgetTask();
+    if (task != nullptr)
+        askFor(*task);
+}
+
+void JobForm::forgetTask() {
+    for (auto* field : std::exchange(measures_, {}))
+        remove(field);
+    for (const auto& [joint, tick] : std::exchange(joints_, {}))
+        remove(tick);
+    if (extra_ != nullptr)
+        remove(std::exchange(extra_, nullptr));
+    steps_.clear();
+    asksFor_.reset();
+    says_->hide();
+    if (!uses_->isModified())
+        uses_->clear();
+}
+
+void JobForm::askFor(const upkeep::TaskVersion& task) {
+    asksFor_ = task.task;
+    if (!uses_->isModified())
+        uses_->setText(kitText(book(), task));
+    steps_ = openingOf(book(), task);
+    for (const auto& point : task.measures) {
+        const QString name = text(point.name);
+        const QString unit = point.unit.empty() ? QString() : QStringLiteral(", ") + text(point.unit);
+        auto* field = addText(QStringLiteral("measured"), name + unit, QString(), 8);
+        field->setProperty("measure", name);
+        field->setPlaceholderText(lastWords(book(), task.task, point.name));
+        measures_.push_back(field);
+    }
+    const auto* due = book().dueLine(task.task);
+    if (due != nullptr && due->countdown.extraDue && !task.extra.empty())
+        extra_ = addTick(QStringLiteral("extraDone"), tr("also done: %1").arg(text(task.extra)), false);
+    const auto opened = book().jointsOpened(task, steps_);
+    for (const auto* joint : opened)
+        joints_.emplace_back(joint->joint, addTick(QStringLiteral("confirmed"), text(joint->name), false));
+    says_->setVisible(!opened.empty());
+    says_->setText(
+        tr("Tick each joint that was tightened to its torque and checked; the others go on the hand-tight "
+           "list."));
+}
+
+void JobForm::readMeasures(Answers& read, upkeep::Record& record) const {
+    const auto* task = asksFor_ ? book().task(*asksFor_) : nullptr;
+    for (const auto* field : measures_) {
+        if (typed(field).empty() || task == nullptr)
+            continue;
+        const auto value = read(units::parseDecimal("measured", typed(field)));
+        const std::string name = field->property("measure").toString().toStdString();
+        for (const auto& point : task->measures)
+            if (point.name == name)
+                record.measured.push_back({point.name, point.unit, value});
+    }
+}
+
+// What an earlier job asked to have done again is settled by doing it.
+void JobForm::readAnswers(ledger::JobDraft& draft) const {
+    const auto* task = draft.record.task ? book().task(*draft.record.task) : nullptr;
+    if (task == nullptr)
+        return;
+    for (const auto& follow : book().followUps(draft.record.machine))
+        if (!follow.rule.code.empty() && follow.rule.code == task->code)
+            draft.answers.emplace_back(follow.origin, follow.rule.what);
+}
+
+tl::expected<store::Verb, Faults> JobForm::verb() {
+    Answers read;
+    ledger::JobDraft draft;
+    auto& record = draft.record;
+    record.machine = read(needMachineIn(machine_));
+    if (const auto* task = taskTyped())
+        record.task = task->task;
+    else if (const auto* snag = snagTyped())
+        record.snag = snag->id;
+    else if (typed(task_).empty())
+        read.fault({base::Fault::Empty, "task", {}, {}});
+    else
+        read.fault({base::Fault::Unknown, "task", typed(task_),
+                    "a task or an open snag of this machine; F4 notes a new snag"});
+    record.what = record.snag ? typed(task_) : std::string();
+    record.date = read(dayIn(date_, Lean::Past));
+    record.meter = read(hoursIn(meter_));
+    record.kind = static_cast<upkeep::RecordKind>(kind_->currentIndex());
+    record.uses = read(parseUses(book(), uses_->text()));
+    if (const auto minutes = read(countIn(minutes_, kMostMinutes)); minutes > 0)
+        record.minutes = units::Minutes{minutes};
+    record.by = read(personIn(by_));
+    record.note = typed(note_);
+    readMeasures(read, record);
+    record.extraDone = extra_ != nullptr && extra_->isChecked();
+    draft.opensJoints = record.kind == upkeep::RecordKind::Done;
+    if (draft.opensJoints)
+        for (const auto& step : steps_)
+            record.steps.push_back({step});
+    for (const auto& [joint, tick] : joints_)
+        if (tick->isChecked())
+            draft.confirmed.push_back(joint);
+    readAnswers(draft);
+    return std::move(read).answer([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); });
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,99 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QComboBox>
+#include <QLineEdit>
+#include <utility>
+
+#include "ui/entry/last_used.h"
+#include "ui/entry/small_forms.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+// The one body for both meters: they differ in their unit and their verb alone.
+template <class Unit>
+usage::ReadingOf<Unit> readingOf(MachineId machine, calendar::Date date, Unit shown,
+                                 std::optional<Unit> other, usage::MeterEvent event,
+                                 const std::string& note) {
+    usage::ReadingOf<Unit> reading;
+    reading.machine = machine;
+    reading.date = date;
+    reading.shown = shown;
+    reading.event = event;
+    if (event == usage::MeterEvent::RolledOver)
+        reading.rollsAt = other;
+    else
+        reading.before = other;
+    reading.note = note;
+    return reading;
+}
+
+}  // namespace
+
+ReadingForm::ReadingForm(Workbench& workbench, const EntryRequest& request)
+    : EntryForm(workbench, tr("reading")) {
+    machine_ = addMachine(request.machine ? request.machine : lastMachine(book()));
+    meter_ = addChoice(QStringLiteral("meter"), tr("meter"), {tr("hours"), tr("kilometres")}, 0);
+    shown_ = addText(QStringLiteral("shown"), tr("it shows"), QString(), 10);
+    date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
+    event_ = addChoice(QStringLiteral("event"), tr("what happened"),
+                       {tr("it counted on"), tr("replaced by another"), tr("set back"), tr("rolled over"),
+                        tr("stands still from here"), tr("counts again")},
+                       0);
+    before_ = addText(QStringLiteral("before"), tr("old meter ended at"), QString(), 10);
+    note_ = addText(QStringLiteral("note"), tr("note"), QString(), 24);
+    startAt(shown_);
+    connect(machine_, &QComboBox::currentIndexChanged, this, &ReadingForm::follow);
+    connect(meter_, &QComboBox::currentIndexChanged, this, &ReadingForm::follow);
+    connect(event_, &QComboBox::currentIndexChanged, this, &ReadingForm::follow);
+    if (request.corrects)
+        if (const auto* reading = book().ledger().find<usage::HourReading>(ReadingId{*request.corrects})) {
+            machine_->setCurrentIndex(
+                machine_->findData(QVariant::fromValue<qlonglong>(reading->machine.value())));
+            shown_->setText(text(units::hoursText(reading->shown, decimalMark())));
+            date_->setText(text(reading->date.iso()));
+            event_->setCurrentIndex(static_cast<int>(reading->event));
+            note_->setText(text(reading->note));
+        }
+    follow();
+}
+
+void ReadingForm::follow() {
+    const auto machine = machineIn(machine_);
+    const bool isHours = meter_->currentIndex() == 0;
+    const auto now = machine && isHours ? book().meterNow(*machine) : std::nullopt;
+    shown_->setPlaceholderText(now ? tr("was %1").arg(text(units::hoursText(*now, decimalMark())))
+                                   : QString());
+    const auto event = static_cast<usage::MeterEvent>(event_->currentIndex());
+    const bool asks = event == usage::MeterEvent::Replaced || event == usage::MeterEvent::Reset ||
+                      event == usage::MeterEvent::RolledOver;
+    before_->parentWidget()->setVisible(asks);
+    before_->setPlaceholderText(event == usage::MeterEvent::RolledOver ? tr("rolls over at") : QString());
+}
+
+tl::expected<store::Verb, Faults> ReadingForm::verb() {
+    Answers read;
+    const auto machine = read(needMachineIn(machine_));
+    const auto date = read(dayIn(date_, Lean::Past));
+    const auto event = static_cast<usage::MeterEvent>(event_->currentIndex());
+    const bool asks = before_->isVisibleTo(this) && !typed(before_).empty();
+    if (meter_->currentIndex() == 0) {
+        const auto shown = read(units::parseHours("shown", typed(shown_)));
+        const auto other =
+            asks ? std::optional(read(units::parseHours("before", typed(before_)))) : std::nullopt;
+        const auto reading = readingOf(machine, date, shown, other, event, typed(note_));
+        return std::move(read).answer(
+            [reading](const ledger::Pen& pen) { return ledger::logReading(pen, reading); });
+    }
+    const auto shown = read(units::parseKilometres("shown", typed(shown_)));
+    const auto other =
+        asks ? std::optional(read(units::parseKilometres("before", typed(before_)))) : std::nullopt;
+    const auto reading = readingOf(machine, date, shown, other, event, typed(note_));
+    return std::move(read).answer(
+        [reading](const ledger::Pen& pen) { return ledger::logDistance(pen, reading); });
+}
+
+}  // namespace wm::ui

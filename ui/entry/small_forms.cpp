@@ -1,0 +1,193 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/small_forms.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <utility>
+
+#include "ui/entry/last_used.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+std::optional<MachineId> machineFor(const ledger::Book& book, const EntryRequest& request) {
+    return request.machine ? request.machine : lastMachine(book);
+}
+
+void choose(QComboBox* box, MachineId machine) {
+    box->setCurrentIndex(box->findData(QVariant::fromValue<qlonglong>(machine.value())));
+}
+
+const QString kNote = QStringLiteral("note");
+const QString kDate = QStringLiteral("date");
+
+}  // namespace
+
+SnagForm::SnagForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("snag")) {
+    machine_ = addMachine(machineFor(book(), request));
+    what_ = addText(QStringLiteral("what"), tr("what was found"), QString(), 40);
+    date_ = addDay(kDate, tr("day"), tr("today"), Lean::Past);
+    wish_ = addChoice(QStringLiteral("wish"), tr("then"), {tr("put it right"), tr("watch it")}, 0);
+    QStringList classes;
+    for (const auto each :
+         {upkeep::Consequence::SafetyEvident, upkeep::Consequence::SafetyHidden,
+          upkeep::Consequence::EndsRace, upkeep::Consequence::CostsMoney, upkeep::Consequence::HiddenWear})
+        classes << consequenceWords(each);
+    consequence_ = addChoice(QStringLiteral("consequence"), tr("if left"), classes,
+                             static_cast<int>(upkeep::Consequence::CostsMoney));
+    startAt(what_);
+    if (!request.corrects)
+        return;
+    if (const auto* snag = book().ledger().find<upkeep::Snag>(SnagId{*request.corrects})) {
+        choose(machine_, snag->machine);
+        what_->setText(text(snag->what));
+        date_->setText(text(snag->date.iso()));
+        wish_->setCurrentIndex(static_cast<int>(snag->wish));
+        consequence_->setCurrentIndex(static_cast<int>(snag->consequence));
+    }
+}
+
+tl::expected<store::Verb, Faults> SnagForm::verb() {
+    Answers read;
+    upkeep::Snag snag;
+    snag.machine = read(needMachineIn(machine_));
+    snag.what = typed(what_);
+    snag.date = read(dayIn(date_, Lean::Past));
+    snag.wish = static_cast<upkeep::SnagWish>(wish_->currentIndex());
+    snag.consequence = static_cast<upkeep::Consequence>(consequence_->currentIndex());
+    return std::move(read).answer([snag](const ledger::Pen& pen) { return ledger::addSnag(pen, snag); });
+}
+
+WashForm::WashForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("wash")) {
+    machine_ = addMachine(machineFor(book(), request));
+    date_ = addDay(kDate, tr("day"), tr("today"), Lean::Past);
+    how_ = addChoice(QStringLiteral("pressure"), tr("how"), {tr("by hand"), tr("pressure washer")}, 0);
+    note_ = addText(kNote, tr("note"), QString(), 30);
+    startAt(how_);
+    if (!request.corrects)
+        return;
+    if (const auto* wash = book().ledger().find<usage::Wash>(WashId{*request.corrects})) {
+        choose(machine_, wash->machine);
+        date_->setText(text(wash->date.iso()));
+        how_->setCurrentIndex(wash->pressure ? 1 : 0);
+        note_->setText(text(wash->note));
+    }
+}
+
+tl::expected<store::Verb, Faults> WashForm::verb() {
+    Answers read;
+    usage::Wash wash;
+    wash.machine = read(needMachineIn(machine_));
+    wash.date = read(dayIn(date_, Lean::Past));
+    wash.pressure = how_->currentIndex() == 1;
+    wash.note = typed(note_);
+    return std::move(read).answer([wash](const ledger::Pen& pen) { return ledger::logWash(pen, wash); });
+}
+
+CrashForm::CrashForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("crash")) {
+    machine_ = addMachine(machineFor(book(), request));
+    date_ = addDay(kDate, tr("day"), tr("today"), Lean::Past);
+    note_ = addText(kNote, tr("what was hit or bent"), QString(), 40);
+    startAt(note_);
+    if (!request.corrects)
+        return;
+    if (const auto* crash = book().ledger().find<usage::Crash>(CrashId{*request.corrects})) {
+        choose(machine_, crash->machine);
+        date_->setText(text(crash->date.iso()));
+        note_->setText(text(crash->note));
+    }
+}
+
+tl::expected<store::Verb, Faults> CrashForm::verb() {
+    Answers read;
+    usage::Crash crash;
+    crash.machine = read(needMachineIn(machine_));
+    crash.date = read(dayIn(date_, Lean::Past));
+    crash.note = typed(note_);
+    return std::move(read).answer([crash](const ledger::Pen& pen) { return ledger::logCrash(pen, crash); });
+}
+
+PutOffForm::PutOffForm(Workbench& workbench, const EntryRequest& request)
+    : EntryForm(workbench, tr("put off")), request_(request) {
+    until_ = addDay(QStringLiteral("until"), tr("until"), QString(), Lean::Future);
+    hours_ = addText(QStringLiteral("hours"), tr("or until machine hours"), QString(), 8);
+    reason_ = addText(QStringLiteral("reason"), tr("why"), QString(), 36);
+    by_ = addPerson(QStringLiteral("by"), tr("by"), lastMechanic(book()));
+    if (request.task)
+        if (const auto* task = book().task(*request.task)) {
+            addNote(upkeep::isSafety(task->consequence)
+                        ? tr("%1. A safety job: it needs a reason and an end, and comes back by itself.")
+                              .arg(text(task->name))
+                        : tr("%1. It comes back by itself.").arg(text(task->name)));
+            request_.machine = task->machine;
+        }
+    if (request.snag)
+        if (const auto* snag = book().ledger().find<upkeep::Snag>(*request.snag)) {
+            addNote(tr("%1. It comes back by itself.").arg(text(snag->what)));
+            request_.machine = snag->machine;
+        }
+}
+
+tl::expected<store::Verb, Faults> PutOffForm::verb() {
+    Answers read;
+    upkeep::Deferral deferral;
+    deferral.machine = request_.machine.value_or(MachineId{});
+    deferral.task = request_.task;
+    deferral.snag = request_.snag;
+    deferral.date = book().today();
+    deferral.untilDate = read(dayOrNothingIn(until_, Lean::Future));
+    deferral.untilHours = read(hoursIn(hours_));
+    deferral.reason = typed(reason_);
+    deferral.by = read(personIn(by_));
+    return std::move(read).answer(
+        [deferral](const ledger::Pen& pen) { return ledger::defer(pen, deferral); });
+}
+
+EndSnagForm::EndSnagForm(Workbench& workbench, const EntryRequest& request)
+    : EntryForm(workbench, tr("snag over")), snag_(request.snag.value_or(SnagId{})) {
+    date_ = addDay(kDate, tr("day"), tr("today"), Lean::Past);
+    how_ = addText(QStringLiteral("how"), tr("how it ended"), QString(), 40);
+    startAt(how_);
+    if (const auto* snag = book().ledger().find<upkeep::Snag>(snag_))
+        addNote(text(snag->what));
+}
+
+tl::expected<store::Verb, Faults> EndSnagForm::verb() {
+    Answers read;
+    upkeep::SnagEnd end;
+    end.snag = snag_;
+    end.date = read(dayIn(date_, Lean::Past));
+    end.how = typed(how_);
+    return std::move(read).answer([end](const ledger::Pen& pen) { return ledger::endSnag(pen, end); });
+}
+
+StrikeForm::StrikeForm(Workbench& workbench, const EntryRequest& request)
+    : EntryForm(workbench, tr("strike")), fact_(request.fact.value_or(0)) {
+    reason_ = addText(QStringLiteral("reason"), tr("why it is wrong"), QString(), 50);
+    addNote(tr("The entry stays readable, struck through; no figure counts it any longer."));
+}
+
+tl::expected<store::Verb, Faults> StrikeForm::verb() {
+    return Answers().answer([fact = fact_, reason = typed(reason_)](const ledger::Pen& pen) {
+        return ledger::strike(pen, fact, reason);
+    });
+}
+
+PersonForm::PersonForm(Workbench& workbench) : EntryForm(workbench, tr("person")) {
+    name_ = addText(QStringLiteral("name"), tr("name"), QString(), 24);
+    addNote(tr("Somebody who rides or works on a machine of this file."));
+}
+
+tl::expected<store::Verb, Faults> PersonForm::verb() {
+    items::Person person;
+    person.name = typed(name_);
+    return Answers().answer(
+        [person](const ledger::Pen& pen) { return ledger::savePerson(pen, person, true); });
+}
+
+}  // namespace wm::ui

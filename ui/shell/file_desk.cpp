@@ -1,0 +1,136 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/shell/file_desk.h"
+
+#include <QFile>
+#include <QFileInfo>
+#include <QSaveFile>
+#include <QSettings>
+#include <utility>
+
+#include "core/exchange/json.h"
+#include "ui/prompts.h"
+#include "ui/shell/backups_dialog.h"
+#include "ui/words/apply_words.h"
+#include "ui/words/error_words.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr int kMostRecent = 6;
+constexpr qint64 kLargestText = 512LL * 1024 * 1024;
+const QString kRecent = QStringLiteral("recent");
+
+QString fileFilter() {
+    return QObject::tr("Witnessmark (*.witnessmark)");
+}
+QString textFilter() {
+    return QObject::tr("JSON text (*.json)");
+}
+
+QString withEnding(const QString& path, const QString& ending) {
+    return QFileInfo(path).suffix().isEmpty() ? path + ending : path;
+}
+
+}  // namespace
+
+FileDesk::FileDesk(Workbench& workbench, Prompts& prompts, QSettings& settings, DemoSource demo,
+                   QWidget* window)
+    : QObject(window),
+      workbench_(workbench),
+      prompts_(prompts),
+      settings_(settings),
+      demo_(std::move(demo)),
+      window_(window) {}
+
+QStringList FileDesk::recent() const {
+    return settings_.value(kRecent).toStringList();
+}
+
+void FileDesk::remember(const QString& path) {
+    QStringList paths = recent();
+    paths.removeAll(path);
+    paths.prepend(path);
+    while (paths.size() > kMostRecent)
+        paths.removeLast();
+    settings_.setValue(kRecent, paths);
+    emit recentChanged();
+}
+
+void FileDesk::makeNew() {
+    const auto path = prompts_.chooseFile(Prompts::FileUse::Save, tr("New file"), fileFilter());
+    if (!path)
+        return;
+    const auto report = workbench_.create(withEnding(*path, QStringLiteral(".witnessmark")));
+    if (report.outcome != store::OpenOutcome::Opened)
+        return prompts_.report(wordsFor(report), report.detail);
+    remember(workbench_.path());
+}
+
+void FileDesk::chooseAndOpen() {
+    if (const auto path = prompts_.chooseFile(Prompts::FileUse::Open, tr("Open"), fileFilter()))
+        openPath(*path);
+}
+
+void FileDesk::openPath(const QString& path) {
+    const auto report = workbench_.open(path);
+    if (const QString words = wordsFor(report); !words.isEmpty())
+        prompts_.report(words, report.detail);
+    if (workbench_.hasFile() && workbench_.path() == report.path)
+        remember(workbench_.path());
+}
+
+void FileDesk::openDemo() {
+    const auto path = demo_ ? demo_() : std::nullopt;
+    if (!path)
+        return prompts_.report(tr("The demo could not be built here."), {});
+    openPath(*path);
+}
+
+void FileDesk::importText() {
+    const auto from = prompts_.chooseFile(Prompts::FileUse::Open, tr("Import JSON"), textFilter());
+    if (!from)
+        return;
+    QFile file(*from);
+    if (!file.open(QIODevice::ReadOnly) || file.size() > kLargestText)
+        return prompts_.report(tr("%1 can't be read.").arg(QFileInfo(*from).fileName()), file.errorString());
+    const auto rows = exchange::fromJson(file.readAll().toStdString());
+    if (!rows)
+        return prompts_.report(tr("%1 was not imported.").arg(QFileInfo(*from).fileName()),
+                               wordsFor(rows.error()));
+    const auto to = prompts_.chooseFile(Prompts::FileUse::Save, tr("Import into a new file"), fileFilter());
+    if (!to)
+        return;
+    const auto report = workbench_.create(withEnding(*to, QStringLiteral(".witnessmark")));
+    if (report.outcome != store::OpenOutcome::Opened)
+        return prompts_.report(wordsFor(report), report.detail);
+    remember(workbench_.path());
+    workbench_.perform([rows = *rows](const ledger::Pen& pen) { return ledger::adoptAll(pen, rows); });
+}
+
+void FileDesk::exportText() {
+    const auto book = workbench_.book();
+    const auto path = prompts_.chooseFile(Prompts::FileUse::Save, tr("Export as JSON"), textFilter());
+    if (!path || !book)
+        return;
+    QSaveFile file(withEnding(*path, QStringLiteral(".json")));
+    const std::string words = exchange::toJson(book->ledger());
+    const bool written =
+        file.open(QIODevice::WriteOnly) &&
+        file.write(words.data(), static_cast<qint64>(words.size())) == static_cast<qint64>(words.size()) &&
+        file.commit();
+    if (!written)
+        return prompts_.report(tr("The text was not written."), file.errorString());
+    workbench_.endUndo();
+}
+
+void FileDesk::showBackups() {
+    if (workbench_.file() == nullptr)
+        return;
+    BackupsDialog dialog(*workbench_.file(), prompts_, window_);
+    dialog.exec();
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,290 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/shell/main_window.h"
+
+#include <QAction>
+#include <QActionGroup>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QFileInfo>
+#include <QMenu>
+#include <QSettings>
+#include <QStackedWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "ui/entry/entry_strip.h"
+#include "ui/pages/page_table.h"
+#include "ui/prompts.h"
+#include "ui/shell/edge_bar.h"
+#include "ui/shell/heads_strip.h"
+#include "ui/shell/start_page.h"
+#include "ui/shell/status_line.h"
+#include "ui/shell/why_popup.h"
+#include "ui/theme/theme.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+const QString kTheme = QStringLiteral("theme");
+
+}  // namespace
+
+MainWindow::MainWindow(Workbench& workbench, Prompts& prompts, QSettings& settings, DemoSource demo)
+    : workbench_(workbench),
+      settings_(settings),
+      tools_{workbench, prompts, *this},
+      files_(new FileDesk(workbench, prompts, settings, std::move(demo), this)) {
+    setObjectName(QStringLiteral("window"));
+    resize(1280, 800);
+    makeActions();
+    build();
+    connectActions();
+    connectBench();
+    refresh();
+}
+
+void MainWindow::makeActions() {
+    for (const auto& entry : actionTable()) {
+        auto* action = new QAction(entry.text, this);
+        action->setObjectName(entry.name);
+        action->setToolTip(entry.tip);
+        action->setShortcut(entry.keys);
+        addAction(action);
+        actions_.emplace(entry.id, action);
+    }
+    actions_.at(ActionId::OpenDemo)->setVisible(files_->hasDemo());
+}
+
+void MainWindow::build() {
+    auto* middle = new QWidget(this);
+    heads_ = new HeadsStrip(workbench_, middle);
+    stack_ = new QStackedWidget(middle);
+    std::vector<QAction*> first{action(ActionId::NewFile), action(ActionId::OpenFile)};
+    if (files_->hasDemo())
+        first.push_back(action(ActionId::OpenDemo));
+    start_ = new StartPage(first, action(ActionId::AddMachine), stack_);
+    stack_->addWidget(start_);
+    for (const auto& entry : pageTable()) {
+        auto* page = entry.make(tools_, stack_);
+        pages_.emplace(entry.id, page);
+        stale_.insert(entry.id);
+        stack_->addWidget(page);
+    }
+    strip_ = new EntryStrip(workbench_, middle);
+    edge_ = new EdgeBar(middle);
+    auto* findKey = new QToolButton(edge_);
+    findKey->setDefaultAction(action(ActionId::Find));
+    findKey->setObjectName(QStringLiteral("find-key"));
+    edge_->add(findKey);
+    edge_->add(fileKey());
+    std::vector<QAction*> entries;
+    for (const auto id : {ActionId::Outing, ActionId::Job, ActionId::Snag, ActionId::Wash, ActionId::Reading,
+                          ActionId::Crash})
+        entries.push_back(action(id));
+    status_ = new StatusLine(workbench_, action(ActionId::Undo), entries, middle);
+    auto* lines = new QVBoxLayout(middle);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(0);
+    lines->addWidget(heads_);
+    lines->addWidget(stack_, 1);
+    lines->addWidget(strip_);
+    lines->addWidget(edge_);
+    lines->addWidget(status_);
+    setCentralWidget(middle);
+}
+
+QToolButton* MainWindow::fileKey() {
+    auto* menu = new QMenu(this);
+    menu->setObjectName(QStringLiteral("file-menu"));
+    auto* themes = new QActionGroup(this);
+    for (const auto& entry : actionTable()) {
+        if (entry.place != Place::FileMenu)
+            continue;
+        if (entry.startsGroup)
+            menu->addSeparator();
+        menu->addAction(action(entry.id));
+        if (entry.id == ActionId::OpenFile)
+            recent_ = menu->addMenu(tr("Opened &lately"));
+        if (entry.id == ActionId::LightTheme || entry.id == ActionId::DarkTheme ||
+            entry.id == ActionId::SystemTheme)
+            themes->addAction(action(entry.id))->setCheckable(true);
+    }
+    connectThemes(themes);
+    auto* key = new QToolButton(edge_);
+    key->setObjectName(QStringLiteral("file-key"));
+    key->setText(tr("&File"));
+    key->setAccessibleName(tr("file"));
+    key->setMenu(menu);
+    key->setPopupMode(QToolButton::InstantPopup);
+    return key;
+}
+
+void MainWindow::connectThemes(QActionGroup* themes) {
+    const std::map<ThemeChoice, ActionId> choices{{ThemeChoice::Light, ActionId::LightTheme},
+                                                  {ThemeChoice::Dark, ActionId::DarkTheme},
+                                                  {ThemeChoice::System, ActionId::SystemTheme}};
+    const int now = settings_.value(kTheme, static_cast<int>(ThemeChoice::System)).toInt();
+    for (const auto& [choice, id] : choices) {
+        action(id)->setChecked(static_cast<int>(choice) == now);
+        connect(action(id), &QAction::triggered, themes, [this, choice = choice] {
+            settings_.setValue(kTheme, static_cast<int>(choice));
+            applyTheme(*qApp, choice);
+        });
+    }
+}
+
+void MainWindow::on(ActionId id, const std::function<void()>& act) {
+    connect(action(id), &QAction::triggered, this, act);
+}
+
+void MainWindow::connectActions() {
+    on(ActionId::NewFile, [this] { files_->makeNew(); });
+    on(ActionId::OpenFile, [this] { files_->chooseAndOpen(); });
+    on(ActionId::OpenDemo, [this] { files_->openDemo(); });
+    on(ActionId::ImportText, [this] { files_->importText(); });
+    on(ActionId::ExportText, [this] { files_->exportText(); });
+    on(ActionId::Backups, [this] { files_->showBackups(); });
+    on(ActionId::Quit, [this] { close(); });
+    on(ActionId::Undo, [this] { workbench_.undo(); });
+    on(ActionId::Redo, [this] { workbench_.redo(); });
+    on(ActionId::Find, [this] { find(); });
+    on(ActionId::Why, [this] { pages_.at(shown_)->why(); });
+    on(ActionId::AllMachines, [this] { escape(); });
+    const std::map<ActionId, EntryKind> entries{
+        {ActionId::Outing, EntryKind::Outing},     {ActionId::Job, EntryKind::Job},
+        {ActionId::Snag, EntryKind::Snag},         {ActionId::Wash, EntryKind::Wash},
+        {ActionId::Reading, EntryKind::Reading},   {ActionId::Crash, EntryKind::Crash},
+        {ActionId::AddEvent, EntryKind::Event},    {ActionId::AddPerson, EntryKind::Person},
+        {ActionId::AddMachine, EntryKind::Machine}};
+    for (const auto& [id, kind] : entries)
+        on(id, [this, kind = kind] {
+            EntryRequest request;
+            request.kind = kind;
+            request.machine = workbench_.chosen();
+            enter(request);
+        });
+    std::size_t place = 0;
+    for (const auto id : {ActionId::Machine1, ActionId::Machine2, ActionId::Machine3, ActionId::Machine4})
+        on(id, [this, at = place++] { heads_->chooseAt(at); });
+}
+
+void MainWindow::connectBench() {
+    connect(edge_, &EdgeBar::pageAsked, this, &MainWindow::goTo);
+    connect(start_, &StartPage::fileAsked, files_, &FileDesk::openPath);
+    connect(files_, &FileDesk::recentChanged, this, &MainWindow::fillRecent);
+    connect(&workbench_, &Workbench::changed, this, &MainWindow::refresh);
+    connect(&workbench_, &Workbench::chosenChanged, this, [this] {
+        for (const auto& [id, page] : pages_)
+            stale_.insert(id);
+        refreshPage();
+    });
+    connect(&workbench_, &Workbench::saved, status_, &StatusLine::noteSaved);
+    connect(&workbench_, &Workbench::refused, this,
+            [this](const QString& words) { status_->say(words, true); });
+    fillRecent();
+}
+
+void MainWindow::fillRecent() {
+    recent_->clear();
+    const QStringList paths = files_->recent();
+    for (const QString& path : paths)
+        connect(recent_->addAction(QFileInfo(path).fileName()), &QAction::triggered, files_,
+                [this, path] { files_->openPath(path); });
+    recent_->setEnabled(!paths.isEmpty());
+}
+
+void MainWindow::refresh() {
+    setWindowTitle(workbench_.hasFile()
+                       ? tr("%1 · Witnessmark").arg(QFileInfo(workbench_.path()).completeBaseName())
+                       : tr("Witnessmark"));
+    heads_->refresh();
+    status_->refresh();
+    for (const auto& [id, page] : pages_)
+        stale_.insert(id);
+    followNeeds();
+    refreshPage();
+}
+
+void MainWindow::followNeeds() {
+    const auto book = workbench_.book();
+    const bool hasMachine = book && !book->machines().empty();
+    const bool writes = workbench_.hasFile() && !workbench_.readOnly();
+    for (const auto& entry : actionTable()) {
+        const bool forMachine = entry.needs == Needs::AMachine || entry.needs == Needs::AWritableMachine;
+        const bool forWriting = entry.needs == Needs::AWritableFile || entry.needs == Needs::AWritableMachine;
+        action(entry.id)->setEnabled((entry.needs == Needs::Nothing || workbench_.hasFile()) &&
+                                     (!forMachine || hasMachine) && (!forWriting || writes));
+    }
+    action(ActionId::AllMachines)->setEnabled(true);
+    action(ActionId::Redo)->setEnabled(writes && !workbench_.redoText().isEmpty());
+    edge_->enablePages(hasMachine);
+    heads_->setVisible(hasMachine);
+}
+
+void MainWindow::refreshPage() {
+    const auto book = workbench_.book();
+    if (!book || book->machines().empty()) {
+        start_->refresh(workbench_.hasFile(), files_->recent());
+        stack_->setCurrentWidget(start_);
+        return;
+    }
+    auto* page = pages_.at(shown_);
+    if (stale_.erase(shown_) > 0)
+        page->refresh();
+    edge_->show(shown_);
+    if (stack_->currentWidget() != page) {
+        stack_->setCurrentWidget(page);
+        if (!strip_->isOpen())
+            page->firstFocus()->setFocus(Qt::OtherFocusReason);
+    }
+}
+
+void MainWindow::goTo(PageId page) {
+    shown_ = page;
+    refreshPage();
+}
+
+void MainWindow::enter(const EntryRequest& request) {
+    if (!workbench_.hasFile() || workbench_.readOnly())
+        return status_->say(tr("This file is open for reading only."), true);
+    strip_->openFor(request);
+}
+
+void MainWindow::enter(EntryForm* form) {
+    strip_->openForm(form);
+}
+
+void MainWindow::explain(QWidget* at, const Why& why) {
+    (new WhyPopup(why, this))->showBeside(at);
+}
+
+void MainWindow::say(const QString& words) {
+    status_->say(words);
+}
+
+void MainWindow::find() {
+    if (pages_.at(shown_)->find())
+        return;
+    goTo(PageId::Machine);
+    pages_.at(PageId::Machine)->find();
+}
+
+void MainWindow::escape() {
+    if (strip_->isOpen())
+        return strip_->leave();
+    workbench_.choose(std::nullopt);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    const QStringList begun = strip_->unsaved();
+    const bool stay =
+        !begun.isEmpty() &&
+        !tools_.prompts.confirm(tr("Begun and not saved: %1.").arg(begun.join(QStringLiteral(", "))),
+                                tr("Close without it"));
+    event->setAccepted(!stay);
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,79 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/shell/status_line.h"
+
+#include <QAction>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QToolButton>
+
+#include "ui/theme/tokens.h"
+#include "ui/theme/type.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+QToolButton* keyFor(QAction* action, QWidget* parent) {
+    auto* button = new QToolButton(parent);
+    button->setDefaultAction(action);
+    button->setText(action->text() + QLatin1Char(' ') +
+                    action->shortcut().toString(QKeySequence::NativeText));
+    button->setObjectName(action->objectName() + QStringLiteral("-key"));
+    button->setAccessibleName(action->text());
+    button->setFocusPolicy(Qt::TabFocus);
+    return button;
+}
+
+}  // namespace
+
+StatusLine::StatusLine(Workbench& workbench, QAction* undo, const std::vector<QAction*>& entries,
+                       QWidget* parent)
+    : QWidget(parent), workbench_(workbench), undo_(undo), words_(new QLabel(this)) {
+    setObjectName(QStringLiteral("status"));
+    words_->setObjectName(QStringLiteral("status-words"));
+    words_->setTextFormat(Qt::PlainText);
+    words_->setMinimumWidth(1);
+    undoButton_ = new QToolButton(this);
+    undoButton_->setObjectName(QStringLiteral("undo-button"));
+    undoButton_->setFocusPolicy(Qt::TabFocus);
+    connect(undoButton_, &QToolButton::clicked, undo_, &QAction::trigger);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(kSpaceGroup, 0, kSpaceClose, kSpaceHair);
+    row->setSpacing(kSpaceHair);
+    row->addWidget(words_);
+    row->addWidget(undoButton_);
+    row->addStretch(1);
+    for (auto* action : entries)
+        row->addWidget(keyFor(action, this));
+}
+
+void StatusLine::refresh() {
+    const QString undoes = workbench_.undoText();
+    undoButton_->setVisible(!undoes.isEmpty());
+    undoButton_->setText(tr("Undo (%1)").arg(undo_->shortcut().toString(QKeySequence::NativeText)));
+    undoButton_->setToolTip(tr("Takes back: %1").arg(undoes));
+    undoButton_->setAccessibleName(tr("undo: %1").arg(undoes));
+    if (!workbench_.hasFile())
+        return say(QString());
+    if (workbench_.readOnly())
+        return say(tr("open for reading only"));
+    say(saved_);
+}
+
+void StatusLine::say(const QString& words, bool isRefusal) {
+    QPalette ink = palette();
+    const Tokens tokens = tokensFor(ink);
+    ink.setColor(QPalette::WindowText, isRefusal ? tokens.over : tokens.pencil);
+    words_->setPalette(ink);
+    words_->setText(words);
+    words_->setToolTip(words);
+}
+
+void StatusLine::noteSaved(const QString& what, const QDateTime& when) {
+    saved_ = tr("saved %1 · %2").arg(when.toString(QStringLiteral("HH:mm")), what);
+    refresh();
+}
+
+}  // namespace wm::ui

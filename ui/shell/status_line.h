@@ -1,0 +1,38 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QDateTime>
+#include <QWidget>
+#include <vector>
+
+class QAction;
+class QLabel;
+class QToolButton;
+
+namespace wm::ui {
+
+class Workbench;
+
+/// The last line: what was saved when, what undo would take back, and the keys of the quick entry.
+class StatusLine : public QWidget {
+    Q_OBJECT
+
+  public:
+    StatusLine(Workbench& workbench, QAction* undo, const std::vector<QAction*>& entries,
+               QWidget* parent = nullptr);
+
+    void refresh();
+    /// Words that stay until something is saved or said; a refusal stands in the colour of a stop.
+    void say(const QString& words, bool isRefusal = false);
+    void noteSaved(const QString& what, const QDateTime& when);
+
+  private:
+    Workbench& workbench_;
+    QAction* undo_;
+    QLabel* words_;
+    QToolButton* undoButton_;
+    QString saved_;
+};
+
+}  // namespace wm::ui

@@ -1,0 +1,214 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/standing_words.h"
+
+#include <QCoreApplication>
+
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+using outlook::StandingKind;
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("Standing", words);
+}
+
+QString happeningWords(upkeep::Happening happening) {
+    using upkeep::Happening;
+    switch (happening) {
+        case Happening::Wash:
+            return tr("washed");
+        case Happening::PressureWash:
+            return tr("pressure-washed");
+        case Happening::MudDay:
+            return tr("ridden in mud");
+        case Happening::Crash:
+            return tr("crashed");
+        case Happening::BeforeRace:
+            return tr("before each race");
+        case Happening::Job:
+            break;
+    }
+    return tr("follows another job");
+}
+
+QString behindWords(const upkeep::LimitState& state) {
+    const auto counter =
+        state.limit.counter == upkeep::Counter::Months ? upkeep::Counter::Days : state.limit.counter;
+    const auto& behind = state.behind;
+    const QString best = countWords(behind.best, counter);
+    if (!behind.high)
+        return tr("%1, nobody knows how much more").arg(best);
+    if (behind.low == *behind.high)
+        return best;
+    return tr("%1 (between %2 and %3)")
+        .arg(best, countWords(behind.low, counter), countWords(*behind.high, counter));
+}
+
+QString limitWords(const upkeep::LimitState& state) {
+    const auto& limit = state.limit;
+    QString words = tr("every %1").arg(countWords(limit.every, limit.counter));
+    if (state.isFirst && limit.first)
+        words = tr("%1 the first time").arg(countWords(*limit.first, limit.counter));
+    if (limit.hard)
+        return words + tr(", a life limit");
+    if (limit.allowance > 0)
+        words += tr(", %1 over allowed").arg(countWords(limit.allowance, limit.counter));
+    return words;
+}
+
+QString originWords(const ledger::Book& book, const ledger::DueLine& line) {
+    const auto today = book.today();
+    switch (line.countdown.origin) {
+        case upkeep::Origin::Record:
+        case upkeep::Origin::Baseline: {
+            if (line.last == nullptr)
+                return tr("a record");
+            QString words = dayWords(line.last->date, today);
+            if (line.last->meter)
+                words += tr(" at %1").arg(hoursWords(*line.last->meter));
+            if (line.last->by)
+                if (const auto* person = book.ledger().find<items::Person>(*line.last->by))
+                    words += tr(", by %1").arg(text(person->name));
+            return line.countdown.origin == upkeep::Origin::Baseline ? words + tr(" (by word)") : words;
+        }
+        case upkeep::Origin::KnownStart:
+            return tr("never yet; known from new");
+        case upkeep::Origin::Nothing:
+            break;
+    }
+    return tr("nobody has ever recorded it");
+}
+
+QString dueWords(const ledger::DueLine& line, calendar::Date today) {
+    const auto& standing = line.standing;
+    if (standing.kind == StandingKind::Overdue)
+        return tr("now");
+    if (!standing.likely)
+        return tr("not within two years");
+    QString words = dayWords(*standing.likely, today);
+    if (standing.early && standing.late && *standing.early != *standing.late)
+        words += tr(" (%1 to %2)").arg(dayWords(*standing.early, today), dayWords(*standing.late, today));
+    return words;
+}
+
+}  // namespace
+
+MarkState markOf(const ledger::DueLine& line) {
+    MarkState state;
+    state.putOff = line.deferral != nullptr;
+    switch (line.standing.kind) {
+        case StandingKind::InHand:
+            state.kind = MarkState::Kind::InHand;
+            break;
+        case StandingKind::BeforeEvent:
+            state.kind = MarkState::Kind::BeforeEvent;
+            state.turnDegrees = kLeastTurn + (kMostTurn - kLeastTurn) * line.standing.reach;
+            break;
+        case StandingKind::Overdue:
+            state.kind = MarkState::Kind::Overdue;
+            break;
+        case StandingKind::NoRecord:
+            break;
+    }
+    return state;
+}
+
+QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
+    if (limit.unbounded)
+        return tr("past not known");
+    if (limit.dueOn) {
+        const int days = *limit.dueOn - today;
+        return days < 0 ? tr("over %1").arg(countWords(-days, upkeep::Counter::Days))
+                        : tr("%1 left").arg(countWords(days, upkeep::Counter::Days));
+    }
+    const auto counter = limit.limit.counter;
+    if (limit.left < 0)
+        return tr("over %1").arg(countWords(-limit.left, counter));
+    return limit.left == 0 ? tr("due now") : tr("%1 left").arg(countWords(limit.left, counter));
+}
+
+QString howFar(const ledger::DueLine& line, calendar::Date today) {
+    const auto& countdown = line.countdown;
+    if (countdown.triggered) {
+        if (*countdown.triggered == upkeep::Happening::BeforeRace && line.standing.event)
+            return tr("before %1").arg(dayWords(line.standing.event->first, today));
+        return countdown.triggeredOn ? tr("%1 %2").arg(happeningWords(*countdown.triggered),
+                                                       dayWords(*countdown.triggeredOn, today))
+                                     : happeningWords(*countdown.triggered);
+    }
+    if (countdown.noRecord)
+        return tr("no record");
+    if (countdown.governing)
+        return howFar(countdown.limits[*countdown.governing], today);
+    return countdown.over ? tr("due now") : tr("when it happens");
+}
+
+QString standingWords(const ledger::DueLine& line) {
+    switch (line.standing.kind) {
+        case StandingKind::InHand:
+            return tr("in hand");
+        case StandingKind::BeforeEvent:
+            return line.standing.event ? tr("before %1").arg(text(line.standing.event->name))
+                                       : tr("within two weeks");
+        case StandingKind::Overdue:
+            return tr("overdue");
+        case StandingKind::NoRecord:
+            break;
+    }
+    return tr("no record");
+}
+
+Urgency urgencyOf(const ledger::DueLine& line) {
+    if (line.deferral != nullptr)
+        return Urgency::PutOff;
+    switch (line.standing.kind) {
+        case StandingKind::NoRecord:
+            return Urgency::NeverRecorded;
+        case StandingKind::InHand:
+            return Urgency::CanWait;
+        case StandingKind::BeforeEvent:
+        case StandingKind::Overdue:
+            break;
+    }
+    const auto consequence = line.task->consequence;
+    return upkeep::isSafety(consequence) || consequence == upkeep::Consequence::EndsRace ? Urgency::Must
+                                                                                         : Urgency::Should;
+}
+
+Why whyOf(const ledger::Book& book, const ledger::DueLine& line) {
+    const auto today = book.today();
+    Why why;
+    why.title = tr("%1: %2").arg(text(line.task->name), howFar(line, today));
+    auto& lines = why.lines;
+    lines.emplace_back(tr("last done"), originWords(book, line));
+    for (const auto& state : line.countdown.limits) {
+        lines.emplace_back(tr("limit"), limitWords(state));
+        if (line.countdown.origin != upkeep::Origin::Nothing)
+            lines.emplace_back(tr("behind it"), behindWords(state));
+    }
+    if (line.countdown.limits.size() > 1)
+        lines.emplace_back(tr("of these"), line.task->combine == upkeep::Combine::First
+                                               ? tr("the first counts")
+                                               : tr("the last counts"));
+    if (line.countdown.triggered)
+        lines.emplace_back(tr("brought on"), howFar(line, today));
+    lines.emplace_back(tr("falls due"),
+                       line.countdown.noRecord ? tr("nobody can say") : dueWords(line, today));
+    lines.emplace_back(tr("left undone"), consequenceWords(line.task->consequence));
+    if (upkeep::isSafety(line.task->consequence) && !line.countdown.limits.empty())
+        lines.emplace_back(tr("reckoned from"), tr("the most that can be behind it, as it is a safety job"));
+    if (line.deferral != nullptr)
+        lines.emplace_back(tr("put off"), text(line.deferral->reason));
+    const QString page = line.task->page.empty() ? QString() : tr(" p. %1").arg(text(line.task->page));
+    why.footnote =
+        line.task->confirmed
+            ? tr("Interval: %1%2, confirmed.").arg(text(line.task->source), page)
+            : tr("Interval: %1%2, not confirmed against the manual.").arg(text(line.task->source), page);
+    return why;
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,38 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <cstdint>
+
+#include "core/ledger/book.h"
+#include "ui/drawing/glyph.h"
+#include "ui/guide.h"
+
+namespace wm::ui {
+
+/// The mark that a task's standing gets; put off adds the clock hand.
+MarkState markOf(const ledger::DueLine& line);
+
+/// How far a task is, in a few words: "2.1 h left", "over 3 washes", "washed 2 May", "no record".
+QString howFar(const ledger::DueLine& line, calendar::Date today);
+/// The same for one limit of it.
+QString howFar(const upkeep::LimitState& limit, calendar::Date today);
+
+/// The word for a standing alone: "overdue", "before Birch Hollow", "in hand", "no record".
+QString standingWords(const ledger::DueLine& line);
+
+/// How pressing a job is before the next event.
+enum class Urgency : std::uint8_t {
+    Must,     ///< due by then, and a matter of safety or of finishing
+    Should,   ///< due by then, and a matter of money or wear
+    CanWait,  ///< in hand
+    NeverRecorded,
+    PutOff
+};
+Urgency urgencyOf(const ledger::DueLine& line);
+
+/// Why a task stands as it does: last record, what is behind it, limits, when it falls due, class, source.
+Why whyOf(const ledger::Book& book, const ledger::DueLine& line);
+
+}  // namespace wm::ui
