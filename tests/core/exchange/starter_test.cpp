@@ -5,9 +5,9 @@
 #include <gtest/gtest.h>
 
 #include <filesystem>
-#include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
+
+#include "tests/core/exchange/schema_check.h"
 
 namespace wm::exchange {
 namespace {
@@ -16,15 +16,8 @@ using base::Error;
 using base::Fault;
 using nlohmann::json;
 
-std::string textOf(const std::filesystem::path& path) {
-    std::ifstream file(path);
-    std::ostringstream text;
-    text << file.rdbuf();
-    return text.str();
-}
-
 json schema() {
-    return json::parse(textOf(WM_SOURCE_DIR "/resources/starter.schema.json"));
+    return json::parse(test::repositoryText("resources/starter.schema.json"));
 }
 
 json example() {
@@ -51,6 +44,36 @@ TEST(Starter, ReadsTheExampleOfTheSchema) {
     EXPECT_EQ(bearings.steps, std::vector{base::Code{"rear-wheel"}});
     EXPECT_EQ(starter->steps[1].cautions[0].hazard, upkeep::Hazard::Brakes);
     EXPECT_FALSE(starter->joints[0].torque);
+    EXPECT_EQ(test::breaches(schema(), example()), std::vector<std::string>{});
+}
+
+// A row type and the object of the schema that describes it, with the keys that a starter has no use for.
+template <class T>
+void expectKeys(const char* definition, std::set<std::string> leftOut) {
+    const json properties = schema().at("$defs").at(definition).at("properties");
+    std::set<std::string> told;
+    for (const auto& [key, rule] : properties.items())
+        told.insert(key);
+    std::set<std::string> known;
+    const T row{};
+    T::fields(row, [&](std::string_view key, const auto& /*member*/) { known.insert(std::string(key)); });
+    for (const std::string& key : leftOut)
+        EXPECT_EQ(known.erase(key), 1U) << definition << ": " << key;
+    EXPECT_EQ(told, known) << definition;
+}
+
+TEST(Starter, SchemaHasTheKeysOfTheRows) {
+    expectKeys<upkeep::TaskVersion>("task", {"id", "entered", "task", "machine", "valid_from", "confirmed"});
+    expectKeys<weekend::StepVersion>("step", {"id", "entered", "step", "machine", "valid_from", "confirmed"});
+    expectKeys<fastening::JointVersion>(
+        "joint", {"id", "entered", "joint", "machine", "valid_from", "confirmed", "torque", "torque_high",
+                  "typed_by", "checked_by"});
+    expectKeys<upkeep::KitLine>("kit_line", {"line"});
+    expectKeys<upkeep::MeasurePoint>("measure", {"confirmed"});
+    expectKeys<upkeep::Trigger>("trigger", {});
+    expectKeys<weekend::Need>("need", {});
+    expectKeys<upkeep::Limit>("limit", {"counter"});
+    expectKeys<upkeep::FollowUpRule>("follow_up", {"amount"});
 }
 
 TEST(Starter, SaysCommonPracticeWhereNoSourceIsNamedAndConfirmsNothing) {
@@ -191,9 +214,14 @@ TEST(Starter, EveryShippedScheduleCanBeRead) {
     if (!std::filesystem::exists(folder))
         GTEST_SKIP() << "no schedules yet";
     for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-        const auto starter = readStarter(textOf(entry.path()));
+        const std::string text =
+            test::repositoryText("resources/starters/" + entry.path().filename().string());
+        const auto starter = readStarter(text);
         EXPECT_TRUE(starter) << entry.path().filename() << ": " << starter.error().field << " given '"
                              << starter.error().given << "' wanted '" << starter.error().wanted << "'";
+        const json parsed = json::parse(text, nullptr, false);
+        for (const std::string& breach : test::breaches(schema(), parsed))
+            ADD_FAILURE() << entry.path().filename() << breach;
     }
 }
 

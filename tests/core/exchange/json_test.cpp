@@ -1,0 +1,315 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/exchange/json.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <functional>
+#include <nlohmann/json.hpp>
+
+#include "tests/core/exchange/generated_rows.h"
+#include "tests/core/exchange/row_schema.h"
+#include "tests/core/exchange/schema_check.h"
+
+namespace wm::exchange {
+namespace {
+
+using base::Error;
+using base::Fault;
+using nlohmann::json;
+
+json schema() {
+    return json::parse(test::repositoryText("resources/exchange.schema.json"));
+}
+
+// One machine with an outing, a struck wash, a record with what was used: enough to break in many places.
+std::vector<ledger::Row> smallGarage() {
+    items::Machine machine{};
+    machine.id = MachineId{11};
+    machine.name = "Heron \"250\" <b>";
+    machine.since = *calendar::makeDate(2026, 3, 1);
+    machine.pastHigh = units::Hours{1250};
+    usage::Outing outing{};
+    outing.id = OutingId{12};
+    outing.entered = 1;
+    outing.machine = machine.id;
+    outing.date = *calendar::makeDate(2026, 5, 2);
+    outing.hours = units::Hours{130};
+    usage::Wash wash{};
+    wash.id = WashId{13};
+    wash.entered = 2;
+    wash.machine = machine.id;
+    wash.date = outing.date;
+    upkeep::Record record{};
+    record.id = RecordId{14};
+    record.entered = 3;
+    record.machine = machine.id;
+    record.date = outing.date;
+    record.measured = {{"ring gap", "mm", units::Decimal{50, 2}}};
+    record.steps = {{"seat"}, {"tank"}};
+    ledger::Strike strike{};
+    strike.id = StrikeId{15};
+    strike.entered = 4;
+    strike.fact = wash.id.value();
+    strike.date = outing.date;
+    strike.reason = "another machine";
+    return {machine, outing, wash, record, strike};
+}
+
+std::string smallText() {
+    return toJson(ledger::Ledger(smallGarage()));
+}
+
+TEST(Exchange, ComesBackByteForByte) {
+    EXPECT_TRUE(rc::check("rows of every type survive the text", [] {
+        const std::string text = toJson(ledger::Ledger(test::drawRows()));
+        const auto rows = fromJson(text);
+        RC_ASSERT(rows.has_value());
+        RC_ASSERT(toJson(ledger::Ledger(*rows)) == text);
+    }));
+}
+
+TEST(Exchange, ComesBackRowForRowWhateverTheOrder) {
+    EXPECT_TRUE(rc::check("the order in which rows are given is of no account", [] {
+        std::vector<ledger::Row> rows = test::drawRows();
+        const std::string text = toJson(ledger::Ledger(rows));
+        std::reverse(rows.begin(), rows.end());
+        RC_ASSERT(toJson(ledger::Ledger(rows)) == text);
+        const ledger::Ledger before(rows);
+        const ledger::Ledger after(fromJson(text).value());
+        RC_ASSERT(before.rows() == after.rows());
+    }));
+}
+
+TEST(Exchange, KeepsToItsSchema) {
+    EXPECT_TRUE(rc::check("every text that is written keeps to the schema", [] {
+        static const json kSchema = schema();
+        const json text = json::parse(toJson(ledger::Ledger(test::drawRows())));
+        const auto found = test::breaches(kSchema, text);
+        if (!found.empty())
+            RC_FAIL(found.front());
+    }));
+}
+
+TEST(Exchange, SchemaNamesTheFieldsAndWordsOfEveryRow) {
+    const json root = schema();
+    std::vector<std::string> tables{"format"};
+    const auto shapes = test::tableShapes();
+    for (const auto& [table, shape] : shapes.items()) {
+        tables.push_back(table);
+        ASSERT_TRUE(root.at("$defs").contains(table)) << "resources/exchange.schema.json lacks " << table;
+        json told = root.at("$defs").at(table);
+        const std::function<void(json&)> dropWords = [&](json& node) {
+            if (node.is_object() && node.contains("description") && node.at("description").is_string())
+                node.erase("description");
+            for (json& inner : node)
+                if (inner.is_structured())
+                    dropWords(inner);
+        };
+        dropWords(told);
+        EXPECT_EQ(told, json(shape)) << "resources/exchange.schema.json, " << table;
+        EXPECT_EQ(root.at("properties").at(table).at("items"), test::refTo(table));
+    }
+    EXPECT_EQ(root.at("required"), json(tables));
+    EXPECT_EQ(root.at("properties").size(), tables.size());
+}
+
+TEST(Exchange, AnEmptyFileHasEveryTable) {
+    const std::string text = toJson(ledger::Ledger{});
+    EXPECT_EQ(json::parse(text).size(), ledger::kTables + 1);
+    const auto rows = fromJson(text);
+    ASSERT_TRUE(rows);
+    EXPECT_TRUE(rows->empty());
+    EXPECT_TRUE(text.ends_with("}\n"));
+}
+
+TEST(Exchange, AStruckFactStaysInItsTable) {
+    const ledger::Ledger ledger(smallGarage());
+    ASSERT_TRUE(ledger.all<usage::Wash>().empty());
+    EXPECT_EQ(json::parse(smallText()).at("wash").at(0).at("id"), 13);
+    const ledger::Ledger again(fromJson(smallText()).value());
+    EXPECT_EQ(again.struck<usage::Wash>(), ledger.struck<usage::Wash>());
+}
+
+TEST(Exchange, DecimalsStandAsTheyWerePrinted) {
+    EXPECT_EQ(json::parse(smallText()).at("record").at(0).at("measured").at(0).at("value"), "0.50");
+}
+
+TEST(Exchange, IdsKeepAll63Bits) {
+    auto rows = smallGarage();
+    std::get<items::Machine>(rows[0]).id = MachineId{9'223'372'036'854'775'807};
+    const auto again = fromJson(toJson(ledger::Ledger(rows)));
+    ASSERT_TRUE(again);
+    EXPECT_EQ(std::get<items::Machine>((*again)[0]).id.value(), 9'223'372'036'854'775'807);
+}
+
+struct BadValue {
+    const char* what;
+    const char* pointer;
+    const char* value;
+    Error error;
+};
+class ExchangeBad : public testing::TestWithParam<BadValue> {};
+
+TEST_P(ExchangeBad, IsRefusedWithItsPlace) {
+    json text = json::parse(smallText());
+    text[json::json_pointer(GetParam().pointer)] = json::parse(GetParam().value);
+    const auto read = fromJson(text.dump());
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().fault, GetParam().error.fault);
+    EXPECT_EQ(read.error().field, GetParam().error.field);
+    EXPECT_EQ(read.error().given, GetParam().error.given);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Values, ExchangeBad,
+    testing::Values(
+        BadValue{"unknownKey", "/outing/0/colour", "1", {Fault::Malformed, "outing[0].colour", "colour", {}}},
+        BadValue{"unknownTable", "/tyres", "[]", {Fault::Malformed, "tyres", "tyres", {}}},
+        BadValue{"tableOfNoList", "/wash", "{}", {Fault::Malformed, "wash", "object", {}}},
+        BadValue{"rowOfNoObject", "/wash/0", "3", {Fault::Malformed, "wash[0]", "3", {}}},
+        BadValue{"numberAsText",
+                 "/outing/0/hours",
+                 "\"1.3\"",
+                 {Fault::Malformed, "outing[0].hours", "\"1.3\"", {}}},
+        BadValue{"brokenHours", "/outing/0/hours", "1.3", {Fault::Malformed, "outing[0].hours", "1.3", {}}},
+        BadValue{"hugeHours",
+                 "/outing/0/hours",
+                 "1000000001",
+                 {Fault::TooLarge, "outing[0].hours", "1000000001", {}}},
+        BadValue{"hugeNegative",
+                 "/outing/0/starts",
+                 "-9223372036854775808",
+                 {Fault::TooLarge, "outing[0].starts", "-9223372036854775808", {}}},
+        BadValue{"beyond64Bits",
+                 "/outing/0/starts",
+                 "18446744073709551615",
+                 {Fault::TooLarge, "outing[0].starts", "18446744073709551615", {}}},
+        BadValue{
+            "nullWhereNeeded", "/outing/0/date", "null", {Fault::Malformed, "outing[0].date", "null", {}}},
+        BadValue{"noSuchDay",
+                 "/outing/0/date",
+                 "\"2026-02-30\"",
+                 {Fault::NotADate, "outing[0].date", "2026-02-30", {}}},
+        BadValue{"dateWithBlanks",
+                 "/outing/0/date",
+                 "\" 2026-02-20\"",
+                 {Fault::NotADate, "outing[0].date", " 2026-02-20", {}}},
+        BadValue{
+            "wordOfNoEnum", "/outing/0/ground", "\"lava\"", {Fault::Unknown, "outing[0].ground", "lava", {}}},
+        BadValue{"truthAsNumber", "/wash/0/pressure", "1", {Fault::Malformed, "wash[0].pressure", "1", {}}},
+        BadValue{"decimalAsNumber",
+                 "/record/0/measured/0/value",
+                 "0.5",
+                 {Fault::Malformed, "record[0].measured[0].value", "0.5", {}}},
+        BadValue{"decimalWithSign",
+                 "/record/0/measured/0/value",
+                 "\"+0.5\"",
+                 {Fault::NotANumber, "record[0].measured[0].value", "+0.5", {}}},
+        BadValue{"decimalNan",
+                 "/record/0/measured/0/value",
+                 "\"nan\"",
+                 {Fault::NotANumber, "record[0].measured[0].value", "nan", {}}},
+        BadValue{"decimalExponent",
+                 "/record/0/measured/0/value",
+                 "\"1e9\"",
+                 {Fault::NotANumber, "record[0].measured[0].value", "1e9", {}}},
+        BadValue{"childOfNoObject",
+                 "/record/0/measured/0",
+                 "[]",
+                 {Fault::Malformed, "record[0].measured[0]", "array", {}}},
+        BadValue{"codeAsObject",
+                 "/record/0/steps/1",
+                 "{\"code\": \"tank\"}",
+                 {Fault::Malformed, "record[0].steps[1]", "object", {}}},
+        BadValue{"controlCharacter",
+                 "/machine/0/name",
+                 "\"He\\u0000ron\"",
+                 {Fault::NotText, "machine[0].name", {}, {}}},
+        BadValue{"duplicateId", "/outing/0/id", "11", {Fault::Duplicate, "outing[0].id", "11", {}}},
+        BadValue{"zeroId", "/outing/0/id", "0", {Fault::NotPositive, "outing[0].id", "0", {}}},
+        BadValue{
+            "negativeId", "/outing/0/machine", "-4", {Fault::NotPositive, "outing[0].machine", "-4", {}}},
+        BadValue{
+            "enteredBelowZero", "/outing/0/entered", "-1", {Fault::Negative, "outing[0].entered", "-1", {}}},
+        BadValue{"secondGarage",
+                 "/garage",
+                 R"([{"id": 2, "name": "", "pinned_today": null}])",
+                 {Fault::Malformed, "garage[0].id", "2", {}}},
+        BadValue{"newerFormat", "/format", "7", {Fault::NewerFormat, "format", "7", {}}},
+        BadValue{"formatZero", "/format", "0", {Fault::Malformed, "format", "0", {}}},
+        BadValue{"formatInWords", "/format", "\"one\"", {Fault::Malformed, "format", "\"one\"", {}}}),
+    [](const testing::TestParamInfo<BadValue>& one) { return std::string(one.param.what); });
+
+TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {
+    const auto read = fromJson(R"({"format": 7, "a table of tomorrow": {}})");
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "1"}));
+}
+
+TEST(Exchange, RefusesAMissingKeyAndAMissingTable) {
+    json text = json::parse(smallText());
+    text["outing"][0].erase("note");
+    EXPECT_EQ(fromJson(text.dump()).error(), (Error{Fault::Malformed, "outing[0].note", "", "this key"}));
+    text = json::parse(smallText());
+    text.erase("crash");
+    EXPECT_EQ(fromJson(text.dump()).error(), (Error{Fault::Malformed, "crash", "", "this key"}));
+}
+
+TEST(Exchange, RefusesAKeyGivenTwice) {
+    std::string text = smallText();
+    text.insert(text.find("\"format\""), "\"format\": 1, ");
+    EXPECT_EQ(fromJson(text).error(), (Error{Fault::Duplicate, "format", "format", ""}));
+}
+
+TEST(Exchange, RefusesWhatIsNoJson) {
+    const auto faultOf = [](std::string_view text) { return fromJson(text).error().fault; };
+    EXPECT_EQ(faultOf(""), Fault::Empty);
+    EXPECT_EQ(faultOf(" \n "), Fault::Empty);
+    EXPECT_EQ(faultOf("\xC3\x28"), Fault::NotText);
+    EXPECT_EQ(faultOf("\xED\xA0\x80"), Fault::NotText);
+    EXPECT_EQ(faultOf("[]"), Fault::Malformed);
+    EXPECT_EQ(faultOf("{\"format\": NaN}"), Fault::Malformed);
+    EXPECT_EQ(faultOf("{\"format\": 1e999}"), Fault::Malformed);
+    EXPECT_EQ(faultOf("{\"format\": 1} x"), Fault::Malformed);
+    EXPECT_EQ(faultOf("{} // with a comment"), Fault::Malformed);
+    EXPECT_EQ(faultOf(std::string(100'000, '[')), Fault::Malformed);
+    EXPECT_EQ(faultOf("\"" + std::string(1, '\0') + "\""), Fault::Malformed);
+    EXPECT_EQ(faultOf("{\"a\": \"\\ud800\"}"), Fault::Malformed);
+}
+
+TEST(Exchange, SaysTheLineOnWhichTheTextBreaks) {
+    const auto read = fromJson("{\n  \"format\": 1,\n  \"person\": [oops]\n}\n");
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().field, "line 3");
+}
+
+TEST(Exchange, RefusesATextCutShortAnywhere) {
+    const std::string whole = smallText();
+    const std::string_view text = std::string_view(whole).substr(0, whole.size() - 1);
+    for (std::size_t length = 0; length < text.size(); length += length < 2000 ? 1 : 37) {
+        const auto read = fromJson(text.substr(0, length));
+        ASSERT_FALSE(read) << "cut at " << length;
+    }
+    EXPECT_EQ(fromJson(text.substr(0, text.size() / 2)).error().given, "end of text");
+}
+
+TEST(Exchange, SurvivesAnyOneByteChanged) {
+    const std::string text = smallText();
+    EXPECT_TRUE(rc::check("a changed byte is refused or read, never worse", [&] {
+        std::string broken = text;
+        broken[*rc::gen::inRange<std::size_t>(0, text.size())] = *rc::gen::arbitrary<char>();
+        const auto rows = fromJson(broken);
+        if (rows) {
+            const std::string again = toJson(ledger::Ledger(*rows));
+            const auto second = fromJson(again);
+            RC_ASSERT(second.has_value());
+        } else {
+            RC_ASSERT(base::isUtf8(rows.error().field + rows.error().given + rows.error().wanted));
+        }
+    }));
+}
+
+}  // namespace
+}  // namespace wm::exchange
