@@ -1,0 +1,351 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The mean look ahead. 2026-06-01 is a Monday.
+#include "core/outlook/ahead.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/made.h"
+
+namespace wm::outlook {
+namespace {
+
+using made::day;
+using made::Made;
+using upkeep::Counter;
+
+constexpr MachineId kMachine{77};
+
+Event event(std::int64_t id, std::string_view first, std::string_view last,
+            EventKind kind = EventKind::Race) {
+    Event made;
+    made.id = EventId{id};
+    made.name = "meeting";
+    made.kind = kind;
+    made.first = day(first);
+    made.last = day(last);
+    made.entries = {{kMachine, std::nullopt}};
+    return made;
+}
+
+class AheadTest : public testing::Test {
+  protected:
+    Made make;
+    usage::UseFacts use;
+    std::vector<Event> events;
+
+    // One outing on the Saturday of each of `count` weeks from `first` (a Saturday) on.
+    void saturdays(std::string_view first, int count, std::string_view noted = "2") {
+        for (int i = 0; i < count; ++i)
+            use.outings.push_back(make.outing(day(first).plusDays(7 * i).iso(), noted));
+    }
+    Ahead ahead(std::string_view today) { return aheadOf(kMachine, usage::atomsOf(use), events, day(today)); }
+};
+
+TEST_F(AheadTest, HoldsTheEnteredEventsAheadInOrder) {
+    events = {event(1, "2026-06-20", "2026-06-21"), event(2, "2026-06-06", "2026-06-07"),
+              event(3, "2026-05-30", "2026-05-31"), event(4, "2026-06-13", "2026-06-14"),
+              event(5, "2026-06-14", "2026-06-14")};
+    events[3].calledOff = true;
+    events[4].entries[0].machine = MachineId{78};
+    const auto seen = ahead("2026-06-07");
+    ASSERT_EQ(seen.events.size(), 2U);
+    EXPECT_EQ(seen.events[0].id, EventId{2}) << "its second day is today";
+    EXPECT_EQ(seen.events[1].id, EventId{1});
+    EXPECT_EQ(seen.events[1].last, day("2026-06-21"));
+}
+
+TEST_F(AheadTest, LearnsTheHabitFromWeeksWithoutAnEvent) {
+    // Ridden on ten Saturdays from 21 March to 23 May, 2 h each; the week of the race on 16 May is left out,
+    // the last week (25 to 31 May) was idle: 9 outings in 10 weeks.
+    saturdays("2026-03-21", 10);
+    events = {event(1, "2026-05-16", "2026-05-16")};
+    const auto seen = ahead("2026-06-03");
+    EXPECT_EQ(seen.weeksSeen, 10);
+    EXPECT_DOUBLE_EQ(seen.habitOutingsPerWeek, 0.9);
+    EXPECT_DOUBLE_EQ(seen.hoursPerOuting, 2);
+}
+
+TEST_F(AheadTest, TheCurrentWeekIsNotWhole) {
+    saturdays("2026-05-16", 3);  // 16, 23 and 30 May
+    EXPECT_EQ(ahead("2026-05-31").weeksSeen, 2) << "on a Sunday the week is not over";
+    EXPECT_EQ(ahead("2026-06-01").weeksSeen, 3);
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").habitOutingsPerWeek, 1);
+}
+
+TEST_F(AheadTest, AWinterIsNoHabit) {
+    // 8 weeks of riding up to 31 October, then nothing up to 1 March: 16 idle weeks are a pause.
+    saturdays("2025-09-06", 9);
+    EXPECT_DOUBLE_EQ(ahead("2026-03-02").habitOutingsPerWeek, 1);
+    EXPECT_EQ(ahead("2026-03-02").weeksSeen, 9);
+    // Seven idle weeks are slack, not a pause: 9 in 16.
+    EXPECT_DOUBLE_EQ(ahead("2025-12-22").habitOutingsPerWeek, 9.0 / 16);
+    EXPECT_DOUBLE_EQ(ahead("2025-12-29").habitOutingsPerWeek, 1);
+}
+
+TEST_F(AheadTest, AnEventIsRidingAndEndsAPause) {
+    saturdays("2026-03-07", 1);
+    events = {event(1, "2026-04-11", "2026-04-11")};
+    // 9 March to 5 April: 4 idle weeks, the event's week, then 5 idle weeks to 17 May: no pause; 1 in 10.
+    EXPECT_DOUBLE_EQ(ahead("2026-05-18").habitOutingsPerWeek, 0.1);
+}
+
+TEST_F(AheadTest, OnlyTheNewestHalfYearOfWeeksCounts) {
+    // 20 weeks with two outings, then 26 with one.
+    saturdays("2025-07-19", 46);
+    saturdays("2025-07-19", 20);
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").habitOutingsPerWeek, 1);
+    EXPECT_EQ(ahead("2026-06-01").weeksSeen, 26);
+    EXPECT_DOUBLE_EQ(ahead("2026-05-25").habitOutingsPerWeek, 27.0 / 26);
+}
+
+TEST_F(AheadTest, NothingOlderThanAYearCounts) {
+    saturdays("2024-01-06", 10, "9");
+    const auto seen = ahead("2026-06-01");
+    EXPECT_EQ(seen.weeksSeen, 0);
+    EXPECT_EQ(seen.habitOutingsPerWeek, 0);
+    EXPECT_EQ(dayReached(seen, Counter::Hours, 1), std::nullopt);
+}
+
+TEST_F(AheadTest, UnloggedHoursAreOutingsOfMeanLength) {
+    // 4 weeks, 1 outing of 2 h and 6 h unlogged over the other three weeks: (1 + 6 / 2) / 4 = 1 a week.
+    saturdays("2026-05-09", 1);
+    use.hourReadings = {make.reading("2026-05-10", "10"), make.reading("2026-05-31", "16")};
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").habitOutingsPerWeek, 1);
+    // With readings alone an outing is taken as 2 h: 6 h in 3 weeks are one a week, 2 h a week.
+    use.outings.clear();
+    const auto seen = ahead("2026-06-01");
+    EXPECT_EQ(seen.weeksSeen, 4) << "the week of the first reading too";
+    EXPECT_DOUBLE_EQ(seen.habitOutingsPerWeek * seen.hoursPerOuting, 1.5);
+}
+
+TEST_F(AheadTest, LearnsWhatAnOutingIs) {
+    // Two practices of 1 and 2 h, two races: 3 h with 2 starts, and 5 h on a race day without any start
+    // noted.
+    use.outings = {make.outing("2026-05-02", "1"), make.outing("2026-05-09", "2", usage::Ground::Mud),
+                   make.race("2026-05-16", "3", 2), make.outing("2026-05-23", "5")};
+    use.outings[0].distance = made::km("20");
+    use.outings[1].distance = made::km("60");
+    use.washes = {make.wash("2026-05-09"), make.wash("2026-05-16"), make.wash("2026-05-23")};
+    use.crashes = {make.crash("2026-05-16")};
+    events = {event(1, "2026-05-23", "2026-05-24")};
+    const auto seen = ahead("2026-06-01");
+    EXPECT_DOUBLE_EQ(seen.hoursPerOuting, 1.5);
+    EXPECT_DOUBLE_EQ(seen.hoursPerRace, 4);
+    EXPECT_DOUBLE_EQ(seen.startsPerRace, 1);
+    EXPECT_DOUBLE_EQ(seen.washesPerOuting, 0.75);
+    EXPECT_DOUBLE_EQ(seen.mudShare, 0.25);
+    EXPECT_DOUBLE_EQ(seen.crashesPerOuting, 0.25);
+    // Distances: 20 and 60 km noted, their mean of 40 for the two others: 40 km an outing.
+    EXPECT_DOUBLE_EQ(seen.metresPerOuting, 40'000);
+}
+
+TEST_F(AheadTest, OneKindOfOutingStandsInForTheOther) {
+    saturdays("2026-05-02", 2, "3");
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").hoursPerRace, 3);
+    use.outings = {make.race("2026-05-16", "4", 2)};
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").hoursPerOuting, 4);
+}
+
+TEST_F(AheadTest, TheFutureTeachesNothing) {
+    saturdays("2026-05-02", 2, "3");
+    saturdays("2026-06-06", 2, "9");
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").hoursPerOuting, 3);
+}
+
+Ahead steady() {
+    Ahead ahead;
+    ahead.today = day("2026-06-03");  // a Wednesday
+    ahead.habitOutingsPerWeek = 0.7;
+    ahead.hoursPerOuting = 2;
+    ahead.hoursPerRace = 5;
+    ahead.metresPerOuting = 1000;
+    ahead.startsPerRace = 3;
+    ahead.washesPerOuting = 0.5;
+    ahead.mudShare = 0.2;
+    ahead.crashesPerOuting = 0.1;
+    return ahead;
+}
+
+EventAhead ahead(std::string_view first, std::string_view last, EventKind kind = EventKind::Race) {
+    return {EventId{1}, "meeting", kind, day(first), day(last)};
+}
+
+TEST(MeanUseTest, HabitIsSpreadOverTheDaysOfFreeWeeks) {
+    // Ten days of 0.7 outings a week: one outing of 2 h.
+    const Ahead seen = steady();
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Outings, day("2026-06-13")), 1);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Hours, day("2026-06-13")), 200);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Metres, day("2026-06-13")), 1000);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Washes, day("2026-06-13")), 0.5);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::MudDays, day("2026-06-13")), 0.2);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Crashes, day("2026-06-13")), 0.1);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Starts, day("2026-06-13")), 0);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Days, day("2026-06-13")), 10);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Months, day("2026-06-13")), 10);
+    EXPECT_EQ(meanUse(seen, Counter::Hours, day("2026-06-03")), 0);
+    EXPECT_EQ(meanUse(seen, Counter::Hours, day("2026-06-01")), 0);
+    EXPECT_EQ(meanUse(seen, Counter::Days, day("2026-06-01")), 0);
+}
+
+TEST(MeanUseTest, AWeekWithAnEventHasThatEventAndNoHabit) {
+    // A race on Saturday 13 and Sunday 14 June, a practice on the 16th. Free days up to Sunday the 21st: 4 to
+    // 7 June = 4, of 8-14 and 15-21 June none: 0.4 outings of habit, 1 practice, 2 race days.
+    Ahead seen = steady();
+    seen.events = {ahead("2026-06-13", "2026-06-14"), ahead("2026-06-16", "2026-06-16", EventKind::Practice)};
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Outings, day("2026-06-21")), 3.4);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Hours, day("2026-06-21")), 100 * (1.4 * 2 + 2 * 5));
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Starts, day("2026-06-21")), 6);
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Starts, day("2026-06-13")), 3) << "up to and including the day";
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Outings, day("2026-06-12")), 0.4);
+}
+
+TEST(MeanUseTest, TwoEventsOfOneWeekTakeItsHabitOnce) {
+    // Sunday 14 June in its own week, Monday to Tuesday 15-16 and Saturday 20 in the next.
+    Ahead seen = steady();
+    seen.events = {ahead("2026-06-14", "2026-06-16"), ahead("2026-06-20", "2026-06-20")};
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Outings, day("2026-06-21")), 0.4 + 4);
+    // An event that runs since Monday: its days to come, and this week free of habit.
+    seen.events = {ahead("2026-06-01", "2026-06-05")};
+    EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Outings, day("2026-06-07")), 2);
+}
+
+TEST(MeanUseTest, FindsTheDayOnWhichItIsUsedUp) {
+    Ahead seen = steady();
+    EXPECT_EQ(dayReached(seen, Counter::Outings, 0), seen.today);
+    EXPECT_EQ(dayReached(seen, Counter::Hours, -5), seen.today);
+    EXPECT_EQ(dayReached(seen, Counter::Outings, 1), day("2026-06-13"));
+    EXPECT_EQ(dayReached(seen, Counter::Hours, 201), day("2026-06-14"));
+    EXPECT_EQ(dayReached(seen, Counter::Outings, 73), seen.today.plusDays(730));
+    EXPECT_EQ(dayReached(seen, Counter::Outings, 74), std::nullopt);
+    EXPECT_EQ(dayReached(seen, Counter::Days, 730), seen.today.plusDays(730));
+    EXPECT_EQ(dayReached(seen, Counter::Months, 731), std::nullopt);
+    EXPECT_EQ(dayReached(seen, Counter::Hours, 20), day("2026-06-04"));
+}
+
+class StandingTest : public testing::Test {
+  protected:
+    Ahead seen = steady();
+    upkeep::TaskVersion task = made::task({});
+    upkeep::Countdown countdown;
+
+    void limit(Counter counter, std::int64_t left, std::optional<calendar::Date> dueOn = {}) {
+        upkeep::LimitState state;
+        state.limit.counter = counter;
+        state.left = left;
+        state.dueOn = dueOn;
+        countdown.limits.push_back(state);
+    }
+    Standing standing() { return standingOf(task, countdown, seen); }
+};
+
+TEST_F(StandingTest, OverdueIsOverBeyondAnyAllowanceOrTriggered) {
+    limit(Counter::Hours, -10);
+    countdown.over = true;
+    EXPECT_EQ(standing().kind, StandingKind::Overdue);
+    EXPECT_EQ(standing().reach, 1);
+    EXPECT_EQ(standing().likely, seen.today);
+    countdown.withinAllowance = true;
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    EXPECT_EQ(standing().reach, 1);
+    countdown.triggered = upkeep::Happening::Wash;
+    EXPECT_EQ(standing().kind, StandingKind::Overdue);
+    countdown = {};
+    countdown.over = countdown.noRecord = true;
+    countdown.triggered = upkeep::Happening::Wash;
+    EXPECT_EQ(standing().kind, StandingKind::Overdue) << "a happening is known without a record";
+}
+
+TEST_F(StandingTest, NoRecordStaysNoRecord) {
+    countdown.noRecord = true;
+    EXPECT_EQ(standing().kind, StandingKind::NoRecord);
+    EXPECT_FALSE(standing().likely);
+    EXPECT_EQ(standing().reach, 0);
+}
+
+TEST_F(StandingTest, WithoutAnEventTwoWeeksOfHabitAreNear) {
+    // 14 days of 0.7 outings of 2 h: 2.8 h.
+    limit(Counter::Hours, 280);
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    EXPECT_EQ(standing().likely, day("2026-06-17"));
+    EXPECT_NEAR(standing().reach, 0, 1e-9);
+    EXPECT_FALSE(standing().event);
+    countdown.limits[0].left = 281;
+    EXPECT_EQ(standing().kind, StandingKind::InHand);
+    EXPECT_EQ(standing().likely, day("2026-06-18"));
+    EXPECT_EQ(standing().early, standing().likely);
+    EXPECT_EQ(standing().late, standing().likely);
+    countdown.limits[0].left = 70;
+    EXPECT_DOUBLE_EQ(standing().reach, 0.75);
+    countdown.limits[0].left = 1'000'000;
+    EXPECT_FALSE(standing().likely) << "too far off to say";
+}
+
+TEST_F(StandingTest, FallsDueUpToTheEndOfTheNextEvent) {
+    // Race on 13-14 June: 0.4 outings of 2 h, two race days of 5 h: 10.8 h to the end of it.
+    seen.events = {ahead("2026-06-13", "2026-06-14"), ahead("2026-07-04", "2026-07-05")};
+    limit(Counter::Hours, 1080);
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    EXPECT_EQ(standing().event->first, day("2026-06-13"));
+    EXPECT_EQ(standing().likely, day("2026-06-14"));
+    EXPECT_NEAR(standing().reach, 0, 1e-9);
+    countdown.limits[0].left = 1081;
+    EXPECT_EQ(standing().kind, StandingKind::InHand);
+    EXPECT_EQ(standing().event->first, day("2026-06-13")) << "the next one stands by";
+    EXPECT_EQ(standing().reach, 0);
+}
+
+TEST_F(StandingTest, ADateIsADate) {
+    seen.events = {ahead("2026-06-13", "2026-06-14")};
+    limit(Counter::Months, 11, day("2026-06-14"));
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    EXPECT_EQ(standing().likely, day("2026-06-14"));
+    EXPECT_EQ(standing().reach, 0);
+    countdown.limits[0].left = 12;
+    countdown.limits[0].dueOn = day("2026-06-15");
+    EXPECT_EQ(standing().kind, StandingKind::InHand);
+    countdown.limits[0].left = 800;
+    countdown.limits[0].dueOn = day("2028-08-11");
+    EXPECT_EQ(standing().likely, day("2028-08-11")) << "known however far off";
+}
+
+TEST_F(StandingTest, OfSeveralLimitsTheFirstOrTheLastDecides) {
+    limit(Counter::Days, 30, day("2026-07-03"));
+    limit(Counter::Hours, 100);
+    EXPECT_EQ(standing().likely, day("2026-06-08"));
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    task.combine = upkeep::Combine::Last;
+    EXPECT_EQ(standing().likely, day("2026-07-03"));
+    EXPECT_EQ(standing().kind, StandingKind::InHand);
+    limit(Counter::Hours, 1'000'000);
+    EXPECT_FALSE(standing().likely);
+    task.combine = upkeep::Combine::First;
+    EXPECT_EQ(standing().likely, day("2026-06-08"));
+    // Two on one day: the more pressing turns the mark.
+    countdown.limits.clear();
+    limit(Counter::Hours, 81);
+    limit(Counter::Hours, 100);
+    EXPECT_DOUBLE_EQ(standing().reach, 1 - 81.0 / 280);
+    task.combine = upkeep::Combine::Last;
+    EXPECT_DOUBLE_EQ(standing().reach, 1 - 100.0 / 280);
+}
+
+TEST_F(StandingTest, SomeJobsWaitForARace) {
+    countdown.beforeNextRace = true;
+    EXPECT_EQ(standing().kind, StandingKind::InHand);
+    EXPECT_FALSE(standing().likely);
+    seen.events = {ahead("2026-06-13", "2026-06-14", EventKind::Practice)};
+    EXPECT_EQ(standing().kind, StandingKind::InHand);
+    seen.events[0].kind = EventKind::Race;
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    EXPECT_EQ(standing().likely, day("2026-06-13"));
+    EXPECT_EQ(standing().reach, 0);
+    limit(Counter::Hours, 2000);  // far beyond the race
+    EXPECT_EQ(standing().likely, day("2026-06-13"));
+    countdown.limits[0].left = 70;  // three and a half days of habit: sooner than the race
+    EXPECT_EQ(standing().likely, day("2026-06-07"));
+    EXPECT_GT(standing().reach, 0);
+}
+
+}  // namespace
+}  // namespace wm::outlook
