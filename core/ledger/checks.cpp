@@ -24,6 +24,12 @@ void Checks::take(const base::Result<void>& result) {
     }
 }
 
+void Checks::takeMeter(base::Result<void> result) {
+    if (!result && result.error().field == "shown")
+        result.error().field = "meter";
+    take(result);
+}
+
 void Checks::name(std::string_view field, std::string& text) {
     auto name = base::parseName(prefix_ + std::string(field), text);
     if (name)

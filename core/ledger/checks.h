@@ -37,6 +37,8 @@ class Checks {
     void that(bool holds, base::Fault fault, std::string_view field, std::string given = {},
               std::string wanted = {});
     void take(const base::Result<void>& result);
+    /// The same for the meter figure that came with something else, whose form calls it "meter".
+    void takeMeter(base::Result<void> result);
 
     void name(std::string_view field, std::string& text);   ///< as base::parseName
     void word(std::string_view field, std::string& text);   ///< one line as a name, or empty

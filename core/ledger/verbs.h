@@ -76,8 +76,8 @@ struct JobDraft {
 /// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag, notes the
 /// meter if it is newer than the last reading, and takes the job out of the weekend. A Baseline may be dated
 /// before the machine was known; it takes nothing from the shelf and opens nothing.
-/// Errors: MeterRunsBack, MeterJumps, NotPositive (a use), WrongUnit (a measurement), Duplicate (the same job
-/// on the same day at the same meter).
+/// Errors: those of usage::checkReading in "meter", NotPositive (a use), WrongUnit (a measurement),
+/// NothingToDo (the snag has ended), Duplicate (the same job on the same day at the same meter).
 base::Result<Change> recordJob(const Pen& pen, JobDraft draft);
 base::Result<Change> addSnag(const Pen& pen, upkeep::Snag snag);
 base::Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end);

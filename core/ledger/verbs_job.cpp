@@ -225,7 +225,7 @@ Subject subjectOf(BookChecks& check, const upkeep::Record& record) {
 void checkMeter(Checks& check, const Book& book, const upkeep::Record& record,
                 const items::Machine& machine) {
     if (record.meter && !beforeTheFile(record, machine))
-        check.take(usage::checkReading(readingsOf(book.ledger(), machine.id), readingOf(book, record)));
+        check.takeMeter(usage::checkReading(readingsOf(book.ledger(), machine.id), readingOf(book, record)));
 }
 
 Change writeJob(const Pen& pen, const JobDraft& draft, const Subject& subject) {

@@ -90,7 +90,7 @@ Result<Change> logOuting(const Pen& pen, OutingDraft draft) {
                                .date = outing.date,
                                .shown = draft.meterAfter.value_or(units::Hours{})};
     if (!check.failed() && draft.meterAfter)
-        check.take(usage::checkReading(readingsOf(pen.book.ledger(), outing.machine), reading));
+        check.takeMeter(usage::checkReading(readingsOf(pen.book.ledger(), outing.machine), reading));
     checkHandTight(check, pen.book, draft);
     if (check.failed())
         return check.refusal();

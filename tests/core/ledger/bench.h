@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <memory>
+#include <ostream>
 #include <string>
 #include <utility>
 
@@ -14,6 +15,22 @@ namespace wm::ledger {
 
 inline calendar::Date day(const char* iso) {
     return *calendar::parseDate("date", iso);
+}
+
+/// What was wrong, and where.
+struct At {
+    base::Fault fault;
+    std::string field;
+    friend bool operator==(const At&, const At&) = default;
+    friend void PrintTo(const At& at, std::ostream* out) {
+        *out << "fault " << static_cast<int>(at.fault) << " in \"" << at.field << '"';
+    }
+};
+
+/// A verb with what it is given.
+template <class... Takes, class... Given>
+Verb saying(base::Result<Change> (*verb)(const Pen&, Takes...), Given... given) {
+    return [verb, given...](const Pen& pen) { return verb(pen, given...); };
 }
 
 /// A file in memory: verbs are said to it one after the other, on a day that the test sets. Ids are counted
@@ -55,6 +72,10 @@ class Bench {
         EXPECT_EQ(before, ledger_);
         return change.error();
     }
+    At refusedAt(const Verb& verb) {
+        auto error = refused(verb);
+        return {error.fault, std::move(error.field)};
+    }
     /// The id of the last row of a type.
     template <class R>
     [[nodiscard]] auto last() const {
@@ -89,12 +110,11 @@ class FurnishedBench : public Bench {
     }
 };
 
-// A verb with what it is given, to be said to a bench.
-inline auto record(JobDraft draft) {
-    return [draft = std::move(draft)](const Pen& pen) { return recordJob(pen, draft); };
+inline Verb record(JobDraft draft) {
+    return saying(recordJob, std::move(draft));
 }
-inline auto ride(OutingDraft draft) {
-    return [draft = std::move(draft)](const Pen& pen) { return logOuting(pen, draft); };
+inline Verb ride(OutingDraft draft) {
+    return saying(logOuting, std::move(draft));
 }
 
 }  // namespace wm::ledger
