@@ -13,7 +13,8 @@ namespace wm::ledger {
 /// The rows of one verb while they are put together: gives ids and the order of entry.
 class Entry {
   public:
-    explicit Entry(const Pen& pen);
+    explicit Entry(const Pen& pen);  ///< the pen must outlive it
+    explicit Entry(Pen&&) = delete;
 
     /// An id that nothing in the file or in this entry has.
     template <class IdType>

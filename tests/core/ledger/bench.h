@@ -9,6 +9,7 @@
 #include <memory>
 #include <ostream>
 #include <string>
+#include <type_traits>
 #include <utility>
 
 #include "core/ledger/verbs.h"
@@ -30,8 +31,8 @@ struct At {
 };
 
 /// A verb with what it is given.
-template <class... Takes, class... Given>
-Verb saying(base::Result<Change> (*verb)(const Pen&, Takes...), Given... given) {
+template <class... Takes>
+Verb saying(base::Result<Change> (*verb)(const Pen&, Takes...), std::type_identity_t<Takes>... given) {
     return [verb, given...](const Pen& pen) { return verb(pen, given...); };
 }
 

@@ -19,7 +19,8 @@ class EntryTest : public testing::Test, public FurnishedBench {
   protected:
     std::int64_t idFrom(std::vector<std::int64_t> ids) {
         const Book now = book();
-        Entry entry(Pen{now, source(std::move(ids))});
+        const Pen pen{now, source(std::move(ids))};
+        Entry entry(pen);
         return entry.newId<WashId>().value();
     }
 };
@@ -28,7 +29,8 @@ TEST_F(EntryTest, TakesNoIdTwice) {
     EXPECT_EQ(idFrom({heron.value(), 0, -3, oilChange.value(), axle.value(), 42}), 42);
     EXPECT_EQ(idFrom({std::numeric_limits<std::int64_t>::max()}), std::numeric_limits<std::int64_t>::max());
     const Book now = book();
-    Entry entry(Pen{now, source({7})});
+    const Pen pen{now, source({7})};
+    Entry entry(pen);
     EXPECT_EQ(entry.newId<WashId>().value(), 7);
     EXPECT_EQ(entry.newId<WashId>().value(), 8);  // a source that is stuck
 }
