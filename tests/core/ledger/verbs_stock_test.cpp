@@ -162,8 +162,7 @@ TEST_F(StockVerbsTest, CountsTheShelf) {
     const std::optional<LotId> whole{};
     EXPECT_EQ(must(saying(countStock, oil, whole, 700, today)), "counted 700 ml of engine oil");
     // 1300 are missing: the older bottle is empty, the other one has 700.
-    const auto* shelf = book().onHand(oil);
-    EXPECT_EQ(shelf->amount, 700);
+    EXPECT_EQ(book().onHand(oil)->amount, 700);
     EXPECT_EQ(ledger().all<stock::StockMove>().back().amount, -300);
     EXPECT_EQ(refusedAt(saying(countStock, oil, whole, 700, today)), At(Fault::NothingToDo, "counted"));
     must(saying(countStock, oil, std::optional(bottle), 100, today));
