@@ -10,6 +10,7 @@
 
 namespace wm::ledger {
 
+using calendar::Moment;
 using outlook::StandingKind;
 
 namespace {
@@ -38,6 +39,43 @@ auto urgency(const DueLine& line) {
                                : consequence;
     const int second = never ? consequence : inHand ? consequence : likely;
     return std::tuple(rank, first, second, line.task->name);
+}
+
+bool asksForOtherJobs(const upkeep::TaskVersion& task) {
+    return !task.nthOf.empty() ||
+           std::any_of(task.triggers.begin(), task.triggers.end(), [](const upkeep::Trigger& trigger) {
+               return trigger.happening == upkeep::Happening::Job;
+           });
+}
+
+bool isPartOf(const items::Fittings& fittings, ItemId part, ItemId whole, Moment when) {
+    for (std::optional<ItemId> at = part; at;) {
+        if (*at == whole)
+            return true;
+        const auto place = fittings.placeOf(*at, when);
+        at = place ? place->parent : std::nullopt;
+    }
+    return false;
+}
+
+bool isOn(const items::Fittings& fittings, MachineId machine, ItemId item, Moment when) {
+    for (std::optional<ItemId> at = item; at;) {
+        const auto place = fittings.placeOf(*at, when);
+        if (place && place->machine)
+            return *place->machine == machine;
+        at = place ? place->parent : std::nullopt;
+    }
+    return false;
+}
+
+// A job on a part of the item, on what the item is a part of, or on the machine that carried it then: a new
+// piston concerns the engine, new pads the disc of the wheel that was in.
+bool concerns(const items::Fittings& fittings, const upkeep::Record& record, ItemId item) {
+    const Moment when{record.date, record.part};
+    if (!record.item)
+        return isOn(fittings, record.machine, item, when);
+    return *record.item != item &&
+           (isPartOf(fittings, *record.item, item, when) || isPartOf(fittings, item, *record.item, when));
 }
 
 }  // namespace
@@ -71,9 +109,13 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
     };
     // The clock of an item goes with the item, over machines; where no item is known in the position, the
     // machine's own records of this task count, as long as they name no item either.
-    if (item != nullptr)
+    if (item != nullptr) {
         sort(parts_->recordsOfItem[item->id]);
-    else
+        if (asksForOtherJobs(task))
+            for (const upkeep::Record* record : parts_->recordsOfMachine[task.machine])
+                if (record->code != task.code && concerns(fittings(), *record, item->id))
+                    others.push_back(record);
+    } else
         for (const upkeep::Record* record : parts_->recordsOfMachine[task.machine])
             if (!record->item || task.position.empty())
                 (record->code == task.code ? own : others).push_back(record);
