@@ -1,0 +1,158 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Who and what there is in the garage, and how it is used.
+#include "core/exchange/demo_stage.h"
+
+namespace wm::exchange {
+
+using base::Error;
+using base::Fault;
+using ledger::Pen;
+
+namespace {
+
+template <class Card>
+void readPast(DemoLine& line, Card& card) {
+    card.startedNew = line.yes("new");
+    card.pastLow = line.hours("past_low");
+    card.pastBest = line.hours("past_best");
+    card.pastHigh = line.hoursIf("past_high");
+}
+
+// The kits of a schedule know no shelf; the garage's ties say which line each means.
+void tieKits(const DemoStage& stage, DemoLine& line, std::string_view machine,
+             std::vector<upkeep::TaskVersion>& tasks) {
+    for (upkeep::TaskVersion& task : tasks)
+        for (upkeep::KitLine& kit : task.kit)
+            for (const KitTie& tie : stage.ties())
+                if (tie.what == kit.what && (tie.machine == machine || (tie.machine == "*" && !kit.line)))
+                    kit.line = stage.shelfLine(line, tie.line);
+}
+
+void adopt(DemoStage& stage, DemoLine& line, const items::Machine& machine) {
+    const Starter* starter = stage.starter(machine.starter);
+    if (starter == nullptr)
+        line.fail(Error{Fault::Unknown, "starter", machine.starter, {}});
+    if (line.fault())
+        return;
+    auto tasks = starter->tasks;
+    tieKits(stage, line, machine.name, tasks);
+    const auto id = stage.machineNamed(machine.name).value_or(MachineId{});
+    stage.say(line, [&](const Pen& pen) {
+        return ledger::adoptSchedule(pen, id, "took over the schedule " + starter->name, starter->steps,
+                                     starter->joints, tasks);
+    });
+}
+
+// Where an item goes: a machine or another item, by name.
+void readPlace(DemoStage& stage, DemoLine& line, std::string_view column, items::Move& move) {
+    move.machine = stage.machineNamed(line.text(column));
+    if (!move.machine)
+        move.parent = stage.item(line, column);
+    move.position = line.text("position");
+}
+
+}  // namespace
+
+void sayPerson(DemoStage& stage, DemoLine& line) {
+    const items::Person person{.name = line.text("name")};
+    stage.say(line, [&](const Pen& pen) { return ledger::savePerson(pen, person, true); });
+}
+
+void sayMachine(DemoStage& stage, DemoLine& line) {
+    items::Machine machine{.name = line.text("name"),
+                           .maker = line.text("maker"),
+                           .model = line.text("model"),
+                           .year = line.countIf("year"),
+                           .starter = line.text("starter"),
+                           .since = line.day("day"),
+                           .note = line.text("note")};
+    readPast(line, machine);
+    stage.say(line, [&](const Pen& pen) { return ledger::saveMachine(pen, machine, true); });
+    adopt(stage, line, machine);
+}
+
+void sayItem(DemoStage& stage, DemoLine& line) {
+    items::Item item{.name = line.text("name"),
+                     .kind = line.text("kind"),
+                     .maker = line.text("maker"),
+                     .partNumber = line.text("part"),
+                     .since = line.day("day"),
+                     .note = line.text("note")};
+    readPast(line, item);
+    if (!line.has("fitted_to")) {
+        stage.say(line, [&](const Pen& pen) { return ledger::saveItem(pen, item, true); });
+        return;
+    }
+    items::Move move{.date = item.since, .part = calendar::DayPart::BeforeRiding};
+    readPlace(stage, line, "fitted_to", move);
+    stage.say(line, [&](const Pen& pen) { return ledger::addItemFitted(pen, item, move); });
+}
+
+void sayMove(DemoStage& stage, DemoLine& line) {
+    const std::string what = line.text("what");
+    items::Move move{.item = stage.item(line, "item").value_or(ItemId{}),
+                     .date = line.day("day"),
+                     .part = line.word("part", calendar::DayPart::AfterRiding),
+                     .note = line.text("note")};
+    if (line.has("to"))
+        readPlace(stage, line, "to", move);
+    if (what == "swapped" || what == "replaced") {
+        const auto old = what == "swapped" ? items::MoveKind::Removed : items::MoveKind::Retired;
+        stage.say(line, [&](const Pen& pen) { return ledger::swapItem(pen, move, old); });
+        return;
+    }
+    move.kind = line.word("what", items::MoveKind::Fitted);
+    stage.say(line, [&](const Pen& pen) { return ledger::moveItem(pen, move); });
+}
+
+void sayOuting(DemoStage& stage, DemoLine& line) {
+    const std::string wash = line.text("wash");
+    if (!wash.empty() && wash != "hand" && wash != "pressure")
+        line.fail(Error{Fault::Unknown, "wash", wash, "hand or pressure"});
+    ledger::OutingDraft draft{.outing = {.machine = stage.machine(line, "machine"),
+                                         .date = line.day("day"),
+                                         .rider = stage.person(line, "rider"),
+                                         .event = stage.event(line, "event"),
+                                         .kind = line.word("kind", usage::OutingKind::Practice),
+                                         .hours = line.hoursIf("hours"),
+                                         .starts = line.count("starts"),
+                                         .ground = line.word("ground", usage::Ground::Unstated),
+                                         .pace = line.word("pace", usage::Pace::Unstated),
+                                         .note = line.text("note")},
+                              .meterAfter = line.hoursIf("meter"),
+                              .washed = wash == "hand",
+                              .pressureWashed = wash == "pressure",
+                              .crashed = line.yes("crash")};
+    stage.say(line, [&](const Pen& pen) { return ledger::logOuting(pen, draft); });
+}
+
+void sayReading(DemoStage& stage, DemoLine& line) {
+    const usage::HourReading reading{.machine = stage.machine(line, "machine"),
+                                     .date = line.day("day"),
+                                     .shown = line.hours("shown"),
+                                     .event = line.word("what", usage::MeterEvent::Plain),
+                                     .before = line.hoursIf("before"),
+                                     .note = line.text("note")};
+    stage.say(line, [&](const Pen& pen) { return ledger::logReading(pen, reading); });
+}
+
+void sayWash(DemoStage& stage, DemoLine& line) {
+    const usage::Wash wash{.machine = stage.machine(line, "machine"),
+                           .date = line.day("day"),
+                           .pressure = line.text("wash") == "pressure",
+                           .note = line.text("note")};
+    stage.say(line, [&](const Pen& pen) { return ledger::logWash(pen, wash); });
+}
+
+void saySetting(DemoStage& stage, DemoLine& line) {
+    const items::Setting setting{.machine = stage.machine(line, "machine"),
+                                 .item = stage.item(line, "item"),
+                                 .date = line.day("day"),
+                                 .name = line.text("name"),
+                                 .value = line.text("value"),
+                                 .note = line.text("note")};
+    stage.say(line, [&](const Pen& pen) { return ledger::noteSetting(pen, setting); });
+}
+
+}  // namespace wm::exchange

@@ -1,0 +1,325 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The demo garage: built from its text line by line, and its key figures reckoned a second time from the same
+// text by plain sums. "Long": some thousand verbs, each on a book of its own.
+#include "core/exchange/demo.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <map>
+#include <set>
+#include <sstream>
+
+#include "core/exchange/csv_text.h"
+#include "core/ledger/book.h"
+
+namespace wm::exchange {
+namespace {
+
+std::string fileText(const std::string& path) {
+    std::ifstream in(std::string(WM_SOURCE_DIR) + "/" + path);
+    std::stringstream text;
+    text << in.rdbuf();
+    return text.str();
+}
+
+DemoText demoText() {
+    DemoText text;
+    for (const std::string& name : demoFiles())
+        text.files[name] = fileText("demo-db/" + name);
+    for (const char* name : {"two-stroke-motocross", "four-stroke-motocross"})
+        text.starters.push_back(fileText(std::string("resources/starters/") + name + ".json"));
+    return text;
+}
+
+using Line = std::map<std::string, std::string>;
+
+std::vector<Line> linesOf(const std::string& name) {
+    const auto table = readCsv(fileText("demo-db/" + name));
+    std::vector<Line> lines;
+    for (const CsvRow& row : table->rows) {
+        Line& line = lines.emplace_back();
+        for (std::size_t at = 0; at < table->columns.size(); ++at)
+            line[table->columns[at]] = row.cells[at];
+    }
+    return lines;
+}
+
+std::int64_t hundredths(const std::string& hours) {
+    return units::parseHours("hours", hours)->count();
+}
+
+// What the meter counted from one day's evening to another's, by the figures read after outings and apart
+// from them; a new meter starts where the old one ended.
+std::int64_t metered(const std::string& machine, int from, int to) {
+    std::multimap<int, Line> readings;
+    for (const Line& line : linesOf("readings.csv"))
+        readings.emplace(std::stoi(line.at("day")), line);
+    for (const Line& line : linesOf("outings.csv"))
+        if (!line.at("meter").empty())
+            readings.emplace(std::stoi(line.at("day")), line);
+    std::int64_t total = 0;
+    std::optional<std::int64_t> last;
+    for (const auto& [day, line] : readings) {
+        if (line.at("machine") != machine || day < from || day > to)
+            continue;
+        const bool apart = line.contains("shown");
+        if (apart && !line.at("before").empty()) {
+            total += hundredths(line.at("before")) - last.value_or(0);
+            last = hundredths(line.at("shown"));
+            continue;
+        }
+        const std::int64_t shown = hundredths(apart ? line.at("shown") : line.at("meter"));
+        total += shown - last.value_or(shown);
+        last = shown;
+    }
+    return total;
+}
+
+class LongDemoTest : public testing::Test {
+  protected:
+    static void SetUpTestSuite() {
+        auto built = buildDemo(demoText());
+        if (!built) {
+            const base::Error& error = built.error();
+            FAIL() << error.field << ": fault " << static_cast<int>(error.fault) << ", given " << error.given
+                   << ", wanted " << error.wanted;
+        }
+        ledger_ = new std::shared_ptr<const ledger::Ledger>(
+            std::make_shared<const ledger::Ledger>(std::move(*built)));
+    }
+    static void TearDownTestSuite() {
+        delete ledger_;
+        ledger_ = nullptr;
+    }
+    void SetUp() override { ASSERT_NE(ledger_, nullptr); }
+
+    [[nodiscard]] static const ledger::Ledger& ledger() { return **ledger_; }
+    [[nodiscard]] static ledger::Book book() { return {*ledger_, *ledger().garage().pinnedToday}; }
+    template <class R>
+    [[nodiscard]] static decltype(R::id) named(const std::string& name) {
+        for (const R& row : ledger().all<R>())
+            if (row.name == name)
+                return row.id;
+        ADD_FAILURE() << "no " << name;
+        return decltype(R::id){};
+    }
+    [[nodiscard]] static MachineId machine(const std::string& name) { return named<items::Machine>(name); }
+
+  private:
+    static inline std::shared_ptr<const ledger::Ledger>* ledger_ = nullptr;
+};
+
+TEST_F(LongDemoTest, StandsStillOnAThursdayBeforeARace) {
+    const auto today = *ledger().garage().pinnedToday;
+    EXPECT_EQ(today.iso(), "2026-05-07");
+    EXPECT_EQ(today.isoWeekday(), 4);
+    const ledger::Book now = book();
+    ASSERT_FALSE(now.ahead(machine("Heron 250")).events.empty());
+    EXPECT_EQ(now.ahead(machine("Heron 250")).events.front().first.iso(), "2026-05-16");
+    EXPECT_EQ(now.ahead(machine("Sorrel 450")).events.front().first.iso(), "2026-05-24");
+    EXPECT_TRUE(now.ahead(machine("Plover 125")).events.empty());
+    ASSERT_NE(now.nextWindow(), nullptr);
+    EXPECT_EQ(now.nextWindow()->date.isoWeekday(), 5);
+    EXPECT_EQ(units::timeOfDayText(now.nextWindow()->startsAt), "18:00");
+}
+
+TEST_F(LongDemoTest, BuildsTheSameAgain) {
+    const auto again = buildDemo(demoText());
+    ASSERT_TRUE(again);
+    EXPECT_EQ(again->rows(), ledger().rows());
+}
+
+TEST_F(LongDemoTest, HoursAgreeWithTheMeters) {
+    const ledger::Book now = book();
+    for (const Line& line : linesOf("machines.csv")) {
+        const std::string& name = line.at("name");
+        const auto life = now.life(machine(name));
+        EXPECT_EQ(life.hours.best.count(), hundredths(line.at("past_best")) + metered(name, -1000, 0))
+            << name;
+    }
+    EXPECT_EQ(now.life(machine("Heron 250")).hours.best, units::Hours{6130});
+    EXPECT_EQ(now.life(machine("Sorrel 450")).hours.best, units::Hours{21400});
+    EXPECT_EQ(now.life(machine("Plover 125")).hours.best, units::Hours{1840});
+}
+
+TEST_F(LongDemoTest, EnginesAndWheelsCarryTheirOwnHours) {
+    const ledger::Book now = book();
+    const auto best = [&](const char* name) { return now.life(named<items::Item>(name)).hours.best.count(); };
+    // Engine no. 1 came out on day -117, no. 2 went in on -110; its piston was new then.
+    EXPECT_EQ(best("Heron engine no. 1"), 2100 + metered("Heron 250", -216, -117));
+    EXPECT_EQ(best("Heron engine no. 2"), 3400 + metered("Heron 250", -123, 0));
+    EXPECT_EQ(best("Heron crank no. 2"), best("Heron engine no. 2"));
+    EXPECT_EQ(best("Heron piston B"), metered("Heron 250", -123, 0));
+    EXPECT_EQ(best("Heron piston C"), 0) << "on the shelf in engine no. 1";
+    // Mud wheels from the eve of day -201 to the eve of -54.
+    const std::int64_t mud = metered("Heron 250", -207, -60);
+    EXPECT_EQ(best("Mud rear wheel"), 1500 + mud);
+    EXPECT_EQ(best("Hard rear wheel"), 2100 + metered("Heron 250", -216, 0) - mud);
+}
+
+TEST_F(LongDemoTest, CountsAgreeWithTheLines) {
+    const ledger::Book now = book();
+    std::map<std::string, usage::Exposure> sums;
+    for (const Line& line : linesOf("outings.csv")) {
+        usage::Exposure& sum = sums[line.at("machine")];
+        sum.outings += 1;
+        sum.starts += line.at("starts").empty() ? 0 : std::stoi(line.at("starts"));
+        sum.mudDays += line.at("ground") == "mud" ? 1 : 0;
+        sum.washes += line.at("wash").empty() ? 0 : 1;
+        sum.pressureWashes += line.at("wash") == "pressure" ? 1 : 0;
+        sum.crashes += line.at("crash") == "yes" ? 1 : 0;
+    }
+    for (const Line& line : linesOf("washes.csv")) {
+        sums[line.at("machine")].washes += 1;
+        sums[line.at("machine")].pressureWashes += line.at("wash") == "pressure" ? 1 : 0;
+    }
+    std::int64_t outings = 0;
+    for (const auto& [name, sum] : sums) {
+        const auto life = now.life(machine(name));
+        EXPECT_EQ(life.outings, sum.outings) << name;
+        EXPECT_EQ(life.starts, sum.starts) << name;
+        EXPECT_EQ(life.mudDays, sum.mudDays) << name;
+        EXPECT_EQ(life.washes, sum.washes) << name;
+        EXPECT_EQ(life.pressureWashes, sum.pressureWashes) << name;
+        EXPECT_EQ(life.crashes, sum.crashes) << name;
+        outings += sum.outings;
+    }
+    EXPECT_GE(outings, 60);
+    EXPECT_LE(outings, 80);
+}
+
+TEST_F(LongDemoTest, JobsAgreeWithTheLines) {
+    std::size_t jobs = 0;
+    for (const Line& line : linesOf("jobs.csv")) {
+        std::stringstream words(line.at("jobs"));
+        const bool snag = line.at("jobs").starts_with("snag:");
+        for (std::string word; words >> word;)
+            jobs += snag ? 0 : 1;
+        jobs += snag ? 1 : 0;
+    }
+    EXPECT_EQ(ledger().all<upkeep::Record>().size(), jobs);
+}
+
+TEST_F(LongDemoTest, SomeOfEverythingIsDue) {
+    const ledger::Book now = book();
+    for (const auto* each : now.machines()) {
+        std::map<outlook::StandingKind, int> kinds;
+        for (const auto& line : now.due(each->id))
+            ++kinds[line.standing.kind];
+        EXPECT_GE(kinds[outlook::StandingKind::Overdue], 1) << each->name;
+        EXPECT_LE(kinds[outlook::StandingKind::Overdue], 6) << each->name;
+        EXPECT_GE(kinds[outlook::StandingKind::BeforeEvent], 3) << each->name;
+        EXPECT_GE(kinds[outlook::StandingKind::InHand], 30) << each->name;
+    }
+    std::set<std::string> never;
+    for (const auto& line : now.due(machine("Heron 250")))
+        if (line.standing.kind == outlook::StandingKind::NoRecord)
+            never.insert(line.task->code);
+    EXPECT_EQ(never, (std::set<std::string>{"rear-brake-fluid", "silencer-packing", "steering-grease"}));
+    EXPECT_FALSE(now.pickedJobs(machine("Heron 250")).empty());
+}
+
+TEST_F(LongDemoTest, TheSorrelStandsHalfFinished) {
+    const ledger::Book now = book();
+    std::set<std::string> loose;
+    for (const auto& open : now.handTight(machine("Sorrel 450")))
+        loose.insert(open.joint->code);
+    EXPECT_TRUE(loose.contains("swingarm-pivot-nut"));
+    EXPECT_TRUE(loose.contains("rear-axle-nut"));
+    EXPECT_FALSE(now.followUps(machine("Sorrel 450")).empty());
+    const auto snags = now.snags(machine("Heron 250"));
+    EXPECT_TRUE(std::any_of(snags.begin(), snags.end(), [](const auto& s) { return s.deferral != nullptr; }));
+}
+
+TEST_F(LongDemoTest, TheShelfIsARealShelf) {
+    const ledger::Book now = book();
+    int tooOld = 0;
+    int onOrder = 0;
+    int partUsed = 0;
+    for (const auto& there : now.shelf()) {
+        const auto* line = ledger().find<stock::StockLine>(there.line);
+        EXPECT_GE(there.amount, 0) << line->name;
+        onOrder += there.onOrder > 0 ? 1 : 0;
+        for (const auto& lot : there.lots) {
+            tooOld += lot.tooOld && lot.amount > 0 ? 1 : 0;
+            partUsed +=
+                line->unit != stock::Unit::Piece && lot.lot && lot.amount > 0 && lot.amount < line->packAmount
+                    ? 1
+                    : 0;
+        }
+    }
+    EXPECT_GE(tooOld, 1);
+    EXPECT_GE(onOrder, 3);
+    EXPECT_GE(partUsed, 5);
+}
+
+TEST_F(LongDemoTest, EveryTorqueIsOfAnInventedManualOrUnconfirmed) {
+    const ledger::Book now = book();
+    int confirmed = 0;
+    int unconfirmed = 0;
+    int blank = 0;
+    for (const auto* each : now.machines()) {
+        for (const auto* joint : now.joints(each->id)) {
+            if (!joint->torque) {
+                ++blank;
+                EXPECT_FALSE(joint->confirmed) << joint->code;
+                continue;
+            }
+            joint->confirmed ? ++confirmed : ++unconfirmed;
+            EXPECT_TRUE(!joint->confirmed || joint->source.find("(invented)") != std::string::npos)
+                << joint->code;
+            EXPECT_FALSE(joint->page.empty()) << joint->code;
+        }
+    }
+    EXPECT_GE(confirmed, 30);
+    EXPECT_GE(unconfirmed, 3);
+    EXPECT_GE(blank, 50);
+}
+
+std::string faultOf(DemoText text) {
+    const auto built = buildDemo(text);
+    return built ? "built" : built.error().field;
+}
+
+TEST(DemoTextTest, NamesTheLineThatIsWrong) {
+    DemoText text = demoText();
+    text.files["people.csv"] = "# two\nday,name\n-216,Odile\n-216,Odile\n";
+    EXPECT_EQ(faultOf(text), "people.csv line 4, name");
+    text.files["people.csv"] = "day,name\nyesterday,Odile\n";
+    EXPECT_EQ(faultOf(text), "people.csv line 2, day");
+    text.files["people.csv"] = "day\n-216\n";
+    EXPECT_EQ(faultOf(text), "people.csv line 2, name");
+    text.files.erase("people.csv");
+    EXPECT_EQ(faultOf(text), "people.csv");
+}
+
+TEST(DemoTextTest, RefusesAFileThatItDoesNotKnow) {
+    DemoText text = demoText();
+    text.files["more.csv"] = "day\n";
+    EXPECT_EQ(faultOf(text), "files");
+    EXPECT_EQ(faultOf(DemoText{}), "garage.csv");
+}
+
+TEST(CsvTextTest, ReadsQuotedCellsAndLineNumbers) {
+    const auto table = readCsv("# a remark\na,b\n1,\"two, \"\"three\"\"\nfour\"\r\n\n 5 ,\n");
+    ASSERT_TRUE(table);
+    ASSERT_EQ(table->rows.size(), 2U);
+    EXPECT_EQ(table->rows[0].cells[1], "two, \"three\"\nfour");
+    EXPECT_EQ(table->rows[0].line, 3U);
+    EXPECT_EQ(table->rows[1].cells, (std::vector<std::string>{"5", ""}));
+    EXPECT_EQ(table->rows[1].line, 6U);
+}
+
+TEST(CsvTextTest, RefusesWhatIsBroken) {
+    EXPECT_EQ(readCsv("").error().fault, base::Fault::Empty);
+    EXPECT_EQ(readCsv("a,a\n").error().fault, base::Fault::Duplicate);
+    EXPECT_EQ(readCsv("a,b\n1\n").error().field, "line 2");
+    EXPECT_EQ(readCsv("a\n\"open\n").error().fault, base::Fault::Malformed);
+    EXPECT_EQ(readCsv("a\n\"x\"y\n").error().fault, base::Fault::Malformed);
+    EXPECT_EQ(readCsv("a\n\xff\n").error().fault, base::Fault::NotText);
+}
+
+}  // namespace
+}  // namespace wm::exchange
