@@ -256,8 +256,12 @@ std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
         if (const auto* task = from.taskOf(job))
             for (const upkeep::FollowUpRule& rule : task->followUps)
                 add(rule, task->name);
+    const auto comesAnyway = [&](const std::string& what) {
+        return std::any_of(lines.begin(), lines.end(),
+                           [&](const FollowUpLine& line) { return line.what == what; });
+    };
     for (const upkeep::FollowUp& open : from.book.followUps(from.machine))
-        if (open.due)
+        if (open.due && !comesAnyway(open.rule.what))
             add({open.rule.what, open.rule.code, upkeep::When::AtOnce, 0},
                 fmt::format("{}, {}", open.because, dateText(open.since)));
     std::stable_sort(lines.begin(), lines.end(),

@@ -42,6 +42,7 @@ std::vector<SheetLine> linesOf(const SheetSource& from);
 std::vector<PullLine> pullListOf(const SheetSource& from);
 /// Special tools by name, then what the torque wrenches must cover.
 std::vector<std::string> toolsOf(const SheetSource& from);
+/// What refitting and the jobs bring, then what earlier work still asks for; at once before later.
 std::vector<FollowUpLine> followUpsOf(const SheetSource& from);
 std::vector<SettingLine> settingsOf(const SheetSource& from);
 
