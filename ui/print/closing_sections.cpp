@@ -50,21 +50,22 @@ Section firstRideSection(double width) {
     Group group;
     addCaution(group, upkeep::Hazard::FirstRide, 0, width, true);
     group.addSpace(6);
-    Row row = initialsRow(width);
-    addBlank(row, QStringLiteral("date"), QString(), 0, 90, kTick);
-    group.rows.push_back(std::move(row));
+    Row date;
+    addBlank(date, QStringLiteral("date"), QString(), 0, 160, kRuledLine);
+    date.growTo(kRuledLine + 6);
+    group.rows.push_back(std::move(date));
+    group.rows.push_back(initialsRow(width));
     return {Start::Lower, {headingGroup(QStringLiteral("Fit to ride"), width), std::move(group)}};
 }
 
 Section settingsSection(const sheet::JobSheet& sheet, double width) {
     Section section{Start::Lower, {headingGroup(QStringLiteral("Settings to note and restore"), width)}};
     for (const sheet::SettingLine& line : sheet.settings) {
-        const QString leftAt = QStringLiteral("left at");
-        const double blank = width - 112 - widthOf(leftAt, paperFont(kNoteSize));
+        const double blank = width * 0.66;
         const double room = blank - 10 - kIdColumn;
         Row row;
         row.addLine(oneLine(fromCore(line.field), paperFont(kSmallSize)), 0, 9);
-        addBlank(row, leftAt, QString(), blank, 104, kRuledLine);
+        addBlank(row, QStringLiteral("left at"), QString(), blank, width, kRuledLine);
         double y = row.addLines(wrapped(fromCore(line.name), paperFont(14), room), kIdColumn, 5);
         y = row.addLines(wrapped(fromCore(line.value + " (" + line.noted + ")"), paperFont(14, true), room),
                          kIdColumn, y);

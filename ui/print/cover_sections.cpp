@@ -33,8 +33,8 @@ Section factsSection(const sheet::JobSheet& sheet, double width) {
     addFact(facts, QStringLiteral("fitted"), fromCore(sheet.configuration), width);
     addFact(facts, QStringLiteral("printed"), fromCore(sheet.date), width);
     Row who;
-    const double end = addBlank(who, QStringLiteral("done by"), QString(), 0, 170, 24);
-    addBlank(who, QStringLiteral("second person"), QString(), end + 12, 150, 24);
+    addBlank(who, QStringLiteral("done by"), QString(), 0, width / 2 - 12, 24);
+    addBlank(who, QStringLiteral("second person"), QString(), width / 2, width, 24);
     who.growTo(32);
     facts.rows.push_back(std::move(who));
     return {Start::Flow, {std::move(facts)}};

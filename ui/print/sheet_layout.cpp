@@ -65,14 +65,44 @@ class Paginator {
             turn();
         else if (groups[at].height() > left() && y_ > 0 && groups[at].height() <= body_ && !isHeld)
             turn();
-        for (const Row& row : groups[at].rows) {
-            if (row.height > left() && y_ > 0)
-                turn();
-            for (const Mark& mark : row.marks)
-                pages_.back().marks.push_back(movedBy(mark, 0, kHead + y_));
-            y_ += row.height;
-        }
+        for (const Row& row : groups[at].rows)
+            add(row);
     }
+
+    void add(const Row& row) {
+        if (row.height > left() && y_ > 0)
+            turn();
+        if (row.height <= body_) {
+            for (const Mark& mark : row.marks)
+                lay(mark);
+            y_ += row.height;
+            return;
+        }
+        addTall(row);
+    }
+
+    // A row that no page can hold: what fits stays, the rest goes on at the top of the next page.
+    void addTall(const Row& row) {
+        Row rest;
+        double top = row.height;
+        for (const Mark& mark : row.marks) {
+            const QRectF bounds = boundsOf(mark);
+            if (bounds.bottom() <= body_ || bounds.height() > body_) {
+                lay(mark);
+            } else {
+                rest.marks.push_back(mark);
+                top = std::min(top, bounds.top());
+            }
+        }
+        turn();
+        for (Mark& mark : rest.marks)
+            mark = movedBy(mark, 0, -top);
+        rest.height = row.height - top;
+        if (!rest.marks.empty())
+            add(rest);
+    }
+
+    void lay(const Mark& mark) { pages_.back().marks.push_back(movedBy(mark, 0, kHead + y_)); }
 
     double body_;
     double y_ = 0;

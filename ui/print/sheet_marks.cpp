@@ -25,14 +25,13 @@ double weightOf(const RuleMark& rule) {
 }  // namespace
 
 QRectF boundsOf(const Mark& mark) {
-    return std::visit(
-        Each{
-            [](const RuleMark& rule) {
-                const double half = weightOf(rule) / 2.0;
-                return QRectF(rule.line.p1(), rule.line.p2()).normalized().adjusted(-half, -half, half, half);
-            },
-            [](const auto& other) { return other.rect; }},
-        mark);
+    const auto ofRule = [](const RuleMark& rule) {
+        const double half = weightOf(rule) / 2.0;  // flat ends: no longer than drawn
+        const QRectF line = QRectF(rule.line.p1(), rule.line.p2()).normalized();
+        return line.height() > line.width() ? line.adjusted(-half, 0, half, 0)
+                                            : line.adjusted(0, -half, 0, half);
+    };
+    return std::visit(Each{ofRule, [](const auto& other) { return other.rect; }}, mark);
 }
 
 Mark movedBy(Mark mark, double dx, double dy) {

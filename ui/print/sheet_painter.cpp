@@ -3,6 +3,8 @@
 #include "ui/print/sheet_painter.h"
 
 #include <QBuffer>
+#include <QDir>
+#include <QFile>
 #include <QFileInfo>
 #include <QPageLayout>
 #include <QPagedPaintDevice>
@@ -45,6 +47,30 @@ PdfOutcome checkPath(const QString& path) {
     if (!target.dir().exists())
         return PdfOutcome::FolderMissing;
     return PdfOutcome::Written;
+}
+
+template <class File, class Finish>
+PdfOutcome writeAll(File& file, const QByteArray& bytes, QString& detail, const Finish& finish) {
+    if (!file.open(QIODevice::WriteOnly)) {
+        detail = file.errorString();
+        return PdfOutcome::NotAllowed;
+    }
+    if (file.write(bytes) != bytes.size() || !finish()) {
+        detail = file.errorString();
+        return PdfOutcome::NotWritten;
+    }
+    return PdfOutcome::Written;
+}
+
+// A pipe or device is written into; a plain file is replaced when all of the new one is on the disk.
+PdfOutcome writeAll(const QString& path, const QByteArray& bytes, QString& detail) {
+    const QFileInfo target(path);
+    if (target.exists() && !target.isFile()) {
+        QFile file(path);
+        return writeAll(file, bytes, detail, [&file] { return file.flush(); });
+    }
+    QSaveFile file(path);
+    return writeAll(file, bytes, detail, [&file] { return file.commit(); });
 }
 
 // The whole PDF in memory, so that a disk that fills up is noticed when it is written, all at once.
@@ -107,18 +133,12 @@ PdfResult writeSheetPdf(const sheet::JobSheet& sheet, const QString& path, Paper
     if (!result.isWritten())
         return result;
     const QByteArray pdf = pdfOf(sheet, size);
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly)) {
-        result.outcome = PdfOutcome::NotAllowed;
-        result.detail = file.errorString();
-        return result;
-    }
-    if (pdf.isEmpty() || file.write(pdf) != pdf.size() || !file.commit()) {
+    if (pdf.isEmpty()) {
         result.outcome = PdfOutcome::NotWritten;
-        result.detail = file.errorString();
         return result;
     }
-    result.pages = sheetPageCount(sheet, size);
+    result.outcome = writeAll(path, pdf, result.detail);
+    result.pages = result.isWritten() ? sheetPageCount(sheet, size) : 0;
     return result;
 }
 

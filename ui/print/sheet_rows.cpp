@@ -8,6 +8,8 @@
 namespace wm::ui {
 
 double Row::addLine(const TextLine& line, double x, double y) {
+    if (line.text.isEmpty())
+        return y;
     marks.push_back(TextMark{QRectF(x, y, line.width, line.height), line.ascent, line.text, line.font});
     growTo(y + line.height);
     return y + line.height;
@@ -72,21 +74,22 @@ Group headingGroup(const QString& text, double width, bool ruled) {
     return group;
 }
 
-double addBlank(Row& row, const QString& before, const QString& after, double x, double lineLength,
-                double bottom, int size) {
+void addBlank(Row& row, const QString& before, const QString& after, double left, double right, double bottom,
+              int size) {
     const double gap = 4;
-    const auto place = [&](const QString& text) {
-        const TextLine line = oneLine(text, paperFont(size));
-        row.addLine(line, x, bottom - line.ascent);
-        x += line.width + gap;
-    };
-    if (!before.isEmpty())
-        place(before);
-    row.addRule(x, x + lineLength, bottom);
-    x += lineLength + gap;
-    if (!after.isEmpty())
-        place(after);
-    return x;
+    const auto place = [&](const TextLine& line, double x) { row.addLine(line, x, bottom - line.ascent); };
+    if (!before.isEmpty()) {
+        const TextLine line = oneLine(before, paperFont(size));
+        place(line, left);
+        left += line.width + gap;
+    }
+    if (!after.isEmpty()) {
+        const TextLine line = oneLine(after, paperFont(size));
+        right -= line.width;
+        place(line, right);
+        right -= gap;
+    }
+    row.addRule(left, std::max(left, right), bottom);
 }
 
 }  // namespace wm::ui

@@ -53,8 +53,8 @@ struct Section {
 /// A heading, over a rule if what follows brings none; kept with what follows it.
 Group headingGroup(const QString& text, double width, bool ruled = true);
 
-/// A line to write on, from x1 to x2, with words before and after it; answers where it ends on the right.
-double addBlank(Row& row, const QString& before, const QString& after, double x, double lineLength,
-                double bottom, int size = kNoteSize);
+/// A line to write on at `bottom`, with words before and after it, all of it from `left` to `right`.
+void addBlank(Row& row, const QString& before, const QString& after, double left, double right, double bottom,
+              int size = kNoteSize);
 
 }  // namespace wm::ui

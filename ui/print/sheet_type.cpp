@@ -38,11 +38,15 @@ QString withUnitsTied(QString text) {
 }  // namespace
 
 QFont paperFont(int size, bool bold) {
-    QFont font(paperFace(bold));
+    static const QString regularFace = paperFace(false);
+    static const QString boldFace = paperFace(true);
+    QFont font(bold ? boldFace : regularFace);
     font.setPixelSize(size);
     font.setBold(bold);
     font.setHintingPreference(QFont::PreferNoHinting);
-    font.setKerning(true);
+    // The least spacing there is: it keeps letters apart that a ligature would join, and so "confirmed" can
+    // be searched for in the PDF.
+    font.setLetterSpacing(QFont::AbsoluteSpacing, 1.0 / 64.0);
     return font;
 }
 

@@ -108,8 +108,8 @@ double addFigure(Row& row, const sheet::Figure& figure, double left, double righ
 
 double addTorqueBlank(Row& row, double right) {
     const double left = right - 150;
-    addBlank(row, QStringLiteral("torque"), QStringLiteral("N·m"), left, 74, kWriteHeight - 4);
-    addBlank(row, QStringLiteral("manual p."), QString(), left, 86, 2 * kWriteHeight - 6);
+    addBlank(row, QStringLiteral("torque"), QStringLiteral("N·m"), left, right, kWriteHeight - 4);
+    addBlank(row, QStringLiteral("manual p."), QString(), left, right, 2 * kWriteHeight - 6);
     row.growTo(2 * kWriteHeight);
     return left;
 }
@@ -137,36 +137,40 @@ void addTorque(Group& group, const sheet::TorqueLine& torque, double width) {
     addRestOf(group, lines, together, kJointText);
 }
 
+// Answers the lower edge.
+double addLimit(Row& row, const sheet::MeasureLine& measure, double room, double width, double y) {
+    if (measure.limit.empty()) {
+        if (room < 180) {  // narrow paper: below the value, over the whole width
+            room = width - kTextColumn;
+            y = std::max(y, kWriteHeight + 4);
+        }
+        const double middle = kTextColumn + room / 2;
+        addBlank(row, QStringLiteral("limit"), QString(), kTextColumn, middle - 6, y + 18);
+        addBlank(row, QStringLiteral("manual p."), QString(), middle, kTextColumn + room, y + 18);
+        return y + 24;
+    }
+    const auto lines = wrapped(QStringLiteral("limit ") + fromCore(measure.limit), paperFont(14, true),
+                               room - wedgeAdvance(QFontMetricsF(paperFont(14, true))));
+    if (!measure.limitConfirmed && !lines.empty()) {
+        const TextLine& line = lines.front();
+        row.marks.push_back(
+            WedgeMark{wedgeBehind({kTextColumn + line.width, y + line.ascent}, QFontMetricsF(line.font))});
+    }
+    return row.addLines(lines, kTextColumn, y);
+}
+
 void addMeasure(Group& group, const sheet::MeasureLine& measure, double width) {
-    const QString unit = fromCore(measure.unit);
-    const double unitWidth = unit.isEmpty() ? 0 : widthOf(unit, paperFont(14)) + 4;
-    const double blankLeft = width - 120 - unitWidth;
+    const double blankLeft = width - 150;
     const double room = blankLeft - kTextColumn - 10;
     Row row;
     row.addLine(oneLine(fromCore(measure.field), paperFont(kSmallSize)), kBoxColumn, 9);
-    addBlank(row, QStringLiteral("now"), unit, blankLeft,
-             120 - 8 - widthOf(QStringLiteral("now"), paperFont(14)), kWriteHeight, 14);
+    addBlank(row, QStringLiteral("now"), fromCore(measure.unit), blankLeft, width, kWriteHeight, 14);
     double y = row.addLines(wrapped(fromCore(measure.name), paperFont(14, true), room), kTextColumn, 3);
     if (!measure.last.empty())
         y = row.addLines(
             wrapped(QStringLiteral("last ") + fromCore(measure.last), paperFont(kNoteSize), room),
             kTextColumn, y);
-    if (measure.limit.empty()) {
-        addBlank(row, QStringLiteral("limit"), QStringLiteral("manual p."), kTextColumn, 56, y + 16);
-        const double after = kTextColumn + widthOf(QStringLiteral("limit"), paperFont(kNoteSize)) + 56 + 12 +
-                             widthOf(QStringLiteral("manual p."), paperFont(kNoteSize));
-        row.addRule(after, after + 44, y + 16);
-        y += 22;
-    } else {
-        const auto lines =
-            wrapped(QStringLiteral("limit ") + fromCore(measure.limit), paperFont(14, true), room - 16);
-        const double top = y;
-        y = row.addLines(lines, kTextColumn, y);
-        if (!measure.limitConfirmed && !lines.empty())
-            row.marks.push_back(
-                WedgeMark{wedgeBehind({kTextColumn + lines.front().width, top + lines.front().ascent},
-                                      QFontMetricsF(lines.front().font))});
-    }
+    y = addLimit(row, measure, room, width, y);
     row.growTo(std::max(y, kWriteHeight) + 6);
     group.rows.push_back(std::move(row));
 }
