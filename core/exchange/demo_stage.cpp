@@ -12,10 +12,10 @@ using base::Fault;
 namespace {
 
 // Ids that look random and are always the same: the n-th number through the finaliser of splitmix64 (Steele,
-// Lea, Flood 2014), 63 bits of it.
+// Lea, Flood 2014), 63 bits of it. Every verb gets a copy of the source, so the count is shared.
 base::IdSource countedIds() {
-    return [n = std::uint64_t{0}]() mutable {
-        std::uint64_t z = ++n * 0x9E3779B97F4A7C15U;
+    return [count = std::make_shared<std::uint64_t>(0)] {
+        std::uint64_t z = ++*count * 0x9E3779B97F4A7C15U;
         z = (z ^ (z >> 30U)) * 0xBF58476D1CE4E5B9U;
         z = (z ^ (z >> 27U)) * 0x94D049BB133111EBU;
         z ^= z >> 31U;

@@ -12,7 +12,9 @@
 #include <sstream>
 
 #include "core/exchange/csv_text.h"
+#include "core/exchange/json.h"
 #include "core/ledger/book.h"
+#include "core/ledger/verbs.h"
 
 namespace wm::exchange {
 namespace {
@@ -129,6 +131,16 @@ TEST_F(LongDemoTest, BuildsTheSameAgain) {
     const auto again = buildDemo(demoText());
     ASSERT_TRUE(again);
     EXPECT_EQ(again->rows(), ledger().rows());
+}
+
+TEST_F(LongDemoTest, IsTakenOverByAnEmptyFile) {
+    const ledger::Book empty(std::make_shared<const ledger::Ledger>(), *ledger().garage().pinnedToday);
+    const auto change = ledger::adoptAll({empty, [] { return 1; }}, ledger().rows());
+    ASSERT_TRUE(change) << change.error().field << " given " << change.error().given;
+    EXPECT_EQ(ledger::Ledger{}.with(*change).rows(), ledger().rows());
+    const auto read = fromJson(toJson(ledger()));
+    ASSERT_TRUE(read) << read.error().field;
+    EXPECT_EQ(ledger::Ledger(*read).rows(), ledger().rows());
 }
 
 TEST_F(LongDemoTest, HoursAgreeWithTheMeters) {
