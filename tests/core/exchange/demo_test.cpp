@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <map>
 #include <set>
@@ -14,6 +15,7 @@
 #include "core/exchange/csv_text.h"
 #include "core/exchange/json.h"
 #include "core/ledger/book.h"
+#include "core/ledger/evening.h"
 #include "core/ledger/verbs.h"
 
 namespace wm::exchange {
@@ -243,6 +245,17 @@ TEST_F(LongDemoTest, TheSorrelStandsHalfFinished) {
     EXPECT_FALSE(now.followUps(machine("Sorrel 450")).empty());
     const auto snags = now.snags(machine("Heron 250"));
     EXPECT_TRUE(std::any_of(snags.begin(), snags.end(), [](const auto& s) { return s.deferral != nullptr; }));
+}
+
+TEST_F(LongDemoTest, TheHeronsPicksFitTheNextEvening) {
+    const ledger::Book now = book();
+    const auto evening = ledger::eveningOf(now, machine("Heron 250"));
+    ASSERT_EQ(evening.machines.size(), 1U);
+    ASSERT_TRUE(evening.machines.front().plan);
+    EXPECT_GE(evening.machines.front().jobs.size(), 3U);
+    ASSERT_TRUE(evening.left);
+    EXPECT_GE(*evening.left, units::Minutes{0});
+    EXPECT_LT(*evening.left, units::Minutes{60}) << "an evening, not an hour";
 }
 
 TEST_F(LongDemoTest, TheShelfIsARealShelf) {
