@@ -64,6 +64,7 @@ EntryForm::EntryForm(Workbench& workbench, const QString& title, QWidget* parent
     trouble_->hide();
     lines_->addWidget(trouble_);
     setAccessibleName(title);
+    inputHeight_ = QLineEdit().sizeHint().height();
 }
 
 const ledger::Book& EntryForm::book() const {
@@ -97,7 +98,8 @@ void EntryForm::place(const QString& name, const QString& label, QWidget* input)
     auto* lines = new QVBoxLayout(field.box);
     lines->setContentsMargins(0, 0, 0, 0);
     lines->setSpacing(2);
-    field.label = new QLabel(qobject_cast<QCheckBox*>(input) != nullptr ? QString() : label, field.box);
+    field.label =
+        new QLabel(qobject_cast<QCheckBox*>(input) != nullptr ? QStringLiteral(" ") : label, field.box);
     field.label->setProperty("role", QStringLiteral("note"));
     field.label->setFont(noteFont(font()));
     field.label->setBuddy(input);
@@ -109,6 +111,8 @@ void EntryForm::place(const QString& name, const QString& label, QWidget* input)
     field.fault->setMinimumWidth(kFaultWidth);
     field.fault->hide();
     lines->addWidget(field.label);
+    if (qobject_cast<QCheckBox*>(input) != nullptr || qobject_cast<QLabel*>(input) != nullptr)
+        input->setFixedHeight(inputHeight_);
     lines->addWidget(input);
     lines->addWidget(field.fault);
     lines->addStretch();
@@ -122,6 +126,7 @@ void EntryForm::place(const QString& name, const QString& label, QWidget* input)
 QLineEdit* EntryForm::addText(const QString& name, const QString& label, const QString& value, int letters) {
     auto* edit = new QLineEdit(value, this);
     edit->setFixedWidth(edit->fontMetrics().averageCharWidth() * letters + kSpaceSection);
+    edit->setCursorPosition(0);
     connect(edit, &QLineEdit::textEdited, this, [this] { touched_ = true; });
     place(name, label, edit);
     return edit;
@@ -199,6 +204,14 @@ QLineEdit* EntryForm::addPerson(const QString& name, const QString& label, std::
             value = names.back();
     }
     return addSuggested(name, label, value, names, 10);
+}
+
+QLabel* EntryForm::addCaption(const QString& words) {
+    auto* caption = new QLabel(words, this);
+    caption->setProperty("role", QStringLiteral("note"));
+    caption->setTextFormat(Qt::PlainText);
+    place(QStringLiteral("caption"), QStringLiteral(" "), caption);
+    return caption;
 }
 
 QLabel* EntryForm::addNote(const QString& words) {

@@ -83,6 +83,8 @@ class EntryForm : public QWidget {
     QLineEdit* addPerson(const QString& name, const QString& label, std::optional<PersonId> person);
     /// A line of words below the row.
     QLabel* addNote(const QString& words);
+    /// Words in the row, before the ticks that they are about.
+    QLabel* addCaption(const QString& words);
     void remove(QWidget* field);
     void startAt(QWidget* field) { first_ = field; }
     void suggest(QLineEdit* field, const QStringList& choices);
@@ -120,6 +122,7 @@ class EntryForm : public QWidget {
     bool touched_ = false;
     std::optional<std::int64_t> corrects_;
     QLineEdit* reason_ = nullptr;
+    int inputHeight_ = 0;
 };
 
 }  // namespace wm::ui

@@ -43,7 +43,7 @@ QString lastWords(const ledger::Book& book, TaskId task, const std::string& meas
 
 JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("job done")) {
     machine_ = addMachine(request.machine ? request.machine : lastMachine(book()));
-    task_ = addSuggested(QStringLiteral("task"), tr("task or snag"), QString(), {}, 22);
+    task_ = addSuggested(QStringLiteral("task"), tr("task or snag"), QString(), {}, 30);
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     meter_ = addText(QStringLiteral("meter"), tr("meter"), QString(), 8);
     kind_ = addChoice(QStringLiteral("kind"), tr("how"),
@@ -52,7 +52,6 @@ JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
     minutes_ = addText(QStringLiteral("minutes"), tr("minutes"), QString(), 5);
     by_ = addPerson(QStringLiteral("by"), tr("by"), lastMechanic(book()));
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
-    says_ = addNote(QString());
     startAt(task_);
     connect(machine_, &QComboBox::currentIndexChanged, this, &JobForm::followMachine);
     connect(task_, &QLineEdit::textChanged, this, &JobForm::followTask);
@@ -166,15 +165,20 @@ void JobForm::forgetTask() {
         remove(std::exchange(extra_, nullptr));
     steps_.clear();
     asksFor_.reset();
-    says_->hide();
+    if (says_ != nullptr)
+        remove(std::exchange(says_, nullptr));
+    uses_->setPlaceholderText(QString());
     if (!uses_->isModified())
         uses_->clear();
 }
 
 void JobForm::askFor(const upkeep::TaskVersion& task) {
     asksFor_ = task.task;
-    if (!uses_->isModified())
+    if (!uses_->isModified()) {
         uses_->setText(kitText(book(), task));
+        uses_->setCursorPosition(0);
+        uses_->setPlaceholderText(untiedKitText(task));
+    }
     steps_ = openingOf(book(), task);
     for (const auto& point : task.measures) {
         const QString name = text(point.name);
@@ -188,12 +192,10 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
     if (due != nullptr && due->countdown.extraDue && !task.extra.empty())
         extra_ = addTick(QStringLiteral("extraDone"), tr("also done: %1").arg(text(task.extra)), false);
     const auto opened = book().jointsOpened(task, steps_);
+    if (!opened.empty())
+        says_ = addCaption(tr("tightened and checked (else hand-tight):"));
     for (const auto* joint : opened)
         joints_.emplace_back(joint->joint, addTick(QStringLiteral("confirmed"), text(joint->name), false));
-    says_->setVisible(!opened.empty());
-    says_->setText(
-        tr("Tick each joint that was tightened to its torque and checked; the others go on the hand-tight "
-           "list."));
 }
 
 void JobForm::readMeasures(Answers& read, upkeep::Record& record) const {

@@ -41,7 +41,7 @@ class JobForm : public EntryForm {
     QLineEdit* minutes_;
     QLineEdit* by_;
     QLineEdit* note_;
-    QLabel* says_;
+    QLabel* says_ = nullptr;
     std::optional<TaskId> asksFor_;
     std::vector<QLineEdit*> measures_;
     std::vector<std::pair<JointId, QCheckBox*>> joints_;

@@ -57,8 +57,6 @@ OutingForm::OutingForm(Workbench& workbench, const EntryRequest& request)
     rider_ = addPerson(QStringLiteral("rider"), tr("rider"), std::nullopt);
     crash_ = addTick(QStringLiteral("crash"), tr("crashed"), false);
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 18);
-    open_ = addNote(QString());
-    open_->setObjectName(QStringLiteral("hand-tight-question"));
     startAt(hours_);
     connect(machine_, &QComboBox::currentIndexChanged, this, &OutingForm::followMachine);
     connect(date_, &QLineEdit::textChanged, this, &OutingForm::followDay);
@@ -110,12 +108,13 @@ void OutingForm::followMachine() {
         remove(tick);
     if (seen_ != nullptr)
         remove(std::exchange(seen_, nullptr));
+    if (open_ != nullptr)
+        remove(std::exchange(open_, nullptr));
     const auto open = book().handTight(*machine);
-    open_->setVisible(!open.empty());
     if (open.empty())
         return;
-    open_->setText(
-        tr("Hand-tight on this machine. Tick what was tightened and checked before it was ridden:"));
+    open_ = addCaption(tr("hand-tight; tick what was tightened and checked first:"));
+    open_->setObjectName(QStringLiteral("hand-tight-question"));
     for (const auto& joint : open)
         tightened_.emplace_back(joint.state.joint,
                                 addTick(QStringLiteral("joint"), text(joint.joint->name), false));

@@ -36,7 +36,7 @@ class OutingForm : public EntryForm {
     QCheckBox* crash_;
     QLineEdit* rider_;
     QLineEdit* note_;
-    QLabel* open_;
+    QLabel* open_ = nullptr;
     std::vector<std::pair<JointId, QCheckBox*>> tightened_;
     QCheckBox* seen_ = nullptr;
     bool kindWasChosen_ = false;

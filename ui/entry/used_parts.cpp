@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/entry/used_parts.h"
 
+#include <QCoreApplication>
 #include <QRegularExpression>
 #include <QStringList>
 
@@ -113,6 +114,16 @@ QString usesText(const ledger::Book& book, const std::vector<upkeep::Use>& uses)
         if (const auto* line = book.ledger().find<stock::StockLine>(use.line))
             words << useText(*line, use.amount);
     return words.join(QStringLiteral("; "));
+}
+
+QString untiedKitText(const upkeep::TaskVersion& task) {
+    QStringList words;
+    for (const auto& kit : task.kit)
+        if (!kit.line && !kit.onlyIfNeeded)
+            words << text(kit.what);
+    return words.isEmpty() ? QString()
+                           : QCoreApplication::translate("UsedParts", "not tied to the shelf: %1")
+                                 .arg(words.join(QStringLiteral(", ")));
 }
 
 QString kitText(const ledger::Book& book, const upkeep::TaskVersion& task) {

@@ -16,6 +16,8 @@ namespace wm::ui {
 base::Result<std::vector<upkeep::Use>> parseUses(const ledger::Book& book, const QString& typed);
 
 QString usesText(const ledger::Book& book, const std::vector<upkeep::Use>& uses);
+/// What its kit names without a line of the shelf, as a reminder; empty if nothing.
+QString untiedKitText(const upkeep::TaskVersion& task);
 /// What one go of a task uses, as far as its kit is tied to the shelf; "only if needed" is left out.
 QString kitText(const ledger::Book& book, const upkeep::TaskVersion& task);
 

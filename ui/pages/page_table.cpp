@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/page_table.h"
 
+#include "ui/pages/bench/bench_page.h"
 #include "ui/pages/page.h"
 #include "ui/pages/plain_page.h"
 
@@ -19,8 +20,8 @@ PageEntry plain(PageId id, const QString& name, const QString& sentence) {
 
 std::vector<PageEntry> pageTable() {
     return {
-        plain(PageId::Bench, QObject::tr("&Bench"),
-              QObject::tr("What stands in the way of each machine's next event will stand here.")),
+        {PageId::Bench, QObject::tr("&Bench"),
+         [](const PageTools& tools, QWidget* parent) -> Page* { return new BenchPage(tools, parent); }},
         plain(PageId::Machine, QObject::tr("&Machine"),
               QObject::tr("What is fitted and what was done will stand here.")),
         plain(PageId::Weekend, QObject::tr("&Weekend"),

@@ -16,7 +16,7 @@ QKeySequence keys(const char* written) {
     return QKeySequence(QString::fromLatin1(written));
 }
 
-std::vector<ActionEntry> fileActions() {
+std::vector<ActionEntry> beginActions() {
     using enum ActionId;
     const Place menu = Place::FileMenu;
     return {
@@ -47,6 +47,13 @@ std::vector<ActionEntry> fileActions() {
          {},
          menu,
          Needs::AWritableFile},
+    };
+}
+
+std::vector<ActionEntry> fileActions() {
+    using enum ActionId;
+    const Place menu = Place::FileMenu;
+    return {
         {ExportText,
          "export-text",
          tr("E&xport as JSON…"),
@@ -120,9 +127,9 @@ std::vector<ActionEntry> benchActions() {
 }  // namespace
 
 std::vector<ActionEntry> actionTable() {
-    auto all = fileActions();
-    for (auto& entry : benchActions())
-        all.push_back(std::move(entry));
+    auto all = beginActions();
+    for (auto more : {fileActions(), benchActions()})
+        all.insert(all.end(), more.begin(), more.end());
     return all;
 }
 

@@ -39,6 +39,15 @@ QSize PageKey::sizeHint() const {
             fontMetrics().height() + 2 * kSpaceClose};
 }
 
+bool PageKey::event(QEvent* event) {
+    // A button would show its pressed state for a while first; a page turns at once.
+    if (event->type() == QEvent::Shortcut) {
+        click();
+        return true;
+    }
+    return QAbstractButton::event(event);
+}
+
 void PageKey::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     const Tokens tokens = tokensFor(palette());

@@ -45,7 +45,7 @@ void Head::paintEvent(QPaintEvent*) {
     const QRect inner = rect().adjusted(kSpaceLine, kSpaceClose, -kSpaceLine, -kStroke);
     QFont title = sectionFont(font());
     title.setBold(isChecked());
-    const QFont digits = figureFont(font(), FigureSize::InText);
+    const QFont digits = sectionFont(font());
     const int firstHeight = QFontMetrics(title).height();
     const int figureWidth = QFontMetrics(digits).horizontalAdvance(figure_);
     const QRect firstLine(inner.left(), inner.top(), inner.width(), firstHeight);

@@ -119,6 +119,7 @@ QToolButton* MainWindow::fileKey() {
     key->setAccessibleName(tr("file"));
     key->setMenu(menu);
     key->setPopupMode(QToolButton::InstantPopup);
+    key->setStyleSheet(QStringLiteral("QToolButton::menu-indicator { image: none; }"));
     return key;
 }
 
@@ -228,6 +229,8 @@ void MainWindow::refreshPage() {
     const auto book = workbench_.book();
     if (!book || book->machines().empty()) {
         start_->refresh(workbench_.hasFile(), files_->recent());
+        if (stack_->currentWidget() != start_ || QApplication::focusWidget() == nullptr)
+            start_->setFocus(Qt::OtherFocusReason);
         stack_->setCurrentWidget(start_);
         return;
     }

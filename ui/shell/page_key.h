@@ -15,6 +15,7 @@ class PageKey : public QAbstractButton {
     [[nodiscard]] QSize sizeHint() const override;
 
   protected:
+    bool event(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
 };
 

@@ -6,9 +6,11 @@
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "ui/drawing/glyph.h"
 #include "ui/theme/type.h"
 
 namespace wm::ui {
@@ -16,13 +18,24 @@ namespace wm::ui {
 namespace {
 
 constexpr int kLineWidth = 560;
+constexpr int kMark = 96;
+
+class LargeMark : public QWidget {
+  public:
+    explicit LargeMark(QWidget* parent) : QWidget(parent) { setFixedSize(kMark, kMark); }
+
+  protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        paintMark(painter, rect(), MarkState{MarkState::Kind::InHand}, tokensFor(palette()));
+    }
+};
 
 QPushButton* buttonFor(QAction* action, QWidget* parent) {
     auto* button = new QPushButton(QString(action->text()).remove(QLatin1Char('&')), parent);
     button->setObjectName(QStringLiteral("start-") + action->objectName());
     button->setToolTip(action->toolTip());
     QObject::connect(button, &QPushButton::clicked, action, &QAction::trigger);
-    button->setVisible(action->isVisible());
     return button;
 }
 
@@ -51,6 +64,7 @@ StartPage::StartPage(const std::vector<QAction*>& withoutFile, QAction* withFile
     lines->setContentsMargins(kSpacePage * 3, kSpacePage * 2, kSpacePage, kSpacePage);
     lines->setSpacing(kSpaceGroup);
     lines->addStretch(1);
+    lines->addWidget(new LargeMark(this));
     lines->addWidget(title_);
     lines->addWidget(sentence_);
     lines->addLayout(buttons);
@@ -67,9 +81,11 @@ void StartPage::refresh(bool hasFile, const QStringList& recent) {
                                : tr("Keeps what was done to each machine, and says what is due, what has "
                                     "slipped and what nobody ever marked."));
     for (auto* button : fileButtons_)
-        button->setVisible(!hasFile && button->property("hidden").isNull());
+        button->setVisible(!hasFile);
     machineButton_->setVisible(hasFile);
-    (hasFile ? machineButton_ : fileButtons_.front())->setDefault(true);
+    auto* first = hasFile ? machineButton_ : fileButtons_.front();
+    first->setDefault(true);
+    setFocusProxy(first);
     while (auto* item = recent_->takeAt(0)) {
         item->widget()->deleteLater();
         delete item;

@@ -17,7 +17,10 @@ namespace {
 
 QToolButton* keyFor(QAction* action, QWidget* parent) {
     auto* button = new QToolButton(parent);
-    button->setDefaultAction(action);
+    const auto follow = [button, action] { button->setEnabled(action->isEnabled()); };
+    QObject::connect(button, &QToolButton::clicked, action, &QAction::trigger);
+    QObject::connect(action, &QAction::changed, button, follow);
+    button->setToolTip(action->toolTip());
     button->setText(action->text() + QLatin1Char(' ') +
                     action->shortcut().toString(QKeySequence::NativeText));
     button->setObjectName(action->objectName() + QStringLiteral("-key"));
@@ -45,8 +48,10 @@ StatusLine::StatusLine(Workbench& workbench, QAction* undo, const std::vector<QA
     row->addWidget(words_);
     row->addWidget(undoButton_);
     row->addStretch(1);
-    for (auto* action : entries)
-        row->addWidget(keyFor(action, this));
+    for (auto* action : entries) {
+        keys_.push_back(keyFor(action, this));
+        row->addWidget(keys_.back());
+    }
 }
 
 void StatusLine::refresh() {
@@ -55,6 +60,9 @@ void StatusLine::refresh() {
     undoButton_->setText(tr("Undo (%1)").arg(undo_->shortcut().toString(QKeySequence::NativeText)));
     undoButton_->setToolTip(tr("Takes back: %1").arg(undoes));
     undoButton_->setAccessibleName(tr("undo: %1").arg(undoes));
+    const auto book = workbench_.book();
+    for (auto* key : keys_)
+        key->setVisible(book && !book->machines().empty());
     if (!workbench_.hasFile())
         return say(QString());
     if (workbench_.readOnly())

@@ -32,6 +32,7 @@ class StatusLine : public QWidget {
     QAction* undo_;
     QLabel* words_;
     QToolButton* undoButton_;
+    std::vector<QToolButton*> keys_;
     QString saved_;
 };
 

@@ -141,7 +141,7 @@ QString howFar(const ledger::DueLine& line, calendar::Date today) {
                                      : happeningWords(*countdown.triggered);
     }
     if (countdown.noRecord)
-        return tr("no record");
+        return line.standing.kind == StandingKind::Overdue ? tr("due, no record") : tr("no record");
     if (countdown.governing)
         return howFar(countdown.limits[*countdown.governing], today);
     return countdown.over ? tr("due now") : tr("when it happens");

@@ -1,0 +1,50 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/used_parts.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/ui/garage.h"
+
+namespace wm::ui {
+namespace {
+
+class UsedParts : public testing::Test {
+  protected:
+    std::string read(const char* typed) {
+        const auto uses = parseUses(garage_.book(), QString::fromUtf8(typed));
+        if (!uses)
+            return "refused " + std::to_string(static_cast<int>(uses.error().fault));
+        return usesText(garage_.book(), *uses).toStdString();
+    }
+    static std::string refused(base::Fault fault) {
+        return "refused " + std::to_string(static_cast<int>(fault));
+    }
+
+    Garage garage_{Garage::Fill::Season};
+};
+
+TEST_F(UsedParts, ReadsNamesAndAmounts) {
+    EXPECT_EQ(read("engine oil 10W-40 850 ml; oil filter 1"), "engine oil 10W-40 850 ml; oil filter 1");
+    EXPECT_EQ(read("oil filter"), "oil filter 1");
+    EXPECT_EQ(read("  ; "), "");
+}
+
+TEST_F(UsedParts, TakesAnyPartOfANameThatOnlyOneLineHas) {
+    EXPECT_EQ(read("grease 25 g"), "waterproof grease 25 g");
+    EXPECT_EQ(read("FORK 0,7 l"), "fork oil 5W 700 ml");
+    EXPECT_EQ(read("grease 0.025 kg"), "waterproof grease 25 g");
+    EXPECT_EQ(read("oil 100 ml"), refused(base::Fault::Duplicate));
+    EXPECT_EQ(read("brake fluid 100 ml"), refused(base::Fault::Unknown));
+}
+
+TEST_F(UsedParts, RefusesAmountsThatCannotBe) {
+    EXPECT_EQ(read("oil filter 1 ml"), refused(base::Fault::WrongUnit));
+    EXPECT_EQ(read("oil filter 0"), refused(base::Fault::NotPositive));
+    EXPECT_EQ(read("oil filter -2"), refused(base::Fault::NotPositive));
+    EXPECT_EQ(read("oil filter 1.5"), refused(base::Fault::NotANumber));
+    EXPECT_EQ(read("fork oil 5W 0.0001 l"), refused(base::Fault::NotPositive));
+}
+
+}  // namespace
+}  // namespace wm::ui

@@ -1,0 +1,204 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QAbstractItemModelTester>
+#include <QLineEdit>
+#include <algorithm>
+
+#include "tests/ui/window.h"
+#include "ui/entry/entry_strip.h"
+#include "ui/pages/bench/bench_grid.h"
+#include "ui/pages/bench/bench_model.h"
+#include "ui/shell/columns.h"
+
+namespace wm::ui {
+namespace {
+
+std::vector<BenchColumn> columnsOf(const ledger::Book& book) {
+    std::vector<MachineId> all;
+    for (const auto* machine : book.machines())
+        all.push_back(machine->id);
+    std::vector<BenchColumn> columns;
+    for (const auto machine : all)
+        columns.push_back(benchColumn(book, machine, all));
+    return columns;
+}
+
+TEST(BenchModel, IsAProperModel) {
+    Garage garage(Garage::Fill::Season);
+    BenchModel model;
+    QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
+    model.show({"a", "b", "c"}, columnsOf(garage.book()));
+    for (const int rows : {1, 12, 20, 200})
+        model.fit(rows);
+    model.show({}, {});
+    EXPECT_EQ(model.rowCount(), 0);
+}
+
+TEST(BenchModel, KeepsWithinTheRoomAndCountsTheRest) {
+    Garage garage(Garage::Fill::Season);
+    const auto columns = columnsOf(garage.book());
+    BenchModel model;
+    model.show({"a", "b", "c"}, columns);
+    model.fit(28);
+    EXPECT_LE(model.rowCount(), 28);
+    // In each band and column: what is shown and what is counted make up all of it.
+    for (std::size_t column = 0; column < columns.size(); ++column)
+        for (int band = 0; band < kBands; ++band) {
+            int shown = 0;
+            int counted = 0;
+            for (int row = 0; row < model.rowCount(); ++row) {
+                const auto index = model.index(row, static_cast<int>(column) + 1);
+                if (index.data(BenchModel::BandRole).toInt() != band)
+                    continue;
+                const auto& cell = model.cell(index);
+                if (cell.kind == BenchCell::Kind::More) {
+                    const auto words = cell.words.split(QLatin1Char(' '));
+                    for (const auto& word : words)
+                        counted += word.toInt();
+                } else if (cell.canBeChosen() ||
+                           (cell.kind == BenchCell::Kind::Words && cell.words != QLatin1String("nothing"))) {
+                    ++shown;
+                }
+            }
+            EXPECT_EQ(shown + counted,
+                      static_cast<int>(columns[column][static_cast<std::size_t>(band)].size()))
+                << "band " << band << ", column " << column;
+        }
+}
+
+TEST(BenchCells, PutEachJobWhereItBelongs) {
+    Garage garage(Garage::Fill::Season);
+    const auto heron = garage.machine("Heron 250");
+    const auto column = benchColumn(garage.book(), heron, {heron});
+    const auto has = [&column](Band band, const char* words) {
+        const auto& cells = column[static_cast<std::size_t>(band)];
+        return std::any_of(cells.begin(), cells.end(),
+                           [words](const BenchCell& cell) { return cell.words == QLatin1String(words); });
+    };
+    EXPECT_TRUE(has(Band::Must, "Rear brake pads"));
+    EXPECT_TRUE(has(Band::Should, "Engine oil"));
+    EXPECT_TRUE(has(Band::CanWait, "Fork oil"));
+    EXPECT_TRUE(has(Band::NeverRecorded, "Coolant"));
+    EXPECT_TRUE(has(Band::Snags, "left radiator guard bent"));
+    EXPECT_TRUE(has(Band::PutOff, "fork seal weeps, right"));
+    EXPECT_FALSE(has(Band::Snags, "fork seal weeps, right"));
+    const auto& never = column[static_cast<std::size_t>(Band::NeverRecorded)];
+    const auto isHidden = [&garage](const BenchCell& cell) {
+        return upkeep::isHidden(garage.book().task(*cell.task)->consequence);
+    };
+    EXPECT_TRUE(std::is_partitioned(never.begin(), never.end(), isHidden));
+    const auto sorrel = garage.machine("Sorrel 450");
+    const auto open = benchColumn(garage.book(), sorrel, {sorrel});
+    EXPECT_EQ(open[static_cast<std::size_t>(Band::HandTight)].size(), 1U);
+}
+
+class BenchPageTest : public WindowTest {
+  protected:
+    void SetUp() override {
+        openOn(Garage::Fill::Season);
+        grid_ = child<BenchGrid>("bench-grid");
+        model_ = qobject_cast<BenchModel*>(grid_->model());
+    }
+    const BenchCell& current() { return model_->cell(grid_->currentIndex()); }
+
+    BenchGrid* grid_ = nullptr;
+    BenchModel* model_ = nullptr;
+};
+
+TEST_F(BenchPageTest, ShowsThreeMachinesWithoutScrolling) {
+    window_->resize(1280, 800);
+    QApplication::processEvents();
+    EXPECT_LE(grid_->rowHeight() * model_->rowCount(), grid_->viewport()->height());
+    int width = 0;
+    for (int column = 0; column < model_->columnCount(); ++column)
+        width += grid_->columnWidth(column);
+    EXPECT_LE(width, grid_->viewport()->width());
+    EXPECT_EQ(grid_->columnViewportPosition(1), kGutter);
+}
+
+TEST_F(BenchPageTest, ArrowsGoFromJobToJobAndMachineToMachine) {
+    EXPECT_EQ(QApplication::focusWidget(), grid_);
+    ASSERT_TRUE(current().canBeChosen());
+    const auto first = grid_->currentIndex();
+    press(Qt::Key_Down);
+    EXPECT_EQ(grid_->currentIndex(), first.siblingAtRow(first.row() + 1));
+    for (int step = 0; step < 40; ++step) {
+        press(Qt::Key_Down);
+        EXPECT_TRUE(current().canBeChosen());
+    }
+    press(Qt::Key_Right);
+    EXPECT_EQ(grid_->currentIndex().column(), 2);
+    EXPECT_TRUE(current().canBeChosen());
+    press(Qt::Key_Right);
+    EXPECT_EQ(grid_->currentIndex().column(), 3);
+    press(Qt::Key_Right);
+    EXPECT_EQ(grid_->currentIndex().column(), 3);
+}
+
+TEST_F(BenchPageTest, SpacePutsAJobIntoTheWeekendAndOutAgain) {
+    const auto task = current().task;
+    ASSERT_TRUE(task);
+    press(Qt::Key_Space);
+    EXPECT_TRUE(garage_->book().dueLine(*task)->picked);
+    EXPECT_EQ(current().task, task) << "the cursor stays on its job";
+    press(Qt::Key_Space);
+    EXPECT_FALSE(garage_->book().dueLine(*task)->picked);
+}
+
+TEST_F(BenchPageTest, EnterRecordsTheJobUnderTheCursor) {
+    press(Qt::Key_Down);
+    const auto task = current().task;
+    const auto name = current().words;
+    ASSERT_TRUE(task);
+    const auto before = garage_->book().ledger().all<upkeep::Record>().size();
+    press(Qt::Key_Return);
+    EXPECT_EQ(child<QLineEdit>("task")->text(), name);
+    press(Qt::Key_Return);
+    ASSERT_EQ(garage_->book().ledger().all<upkeep::Record>().size(), before + 1);
+    EXPECT_EQ(garage_->book().ledger().all<upkeep::Record>().back().task, task);
+    EXPECT_EQ(QApplication::focusWidget(), grid_) << "the keys go back to where they were";
+}
+
+TEST_F(BenchPageTest, PutsOffWithReasonAndEnd) {
+    const auto task = current().task;
+    ASSERT_TRUE(task && upkeep::isSafety(garage_->book().task(*task)->consequence));
+    press(Qt::Key_D);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(child<EntryStrip>("entry-strip")->isOpen()) << "a safety job needs a reason and an end";
+    child<QLineEdit>("until")->setText(QStringLiteral("+5"));
+    child<QLineEdit>("reason")->setText(QStringLiteral("disc is on its way"));
+    press(Qt::Key_Return);
+    ASSERT_NE(garage_->book().dueLine(*task)->deferral, nullptr);
+    EXPECT_EQ(garage_->book().dueLine(*task)->deferral->untilDate, day("2026-05-12"));
+}
+
+TEST_F(BenchPageTest, SaysWhy) {
+    press(Qt::Key_Down);
+    press(Qt::Key_F1);
+    auto* why = QApplication::activePopupWidget();
+    ASSERT_NE(why, nullptr);
+    EXPECT_TRUE(why->accessibleName().contains(QStringLiteral("Rear brake pads")))
+        << why->accessibleName().toStdString();
+    EXPECT_TRUE(why->accessibleName().contains(QStringLiteral("limit")))
+        << why->accessibleName().toStdString();
+    QTest::keyClick(why, Qt::Key_A);
+    EXPECT_EQ(QApplication::activePopupWidget(), nullptr);
+}
+
+TEST_F(BenchPageTest, TheRestOpensItsMachine) {
+    for (int row = 0; row < model_->rowCount(); ++row)
+        if (model_->cell(model_->index(row, 2)).kind == BenchCell::Kind::More) {
+            const auto machine = model_->cell(model_->index(row, 2)).machine;
+            grid_->setCurrentIndex(model_->index(row, 2));
+            press(Qt::Key_Return);
+            EXPECT_EQ(garage_->workbench().chosen(), machine);
+            EXPECT_EQ(model_->columnCount(), 2);
+            press(Qt::Key_Escape);
+            EXPECT_EQ(model_->columnCount(), 4);
+            return;
+        }
+    FAIL() << "nothing was left out";
+}
+
+}  // namespace
+}  // namespace wm::ui

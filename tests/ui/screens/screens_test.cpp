@@ -1,0 +1,106 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Writes every page as a picture, to be looked at; what it checks is that each page paints at all. The target
+// `screens` runs it; in an ordinary run it does nothing.
+#include <QApplication>
+#include <QDir>
+#include <QImage>
+
+#include "tests/ui/window.h"
+#include "ui/pages/page_table.h"
+#include "ui/theme/theme.h"
+
+namespace wm::ui {
+namespace {
+
+class LongScreens : public WindowTest {
+  protected:
+    void SetUp() override {
+        target_ = qEnvironmentVariable("WITNESSMARK_SCREENS");
+        if (target_.isEmpty())
+            GTEST_SKIP() << "set WITNESSMARK_SCREENS to a folder";
+        QDir().mkpath(target_);
+    }
+    void TearDown() override { applyTheme(*qApp, ThemeChoice::Light); }
+
+    void write(const QString& name) {
+        QApplication::processEvents();
+        const QImage image = window_->grab().toImage();
+        const QString file =
+            QStringLiteral("%1/%2-%3-%4.png").arg(target_, name, theme_).arg(window_->width());
+        EXPECT_TRUE(image.save(file)) << file.toStdString();
+    }
+    template <class Each>
+    void inEveryLook(Each each) {
+        for (const auto choice : {ThemeChoice::Light, ThemeChoice::Dark}) {
+            applyTheme(*qApp, choice);
+            theme_ = choice == ThemeChoice::Light ? QStringLiteral("light") : QStringLiteral("dark");
+            for (const QSize size : {QSize(1280, 800), QSize(1920, 1080)}) {
+                window_->resize(size);
+                QApplication::processEvents();
+                each();
+            }
+        }
+    }
+
+    QString target_;
+    QString theme_;
+};
+
+TEST_F(LongScreens, OfEveryPage) {
+    openOn(Garage::Fill::Season);
+    inEveryLook([this] {
+        for (const auto& page : pageTable()) {
+            for (const bool one : {false, true}) {
+                garage_->workbench().choose(one ? std::optional(garage_->machine("Heron 250"))
+                                                : std::nullopt);
+                window_->goTo(page.id);
+                const QString name = QString(page.name).remove(QLatin1Char('&')).toLower();
+                write(one ? name + QStringLiteral("-one") : name);
+            }
+        }
+    });
+}
+
+TEST_F(LongScreens, OfTheEntries) {
+    openOn(Garage::Fill::Season);
+    inEveryLook([this] {
+        EntryRequest request;
+        request.kind = EntryKind::Job;
+        request.machine = garage_->machine("Sorrel 450");
+        request.task = garage_->task("Sorrel 450", "linkage-grease");
+        window_->enter(request);
+        write(QStringLiteral("entry-job"));
+        press(Qt::Key_Escape);
+        request = {};
+        request.kind = EntryKind::Outing;
+        request.machine = garage_->machine("Sorrel 450");
+        window_->enter(request);
+        type(QStringLiteral("two"));
+        press(Qt::Key_Return);
+        write(QStringLiteral("entry-outing"));
+        press(Qt::Key_Escape);
+        request.kind = EntryKind::Machine;
+        window_->enter(request);
+        write(QStringLiteral("entry-machine"));
+        press(Qt::Key_Escape);
+        window_->action(ActionId::Why)->trigger();
+        QApplication::processEvents();
+        if (auto* why = QApplication::activePopupWidget())
+            why->grab().save(QStringLiteral("%1/why-%2.png").arg(target_, theme_)), why->close();
+    });
+}
+
+TEST_F(LongScreens, OfAnEmptyFile) {
+    openOn(Garage::Fill::Empty);
+    inEveryLook([this] { write(QStringLiteral("start-empty")); });
+}
+
+TEST_F(LongScreens, OfNoFile) {
+    openOn(Garage::Fill::Empty);
+    garage_->workbench().close();
+    inEveryLook([this] { write(QStringLiteral("start-none")); });
+}
+
+}  // namespace
+}  // namespace wm::ui

@@ -1,0 +1,225 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/bench/bench_cells.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <map>
+#include <utility>
+
+#include "ui/words/figures.h"
+#include "ui/words/standing_words.h"
+
+namespace wm::ui {
+
+namespace {
+
+using Kind = BenchCell::Kind;
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("Bench", words);
+}
+
+std::vector<BenchCell>& in(BenchColumn& column, Band band) {
+    return column[static_cast<std::size_t>(band)];
+}
+
+bool fallsDue(const ledger::DueLine& line) {
+    const auto urgency = urgencyOf(line);
+    return urgency == Urgency::Must || urgency == Urgency::Should;
+}
+
+// What is done every outing or two, or before each race, is a round of its own: it is always due, and would
+// hide the work that is not.
+bool isOfTheRound(const upkeep::TaskVersion& task) {
+    const auto isEveryOuting = [](const upkeep::Limit& limit) {
+        return limit.counter == upkeep::Counter::Outings && limit.every <= 2;
+    };
+    const auto isBeforeRace = [](const upkeep::Trigger& trigger) {
+        return trigger.happening == upkeep::Happening::BeforeRace;
+    };
+    return std::any_of(task.limits.begin(), task.limits.end(), isEveryOuting) ||
+           std::any_of(task.triggers.begin(), task.triggers.end(), isBeforeRace);
+}
+
+BenchCell jobCell(const ledger::DueLine& line, calendar::Date today) {
+    BenchCell cell;
+    cell.kind = Kind::Job;
+    cell.machine = line.machine;
+    cell.words = text(line.task->name);
+    cell.far = howFar(line, today);
+    cell.why = consequenceWords(line.task->consequence);
+    cell.mark = markOf(line);
+    cell.picked = line.picked;
+    cell.unconfirmed = !line.task->confirmed && !line.task->limits.empty() && !line.countdown.noRecord;
+    cell.task = line.task->task;
+    if (line.standing.likely && line.standing.kind != outlook::StandingKind::Overdue)
+        cell.when = tr("about %1").arg(dayWords(*line.standing.likely, today));
+    if (line.deferral != nullptr) {
+        cell.far = line.deferral->untilDate ? tr("until %1").arg(dayWords(*line.deferral->untilDate, today))
+                   : line.deferral->untilHours ? tr("until %1").arg(hoursWords(*line.deferral->untilHours))
+                                               : tr("no end");
+        cell.when = text(line.deferral->reason);
+    }
+    return cell;
+}
+
+Band bandOf(Urgency urgency) {
+    switch (urgency) {
+        case Urgency::Must:
+            return Band::Must;
+        case Urgency::Should:
+            return Band::Should;
+        case Urgency::CanWait:
+            return Band::CanWait;
+        case Urgency::NeverRecorded:
+            return Band::NeverRecorded;
+        case Urgency::PutOff:
+            break;
+    }
+    return Band::PutOff;
+}
+
+// What falls due before the next event, in one line. How likely that is nobody reckons yet, so nobody says
+// it.
+BenchCell untilThen(const ledger::Book& book, MachineId machine) {
+    int over = 0;
+    int before = 0;
+    bool hasEvent = !book.ahead(machine).events.empty();
+    for (const auto& line : book.due(machine)) {
+        if (!fallsDue(line) || isOfTheRound(*line.task))
+            continue;
+        (line.standing.kind == outlook::StandingKind::Overdue ? over : before) += 1;
+    }
+    BenchCell cell;
+    cell.kind = Kind::Words;
+    cell.machine = machine;
+    const QString end = hasEvent ? tr("before the flag") : tr("within two weeks");
+    if (over == 0 && before == 0)
+        cell.words = tr("nothing falls due %1").arg(end);
+    else if (over == 0)
+        cell.words = tr("%1 fall due %2").arg(before).arg(end);
+    else if (before == 0)
+        cell.words = tr("%1 overdue").arg(over);
+    else
+        cell.words = tr("%1 overdue, %2 more %3").arg(over).arg(before).arg(end);
+    return cell;
+}
+
+void addFollowUps(BenchColumn& column, const ledger::Book& book, MachineId machine) {
+    for (const auto& follow : book.followUps(machine)) {
+        if (!follow.due)
+            continue;
+        BenchCell cell;
+        cell.kind = Kind::FollowUp;
+        cell.machine = machine;
+        cell.words = text(follow.rule.what);
+        cell.far = tr("after %1").arg(text(follow.because));
+        cell.origin = follow.origin;
+        for (const auto* task : book.tasks(machine))
+            if (!follow.rule.code.empty() && task->code == follow.rule.code)
+                cell.task = task->task;
+        in(column, Band::CheckAgain).push_back(cell);
+    }
+}
+
+void addOpenThings(BenchColumn& column, const ledger::Book& book, MachineId machine) {
+    const auto today = book.today();
+    for (const auto& joint : book.handTight(machine)) {
+        BenchCell cell;
+        cell.kind = Kind::Joint;
+        cell.machine = machine;
+        cell.words = text(joint.joint->name);
+        cell.far = tr("since %1").arg(dayWords(joint.state.since, today));
+        in(column, Band::HandTight).push_back(cell);
+    }
+    for (const auto& open : book.snags(machine)) {
+        BenchCell cell;
+        cell.kind = Kind::Snag;
+        cell.machine = machine;
+        cell.words = text(open.snag->what);
+        cell.far =
+            open.snag->wish == upkeep::SnagWish::Watch ? tr("watch") : dayWords(open.snag->date, today);
+        cell.picked = open.picked;
+        cell.snag = open.snag->id;
+        if (open.deferral != nullptr && open.deferral->untilDate)
+            cell.far = tr("until %1").arg(dayWords(*open.deferral->untilDate, today));
+        in(column, open.deferral != nullptr ? Band::PutOff : Band::Snags).push_back(cell);
+    }
+}
+
+using Needed = std::map<StockLineId, std::int64_t>;
+
+Needed neededBy(const ledger::Book& book, MachineId machine) {
+    Needed needed;
+    for (const auto& line : book.due(machine)) {
+        if (!fallsDue(line) && !line.picked)
+            continue;
+        for (const auto& kit : line.task->kit)
+            if (kit.line && !kit.onlyIfNeeded)
+                needed[*kit.line] += kit.amount;
+    }
+    return needed;
+}
+
+// Lines of the shelf that this machine needs and that all machines together would run short of.
+void addOrders(BenchColumn& column, const ledger::Book& book, MachineId machine,
+               const std::vector<MachineId>& all) {
+    Needed total;
+    for (const auto each : all)
+        for (const auto& [line, amount] : neededBy(book, each))
+            total[line] += amount;
+    const auto& events = book.ahead(machine).events;
+    for (const auto& [id, amount] : neededBy(book, machine)) {
+        const auto* hand = book.onHand(id);
+        const auto* line = book.ledger().find<stock::StockLine>(id);
+        const std::int64_t missing = total[id] - (hand != nullptr ? hand->usable + hand->onOrder : 0);
+        if (missing <= 0 || line == nullptr)
+            continue;
+        BenchCell cell;
+        cell.kind = Kind::Words;
+        cell.machine = machine;
+        cell.words = QStringLiteral("%1 %2").arg(text(line->name), amountWords(missing, line->unit));
+        if (line->leadDays && !events.empty()) {
+            const auto by = events.front().first.plusDays(-static_cast<std::int32_t>(*line->leadDays) - 1);
+            cell.far =
+                by < book.today() ? tr("too late to order") : tr("by %1").arg(dayWords(by, book.today()));
+        }
+        in(column, Band::ToOrder).push_back(cell);
+    }
+}
+
+}  // namespace
+
+QString bandWords(Band band) {
+    static constexpr const char* words[kBands] = {
+        QT_TRANSLATE_NOOP("Bench", "until then"),     QT_TRANSLATE_NOOP("Bench", "must"),
+        QT_TRANSLATE_NOOP("Bench", "check again"),    QT_TRANSLATE_NOOP("Bench", "should"),
+        QT_TRANSLATE_NOOP("Bench", "each outing"),    QT_TRANSLATE_NOOP("Bench", "can wait"),
+        QT_TRANSLATE_NOOP("Bench", "never recorded"), QT_TRANSLATE_NOOP("Bench", "hand-tight"),
+        QT_TRANSLATE_NOOP("Bench", "put off"),        QT_TRANSLATE_NOOP("Bench", "snags"),
+        QT_TRANSLATE_NOOP("Bench", "to order")};
+    return tr(words[static_cast<std::size_t>(band)]);
+}
+
+BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::vector<MachineId>& all) {
+    BenchColumn column(kBands);
+    in(column, Band::UntilThen).push_back(untilThen(book, machine));
+    for (const auto& line : book.due(machine)) {
+        const Band band = fallsDue(line) && isOfTheRound(*line.task) ? Band::Round : bandOf(urgencyOf(line));
+        in(column, band).push_back(jobCell(line, book.today()));
+    }
+    // The book's order is by time; within a band that must be done, safety goes first.
+    const auto rank = [&book](const BenchCell& cell) {
+        const auto* task = cell.task ? book.task(*cell.task) : nullptr;
+        return task != nullptr && upkeep::isSafety(task->consequence) ? 0 : 1;
+    };
+    std::stable_sort(in(column, Band::Must).begin(), in(column, Band::Must).end(),
+                     [&rank](const BenchCell& a, const BenchCell& b) { return rank(a) < rank(b); });
+    addFollowUps(column, book, machine);
+    addOpenThings(column, book, machine);
+    addOrders(column, book, machine, all);
+    return column;
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,57 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "core/ledger/book.h"
+#include "ui/drawing/glyph.h"
+
+namespace wm::ui {
+
+/// The bands of the Bench, from the top.
+enum class Band : std::uint8_t {
+    UntilThen,  ///< how much falls due before the next event
+    Must,
+    CheckAgain,  ///< follow-ups whose time has come
+    Should,
+    Round,  ///< the checks that come with every outing or before each race
+    CanWait,
+    NeverRecorded,
+    HandTight,
+    PutOff,
+    Snags,
+    ToOrder
+};
+inline constexpr int kBands = 11;
+
+QString bandWords(Band band);
+
+/// What stands in one place of the Bench.
+struct BenchCell {
+    enum class Kind : std::uint8_t { Nothing, Words, Job, Snag, FollowUp, Joint, More };
+    Kind kind = Kind::Nothing;
+    MachineId machine{};
+    QString words;
+    QString far;   ///< how far, or until when
+    QString when;  ///< the date that it comes to, where there is room
+    QString why;   ///< what it is a matter of, where there is room
+    std::optional<MarkState> mark;
+    bool picked = false;
+    bool unconfirmed = false;  ///< its interval is not confirmed against the manual
+    std::optional<TaskId> task;
+    std::optional<SnagId> snag;
+    std::int64_t origin = 0;  ///< FollowUp: what brought it
+    [[nodiscard]] bool canBeChosen() const { return kind != Kind::Nothing && kind != Kind::Words; }
+};
+
+/// All that one machine has to show, band by band, nothing left out.
+using BenchColumn = std::vector<std::vector<BenchCell>>;
+
+/// `all` are the machines whose jobs share the shelf.
+BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::vector<MachineId>& all);
+
+}  // namespace wm::ui

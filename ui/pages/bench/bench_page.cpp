@@ -1,0 +1,166 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/bench/bench_page.h"
+
+#include <QHeaderView>
+#include <QLabel>
+#include <QResizeEvent>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "ui/guide.h"
+#include "ui/pages/bench/bench_grid.h"
+#include "ui/pages/bench/bench_model.h"
+#include "ui/theme/type.h"
+#include "ui/words/figures.h"
+#include "ui/words/standing_words.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+using Kind = BenchCell::Kind;
+constexpr int kFewestRows = 8;
+
+}  // namespace
+
+BenchPage::BenchPage(const PageTools& tools, QWidget* parent)
+    : Page(tools, parent), model_(new BenchModel(this)), grid_(new BenchGrid(this)), keys_(new QLabel(this)) {
+    setObjectName(QStringLiteral("bench"));
+    grid_->setBench(model_);
+    keys_->setProperty("role", QStringLiteral("note"));
+    keys_->setText(
+        tr("Space into the weekend    Enter record    D put off    F1 why    Ctrl+E add an event"));
+    keys_->setContentsMargins(kSpaceGroup, kSpaceHair, kSpaceGroup, kSpaceHair);
+    keys_->setAlignment(Qt::AlignRight);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(0);
+    lines->addWidget(grid_, 1);
+    lines->addWidget(keys_);
+    connect(grid_, &BenchGrid::recordAsked, this, &BenchPage::record);
+    connect(grid_, &BenchGrid::pickAsked, this, &BenchPage::pick);
+    connect(grid_, &BenchGrid::putOffAsked, this, &BenchPage::putOff);
+}
+
+QWidget* BenchPage::firstFocus() {
+    return grid_;
+}
+
+void BenchPage::refresh() {
+    const auto book = workbench().book();
+    const QModelIndex before = grid_->currentIndex();
+    const BenchCell kept = before.isValid() ? model_->cell(before) : BenchCell{};
+    std::vector<MachineId> all;
+    std::vector<QString> names;
+    std::vector<BenchColumn> columns;
+    for (const auto* machine : book->machines())
+        all.push_back(machine->id);
+    const auto chosen = workbench().chosen();
+    for (const auto* machine : book->machines()) {
+        if (chosen && *chosen != machine->id)
+            continue;
+        names.push_back(text(machine->name));
+        columns.push_back(benchColumn(*book, machine->id, all));
+    }
+    model_->show(std::move(names), std::move(columns));
+    fit();
+    const QModelIndex again = model_->find(kept);
+    const QModelIndex near =
+        before.isValid() && before.row() < model_->rowCount() && before.column() < model_->columnCount()
+            ? model_->index(before.row(), before.column())
+            : QModelIndex();
+    grid_->setCurrentIndex(again.isValid()                                      ? again
+                           : near.isValid() && model_->cell(near).canBeChosen() ? near
+                                                                                : model_->firstChoice());
+}
+
+void BenchPage::fit() {
+    grid_->layOutColumns(width());
+    const int headers = grid_->horizontalHeader()->isVisible() ? grid_->horizontalHeader()->height() : 0;
+    const int fits = std::max((grid_->viewport()->height() - headers) / grid_->rowHeight(), kFewestRows);
+    // One machine alone may be scrolled; all of them are for one glance.
+    model_->fit(workbench().chosen() ? 1000 : fits);
+}
+
+void BenchPage::resizeEvent(QResizeEvent* event) {
+    Page::resizeEvent(event);
+    if (!workbench().book())
+        return;
+    const QModelIndex before = grid_->currentIndex();
+    const BenchCell kept = before.isValid() ? model_->cell(before) : BenchCell{};
+    fit();
+    const QModelIndex again = model_->find(kept);
+    grid_->setCurrentIndex(again.isValid() ? again : model_->firstChoice());
+}
+
+void BenchPage::record(const QModelIndex& index) {
+    const BenchCell cell = model_->cell(index);
+    EntryRequest request;
+    request.kind = EntryKind::Job;
+    request.machine = cell.machine;
+    request.task = cell.task;
+    request.snag = cell.snag;
+    switch (cell.kind) {
+        case Kind::More:
+            return workbench().choose(cell.machine);
+        case Kind::Joint:
+            workbench().choose(cell.machine);
+            return guide().goTo(PageId::Torque);
+        case Kind::FollowUp:
+            return cell.task ? guide().enter(request) : answer(cell);
+        case Kind::Job:
+        case Kind::Snag:
+            return guide().enter(request);
+        case Kind::Nothing:
+        case Kind::Words:
+            break;
+    }
+}
+
+// A check that is no task of its own is answered on the spot: it was looked at and is fine. Undo takes it
+// back.
+void BenchPage::answer(const BenchCell& cell) {
+    upkeep::FollowUpAnswer answer;
+    answer.machine = cell.machine;
+    answer.origin = cell.origin;
+    answer.what = cell.words.toStdString();
+    answer.date = workbench().today();
+    answer.fine = true;
+    workbench().perform([answer](const ledger::Pen& pen) { return ledger::answerFollowUp(pen, answer); });
+}
+
+void BenchPage::pick(const QModelIndex& index) {
+    const BenchCell cell = model_->cell(index);
+    if (!cell.task && !cell.snag)
+        return;
+    const auto* due = cell.task ? workbench().book()->dueLine(*cell.task) : nullptr;
+    const bool isPicked = due != nullptr ? due->picked : cell.picked;
+    workbench().perform([cell, isPicked](const ledger::Pen& pen) {
+        return ledger::pick(pen, cell.machine, cell.task, cell.snag, !isPicked);
+    });
+}
+
+void BenchPage::putOff(const QModelIndex& index) {
+    const BenchCell& cell = model_->cell(index);
+    if (!cell.task && !cell.snag)
+        return;
+    EntryRequest request;
+    request.kind = EntryKind::PutOff;
+    request.machine = cell.machine;
+    request.task = cell.task;
+    request.snag = cell.snag;
+    guide().enter(request);
+}
+
+void BenchPage::why() {
+    const auto& cell = model_->cell(grid_->currentIndex());
+    const auto book = workbench().book();
+    if (!cell.task)
+        return;
+    if (const auto* line = book->dueLine(*cell.task))
+        guide().explain(grid_, whyOf(*book, *line));
+}
+
+}  // namespace wm::ui
