@@ -3,7 +3,7 @@
 #include "core/usage/exposure.h"
 
 #include <algorithm>
-#include <set>
+#include <map>
 
 namespace wm::usage {
 
@@ -18,13 +18,10 @@ Q shareUpTo(Q best, std::int64_t part, std::int64_t all) {
     return Q{(2 * best.count() * part + all) / (2 * all)};
 }
 
+// A part of an unlogged whole, whose amount is exact and stays the high end of every part.
 template <class Q>
-Bracket<Q> bracketOf(const Bracket<Q>& whole, std::int64_t before, std::int64_t upTo, std::int64_t all) {
-    return {Q{0}, shareUpTo(whole.best, upTo, all) - shareUpTo(whole.best, before, all), whole.high};
-}
-
-bool isPart(const Atom& atom) {
-    return atom.kind == AtomKind::Unlogged && !(atom.hours.isExact() && atom.distance.isExact());
+Bracket<Q> bracketOf(Q whole, std::int64_t before, std::int64_t upTo, std::int64_t all) {
+    return {Q{0}, shareUpTo(whole, upTo, all) - shareUpTo(whole, before, all), whole};
 }
 
 void add(Exposure& sum, const Atom& atom) {
@@ -59,28 +56,52 @@ std::int64_t ridingTimes(Moment from, Moment to) {
 }
 
 std::optional<Atom> partOf(const Atom& unlogged, std::optional<Moment> after, Moment upTo) {
-    const std::int64_t all = ridingTimes(unlogged.from, unlogged.to);
-    if (all == 0) {
+    const std::int64_t own = ridingTimes(unlogged.from, unlogged.to);
+    if (own == 0) {
         const bool inside = (!after || *after < unlogged.to) && unlogged.to <= upTo;
         return inside ? std::optional(unlogged) : std::nullopt;
     }
     Atom part = unlogged;
     part.from = after ? std::max(*after, unlogged.from) : unlogged.from;
     part.to = std::min(upTo, unlogged.to);
-    const std::int64_t first = ridingTimes(unlogged.from, part.from);
-    const std::int64_t last = ridingTimes(unlogged.from, part.to);
-    if (last <= first)
+    const std::int64_t times = ridingTimes(part.from, part.to);
+    if (times == 0)
         return std::nullopt;
-    if (last - first == all)
+    if (times == own)
         return unlogged;
-    part.hours = bracketOf(unlogged.hours, first, last, all);
-    part.distance = bracketOf(unlogged.distance, first, last, all);
+    part.cutFrom = unlogged.cutFrom.value_or(Stretch{unlogged.from, unlogged.to});
+    const std::int64_t all = ridingTimes(part.cutFrom->from, part.cutFrom->to);
+    const std::int64_t first = ridingTimes(part.cutFrom->from, part.from);
+    part.hours = bracketOf(*unlogged.hours.high, first, first + times, all);
+    part.distance = bracketOf(*unlogged.distance.high, first, first + times, all);
     return part;
 }
 
+namespace {
+
+// The parts of unlogged stretches that were met so far, in riding times, by what closed the stretch.
+using Covered = std::map<std::int64_t, std::int64_t>;
+
+// Parts of one stretch together: the high end once, and nothing open once they make up the whole.
+void join(Atom& part, Covered& covered) {
+    std::int64_t& times = covered[part.source];
+    const bool isFirst = times == 0;
+    times += ridingTimes(part.from, part.to);
+    if (times == ridingTimes(part.cutFrom->from, part.cutFrom->to)) {
+        part.hours.low = *part.hours.high;
+        part.distance.low = *part.distance.high;
+    }
+    if (!isFirst) {
+        part.hours.high = units::Hours{0};
+        part.distance.high = units::Metres{0};
+    }
+}
+
+}  // namespace
+
 Exposure exposure(std::span<const Atom> atoms, std::optional<Moment> after, Moment upTo) {
     Exposure sum;
-    std::set<std::int64_t> stretches;  // whose high end is counted
+    Covered covered;
     std::optional<calendar::Date> lastMud;
     const auto first = !after ? atoms.begin()
                               : std::partition_point(atoms.begin(), atoms.end(),
@@ -90,10 +111,8 @@ Exposure exposure(std::span<const Atom> atoms, std::optional<Moment> after, Mome
             auto part = partOf(*at, after, upTo);
             if (!part)
                 continue;
-            if (isPart(*part) && !stretches.insert(part->source).second) {
-                part->hours.high = units::Hours{0};
-                part->distance.high = units::Metres{0};
-            }
+            if (part->cutFrom)
+                join(*part, covered);
             add(sum, *part);
         } else if (at->to <= upTo) {
             Atom atom = *at;

@@ -54,6 +54,13 @@ enum class Known : std::uint8_t {
 
 enum class AtomKind : std::uint8_t { Outing, Unlogged, Wash, Crash, Past };
 
+/// From just after one moment up to another.
+struct Stretch {
+    calendar::Moment from{};
+    calendar::Moment to{};
+    friend bool operator==(const Stretch&, const Stretch&) = default;
+};
+
 /// A dated piece of use of one machine. An outing or crash stands at (date, Riding), a wash at (date,
 /// AfterRiding); each has from == to. An Unlogged atom was ridden at some time after moment `from` and up to
 /// moment `to`. A Past atom ends at `to`; nobody knows when it began.
@@ -73,6 +80,9 @@ struct Atom {
     Pace pace = Pace::Unstated;
     Known known = Known::Noted;
     std::int64_t source = 0;  ///< id of the fact: outing, wash, crash, or the reading that closed the gap
+    /// Of a part of an Unlogged atom the whole, so that a part of a part is shared out like a part of the
+    /// whole; what the meter ran in the whole is the high end.
+    std::optional<Stretch> cutFrom{};
 
     friend bool operator==(const Atom&, const Atom&) = default;
 };

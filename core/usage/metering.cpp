@@ -21,9 +21,9 @@ void setExact(Use& use, std::int64_t amount, Known known) {
 }
 
 // The outings of one metered stretch.
-class Stretch {
+class Between {
   public:
-    Stretch(std::span<const Note> notes, std::span<Use> uses) : notes_(notes), uses_(uses) {
+    Between(std::span<const Note> notes, std::span<Use> uses) : notes_(notes), uses_(uses) {
         for (std::size_t i = 0; i < notes.size(); ++i) {
             (notes[i].amount ? noted_ : blank_).push_back(i);
             weights_.push_back(notes[i].amount.value_or(0));
@@ -191,9 +191,9 @@ Metered meter(std::span<const Figure> figures, std::span<const Note> notes, Tole
         const std::size_t end = endOf(figures[i].at);
         const auto ran = i == 0 || stands ? std::nullopt : ranBetween(figures[i - 1], figures[i]);
         if (ran) {
-            Stretch stretch(notes.subspan(next, end - next),
+            Between between(notes.subspan(next, end - next),
                             std::span(result.uses).subspan(next, end - next));
-            const std::int64_t rest = stretch.share(*ran, tolerance);
+            const std::int64_t rest = between.share(*ran, tolerance);
             if (rest > 0)
                 result.rests.push_back({figures[i - 1].at, figures[i].at, rest, figures[i].id});
             next = end;

@@ -1,0 +1,42 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "core/items/fittings.h"
+#include "core/usage/exposure.h"
+
+// The same rules as core/usage and core/items, reckoned in the plainest way that could be thought of: from
+// morning to evening, day after day, everything looked up by going through all facts. Slow, and written apart
+// from the fast one, to be compared with it.
+namespace wm::slow {
+
+struct Garage {
+    std::map<MachineId, usage::UseFacts> use;
+    std::vector<items::Move> moves;
+    std::vector<items::Item> items;
+    calendar::Date first{};
+    calendar::Date last{};
+};
+
+/// What went through a machine or an item after one moment and up to another, stated past left out.
+struct Tally {
+    std::int64_t low = 0;
+    std::int64_t best = 0;
+    std::optional<std::int64_t> high = 0;
+    std::int64_t outings = 0;
+    std::int64_t starts = 0;
+    std::int64_t washes = 0;
+    std::int64_t pressureWashes = 0;
+    std::int64_t mudDays = 0;
+    std::int64_t crashes = 0;
+    friend bool operator==(const Tally&, const Tally&) = default;
+};
+
+Tally ofMachine(const Garage& garage, MachineId machine, calendar::Moment after, calendar::Moment upTo);
+Tally ofItem(const Garage& garage, ItemId item, calendar::Moment after, calendar::Moment upTo);
+
+}  // namespace wm::slow
