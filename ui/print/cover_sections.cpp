@@ -126,6 +126,8 @@ void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, boo
 std::vector<Section> coverSections(const sheet::JobSheet& sheet, double width) {
     std::vector<Section> sections;
     addList(sections, QStringLiteral("Jobs"), sheet.jobs, paperFont(kJobSize, true), width);
+    if (!sections.empty())
+        sections.back().groups.back().addSpace(10);
     sections.push_back(factsSection(sheet, width));
     addList(sections, QStringLiteral("Hand-tight now: confirm these first"), sheet.handTight, paperFont(14),
             width);

@@ -44,9 +44,9 @@ QFont paperFont(int size, bool bold) {
     font.setPixelSize(size);
     font.setBold(bold);
     font.setHintingPreference(QFont::PreferNoHinting);
-    // The least spacing there is: it keeps letters apart that a ligature would join, and so "confirmed" can
-    // be searched for in the PDF.
-    font.setLetterSpacing(QFont::AbsoluteSpacing, 1.0 / 64.0);
+    // Without ligatures, so that "confirmed" can be searched for in the PDF. Scripts that need shaping get
+    // it.
+    font.setStyleStrategy(QFont::PreferNoShaping);
     return font;
 }
 

@@ -1,8 +1,10 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QFontMetricsF>
+#include <QPainter>
 #include <algorithm>
 
+#include "ui/drawing/joint_order.h"
 #include "ui/drawing/wedge.h"
 #include "ui/print/sheet_sections.h"
 
@@ -68,8 +70,10 @@ std::vector<TextLine> jointWords(const sheet::TorqueLine& torque, double width) 
         paperFont(kNoteSize));
     if (!torque.stages.empty())
         add(QStringLiteral("stages: ") + fromCore(torque.stages), paperFont(14, true));
-    if (!torque.renew.empty())
-        add(QStringLiteral("new each time: ") + fromCore(torque.renew), paperFont(kNoteSize));
+    const QString renew = fromCore(torque.renew);
+    if (!renew.isEmpty())
+        add(renew.startsWith(QLatin1String("new ")) ? renew : QStringLiteral("new each time: ") + renew,
+            paperFont(kNoteSize));
     if (!torque.order.empty())
         add(QStringLiteral("order: ") + fromCore(torque.order), paperFont(kNoteSize));
     return lines;
@@ -135,6 +139,31 @@ void addTorque(Group& group, const sheet::TorqueLine& torque, double width) {
     row.growTo(std::max({y, row.height, 3 + kTick}) + (together == lines.size() ? 8 : 0));
     group.rows.push_back(std::move(row));
     addRestOf(group, lines, together, kJointText);
+}
+
+// Of a pattern that words alone leave open: four bolts crosswise, spokes by laps. Those drawings count in
+// pixels of 1/96 inch.
+void addOrderPicture(Group& group, const sheet::TorqueLine& torque) {
+    constexpr std::int64_t kMostToTellApart = 40;
+    constexpr double kSide = 108;
+    constexpr double kPixel = 72.0 / 96.0;
+    if (torque.count < 3 || torque.count > kMostToTellApart)
+        return;
+    const JointOrder order{torque.sequence,
+                           static_cast<int>(torque.count),
+                           static_cast<int>(std::min(torque.sequenceStep, torque.count)),
+                           {}};
+    if (torque.sequence == fastening::Sequence::Listed || tighteningSequence(order).empty())
+        return;
+    const auto paint = [order](QPainter& painter, const QRectF& rect) {
+        painter.translate(rect.topLeft());
+        painter.scale(kPixel, kPixel);
+        paintJointOrderOnPaper(painter, QRectF(QPointF(0, 0), rect.size() / kPixel), order, paperFont(14));
+    };
+    Row row;
+    row.marks.push_back(PictureMark{QRectF(kJointText, 0, kSide, kSide), paint});
+    row.growTo(kSide + 8);
+    group.rows.push_back(std::move(row));
 }
 
 // Answers the lower edge.
@@ -209,8 +238,10 @@ Group stepGroup(const sheet::SheetLine& line, double width) {
     }
     for (const sheet::MeasureLine& measure : line.measures)
         addMeasure(group, measure, width);
-    for (const sheet::TorqueLine& torque : line.torques)
+    for (const sheet::TorqueLine& torque : line.torques) {
         addTorque(group, torque, width);
+        addOrderPicture(group, torque);
+    }
     if (line.safety)
         group.rows.push_back(initialsRow(width));
     return group;

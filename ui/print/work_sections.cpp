@@ -16,7 +16,11 @@ Group safeStopGroup(const sheet::SheetLine& line, double width) {
     rule.addRule(0, width, 6, true);
     rule.growTo(11);
     group.rows.push_back(std::move(rule));
-    group.addText(fromCore(line.text), paperFont(kStepSize, true), 0, width);
+    const QString text = fromCore(line.text);
+    const qsizetype end = text.indexOf(QLatin1String(". "));
+    group.addText(text.left(end < 0 ? text.size() : end + 1), paperFont(kStepSize, true), 0, width);
+    if (end >= 0)
+        group.addText(text.mid(end + 2), paperFont(kNoteSize + 1), 0, width);
     group.addSpace(10);
     return group;
 }

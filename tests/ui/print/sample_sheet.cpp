@@ -163,7 +163,11 @@ void addRear(JobSheet& sheet) {
     TorqueLine head = torque("T4", "Cartridge base bolt", "8.5 N·m", true);
     head.leftHand = true;
     head.stages = "snug, 5, 8.5";
-    link.torques = {frame, torque("T3", "Linkage to swingarm", "79.5 N·m", true), head};
+    TorqueLine cover = torque("T10", "Cover bolts", "10 N·m", true);
+    cover.count = 6;
+    cover.sequence = fastening::Sequence::CrissCross;
+    cover.order = "criss-cross, from the middle out";
+    link.torques = {frame, cover, torque("T3", "Linkage to swingarm", "79.5 N·m", true), head};
     sheet.lines.push_back(link);
     sheet.lines.push_back(rearRefit());
     sheet.lines.push_back(

@@ -5,9 +5,11 @@
 #include <gtest/gtest.h>
 
 #include <QFile>
+#include <QImage>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
+#include <QPainter>
 #include <QPdfWriter>
 #include <QPrinter>
 #include <QTemporaryDir>
@@ -139,6 +141,29 @@ TEST(LongSheetLayoutTest, LaysNoTextOnAnother) {
     for (const QSizeF area : {areaOf(PaperSize::A4), areaOf(PaperSize::Letter), kLeastArea}) {
         expectNoTextOnText(sampleSheet(), area);
         expectNoTextOnText(sheetOfLongTexts(), area);
+    }
+}
+
+// The layout reckons; this looks at what is really painted.
+TEST(SheetLayoutTest, PaintsNoInkOutsideThePaper) {
+    constexpr int kBorder = 20;
+    const QSizeF area = areaOf(PaperSize::A4);
+    for (const SheetPage& page : pagesOf(sampleSheet(), area)) {
+        QImage image(static_cast<int>(area.width()) + 1 + 2 * kBorder,
+                     static_cast<int>(area.height()) + 1 + 2 * kBorder, QImage::Format_Grayscale8);
+        image.fill(Qt::white);
+        QPainter painter(&image);
+        painter.setRenderHint(QPainter::TextAntialiasing);
+        painter.translate(kBorder, kBorder);
+        paintMarks(painter, page.marks);
+        painter.end();
+        const QRect inside = image.rect().adjusted(kBorder - 1, kBorder - 1, 1 - kBorder, 1 - kBorder);
+        int ink = 0;
+        for (int y = 0; y < image.height(); ++y)
+            for (int x = 0; x < image.width(); ++x)
+                if (!inside.contains(x, y) && image.constScanLine(y)[x] < 250)
+                    ++ink;
+        EXPECT_EQ(ink, 0);
     }
 }
 

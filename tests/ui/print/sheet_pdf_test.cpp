@@ -68,7 +68,7 @@ TEST_F(SheetPdfTest, KeepsEachTorqueOnOneLineWithItsUnit) {
             EXPECT_TRUE(anyHas(lines, figure)) << torque.figure.text;
         }
     }
-    EXPECT_EQ(figures, 7);
+    EXPECT_EQ(figures, 8);
 }
 
 TEST_F(SheetPdfTest, HeadsEveryPageWithSheetMachineConfigurationAndCount) {
