@@ -53,8 +53,11 @@ class LineBuilder {
 
     std::vector<SheetLine> build() {
         std::vector<SheetLine> lines;
-        for (const weekend::Act& act : from_.plan.acts)
+        for (const weekend::Act& act : from_.plan.acts) {
             lines.push_back(lineOf(act));
+            if (act.job)
+                takeBodyState(lines, from_.jobs[*act.job].bodyState);
+        }
         keepLastOfEachJoint(lines);
         number(lines);
         return lines;
@@ -100,7 +103,6 @@ class LineBuilder {
         line.task = job.task;
         line.snag = job.snag;
         line.safety = job.safety;
-        takeBodyState(line, job.bodyState);
         const upkeep::TaskVersion* task = from_.taskOf(job);
         if (task == nullptr)
             return;
@@ -121,14 +123,20 @@ class LineBuilder {
                                                       kit.onlyIfNeeded ? ", if needed" : ""));
     }
 
-    static void takeBodyState(SheetLine& line, BodyState state) {
+    // What the engine must be is said at the last line of the list, a job. If a step comes off just for it
+    // (oil is drained warm), the engine is run before that.
+    static void takeBodyState(std::vector<SheetLine>& lines, BodyState state) {
+        SheetLine& job = lines.back();
         if (state == BodyState::Cold)
-            addLine(line.howTo, "Engine cold.");
-        if (state == BodyState::Warm) {
-            addLine(line.howTo, "Engine warm: run it before, outside.");
-            addHazard(line, Hazard::Exhaust);
-            addHazard(line, Hazard::HotParts);
-        }
+            job.howTo = job.howTo.empty() ? "Engine cold." : "Engine cold. " + job.howTo;
+        if (state != BodyState::Warm)
+            return;
+        const bool stepBefore = lines.size() > 1 && lines[lines.size() - 2].kind == LineKind::Off;
+        SheetLine& line = stepBefore ? lines[lines.size() - 2] : job;
+        const std::string words = "Engine warm: run it before this, outside.";
+        line.howTo = line.howTo.empty() ? words : words + " " + line.howTo;
+        addHazard(line, Hazard::Exhaust);
+        addHazard(line, Hazard::HotParts);
     }
 
     static void addHazard(SheetLine& line, Hazard hazard) {

@@ -48,7 +48,7 @@ Section followUpSection(const sheet::JobSheet& sheet, double width) {
 
 Section firstRideSection(double width) {
     Group group;
-    addCaution(group, upkeep::Hazard::FirstRide, 0, width, true);
+    addCaution(group, upkeep::Hazard::FirstRide, 0, width, CautionDetail::WhoDecides);
     group.addSpace(6);
     Row date;
     addBlank(date, QStringLiteral("date"), QString(), 0, 160, kRuledLine);

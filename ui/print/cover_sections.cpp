@@ -60,7 +60,7 @@ Section cautionsSection(const sheet::JobSheet& sheet, double width) {
     Section section{Start::Flow, {headingGroup(QStringLiteral("Mind"), width)}};
     for (const upkeep::Hazard hazard : sheet.cautions) {
         Group group;
-        addCaution(group, hazard, 0, width, true);
+        addCaution(group, hazard, 0, width, CautionDetail::WhoDecides);
         group.addSpace(5);
         section.groups.push_back(std::move(group));
     }
@@ -105,7 +105,7 @@ Section pullSection(const sheet::JobSheet& sheet, double width) {
 
 }  // namespace
 
-void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, bool whoDecides) {
+void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, CautionDetail detail) {
     const double indent = 24;
     const sheet::CautionWords words = sheet::cautionWords(hazard);
     const auto text = [](std::string_view part) {
@@ -113,8 +113,10 @@ void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, boo
     };
     const std::size_t first = group.rows.size();
     group.addText(text(words.hazard), paperFont(kNoteSize + 1, true), x + indent, width - indent);
-    QString rest = text(words.doThis);
-    if (whoDecides)
+    QString rest;
+    if (detail != CautionDetail::Name)
+        rest = text(words.doThis);
+    if (detail == CautionDetail::WhoDecides)
         rest += QLatin1Char(' ') + text(words.deferTo);
     group.addText(rest, paperFont(kNoteSize), x + indent, width - indent);
     Row& head = group.rows[first];

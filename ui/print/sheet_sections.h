@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -22,10 +23,13 @@ std::vector<Section> workSections(const sheet::JobSheet& sheet, double width);
 /// What to check afterwards, what was found, what to type back.
 std::vector<Section> closingSections(const sheet::JobSheet& sheet, double width);
 
-/// One step with its torques, measurements and boxes.
-Group stepGroup(const sheet::SheetLine& line, double width);
-/// "hazard. What to do.", the last words only where there is room for them, on the first page.
-void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, bool whoDecides);
+/// How much of a caution is said: its name alone where it stood in full before, with who decides on the first
+/// page.
+enum class CautionDetail : std::uint8_t { Name, WhatToDo, WhoDecides };
+
+/// One step with its torques, measurements and boxes. Cautions not yet in `said` are given in full.
+Group stepGroup(const sheet::SheetLine& line, double width, std::set<upkeep::Hazard>& said);
+void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, CautionDetail detail);
 /// The boxes for initials and for a second person.
 Row initialsRow(double width);
 

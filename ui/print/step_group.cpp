@@ -220,7 +220,7 @@ Row initialsRow(double width) {
     return row;
 }
 
-Group stepGroup(const sheet::SheetLine& line, double width) {
+Group stepGroup(const sheet::SheetLine& line, double width, std::set<upkeep::Hazard>& said) {
     Group group;
     addHead(group, line, width);
     const double room = width - kTextColumn;
@@ -229,7 +229,8 @@ Group stepGroup(const sheet::SheetLine& line, double width) {
         group.addSpace(4);
     }
     for (const upkeep::Hazard hazard : line.hazards) {
-        addCaution(group, hazard, kTextColumn, room, false);
+        addCaution(group, hazard, kTextColumn, room,
+                   said.insert(hazard).second ? CautionDetail::WhatToDo : CautionDetail::Name);
         group.addSpace(4);
     }
     for (const std::string& quantity : line.quantities) {

@@ -51,7 +51,7 @@ class Work {
             opens_ = true;
             refits_ = false;
         } else {
-            groups.push_back(stepGroup(line, width_));
+            groups.push_back(stepGroup(line, width_, said_));
         }
     }
 
@@ -65,6 +65,7 @@ class Work {
     std::size_t stages_;
     double width_;
     std::vector<Section> sections_;
+    std::set<upkeep::Hazard> said_;
     std::size_t stage_ = 0;
     bool opens_ = true;
     bool refits_ = false;

@@ -148,6 +148,19 @@ TEST(JobSheetTest, AddsStagedWorkEngineStateAndQuantityToTheStep) {
     EXPECT_THAT(linkage.quantities, ElementsAre("linkage grease 25 g"));
 }
 
+TEST(JobSheetTest, WarmsTheEngineBeforeTheStepThatNeedsIt) {
+    auto rows = smallGarage();
+    for (auto& row : rows)
+        if (auto* task = std::get_if<upkeep::TaskVersion>(&row); task != nullptr && task->task == kLinkage)
+            task->bodyState = upkeep::BodyState::Warm;
+    const auto sheet = jobSheet(bookOf(rows), kHeron, 1);
+    const SheetLine& step = lineOf(*sheet, LineKind::Off, "Linkage off");
+    EXPECT_EQ(step.howTo, "Engine warm: run it before this, outside.");
+    EXPECT_THAT(step.hazards, ElementsAre(Hazard::Exhaust, Hazard::HotParts));
+    EXPECT_EQ(lineOf(*sheet, LineKind::Job, "Linkage").howTo,
+              "Every needle there. This time as well: new seals");
+}
+
 TEST(JobSheetTest, PullsEachThingOnceWithPlaceAndShortage) {
     const JobSheet sheet = smallSheet();
     const auto find = [&](const std::string& what) {
