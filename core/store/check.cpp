@@ -12,15 +12,17 @@ namespace {
 // References that no foreign key can state: each query names what is referred to and not there.
 constexpr std::array<std::string_view, 10> kLoose = {
     "SELECT 'record ' || id || ': no task ' || task FROM record "
-    "WHERE task NOT IN (SELECT task FROM task_version)",
-    "SELECT 'snag ' || id || ': no task ' || task FROM snag WHERE task NOT IN (SELECT task FROM "
+    "WHERE task IS NOT NULL AND task NOT IN (SELECT task FROM task_version)",
+    "SELECT 'snag ' || id || ': no task ' || task FROM snag WHERE task IS NOT NULL AND task NOT IN (SELECT "
+    "task FROM "
     "task_version)",
     "SELECT 'deferral ' || id || ': no task ' || task FROM deferral "
-    "WHERE task NOT IN (SELECT task FROM task_version)",
-    "SELECT 'pick ' || id || ': no task ' || task FROM pick WHERE task NOT IN (SELECT task FROM "
+    "WHERE task IS NOT NULL AND task NOT IN (SELECT task FROM task_version)",
+    "SELECT 'pick ' || id || ': no task ' || task FROM pick WHERE task IS NOT NULL AND task NOT IN (SELECT "
+    "task FROM "
     "task_version)",
     "SELECT 'issued_sheet ' || owner || ': no task ' || task FROM issued_sheet_jobs "
-    "WHERE task NOT IN (SELECT task FROM task_version)",
+    "WHERE task IS NOT NULL AND task NOT IN (SELECT task FROM task_version)",
     "SELECT 'joint_mark ' || id || ': no joint ' || joint FROM joint_mark "
     "WHERE joint NOT IN (SELECT joint FROM joint_version)",
     "SELECT 'follow_up_answer ' || id || ': no origin ' || origin FROM follow_up_answer "

@@ -118,9 +118,14 @@ Transaction::Transaction(const Connection& connection, Kind kind, Durability dur
 }
 
 Transaction::~Transaction() {
+    rollBack();
+}
+
+void Transaction::rollBack() noexcept {
     // After a full disk or a failed write SQLite may have rolled back by itself.
     if (open_ && sqlite3_get_autocommit(db_) == 0)
         sqlite3_exec(db_, "ROLLBACK", nullptr, nullptr, nullptr);
+    open_ = false;
 }
 
 void Transaction::commit() {

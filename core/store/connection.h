@@ -49,6 +49,7 @@ class Transaction {
     Transaction(const Transaction&) = delete;
     Transaction& operator=(const Transaction&) = delete;
     void commit();
+    void rollBack() noexcept;
 
   private:
     sqlite3* db_;

@@ -114,10 +114,44 @@ tl::expected<ledger::Change, ApplyError> File::Parts::write(const Verb& verb, ca
     keepForUndo(db, next, dayNow().toStdString(), changes);
     setRevision(db, next);
     auto after = std::make_shared<const ledger::Ledger>(ledger->with(*change));
-    writing.commit();
+    commit(writing, next);
     ledger = std::move(after);
     revision = next;
     return *std::move(change);
+}
+
+void File::Parts::commit(Transaction& writing, std::int64_t next) {
+    try {
+        writing.commit();
+    } catch (const Failure&) {
+        writing.rollBack();
+        if (!standsAfterAll(next))
+            throw;
+    }
+}
+
+// The last sync of a commit comes after the point of no return: if it alone failed, the change is in the file
+// but not yet safe there. A second commit makes it so. If that can't be had either, the picture at least
+// shows what stands.
+bool File::Parts::standsAfterAll(std::int64_t next) {
+    try {
+        Transaction again(db, Transaction::Kind::Writing);
+        if (revisionOf(db) != next)
+            return false;
+        setRevision(db, next);
+        again.commit();
+        return true;
+    } catch (const Failure& failure) {
+        warn("a failed commit can't be settled: {}", failure.what());
+    }
+    try {
+        Picture now = readPicture(db);
+        if (now.revision != revision)
+            take(std::move(now));
+    } catch (const std::exception& other) {
+        warn("and the file can't be read: {}", other.what());
+    }
+    return false;
 }
 
 base::IdSource randomIds() {

@@ -3,6 +3,8 @@
 #include "core/store/migration.h"
 
 #include <QFile>
+#include <cstdlib>
+#include <string_view>
 
 #include "core/store/log.h"
 #include "core/store/reading.h"
@@ -86,8 +88,13 @@ std::vector<QString> migrate(const Connection& connection, const Schema& schema)
 
 void quickCheck(const Connection& connection) {
     const std::string found = textOf(connection.handle(), "PRAGMA quick_check(1)");
-    if (found != "ok")
-        throw Failure(SQLITE_CORRUPT, found);
+    if (found == "ok")
+        return;
+    // A page that the disc refuses is reported among the damage, with the code of the refusal.
+    const std::string_view mark = "error code=";
+    const auto at = found.find(mark);
+    const int code = at == std::string::npos ? 0 : std::atoi(found.c_str() + at + mark.size());
+    throw Failure((code & 0xFF) == SQLITE_IOERR ? code : SQLITE_CORRUPT, found);
 }
 
 }  // namespace wm::store

@@ -24,6 +24,9 @@ struct File::Parts {
     tl::expected<ledger::Change, ApplyError> write(const Verb& verb, calendar::Date today,
                                                    ledger::Change said);
     tl::expected<std::string, ApplyError> turn(bool back);
+    /// Commits what leads to `next`. If that fails, takes the picture that stands in the file after all.
+    void commit(Transaction& writing, std::int64_t next);
+    bool standsAfterAll(std::int64_t next);
     [[nodiscard]] std::optional<std::string> turnText(bool back) const;
     void copyOnceADay();
 

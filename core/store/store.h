@@ -45,7 +45,8 @@ struct OpenReport {
 
 /// Why a verb was not written. Refused: the verb itself said no. Stale: the file moved on since the words of
 /// undo were shown; look again. ReadOnly: the file may not be written. Corrupt: the file is damaged. Failed:
-/// anything else that the system refused. In every case the file is as it was.
+/// anything else that the system refused. The file is as it was; only if the disc failed in the very last
+/// step of a commit, and goes on failing, may the verb stand all the same: ledger() then shows it.
 struct ApplyError {
     enum class Kind : std::uint8_t {
         Refused,

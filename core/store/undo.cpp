@@ -63,7 +63,7 @@ tl::expected<std::string, ApplyError> File::Parts::turn(bool back) {
     logVerb(db, {revision + 1, back ? "undone" : "redone", turn->verb, turn->text, timeNow().toStdString()});
     setRevision(db, revision + 1);
     Picture after = readPictureHere(db);
-    writing.commit();
+    commit(writing, revision + 1);
     take(std::move(after));
     return turn->text;
 }
