@@ -1,8 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QApplication>
+#include "app/run.h"
 
 int main(int argc, char* argv[]) {
-    const QApplication application(argc, argv);
-    return 0;
+    return wm::app::run(argc, argv);
 }

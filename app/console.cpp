@@ -1,0 +1,24 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/console.h"
+
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "ui/words/error_words.h"
+
+namespace wm::app {
+
+tl::unexpected<Failure> fail(Exit exit, QString words) {
+    return tl::unexpected<Failure>{Failure{exit, std::move(words)}};
+}
+
+tl::unexpected<Failure> fail(const base::Error& error) {
+    return fail(Exit::Refused, ui::wordsFor(error));
+}
+
+void print(Console& console, const nlohmann::ordered_json& json) {
+    console.out << fromUtf8(json.dump(2)) << '\n';
+}
+
+}  // namespace wm::app

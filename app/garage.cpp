@@ -1,0 +1,82 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/garage.h"
+
+#include <QFileInfo>
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "ui/words/apply_words.h"
+#include "ui/words/error_words.h"
+
+namespace wm::app {
+
+namespace {
+
+using store::OpenOutcome;
+
+bool isOpen(OpenOutcome outcome) {
+    return outcome == OpenOutcome::Opened || outcome == OpenOutcome::Migrated ||
+           outcome == OpenOutcome::NewerReadOnly;
+}
+
+}  // namespace
+
+Garage::Garage(std::unique_ptr<store::File> file, calendar::Date clock)
+    : file_(std::move(file)), today_(file_->ledger()->garage().pinnedToday.value_or(clock)) {
+    lookOn(today_);
+}
+
+Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose) {
+    auto opened = store::File::open(call.word(0), purpose);
+    if (!isOpen(opened.report.outcome) || opened.file == nullptr)
+        return fail(Exit::CannotOpen, ui::wordsFor(opened.report));
+    if (opened.report.outcome != OpenOutcome::Opened)
+        call.console().err << "witnessmark: " << ui::wordsFor(opened.report).simplified() << '\n';
+    return Garage(std::move(opened.file), call.console().today());
+}
+
+Answer<Garage> Garage::create(const QString& path, calendar::Date clock) {
+    auto opened = store::File::create(path);
+    if (opened.file != nullptr)
+        return Garage(std::move(opened.file), clock);
+    if (QFileInfo::exists(path))
+        return fail(Exit::CannotWrite, ui::quoted(path) + " is there already: choose another name.");
+    return fail(Exit::CannotWrite, ui::quoted(path) +
+                                       " can't be made: check that its folder is there, may be "
+                                       "written and has room.");
+}
+
+void Garage::lookOn(calendar::Date day) {
+    book_ = std::make_unique<ledger::Book>(file_->ledger(), day);
+}
+
+Answer<ledger::Change> Garage::apply(const store::Verb& verb) {
+    auto change = file_->apply(verb, today_);
+    if (!change)
+        return tl::unexpected<Failure>{failureOf(change.error())};
+    today_ = file_->ledger()->garage().pinnedToday.value_or(today_);
+    lookOn(today_);
+    return std::move(*change);
+}
+
+Failure failureOf(const store::ApplyError& error) {
+    const bool refused = error.kind == store::ApplyError::Kind::Refused;
+    return {refused ? Exit::Refused : Exit::CannotWrite, ui::wordsFor(error)};
+}
+
+void tellWritten(const Call& call, const ledger::Change& change) {
+    if (!call.has("json")) {
+        QString words = fromUtf8(change.text);
+        if (!words.isEmpty())
+            words[0] = words[0].toUpper();
+        call.console().out << words << ".\n";
+        return;
+    }
+    auto ids = nlohmann::ordered_json::array();
+    for (const ledger::Row& row : change.rows)
+        std::visit([&ids](const auto& one) { ids.push_back(one.id.value()); }, row);
+    print(call.console(), {{"written", change.text}, {"ids", ids}});
+}
+
+}  // namespace wm::app

@@ -1,0 +1,47 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "app/verb.h"
+#include "core/ledger/book.h"
+#include "core/store/store.h"
+
+namespace wm::app {
+
+/// An open file with its book, as one headless verb uses it: the same path as the window's.
+class Garage {
+  public:
+    /// The file of the call. A file that is brought to this version or can only be read is told on standard
+    /// error.
+    static Answer<Garage> open(const Call& call, store::OpenFor purpose);
+    /// Makes the file of the call, which must not be there.
+    static Answer<Garage> create(const Call& call) { return create(call.word(0), call.console().today()); }
+    static Answer<Garage> create(const QString& path, calendar::Date clock);
+
+    [[nodiscard]] store::File& file() const { return *file_; }
+    /// The day on which the file stands: the one it is pinned to, or the calendar's.
+    [[nodiscard]] calendar::Date today() const { return today_; }
+    [[nodiscard]] const ledger::Book& book() const { return *book_; }
+    /// Looks at the file as of another day.
+    void lookOn(calendar::Date day);
+    /// Says a verb; on success the book is the new one.
+    Answer<ledger::Change> apply(const store::Verb& verb);
+
+  private:
+    Garage(std::unique_ptr<store::File> file, calendar::Date clock);
+
+    std::unique_ptr<store::File> file_;
+    calendar::Date today_;
+    std::unique_ptr<ledger::Book> book_;
+};
+
+/// Tells what was written: the words of the change, or in JSON the words and the ids of its rows.
+void tellWritten(const Call& call, const ledger::Change& change);
+
+/// The exit and words for a verb that was not written.
+Failure failureOf(const store::ApplyError& error);
+
+}  // namespace wm::app

@@ -1,0 +1,130 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/headless.h"
+
+#include <QFileInfo>
+#include <algorithm>
+
+#include "app/logging.h"
+#include "app/verb.h"
+#include "app/version.h"
+#include "ui/words/error_words.h"
+
+namespace wm::app {
+
+namespace {
+
+constexpr const char* kExitCodes =
+    "Exit codes:\n"
+    "  0  done\n"
+    "  1  check found something wrong with the file\n"
+    "  2  the command line can't be understood\n"
+    "  3  what was given was refused; nothing was written\n"
+    "  4  the file can't be opened\n"
+    "  5  the file or the output can't be written; nothing was changed\n";
+
+int say(Console& console, Exit exit, const QString& words) {
+    console.err << "witnessmark: " << words.simplified() << '\n';
+    console.err.flush();
+    return static_cast<int>(exit);
+}
+
+void printGeneralHelp(Console& console) {
+    console.out << "Witnessmark, a workbench for the mechanic of a few race bikes.\n\n"
+                   "  witnessmark [FILE]                 open the window\n"
+                   "  witnessmark VERB FILE [options]    do one thing without it\n\n"
+                   "Verbs:\n";
+    for (const VerbSpec& verb : allVerbs())
+        console.out << "  " << verb.name.leftJustified(8) << verb.summary << '\n';
+    console.out << "\n"
+                   "Options:\n"
+                   "  -h, --help     this, or after a verb what that verb takes\n"
+                   "  -v, --version  the version\n"
+                   "  --verbose      say on standard error what happens to the file\n\n"
+                << kExitCodes;
+}
+
+void setUp(QCommandLineParser& parser, const VerbSpec& verb) {
+    parser.setApplicationDescription(verb.summary + "\n\n" + verb.examples + '\n' + kExitCodes);
+    for (const Positional& word : verb.words)
+        parser.addPositionalArgument(word.name, word.words);
+    parser.addOptions(verb.options);
+    parser.addOption({"verbose", "Say on standard error what happens to the file."});
+    parser.addOption({{"h", "help"}, "Show this."});
+}
+
+// Qt names the program by its path and does not know of verbs.
+QString helpOf(const QCommandLineParser& parser, const VerbSpec& verb) {
+    QString usage = "Usage: witnessmark " + verb.name;
+    for (const Positional& word : verb.words)
+        usage += QString(" ") + word.name;
+    const QString help = parser.helpText();
+    return usage + " [options]" + help.mid(help.indexOf('\n'));
+}
+
+int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
+    const QString hint = "; see witnessmark " + verb.name + " --help.";
+    QCommandLineParser parser;
+    parser.setOptionsAfterPositionalArgumentsMode(QCommandLineParser::ParseAsOptions);
+    setUp(parser, verb);
+    if (!parser.parse(QStringList{"witnessmark " + verb.name} + arguments)) {
+        QString words = parser.errorText().simplified();
+        if (words.endsWith('.'))
+            words.chop(1);
+        return say(console, Exit::Usage, words + hint);
+    }
+    if (parser.isSet("help")) {
+        console.out << helpOf(parser, verb);
+        console.out.flush();
+        return static_cast<int>(Exit::Done);
+    }
+    const qsizetype words = parser.positionalArguments().size();
+    const auto wanted = static_cast<qsizetype>(verb.words.size());
+    if (words < wanted)
+        return say(console, Exit::Usage,
+                   QString("%1 is missing").arg(verb.words[static_cast<std::size_t>(words)].name) + hint);
+    if (words > wanted)
+        return say(console, Exit::Usage,
+                   "There is a word too many: " + ui::quoted(parser.positionalArguments().at(wanted)) + hint);
+    const Logging logging(parser.isSet("verbose"));
+    const auto answer = verb.run(Call(parser, console));
+    console.out.flush();
+    if (!answer)
+        return say(console, answer.error().exit, answer.error().words);
+    if (console.out.status() != QTextStream::Ok)
+        return say(console, Exit::CannotWrite, "The answer could not be written: make room where it goes.");
+    return static_cast<int>(Exit::Done);
+}
+
+}  // namespace
+
+bool isHeadless(const QStringList& arguments) {
+    if (arguments.isEmpty())
+        return false;
+    const bool fileAlone = arguments.size() == 1 && !arguments.front().startsWith('-');
+    const auto verbs = allVerbs();
+    const bool isVerb = std::any_of(verbs.begin(), verbs.end(),
+                                    [&](const VerbSpec& verb) { return verb.name == arguments.front(); });
+    return isVerb || !fileAlone || !QFileInfo::exists(arguments.front());
+}
+
+int runHeadless(const QStringList& arguments, Console& console) {
+    const QString first = arguments.value(0);
+    for (const VerbSpec& verb : allVerbs())
+        if (verb.name == first)
+            return run(verb, arguments.mid(1), console);
+    if (first == "--help" || first == "-h" || first == "help") {
+        printGeneralHelp(console);
+        console.out.flush();
+        return static_cast<int>(Exit::Done);
+    }
+    if (first == "--version" || first == "-v") {
+        console.out << "witnessmark " << fromUtf8(kVersion) << '\n';
+        console.out.flush();
+        return static_cast<int>(Exit::Done);
+    }
+    return say(console, Exit::Usage,
+               "There is no verb and no file " + ui::quoted(first) + "; see witnessmark --help.");
+}
+
+}  // namespace wm::app

@@ -1,0 +1,28 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "app/console.h"
+#include "core/ledger/book.h"
+
+namespace wm::app {
+
+// Things by what the mechanic calls them: the whole name or code in any case, or a part of it that fits one
+// alone. Refused with the names that would have fitted.
+
+/// `words` empty: the only machine there is.
+Answer<const items::Machine*> findMachine(const ledger::Book& book, const QString& words);
+Answer<const upkeep::TaskVersion*> findTask(const ledger::Book& book, MachineId machine,
+                                            const QString& words);
+Answer<const upkeep::Snag*> findSnag(const ledger::Book& book, MachineId machine, const QString& words);
+Answer<const fastening::JointVersion*> findJoint(const ledger::Book& book, MachineId machine,
+                                                 const QString& words);
+Answer<const stock::StockLine*> findStockLine(const ledger::Book& book, const QString& words);
+Answer<const items::Person*> findPerson(const ledger::Book& book, const QString& words);
+Answer<const outlook::Event*> findEvent(const ledger::Book& book, const QString& words);
+
+}  // namespace wm::app

@@ -1,0 +1,202 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <nlohmann/json.hpp>
+
+#include "app/garage.h"
+#include "app/lookup.h"
+#include "app/verb.h"
+#include "core/units/quantity.h"
+
+namespace wm::app {
+
+namespace {
+
+using ledger::DueLine;
+using nlohmann::ordered_json;
+using outlook::StandingKind;
+
+ordered_json dayJson(const std::optional<calendar::Date>& day) {
+    return day ? ordered_json(day->iso()) : ordered_json(nullptr);
+}
+
+std::string itemName(const ledger::Book& book, const DueLine& line) {
+    const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr;
+    return item != nullptr ? item->name : std::string{};
+}
+
+ordered_json limitJson(const upkeep::LimitState& state) {
+    const auto& behind = state.behind;
+    return {{"counter", base::nameOf(state.limit.counter)},
+            {"amount", state.amount},
+            {"behind",
+             {{"least", behind.low},
+              {"likely", behind.best},
+              {"most", behind.high ? ordered_json(*behind.high) : ordered_json(nullptr)}}},
+            {"left", state.left},
+            {"due_on", dayJson(state.dueOn)}};
+}
+
+ordered_json lineJson(const ledger::Book& book, const items::Machine& machine, const DueLine& line) {
+    const std::string item = itemName(book, line);
+    auto limits = ordered_json::array();
+    for (const upkeep::LimitState& state : line.countdown.limits)
+        limits.push_back(limitJson(state));
+    const auto& event = line.standing.event;
+    const bool before = line.standing.kind == StandingKind::BeforeEvent && event.has_value();
+    return {{"machine", machine.name},
+            {"item", item.empty() ? ordered_json(nullptr) : ordered_json(item)},
+            {"task", line.task->name},
+            {"code", line.task->code},
+            {"consequence", base::nameOf(line.task->consequence)},
+            {"standing", base::nameOf(line.standing.kind)},
+            {"window",
+             {{"early", dayJson(line.standing.early)},
+              {"likely", dayJson(line.standing.likely)},
+              {"late", dayJson(line.standing.late)}}},
+            {"event", before ? ordered_json{{"name", event->name}, {"first_day", event->first.iso()}}
+                             : ordered_json(nullptr)},
+            {"limits", limits},
+            {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
+            {"put_off_until",
+             line.deferral != nullptr ? dayJson(line.deferral->untilDate) : ordered_json(nullptr)},
+            {"picked", line.picked},
+            {"confirmed", line.task->confirmed}};
+}
+
+QString counterWords(upkeep::Counter counter, std::int64_t count) {
+    using upkeep::Counter;
+    if (counter == Counter::Hours)
+        return fromUtf8(units::hoursText(units::Hours{count})) + " h";
+    if (counter == Counter::Metres)
+        return fromUtf8(units::kilometresText(units::Metres{count})) + " km";
+    // Months are counted out in days.
+    const auto word = counter == Counter::Months ? base::nameOf(Counter::Days) : base::nameOf(counter);
+    return QString::number(count) + ' ' + fromUtf8(word);
+}
+
+QString standingWords(const DueLine& line) {
+    const auto& standing = line.standing;
+    if (standing.kind == StandingKind::BeforeEvent && standing.event)
+        return "before " + fromUtf8(standing.event->name);
+    return fromUtf8(base::nameOf(standing.kind));
+}
+
+// "6.4 h of 6.0 h", "likely 2026-05-12"
+QString why(const DueLine& line) {
+    QStringList words;
+    const auto& countdown = line.countdown;
+    if (countdown.governing && *countdown.governing < countdown.limits.size()) {
+        const auto& state = countdown.limits[*countdown.governing];
+        words << counterWords(state.limit.counter, state.behind.best) + " of " +
+                     counterWords(state.limit.counter, state.amount);
+    }
+    if (countdown.triggered)
+        words << "since the " + fromUtf8(base::nameOf(*countdown.triggered));
+    if (line.standing.kind != StandingKind::Overdue && line.standing.likely)
+        words << "likely " + fromUtf8(line.standing.likely->iso());
+    if (line.deferral != nullptr)
+        words << (line.deferral->untilDate ? "put off until " + fromUtf8(line.deferral->untilDate->iso())
+                                           : QString("put off"));
+    return words.join(", ");
+}
+
+bool isQuiet(const DueLine& line) {
+    return line.standing.kind == StandingKind::InHand || line.standing.kind == StandingKind::NoRecord;
+}
+
+void printHead(QTextStream& out, const ledger::Book& book, const items::Machine& machine) {
+    out << fromUtf8(machine.name);
+    if (const auto meter = book.meterNow(machine.id))
+        out << ", meter " << fromUtf8(units::hoursText(*meter)) << " h";
+    const auto& events = book.ahead(machine.id).events;
+    if (!events.empty())
+        out << ", next " << fromUtf8(events.front().name) << " on " << fromUtf8(events.front().first.iso())
+            << " (" << (events.front().first - book.today()) << " days)";
+    out << '\n';
+}
+
+void printTasks(QTextStream& out, const ledger::Book& book, const std::vector<DueLine>& lines, bool all) {
+    qsizetype widest = 0;
+    for (const DueLine& line : lines)
+        if (all || !isQuiet(line))
+            widest = std::max(widest, standingWords(line).size());
+    qsizetype inHand = 0;
+    qsizetype noRecord = 0;
+    for (const DueLine& line : lines) {
+        inHand += line.standing.kind == StandingKind::InHand;
+        noRecord += line.standing.kind == StandingKind::NoRecord;
+        if (!all && isQuiet(line))
+            continue;
+        out << "  " << standingWords(line).leftJustified(widest) << "  " << fromUtf8(line.task->name);
+        if (const std::string item = itemName(book, line); !item.empty())
+            out << " (" << fromUtf8(item) << ')';
+        if (const QString words = why(line); !words.isEmpty())
+            out << ": " << words;
+        out << '\n';
+    }
+    if (!all && inHand + noRecord > 0)
+        out << "  and " << inHand << " in hand, " << noRecord << " with no record (--all lists them)\n";
+}
+
+void printRest(QTextStream& out, const ledger::Book& book, MachineId machine) {
+    for (const ledger::OpenJoint& open : book.handTight(machine))
+        if (open.joint != nullptr)
+            out << "  hand-tight: " << fromUtf8(open.joint->name) << ", since "
+                << fromUtf8(open.state.since.iso()) << '\n';
+    for (const upkeep::FollowUp& followUp : book.followUps(machine))
+        if (followUp.due)
+            out << "  to follow up: " << fromUtf8(followUp.rule.what) << " (" << fromUtf8(followUp.because)
+                << ")\n";
+    for (const ledger::OpenSnag& open : book.snags(machine))
+        out << "  snag: " << fromUtf8(open.snag->what).simplified() << '\n';
+}
+
+Answer<void> run(const Call& call) {
+    const auto day = call.day("on");
+    if (!day)
+        return tl::unexpected(day.error());
+    auto garage = Garage::open(call, store::OpenFor::ReadingOnly);
+    if (!garage)
+        return tl::unexpected(garage.error());
+    garage->lookOn(day->value_or(garage->today()));
+    const ledger::Book& book = garage->book();
+    std::vector<const items::Machine*> machines = book.machines();
+    if (call.has("machine")) {
+        const auto machine = findMachine(book, call.value("machine"));
+        if (!machine)
+            return tl::unexpected(machine.error());
+        machines = {*machine};
+    }
+    if (call.has("json")) {
+        auto list = ordered_json::array();
+        for (const items::Machine* machine : machines)
+            for (const DueLine& line : book.due(machine->id))
+                list.push_back(lineJson(book, *machine, line));
+        print(call.console(), list);
+        return {};
+    }
+    QTextStream& out = call.console().out;
+    if (machines.empty())
+        out << "There is no machine in this file.\n";
+    for (const items::Machine* machine : machines) {
+        printHead(out, book, *machine);
+        printTasks(out, book, book.due(machine->id), call.has("all"));
+        printRest(out, book, machine->id);
+    }
+    return {};
+}
+
+}  // namespace
+
+VerbSpec dueVerb() {
+    return {"due",
+            "Say what is due, and what stands in the way of the next event.",
+            {{"FILE", "The file."}},
+            {machineOption(), onOption("How it stands on this day, 2026-05-16; otherwise today."),
+             QCommandLineOption("all", "List what is in hand and what has no record as well."), jsonOption()},
+            "  witnessmark due garage.witnessmark\n"
+            "  witnessmark due garage.witnessmark --machine Heron --on 2026-05-16 --json\n",
+            run};
+}
+
+}  // namespace wm::app

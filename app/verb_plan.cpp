@@ -1,0 +1,248 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "app/garage.h"
+#include "app/lookup.h"
+#include "app/verb.h"
+#include "core/ledger/evening.h"
+
+namespace wm::app {
+
+namespace {
+
+using nlohmann::ordered_json;
+using weekend::ActKind;
+
+constexpr std::int64_t kMostMinutes = 10'000;
+
+constexpr std::string_view actWord(ActKind kind) {
+    switch (kind) {
+        case ActKind::BreakLoose:
+            return "break loose";
+        case ActKind::Off:
+            return "off";
+        case ActKind::Job:
+            return "job";
+        case ActKind::On:
+            return "on";
+        case ActKind::SafeStop:
+            return "safe stop";
+    }
+    return "";
+}
+
+// A job by what it is called: a task of the machine, or one of its open snags.
+struct Job {
+    std::optional<TaskId> task;
+    std::optional<SnagId> snag;
+};
+
+Answer<std::vector<Job>> findJobs(const ledger::Book& book, MachineId machine, const QStringList& texts) {
+    std::vector<Job> jobs;
+    for (const QString& text : texts)
+        for (const QString& words : text.split(',', Qt::SkipEmptyParts)) {
+            const auto task = findTask(book, machine, words.trimmed());
+            if (task) {
+                jobs.push_back({(*task)->task, std::nullopt});
+                continue;
+            }
+            const auto snag = findSnag(book, machine, words.trimmed());
+            if (!snag)
+                return tl::unexpected(task.error());
+            jobs.push_back({std::nullopt, (*snag)->id});
+        }
+    return jobs;
+}
+
+bool isPicked(const ledger::Book& book, MachineId machine, const Job& job) {
+    for (const weekend::Job& picked : book.pickedJobs(machine))
+        if (picked.task == job.task && picked.snag == job.snag)
+            return true;
+    return false;
+}
+
+// All picks of one call are one verb: undone together. What already stands so is left alone.
+base::Result<ledger::Change> choose(const ledger::Pen& pen, MachineId machine,
+                                    const std::vector<std::pair<Job, bool>>& jobs) {
+    ledger::Change all;
+    std::size_t count = 0;
+    for (const auto& [job, picked] : jobs) {
+        if (isPicked(pen.book, machine, job) == picked)
+            continue;
+        auto change = ledger::pick(pen, machine, job.task, job.snag, picked);
+        if (!change)
+            return change;
+        all.text = std::move(change->text);
+        all.rows.insert(all.rows.end(), change->rows.begin(), change->rows.end());
+        ++count;
+    }
+    if (count > 1)
+        all.text = fmt::format("chose {} jobs for the weekend", count);
+    return all;
+}
+
+Answer<void> writePicks(const Call& call, Garage& garage, MachineId machine) {
+    std::vector<std::pair<Job, bool>> jobs;
+    for (const auto& [option, picked] : {std::pair("pick", true), std::pair("drop", false)}) {
+        const auto found = findJobs(garage.book(), machine, call.values(option));
+        if (!found)
+            return tl::unexpected(found.error());
+        for (const Job& job : *found)
+            jobs.emplace_back(job, picked);
+    }
+    const auto tried = choose({garage.book(), [] { return std::int64_t{1}; }}, machine, jobs);
+    if (tried && tried->rows.empty())
+        return {};  // all of it stands so already
+    const auto change = garage.apply([&](const ledger::Pen& pen) { return choose(pen, machine, jobs); });
+    if (!change)
+        return tl::unexpected(change.error());
+    return {};
+}
+
+ordered_json planJson(const ledger::Book& book, const ledger::MachineWork& work) {
+    const auto* machine = book.ledger().find<items::Machine>(work.machine);
+    auto jobs = ordered_json::array();
+    for (const weekend::Job& job : work.jobs)
+        jobs.push_back({{"name", job.name}, {"minutes", job.minutes.count()}, {"safety", job.safety}});
+    auto acts = ordered_json::array();
+    for (const weekend::Act& act : work.plan->acts)
+        acts.push_back({{"kind", actWord(act.kind)},
+                        {"text", act.text},
+                        {"step", act.step.empty() ? ordered_json(nullptr) : ordered_json(act.step)},
+                        {"job", act.job ? ordered_json(*act.job) : ordered_json(nullptr)},
+                        {"starts", act.starts.count()},
+                        {"minutes", act.minutes.count()}});
+    auto open = ordered_json::array();
+    for (const ledger::DueLine* line : work.alsoOpen)
+        open.push_back(line->task->name);
+    return {{"machine", machine != nullptr ? machine->name : ""},
+            {"jobs", jobs},
+            {"work_minutes", work.plan->work.count()},
+            {"alone_minutes", work.plan->alone.count()},
+            {"acts", acts},
+            {"also_open", open}};
+}
+
+void printPlan(QTextStream& out, const ledger::Book& book, const ledger::MachineWork& work) {
+    const auto* machine = book.ledger().find<items::Machine>(work.machine);
+    out << fromUtf8(machine != nullptr ? machine->name : "") << ": " << work.jobs.size()
+        << (work.jobs.size() == 1 ? " job, " : " jobs, ") << qlonglong{work.plan->work.count()}
+        << " min (one by one " << qlonglong{work.plan->alone.count()} << ")\n";
+    for (const weekend::Act& act : work.plan->acts) {
+        out << "  +" << fromUtf8(units::timeOfDayText(act.starts)) << "  "
+            << fromUtf8(actWord(act.kind)).leftJustified(11) << "  " << fromUtf8(act.text);
+        if (act.minutes.count() > 0)
+            out << ", " << qlonglong{act.minutes.count()} << " min";
+        out << '\n';
+    }
+    QStringList open;
+    for (const ledger::DueLine* line : work.alsoOpen)
+        open << fromUtf8(line->task->name);
+    if (!open.isEmpty())
+        out << "  open anyway: " << open.join(", ") << '\n';
+}
+
+ordered_json windowJson(const weekend::WorkWindow* window) {
+    if (window == nullptr)
+        return nullptr;
+    return {{"date", window->date.iso()},
+            {"from", units::timeOfDayText(window->startsAt)},
+            {"to", units::timeOfDayText(window->endsAt)},
+            {"hands", window->hands}};
+}
+
+void printLeft(QTextStream& out, const ledger::Evening& evening, const std::optional<units::Minutes>& left) {
+    if (evening.window != nullptr)
+        out << "Window " << fromUtf8(evening.window->date.iso()) << ' '
+            << fromUtf8(units::timeOfDayText(evening.window->startsAt)) << " to "
+            << fromUtf8(units::timeOfDayText(evening.window->endsAt)) << '\n';
+    if (!left)
+        return;
+    const qlonglong minutes = left->count();
+    out << (minutes >= 0 ? QString("%1 min left over\n").arg(minutes)
+                         : QString("%1 min too long\n").arg(-minutes));
+}
+
+Answer<void> tell(const Call& call, const ledger::Book& book, std::optional<MachineId> only,
+                  std::optional<units::Minutes> minutes) {
+    const ledger::Evening evening = ledger::eveningOf(book, only);
+    const auto left = minutes ? std::optional(*minutes - evening.work) : evening.left;
+    auto machines = ordered_json::array();
+    for (const ledger::MachineWork& work : evening.machines) {
+        if (!work.plan)
+            return fail(work.plan.error());
+        if (call.has("json"))
+            machines.push_back(planJson(book, work));
+        else
+            printPlan(call.console().out, book, work);
+    }
+    if (call.has("json")) {
+        print(call.console(), {{"window", windowJson(evening.window)},
+                               {"work_minutes", evening.work.count()},
+                               {"left_minutes", left ? ordered_json(left->count()) : ordered_json(nullptr)},
+                               {"machines", machines}});
+        return {};
+    }
+    if (evening.machines.empty())
+        call.console().out << "No job is picked: choose some with --pick, by name or code.\n";
+    else
+        printLeft(call.console().out, evening, left);
+    return {};
+}
+
+Answer<void> run(const Call& call) {
+    const auto day = call.day("on");
+    if (!day)
+        return tl::unexpected(day.error());
+    std::optional<units::Minutes> minutes;
+    if (call.has("minutes")) {
+        const auto count = call.count("minutes", kMostMinutes);
+        if (!count)
+            return tl::unexpected(count.error());
+        minutes = units::Minutes{*count};
+    }
+    const bool chooses = call.has("pick") || call.has("drop");
+    auto garage = Garage::open(call, chooses ? store::OpenFor::Writing : store::OpenFor::ReadingOnly);
+    if (!garage)
+        return tl::unexpected(garage.error());
+    std::optional<MachineId> only;
+    if (chooses || call.has("machine")) {
+        const auto machine = findMachine(garage->book(), call.value("machine"));
+        if (!machine)
+            return tl::unexpected(machine.error());
+        only = (*machine)->id;
+    }
+    if (chooses)
+        if (auto written = writePicks(call, *garage, *only); !written)
+            return written;
+    garage->lookOn(day->value_or(garage->today()));
+    return tell(call, garage->book(), only, minutes);
+}
+
+}  // namespace
+
+VerbSpec planVerb() {
+    return {"plan",
+            "Say in which order the picked jobs are done, and how long it takes.",
+            {{"FILE", "The file."}},
+            {machineOption(), onOption("Plan as of this day, 2026-05-16; otherwise today."),
+             QCommandLineOption("pick",
+                                "Put these jobs into the weekend first: tasks or snags of the machine, with "
+                                "commas. This is written to the file.",
+                                "jobs"),
+             QCommandLineOption(
+                 "drop", "Take these jobs out of the weekend first. This is written to the file.", "jobs"),
+             QCommandLineOption(
+                 "minutes", "Measure the work against this time instead of the next work window.", "minutes"),
+             jsonOption()},
+            "  witnessmark plan garage.witnessmark\n"
+            "  witnessmark plan garage.witnessmark --machine Heron --pick engine-oil,linkage-grease "
+            "--minutes 180\n",
+            run};
+}
+
+}  // namespace wm::app

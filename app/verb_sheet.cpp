@@ -1,0 +1,126 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QFileInfo>
+
+#include <nlohmann/json.hpp>
+
+#include "app/garage.h"
+#include "app/lookup.h"
+#include "app/verb.h"
+#include "core/sheet/job_sheet.h"
+#include "ui/print/sheet_painter.h"
+#include "ui/words/error_words.h"
+
+namespace wm::app {
+
+namespace {
+
+// What is on the sheet goes on record with its number.
+sheet::IssuedSheet issuedFrom(const ledger::Book& book, MachineId machine) {
+    sheet::IssuedSheet issued{};
+    issued.machine = machine;
+    issued.date = book.today();
+    const auto& events = book.ahead(machine).events;
+    if (!events.empty())
+        issued.target = events.front().name;
+    for (const weekend::Job& job : book.pickedJobs(machine))
+        issued.jobs.push_back({job.task, job.snag});
+    return issued;
+}
+
+Answer<void> writePdf(const sheet::JobSheet& content, const QString& path, ui::PaperSize size) {
+    const ui::PdfResult result = ui::writeSheetPdf(content, path, size);
+    if (result.isWritten())
+        return {};
+    return fail(Exit::CannotWrite, ui::quoted(path) +
+                                       " can't be written: check that its folder is there, that it "
+                                       "is no folder itself, and that there is room.");
+}
+
+Answer<sheet::JobSheet> contentOf(const ledger::Book& book, MachineId machine, std::int64_t number) {
+    auto content = sheet::jobSheet(book, machine, number);
+    if (!content)
+        return fail(content.error());
+    return std::move(*content);
+}
+
+void tellSheet(const Call& call, const sheet::JobSheet& content, const QString& path) {
+    if (call.has("json"))
+        print(call.console(), {{"number", content.number},
+                               {"machine", content.machine},
+                               {"pdf", path.toStdString()},
+                               {"jobs", content.jobs}});
+    else if (content.number == 0)
+        call.console().out << "Proof for " << fromUtf8(content.machine) << " in " << path << '\n';
+    else
+        call.console().out << "Job sheet no. " << qlonglong{content.number} << " for "
+                           << fromUtf8(content.machine) << " in " << path << '\n';
+}
+
+// The number is taken first; if the paper can't be written it is given back.
+Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const QString& path, ui::PaperSize size) {
+    const auto change = garage.apply(
+        [machine](const ledger::Pen& pen) { return ledger::issueSheet(pen, issuedFrom(pen.book, machine)); });
+    if (!change)
+        return tl::unexpected(change.error());
+    std::int64_t number = 0;
+    for (const ledger::Row& row : change->rows)
+        if (const auto* issued = std::get_if<sheet::IssuedSheet>(&row))
+            number = issued->number;
+    auto content = contentOf(garage.book(), machine, number);
+    auto written = content ? writePdf(*content, path, size) : tl::unexpected(content.error());
+    if (written) {
+        (void)garage.file().endUndo();
+        return content;
+    }
+    if (const auto back = garage.file().undo(); !back)
+        return tl::unexpected<Failure>{failureOf(back.error())};
+    return tl::unexpected(written.error());
+}
+
+Answer<void> run(const Call& call) {
+    if (!call.has("pdf") || call.value("pdf").isEmpty())
+        return fail(Exit::Usage, "Say where the sheet goes, with --pdf OUT.");
+    const QString paper = call.has("paper") ? call.value("paper").toLower() : QString("a4");
+    if (paper != "a4" && paper != "letter")
+        return fail(base::Error{base::Fault::Unknown, "paper", call.text("paper"), "A4, Letter"});
+    const auto size = paper == "a4" ? ui::PaperSize::A4 : ui::PaperSize::Letter;
+    const bool proof = call.has("proof");
+    auto garage = Garage::open(call, proof ? store::OpenFor::ReadingOnly : store::OpenFor::Writing);
+    if (!garage)
+        return tl::unexpected(garage.error());
+    const auto machine = findMachine(garage->book(), call.value("machine"));
+    if (!machine)
+        return tl::unexpected(machine.error());
+    const MachineId id = (*machine)->id;
+    auto content = contentOf(garage->book(), id, 0);
+    if (!content)
+        return tl::unexpected(content.error());
+    if (proof) {
+        if (auto written = writePdf(*content, call.value("pdf"), size); !written)
+            return written;
+    } else {
+        content = issue(*garage, id, call.value("pdf"), size);
+        if (!content)
+            return tl::unexpected(content.error());
+    }
+    tellSheet(call, *content, call.value("pdf"));
+    return {};
+}
+
+}  // namespace
+
+VerbSpec sheetVerb() {
+    return {"sheet",
+            "Write the job sheet of the picked jobs as a PDF.",
+            {{"FILE", "The file."}},
+            {machineOption(),
+             {"pdf", "Where it goes.", "out"},
+             {"paper", "A4 (otherwise) or Letter.", "size"},
+             {"proof", "Without a number, and not put on record."},
+             jsonOption()},
+            "  witnessmark sheet garage.witnessmark --machine Heron --pdf sheet.pdf\n",
+            run};
+}
+
+}  // namespace wm::app
