@@ -1,0 +1,31 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <memory>
+
+namespace {
+
+// One QApplication for the whole binary: writing a PDF needs fonts. Offscreen unless the caller chose a
+// platform.
+class ApplicationEnvironment : public testing::Environment {
+  public:
+    void SetUp() override {
+        if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM"))
+            qputenv("QT_QPA_PLATFORM", "offscreen");
+        application_ = std::make_unique<QApplication>(argumentCount_, arguments_);
+    }
+    void TearDown() override { application_.reset(); }
+
+  private:
+    char name_[10] = "app_tests";
+    char* arguments_[2] = {name_, nullptr};
+    int argumentCount_ = 1;
+    std::unique_ptr<QApplication> application_;
+};
+
+[[maybe_unused]] const testing::Environment* const kEnvironment =
+    testing::AddGlobalTestEnvironment(std::make_unique<ApplicationEnvironment>().release());
+
+}  // namespace

@@ -1,0 +1,62 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/app/shell.h"
+
+namespace wm::test {
+namespace {
+
+using app::Exit;
+
+class DueVerb : public GarageTest {};
+
+TEST_F(DueVerb, AnswersAListOfObjects) {
+    const nlohmann::json lines = say({"due", file_, "--json"}).json();
+    ASSERT_TRUE(lines.is_array());
+    expectKeepsTo("due", lines);
+    for (const auto& line : lines)
+        for (const char* key : {"machine", "item", "task", "standing", "window"})
+            EXPECT_TRUE(line.contains(key)) << key;
+    EXPECT_EQ(lines.at(0).at("machine"), "Heron 250");
+}
+
+TEST_F(DueVerb, MovesWithUse) {
+    EXPECT_EQ(dueLine("engine-oil").at("standing"), "in hand");
+    ASSERT_EQ(say({"log", file_, "--outing", "7.5", "--on", "2026-05-02"}).exit, 0);
+    const nlohmann::json oil = dueLine("engine-oil");
+    EXPECT_EQ(oil.at("standing"), "overdue");
+    EXPECT_EQ(oil.at("limits").at(0).at("behind").at("likely"), 750);
+    const Said said = say({"due", file_});
+    EXPECT_TRUE(said.out.contains("overdue")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains("Engine oil: 7.5 h of 1.5 h")) << said.out.toStdString();
+}
+
+TEST_F(DueVerb, LooksFromAnotherDay) {
+    const auto standingOn = [this](const char* day) {
+        for (const auto& line : say({"due", file_, "--json", "--on", day}).json())
+            if (line.at("code") == "coolant-change")
+                return line.at("standing").get<std::string>();
+        return std::string();
+    };
+    EXPECT_EQ(standingOn("2026-05-07"), "in hand");
+    EXPECT_EQ(standingOn("2027-06-01"), "overdue");
+}
+
+TEST_F(DueVerb, ListsTheQuietOnesOnlyIfAsked) {
+    EXPECT_FALSE(say({"due", file_}).out.contains("  in hand  "));
+    const Said all = say({"due", file_, "--all"});
+    EXPECT_GE(all.out.count('\n'), 40) << all.out.toStdString();
+}
+
+TEST_F(DueVerb, RefusesAnUnknownMachineAndNamesThoseThatThereAre) {
+    const Said said = say({"due", file_, "--machine", "Osprey"});
+    expectRefusal(said, Exit::Refused, "“Osprey”");
+    EXPECT_TRUE(said.err.contains("Heron 250"));
+}
+
+TEST_F(DueVerb, RefusesADayThatIsNone) {
+    for (const char* day : {"2026-02-30", "tomorrow", "07.05.2026", "", "99999999999999999999"})
+        expectRefusal(say({"due", file_, "--on", day}), Exit::Refused, "The date");
+}
+
+}  // namespace
+}  // namespace wm::test

@@ -1,0 +1,111 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QProcess>
+#include <memory>
+#include <vector>
+
+#include <sqlite3.h>
+
+#include "core/store/store.h"
+#include "tests/app/shell.h"
+
+namespace wm::test {
+namespace {
+
+using app::Exit;
+
+/// The program itself, as the shell starts it.
+class Processes : public GarageTest {
+  protected:
+    [[nodiscard]] std::size_t washes() const {
+        return nlohmann::json::parse(exported().toStdString()).at("wash").size();
+    }
+};
+
+TEST_F(Processes, TheProgramDoesWhatTheVerbDoes) {
+    const Said said = runProgram({"log", file_, "--wash", "pressure", "--on", "2026-05-02", "--json"});
+    EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+    expectKeepsTo("written", said.json());
+    EXPECT_EQ(washes(), 1U);
+    expectRefusal(runProgram({"log", file_, "--wash", "steam"}), Exit::Refused, "pressure, hand");
+    expectRefusal(runProgram({"frobnicate"}), Exit::Usage, "frobnicate");
+}
+
+TEST_F(Processes, WritesThePdfWithoutADisplay) {
+    ASSERT_EQ(say({"plan", file_, "--pick", "engine-oil"}).exit, 0);
+    const Said said = runProgram({"sheet", file_, "--pdf", path("sheet.pdf")});
+    EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+    EXPECT_TRUE(bytes("sheet.pdf").startsWith("%PDF-"));
+}
+
+TEST_F(Processes, EveryAcknowledgedFactOfSeveralAtOnceIsThere) {
+    constexpr int kProcesses = 6;
+    std::vector<std::unique_ptr<QProcess>> running;
+    for (int i = 0; i < kProcesses; ++i) {
+        running.push_back(std::make_unique<QProcess>());
+        running.back()->start(WM_PROGRAM, {"log", file_, "--wash", "hand", "--on", "2026-05-02", "--note",
+                                           QString("from process %1").arg(i)});
+    }
+    std::size_t acknowledged = 0;
+    for (const auto& process : running) {
+        ASSERT_TRUE(process->waitForFinished(60'000));
+        const QString words = QString::fromUtf8(process->readAllStandardError());
+        if (process->exitCode() == 0)
+            ++acknowledged;
+        else
+            EXPECT_EQ(words.count('\n'), 1) << words.toStdString();
+    }
+    EXPECT_GE(acknowledged, 1U);
+    EXPECT_EQ(washes(), acknowledged);
+    EXPECT_EQ(say({"check", file_}).exit, 0);
+}
+
+TEST_F(Processes, AnOpenWindowAndAHeadlessVerbShareTheFile) {
+    const auto window = store::File::open(file_, store::OpenFor::Writing);
+    ASSERT_NE(window.file, nullptr);
+    EXPECT_EQ(runProgram({"log", file_, "--wash", "hand", "--on", "2026-05-02"}).exit, 0);
+    EXPECT_TRUE(window.file->refresh());
+    EXPECT_EQ(window.file->ledger()->all<usage::Wash>().size(), 1U);
+    usage::Wash wash{};
+    wash.machine = window.file->ledger()->all<items::Machine>().front().id;
+    wash.date = *calendar::makeDate(2026, 5, 3);
+    EXPECT_TRUE(window.file->apply([&wash](const ledger::Pen& pen) { return ledger::logWash(pen, wash); },
+                                   *calendar::makeDate(2026, 5, 7)));
+    EXPECT_EQ(washes(), 2U);
+}
+
+TEST_F(Processes, AFileThatIsHeldIsRefusedAndLeftAlone) {
+    sqlite3* holder = nullptr;
+    ASSERT_EQ(sqlite3_open(file_.toUtf8().constData(), &holder), SQLITE_OK);
+    ASSERT_EQ(sqlite3_exec(holder, "BEGIN EXCLUSIVE", nullptr, nullptr, nullptr), SQLITE_OK);
+    const Said said = runProgram({"log", file_, "--wash", "hand", "--on", "2026-05-02"});
+    EXPECT_TRUE(said.exit == static_cast<int>(Exit::CannotOpen) ||
+                said.exit == static_cast<int>(Exit::CannotWrite))
+        << said.exit;
+    EXPECT_TRUE(said.err.contains("Another program holds")) << said.err.toStdString();
+    sqlite3_exec(holder, "ROLLBACK", nullptr, nullptr, nullptr);
+    sqlite3_close(holder);
+    EXPECT_EQ(washes(), 0U);
+}
+
+TEST_F(Processes, AFullDiskBehindTheAnswerIsNoticed) {
+    if (!QFile::exists("/dev/full"))
+        GTEST_SKIP() << "no /dev/full here";
+    const Said said = runProgram({"export", file_}, "/dev/full");
+    EXPECT_EQ(said.exit, static_cast<int>(Exit::CannotWrite));
+    EXPECT_TRUE(said.err.contains("could not be written")) << said.err.toStdString();
+}
+
+TEST_F(Processes, ABadByteInAnArgumentIsNoText) {
+    QProcess process;
+    process.start("/bin/sh", {"-c",
+                              QString("exec \"$0\" log \"$1\" --wash hand --on 2026-05-02 --note \"$(printf "
+                                      "'\\377\\376')\""),
+                              WM_PROGRAM, file_});
+    ASSERT_TRUE(process.waitForFinished(60'000));
+    EXPECT_TRUE(process.exitCode() == 0 || process.exitCode() == static_cast<int>(Exit::Refused));
+    EXPECT_EQ(say({"check", file_}).exit, 0);
+}
+
+}  // namespace
+}  // namespace wm::test
