@@ -5,6 +5,11 @@
 #include "ui/pages/bench/bench_page.h"
 #include "ui/pages/page.h"
 #include "ui/pages/plain_page.h"
+#include "ui/pages/sheets/sheets_page.h"
+#include "ui/pages/shelf/shelf_page.h"
+#include "ui/pages/table_page.h"
+#include "ui/pages/torque/torque_page.h"
+#include "ui/pages/weekend/weekend_page.h"
 
 namespace wm::ui {
 
@@ -16,6 +21,11 @@ PageEntry plain(PageId id, const QString& name, const QString& sentence) {
             }};
 }
 
+template <class P>
+PageEntry page(PageId id, const QString& name) {
+    return {id, name, [](const PageTools& tools, QWidget* parent) -> Page* { return new P(tools, parent); }};
+}
+
 }  // namespace
 
 std::vector<PageEntry> pageTable() {
@@ -24,18 +34,12 @@ std::vector<PageEntry> pageTable() {
          [](const PageTools& tools, QWidget* parent) -> Page* { return new BenchPage(tools, parent); }},
         plain(PageId::Machine, QObject::tr("&Machine"),
               QObject::tr("What is fitted and what was done will stand here.")),
-        plain(PageId::Weekend, QObject::tr("&Weekend"),
-              QObject::tr("The jobs picked for the weekend will stand here in working order.")),
-        plain(PageId::Shelf, QObject::tr("&Shelf"), QObject::tr("Parts and fluids on hand will stand here.")),
-        plain(PageId::Torque, QObject::tr("&Torque"),
-              QObject::tr(
-                  "The joints of each machine will stand here, with the torque you typed from its manual.")),
-        plain(PageId::Measurements, QObject::tr("M&easurements"),
-              QObject::tr("What was measured at jobs will stand here, with its limits.")),
-        plain(PageId::Tasks, QObject::tr("Tas&ks"),
-              QObject::tr("The tasks of each machine will stand here, with their intervals.")),
-        plain(PageId::Sheets, QObject::tr("S&heets"),
-              QObject::tr("Job sheets will stand here, to preview and print.")),
+        page<WeekendPage>(PageId::Weekend, QObject::tr("&Weekend")),
+        page<ShelfPage>(PageId::Shelf, QObject::tr("&Shelf")),
+        page<TorquePage>(PageId::Torque, QObject::tr("&Torque")),
+        {PageId::Measurements, QObject::tr("M&easurements"), makeMeasurementsPage},
+        {PageId::Tasks, QObject::tr("Tas&ks"), makeTasksPage},
+        page<SheetsPage>(PageId::Sheets, QObject::tr("S&heets")),
     };
 }
 

@@ -1,0 +1,84 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/measurements/measurement_rows.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("Measurements", words);
+}
+
+QString decimalWords(const units::Decimal& value) {
+    return QString::fromStdString(value.text(decimalMark()));
+}
+
+// The limits of today's wording of the task: what counts now, not what counted then.
+const upkeep::MeasurePoint* pointOf(const ledger::Book& book, const upkeep::Record& record,
+                                    const std::string& name) {
+    const upkeep::TaskVersion* task = record.task ? book.task(*record.task) : nullptr;
+    if (task == nullptr)
+        return nullptr;
+    for (const upkeep::MeasurePoint& point : task->measures)
+        if (point.name == name)
+            return &point;
+    return nullptr;
+}
+
+QString limitWords(const upkeep::MeasurePoint* point) {
+    if (point == nullptr || (!point->least && !point->most))
+        return tr("no limit typed");
+    if (point->least && point->most)
+        return tr("%1 to %2").arg(decimalWords(*point->least), decimalWords(*point->most));
+    return point->least ? tr("at least %1").arg(decimalWords(*point->least))
+                        : tr("at most %1").arg(decimalWords(*point->most));
+}
+
+bool outside(const upkeep::MeasurePoint* point, const units::Decimal& value) {
+    return point != nullptr &&
+           ((point->least && value < *point->least) || (point->most && value > *point->most));
+}
+
+TableRow rowOf(const ledger::Book& book, const items::Machine& machine, const upkeep::Record& record,
+               const upkeep::Measured& measured) {
+    const auto* point = pointOf(book, record, measured.name);
+    const bool hasLimit = point != nullptr && (point->least || point->most);
+    const QString value = decimalWords(measured.value) + QChar(0x00A0) + text(measured.unit);
+    return {
+        .id = record.id.value(),
+        .cells = {{.text = text(measured.name)},
+                  {.text = text(machine.name), .pencil = true},
+                  {.text = text(record.what)},
+                  {.text = value, .sort = measured.value.toDouble(), .figure = true},
+                  {.text = outside(point, measured.value) ? tr("OUTSIDE %1").arg(limitWords(point))
+                                                          : limitWords(point),
+                   .pencil = !outside(point, measured.value),
+                   .unconfirmed = hasLimit && !point->confirmed},
+                  {.text = dayWords(record.date, book.today()), .sort = record.date.daysSinceEpoch()},
+                  {.text = record.statedBest ? hoursWords(*record.statedBest) : QString(), .figure = true}}};
+}
+
+}  // namespace
+
+std::vector<TableRow> measurementRows(const ledger::Book& book, std::optional<MachineId> machine) {
+    std::vector<TableRow> rows;
+    for (const items::Machine* card : book.machines()) {
+        if (machine && *machine != card->id)
+            continue;
+        for (const upkeep::Record* record : book.records(card->id, false))
+            for (const upkeep::Measured& measured : record->measured)
+                rows.push_back(rowOf(book, *card, *record, measured));
+    }
+    std::stable_sort(rows.begin(), rows.end(), [](const TableRow& a, const TableRow& b) {
+        return a.cells[5].sort.toInt() > b.cells[5].sort.toInt();
+    });
+    return rows;
+}
+
+}  // namespace wm::ui

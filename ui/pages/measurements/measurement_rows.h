@@ -1,0 +1,17 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/ledger/book.h"
+#include "ui/tables/table_model.h"
+
+namespace wm::ui {
+
+/// Every value that was measured at a job, newest first. Columns: what, machine, job, value, limits, day, at.
+/// A value outside a limit that somebody typed from the manual is named so.
+std::vector<TableRow> measurementRows(const ledger::Book& book, std::optional<MachineId> machine);
+
+}  // namespace wm::ui

@@ -1,0 +1,192 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/sheets/sheets_page.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QPrintPreviewWidget>
+#include <QPushButton>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "core/ledger/verbs.h"
+#include "ui/guide.h"
+#include "ui/pages/sheets/sheet_rows.h"
+#include "ui/print/print_dialogs.h"
+#include "ui/prompts.h"
+#include "ui/tables/row_table.h"
+#include "ui/theme/type.h"
+#include "ui/words/apply_words.h"
+#include "ui/words/error_words.h"
+#include "ui/words/figures.h"
+#include "ui/words/pdf_words.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+// What is on the sheet goes on record with its number.
+sheet::IssuedSheet issuedFrom(const ledger::Book& book, MachineId machine) {
+    sheet::IssuedSheet issued{.machine = machine, .date = book.today()};
+    const auto& events = book.ahead(machine).events;
+    if (!events.empty())
+        issued.target = events.front().name;
+    for (const weekend::Job& job : book.pickedJobs(machine))
+        issued.jobs.push_back({.task = job.task, .snag = job.snag});
+    return issued;
+}
+
+}  // namespace
+
+SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
+    : Page(tools, parent),
+      sheets_(new RowTable({tr("Sheet"), tr("Machine"), tr("For"), tr("Jobs"), tr("Day")}, 2, this)),
+      words_(new QLabel(this)),
+      paper_(new QComboBox(this)),
+      print_(new QPushButton(tr("Print"), this)),
+      pdf_(new QPushButton(tr("Save as PDF"), this)),
+      printer_(sheetPrinter(sheet::JobSheet{}, PaperSize::A4)),
+      preview_(new QPrintPreviewWidget(printer_.get(), this)) {
+    sheets_->setObjectName(QStringLiteral("sheetsTable"));
+    sheets_->setAccessibleName(tr("Job sheets"));
+    words_->setTextFormat(Qt::PlainText);
+    words_->setWordWrap(true);
+    words_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    paper_->setObjectName(QStringLiteral("sheetsPaper"));
+    paper_->setAccessibleName(tr("Paper"));
+    paper_->addItems({QStringLiteral("A4"), QStringLiteral("Letter")});
+    print_->setObjectName(QStringLiteral("sheetsPrint"));
+    print_->setDefault(true);
+    pdf_->setObjectName(QStringLiteral("sheetsPdf"));
+    preview_->setObjectName(QStringLiteral("sheetsPreview"));
+    preview_->setAccessibleName(tr("What will be printed"));
+    preview_->setZoomMode(QPrintPreviewWidget::FitInView);
+    layOut();
+    connect(sheets_, &RowTable::chosenChanged, this, &SheetsPage::showSheet);
+    connect(paper_, &QComboBox::currentIndexChanged, this, &SheetsPage::showSheet);
+    connect(print_, &QPushButton::clicked, this, &SheetsPage::print);
+    connect(pdf_, &QPushButton::clicked, this, &SheetsPage::savePdf);
+    connect(preview_, &QPrintPreviewWidget::paintRequested, this, [this](QPrinter* printer) {
+        if (shown_)
+            paintSheet(*shown_, *printer, {});
+    });
+}
+
+SheetsPage::~SheetsPage() {
+    delete preview_;
+}  // before the printer that it previews
+
+void SheetsPage::layOut() {
+    auto* left = new QWidget(this);
+    auto* leftLines = new QVBoxLayout(left);
+    leftLines->setContentsMargins(0, 0, 0, 0);
+    leftLines->setSpacing(kSpaceLine);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(print_);
+    buttons->addWidget(pdf_);
+    buttons->addWidget(paper_);
+    buttons->addStretch();
+    leftLines->addWidget(sheets_, 1);
+    leftLines->addWidget(words_);
+    leftLines->addLayout(buttons);
+    auto* columns = new QSplitter(Qt::Horizontal, this);
+    columns->setChildrenCollapsible(false);
+    columns->addWidget(left);
+    columns->addWidget(preview_);
+    columns->setSizes({520, 720});
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
+    lines->addWidget(columns, 1);
+}
+
+QWidget* SheetsPage::firstFocus() {
+    return sheets_;
+}
+
+void SheetsPage::refresh() {
+    sheets_->show(sheetRows(*workbench().book(), workbench().chosen()));
+    showSheet();
+}
+
+std::optional<MachineId> SheetsPage::proofMachine() const {
+    const auto id = sheets_->chosenId();
+    if (!id || workbench().book()->ledger().find<items::Machine>(MachineId(*id)) == nullptr)
+        return std::nullopt;
+    return MachineId(*id);
+}
+
+void SheetsPage::showSheet() {
+    const auto book = workbench().book();
+    const auto machine = proofMachine();
+    shown_.reset();
+    QString words;
+    if (machine) {
+        auto content = sheet::jobSheet(*book, *machine, 0);
+        if (content)
+            shown_ = std::move(*content);
+        else
+            words = wordsFor(content.error());
+    } else if (const auto id = sheets_->chosenId()) {
+        if (const auto* issued = book->ledger().find<sheet::IssuedSheet>(SheetId(*id)))
+            words = issuedWords(*book, *issued);
+    } else {
+        words = tr("Nothing to print yet: pick jobs on the page Weekend.");
+    }
+    words_->setText(words);
+    print_->setEnabled(shown_.has_value());
+    pdf_->setEnabled(shown_.has_value());
+    const auto size = static_cast<PaperSize>(paper_->currentIndex());
+    printer_->setPageSize(QPageSize(size == PaperSize::A4 ? QPageSize::A4 : QPageSize::Letter));
+    preview_->setVisible(shown_.has_value());
+    preview_->updatePreview();
+}
+
+void SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) {
+    const auto machine = proofMachine();
+    if (!machine || !shown_)
+        return;
+    const auto issued = workbench().attempt([machine](const ledger::Pen& pen) {
+        return ledger::issueSheet(pen, issuedFrom(pen.book, *machine));
+    });
+    if (!issued) {
+        prompts().report(wordsFor(issued.error()), QString());
+        return;
+    }
+    const auto number = std::get<sheet::IssuedSheet>(issued->rows.front()).number;
+    const auto content = sheet::jobSheet(*workbench().book(), *machine, number);
+    if (content && hand(*content))
+        workbench().endUndo();
+    else
+        workbench().undo();
+}
+
+void SheetsPage::print() {
+    const auto size = static_cast<PaperSize>(paper_->currentIndex());
+    issue([this, size](const sheet::JobSheet& content) {
+        const PrintAnswer answer = printSheet(content, size, this);
+        if (answer == PrintAnswer::Failed)
+            prompts().report(tr("The printer did not take the sheet."),
+                             tr("Its number was taken back; try again, or save "
+                                "it as PDF."));
+        return answer == PrintAnswer::Printed;
+    });
+}
+
+void SheetsPage::savePdf() {
+    const auto path =
+        prompts().chooseFile(Prompts::FileUse::Save, tr("Save the job sheet"), tr("PDF (*.pdf)"));
+    if (!path)
+        return;
+    const auto size = static_cast<PaperSize>(paper_->currentIndex());
+    issue([this, size, path](const sheet::JobSheet& content) {
+        const PdfResult result = writeSheetPdf(content, *path, size);
+        if (!result.isWritten())
+            prompts().report(wordsFor(result), result.detail);
+        else
+            guide().say(tr("job sheet no. %1 is in %2").arg(content.number).arg(*path));
+        return result.isWritten();
+    });
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,102 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/table_page.h"
+#include "ui/guide.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+#include <utility>
+
+#include "ui/pages/measurements/measurement_rows.h"
+#include "ui/pages/tasks/task_rows.h"
+#include "ui/tables/row_table.h"
+#include "ui/theme/type.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+TablePage::TablePage(const PageTools& tools, Content content, QWidget* parent)
+    : Page(tools, parent),
+      content_(std::move(content)),
+      find_(new QLineEdit(this)),
+      empty_(new QLabel(content_.emptyWords, this)),
+      table_(new RowTable(content_.headers, content_.stretchedColumn, this)) {
+    find_->setObjectName(content_.name + QStringLiteral("Find"));
+    find_->setPlaceholderText(content_.findWords);
+    find_->setAccessibleName(content_.findWords);
+    find_->setClearButtonEnabled(true);
+    table_->setObjectName(content_.name + QStringLiteral("Table"));
+    table_->setAccessibleName(content_.name);
+    empty_->setProperty("role", QStringLiteral("note"));
+    empty_->setWordWrap(true);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
+    lines->setSpacing(kSpaceLine);
+    lines->addWidget(find_);
+    lines->addWidget(empty_);
+    lines->addWidget(table_, 1);
+    connect(find_, &QLineEdit::textChanged, table_, &RowTable::filter);
+    connect(table_, &RowTable::activatedId, this, [this](std::int64_t id) {
+        const auto* line = content_.rowsAreTasks ? workbench().book()->dueLine(TaskId(id)) : nullptr;
+        if (line != nullptr)
+            guide().enter({.kind = EntryKind::Job, .machine = line->machine, .task = TaskId(id)});
+    });
+}
+
+QWidget* TablePage::firstFocus() {
+    return table_;
+}
+
+bool TablePage::find() {
+    find_->setFocus();
+    find_->selectAll();
+    return true;
+}
+
+void TablePage::refresh() {
+    auto rows = content_.rows(*this);
+    empty_->setVisible(rows.empty());
+    table_->setVisible(!rows.empty());
+    table_->setColumnHidden(content_.machineColumn, workbench().chosen().has_value());
+    table_->show(std::move(rows));
+}
+
+Page* makeMeasurementsPage(const PageTools& tools, QWidget* parent) {
+    return new TablePage(
+        tools,
+        {.name = QStringLiteral("measurements"),
+         .headers = {TablePage::tr("Measured"), TablePage::tr("Machine"), TablePage::tr("At the job"),
+                     TablePage::tr("Value"), TablePage::tr("Limits"), TablePage::tr("Day"),
+                     TablePage::tr("At")},
+         .stretchedColumn = 2,
+         .findWords = TablePage::tr("find a measurement"),
+         .emptyWords = TablePage::tr(
+             "Nothing was measured yet. Values are typed with the job: press F3, choose a task that "
+             "has something to measure."),
+         .rows =
+             [](const TablePage& page) {
+                 return measurementRows(*page.bench().book(), page.bench().chosen());
+             }},
+        parent);
+}
+
+Page* makeTasksPage(const PageTools& tools, QWidget* parent) {
+    return new TablePage(
+        tools,
+        {.name = QStringLiteral("tasks"),
+         .headers = {TablePage::tr("Task"), TablePage::tr("Machine"), TablePage::tr("About"),
+                     TablePage::tr("Interval"), TablePage::tr("If left undone"), TablePage::tr("Last done"),
+                     TablePage::tr("Source")},
+         .stretchedColumn = 0,
+         .findWords = TablePage::tr("find a task: name, position, source"),
+         .emptyWords = TablePage::tr("No tasks here: this machine was added without a starter schedule."),
+         .rows =
+             [](const TablePage& page) {
+                 return taskRows(*page.bench().book(), page.bench().chosen(), page.palette());
+             },
+         .rowsAreTasks = true},
+        parent);
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,160 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/torque/torque_rows.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+using fastening::JointMark;
+using fastening::MarkKind;
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("Torque", words);
+}
+
+QString decimalWords(const units::Decimal& value) {
+    return QString::fromStdString(value.text(decimalMark()));
+}
+
+QString unitWords(units::TorqueUnit unit) {
+    const auto name = base::nameOf(unit);
+    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+}
+
+QString sourceWords(const fastening::JointVersion& joint) {
+    if (!joint.torque)
+        return tr("not typed yet");
+    QString words = text(joint.source);
+    if (!joint.page.empty())
+        words += tr(", p. %1").arg(text(joint.page));
+    return joint.confirmed ? words : tr("%1, not confirmed").arg(words);
+}
+
+QString markWords(MarkKind kind) {
+    switch (kind) {
+        case MarkKind::Loosened:
+            return tr("loosened");
+        case MarkKind::Confirmed:
+            return tr("confirmed");
+        case MarkKind::FoundFine:
+            return tr("found fine");
+        case MarkKind::FoundMoved:
+            break;
+    }
+    return tr("found moved");
+}
+
+std::vector<const JointMark*> marksOf(const ledger::Book& book, JointId joint) {
+    std::vector<const JointMark*> marks;
+    for (const JointMark& mark : book.ledger().all<JointMark>())
+        if (mark.joint == joint)
+            marks.push_back(&mark);
+    std::sort(marks.begin(), marks.end(), [](const JointMark* a, const JointMark* b) {
+        return std::pair(b->date, b->entered) < std::pair(a->date, a->entered);
+    });
+    return marks;
+}
+
+QString sequenceWords(const fastening::JointVersion& joint) {
+    using fastening::Sequence;
+    const QString note = text(joint.sequenceNote);
+    switch (joint.sequence) {
+        case Sequence::CrissCross:
+            return note.isEmpty() ? tr("criss-cross") : tr("criss-cross: %1").arg(note);
+        case Sequence::Spiral:
+            return note.isEmpty() ? tr("in a spiral") : tr("in a spiral: %1").arg(note);
+        case Sequence::EveryNth:
+            return tr("every %1th, small steps%2")
+                .arg(joint.sequenceStep)
+                .arg(note.isEmpty() ? note : ": " + note);
+        case Sequence::Listed:
+        case Sequence::Any:
+            break;
+    }
+    return note;
+}
+
+}  // namespace
+
+QString torqueWords(const fastening::JointVersion& joint) {
+    if (!joint.torque)
+        return {};
+    const QString low = decimalWords(*joint.torque);
+    const QString value = joint.torqueHigh ? tr("%1 to %2").arg(low, decimalWords(*joint.torqueHigh)) : low;
+    // A no-break space: the figure and its unit are one word.
+    return value + QChar(0x00A0) + unitWords(joint.unit);
+}
+
+std::vector<TableRow> jointRows(const ledger::Book& book, std::optional<MachineId> machine) {
+    std::vector<TableRow> rows;
+    for (const items::Machine* card : book.machines()) {
+        if (machine && *machine != card->id)
+            continue;
+        const auto open = book.handTight(card->id);
+        for (const fastening::JointVersion* joint : book.joints(card->id)) {
+            const bool handTight = std::any_of(open.begin(), open.end(), [&](const auto& entry) {
+                return entry.joint->joint == joint->joint;
+            });
+            const auto marks = marksOf(book, joint->joint);
+            const QString last = marks.empty() ? QString()
+                                               : tr("%1 %2").arg(markWords(marks.front()->kind),
+                                                                 dayWords(marks.front()->date, book.today()));
+            rows.push_back({.id = joint->joint.value(),
+                            .cells = {{.text = text(joint->name)},
+                                      {.text = text(card->name), .pencil = true},
+                                      {.text = torqueWords(*joint),
+                                       .figure = true,
+                                       .unconfirmed = joint->torque && !joint->confirmed},
+                                      {.text = text(joint->thread), .pencil = true},
+                                      {.text = text(joint->condition)},
+                                      {.text = sourceWords(*joint), .pencil = true},
+                                      {.text = handTight ? tr("HAND-TIGHT") : last, .pencil = !handTight}}});
+        }
+    }
+    return rows;
+}
+
+std::vector<QString> jointNotes(const fastening::JointVersion& joint) {
+    std::vector<QString> notes;
+    const auto add = [&](const QString& words) {
+        if (!words.isEmpty())
+            notes.push_back(words);
+    };
+    if (joint.count > 1)
+        add(tr("%1 pieces").arg(joint.count));
+    add(text(joint.thread));
+    if (joint.leftHand)
+        add(tr("LEFT-HAND THREAD"));
+    add(text(joint.condition));
+    add(joint.stages.empty() ? QString() : tr("in stages: %1").arg(text(joint.stages)));
+    add(sequenceWords(joint));
+    add(text(joint.locking));
+    add(joint.renew.empty() ? QString() : tr("new each time: %1").arg(text(joint.renew)));
+    return notes;
+}
+
+std::vector<TableRow> markRows(const ledger::Book& book, JointId joint) {
+    std::vector<TableRow> rows;
+    for (const JointMark* mark : marksOf(book, joint)) {
+        const auto* person = mark->by ? book.ledger().find<items::Person>(*mark->by) : nullptr;
+        const auto* record = mark->record ? book.ledger().find<upkeep::Record>(*mark->record) : nullptr;
+        const QString torque =
+            mark->torque ? decimalWords(*mark->torque) + QChar(0x00A0) + unitWords(mark->unit) : QString();
+        rows.push_back(
+            {.id = mark->id.value(),
+             .cells = {{.text = dayWords(mark->date, book.today()), .sort = mark->date.daysSinceEpoch()},
+                       {.text = markWords(mark->kind)},
+                       {.text = torque, .figure = true},
+                       {.text = person == nullptr ? QString() : text(person->name), .pencil = true},
+                       {.text = record == nullptr ? text(mark->note) : text(record->what), .pencil = true}}});
+    }
+    return rows;
+}
+
+}  // namespace wm::ui

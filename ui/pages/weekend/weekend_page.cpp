@@ -1,0 +1,135 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/weekend/weekend_page.h"
+#include "ui/guide.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "core/ledger/verbs.h"
+#include "ui/pages/weekend/opening_view.h"
+#include "ui/pages/weekend/weekend_opening.h"
+#include "ui/pages/weekend/weekend_rows.h"
+#include "ui/pages/weekend/window_line.h"
+#include "ui/tables/row_table.h"
+#include "ui/theme/type.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+QWidget* titled(const QString& title, QWidget* content, QWidget* parent) {
+    auto* box = new QWidget(parent);
+    auto* label = new QLabel(title, box);
+    label->setProperty("role", QStringLiteral("section"));
+    label->setBuddy(content);
+    auto* lines = new QVBoxLayout(box);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(kSpaceClose);
+    lines->addWidget(label);
+    lines->addWidget(content, 1);
+    return box;
+}
+
+}  // namespace
+
+WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
+    : Page(tools, parent),
+      window_(new WindowLine(tools.workbench, this)),
+      fit_(new QLabel(this)),
+      jobs_(
+          new RowTable({tr("Job"), tr("Machine"), tr("How far"), tr("Min"), tr("Kit"), QString()}, 0, this)),
+      opening_(new OpeningView(this)),
+      order_(new RowTable({tr("Clock"), tr("What"), tr("Min")}, 1, this)),
+      also_(new QLabel(this)),
+      sheet_(new QPushButton(tr("Job sheet"), this)) {
+    jobs_->setObjectName(QStringLiteral("weekendJobs"));
+    jobs_->setAccessibleName(tr("What wants doing; Space puts a job in or takes it out"));
+    order_->setObjectName(QStringLiteral("weekendOrder"));
+    order_->setAccessibleName(tr("Working order"));
+    order_->setSortingEnabled(false);
+    opening_->setAccessibleName(tr("What comes off"));
+    sheet_->setObjectName(QStringLiteral("weekendSheet"));
+    also_->setWordWrap(true);
+    also_->setProperty("role", QStringLiteral("note"));
+    fit_->setFont(figureFont(font(), FigureSize::Noted));
+    layOut();
+    connect(jobs_, &RowTable::toggledId, this, &WeekendPage::toggle);
+    connect(jobs_, &RowTable::activatedId, this, &WeekendPage::record);
+    connect(sheet_, &QPushButton::clicked, this, [this] { guide().goTo(PageId::Sheets); });
+}
+
+void WeekendPage::layOut() {
+    auto* head = new QHBoxLayout;
+    head->addWidget(window_, 1);
+    head->addWidget(fit_);
+    auto* columns = new QSplitter(Qt::Horizontal, this);
+    columns->setChildrenCollapsible(false);
+    columns->addWidget(titled(tr("Wants doing"), jobs_, columns));
+    columns->addWidget(titled(tr("What comes off"), opening_, columns));
+    columns->addWidget(titled(tr("In this order"), order_, columns));
+    columns->setStretchFactor(0, 5);
+    columns->setStretchFactor(1, 3);
+    columns->setStretchFactor(2, 4);
+    columns->setSizes({560, 280, 400});
+    auto* foot = new QHBoxLayout;
+    foot->addWidget(also_, 1);
+    foot->addWidget(sheet_);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
+    lines->setSpacing(kSpaceGroup);
+    lines->addLayout(head);
+    lines->addWidget(columns, 1);
+    lines->addLayout(foot);
+}
+
+QWidget* WeekendPage::firstFocus() {
+    return jobs_;
+}
+
+void WeekendPage::refresh() {
+    const auto book = workbench().book();
+    const auto chosen = workbench().chosen();
+    const ledger::Evening evening = ledger::eveningOf(*book, chosen);
+    window_->refresh();
+    fit_->setText(fitWords(evening));
+    jobs_->setColumnHidden(1, chosen.has_value());
+    jobs_->show(wantsDoing(*book, chosen, palette()));
+    opening_->setOpening(openingOf(*book, evening));
+    order_->show(workingOrder(*book, evening));
+    const bool nothing = evening.machines.empty();
+    also_->setText(nothing ? tr("Nothing is in yet: choose a job and press Space. Enter records it as done.")
+                           : alsoOpenWords(evening));
+    sheet_->setEnabled(!nothing);
+}
+
+void WeekendPage::toggle(std::int64_t id) {
+    const auto book = workbench().book();
+    if (const auto* line = book->dueLine(TaskId(id))) {
+        workbench().perform([machine = line->machine, id, in = !line->picked](const ledger::Pen& pen) {
+            return ledger::pick(pen, machine, TaskId(id), std::nullopt, in);
+        });
+        return;
+    }
+    const auto* snag = book->ledger().find<upkeep::Snag>(SnagId(id));
+    if (snag == nullptr)
+        return;
+    for (const ledger::OpenSnag& open : book->snags(snag->machine))
+        if (open.snag->id == snag->id)
+            workbench().perform([machine = snag->machine, id, in = !open.picked](const ledger::Pen& pen) {
+                return ledger::pick(pen, machine, std::nullopt, SnagId(id), in);
+            });
+}
+
+void WeekendPage::record(std::int64_t id) {
+    const auto book = workbench().book();
+    if (const auto* line = book->dueLine(TaskId(id)))
+        guide().enter({.kind = EntryKind::Job, .machine = line->machine, .task = TaskId(id)});
+    else if (const auto* snag = book->ledger().find<upkeep::Snag>(SnagId(id)))
+        guide().enter({.kind = EntryKind::Job, .machine = snag->machine, .snag = SnagId(id)});
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,161 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/weekend/weekend_rows.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+#include <algorithm>
+
+#include "ui/theme/tokens.h"
+#include "ui/words/error_words.h"
+#include "ui/words/figures.h"
+#include "ui/words/standing_words.h"
+
+namespace wm::ui {
+
+namespace {
+
+using weekend::ActKind;
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("Weekend", words);
+}
+
+Cell inCell(bool picked) {
+    return {.text = picked ? tr("in") : QString(), .sort = picked ? 0 : 1};
+}
+
+TableRow taskRow(const ledger::Book& book, const ledger::DueLine& line, const Tokens& tokens, int rank) {
+    const auto* machine = book.ledger().find<items::Machine>(line.machine);
+    const auto kit = ledger::kitState(book, *line.task);
+    return {.id = line.task->task.value(),
+            .cells = {{.text = text(line.task->name), .icon = markIcon(markOf(line), tokens)},
+                      {.text = machine == nullptr ? QString() : text(machine->name), .pencil = true},
+                      {.text = howFar(line, book.today()), .sort = rank},
+                      {.text = QString::number(line.task->minutes.count()),
+                       .sort = static_cast<int>(line.task->minutes.count()),
+                       .figure = true},
+                      {.text = kitWords(kit), .pencil = kit.complete()},
+                      inCell(line.picked)},
+            .toolTip = consequenceWords(line.task->consequence)};
+}
+
+TableRow snagRow(const ledger::Book& book, const ledger::OpenSnag& open) {
+    const auto* machine = book.ledger().find<items::Machine>(open.snag->machine);
+    return {.id = open.snag->id.value(),
+            .cells = {{.text = tr("Snag: %1").arg(text(open.snag->what))},
+                      {.text = machine == nullptr ? QString() : text(machine->name), .pencil = true},
+                      {.text = tr("found %1").arg(dayWords(open.snag->date, book.today())), .sort = -1},
+                      {.text = QString(), .figure = true},
+                      {},
+                      inCell(open.picked)},
+            .toolTip = consequenceWords(open.snag->consequence)};
+}
+
+QString actWords(const ledger::Book& book, MachineId machine, const weekend::Act& act) {
+    const auto* step = act.step.empty() ? nullptr : book.step(machine, act.step);
+    const QString name = step == nullptr ? text(act.text) : text(step->name);
+    switch (act.kind) {
+        case ActKind::BreakLoose:
+            return tr("Crack loose first: %1").arg(text(act.text));
+        case ActKind::Off:
+            return tr("%1 off").arg(name);
+        case ActKind::Job:
+            return text(act.text);
+        case ActKind::On:
+            return tr("%1 back on, to torque").arg(name);
+        case ActKind::SafeStop:
+            break;
+    }
+    return tr("Safe to stop here");
+}
+
+TableRow actRow(const ledger::Book& book, MachineId machine, const weekend::Act& act, QString clock) {
+    const bool stop = act.kind == ActKind::SafeStop;
+    const QString minutes = act.minutes.count() > 0 ? QString::number(act.minutes.count()) : QString();
+    return {.cells = {{.text = stop ? QString() : std::move(clock), .figure = true},
+                      {.text = actWords(book, machine, act), .pencil = stop},
+                      {.text = minutes, .figure = true}}};
+}
+
+}  // namespace
+
+std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<MachineId> machine,
+                                 const QPalette& palette) {
+    const Tokens tokens = tokensFor(palette);
+    std::vector<TableRow> picked;
+    std::vector<TableRow> rest;
+    for (const items::Machine* card : book.machines()) {
+        if (machine && *machine != card->id)
+            continue;
+        int rank = 0;
+        for (const ledger::DueLine& line : book.due(card->id))
+            (line.picked ? picked : rest).push_back(taskRow(book, line, tokens, rank++));
+        for (const ledger::OpenSnag& open : book.snags(card->id))
+            (open.picked ? picked : rest).insert((open.picked ? picked : rest).begin(), snagRow(book, open));
+    }
+    std::stable_sort(rest.begin(), rest.end(), [](const TableRow& a, const TableRow& b) {
+        return a.cells[2].sort.toInt() < b.cells[2].sort.toInt();
+    });
+    picked.insert(picked.end(), rest.begin(), rest.end());
+    return picked;
+}
+
+std::vector<TableRow> workingOrder(const ledger::Book& book, const ledger::Evening& evening) {
+    std::vector<TableRow> rows;
+    units::Minutes at{};
+    for (const ledger::MachineWork& work : evening.machines) {
+        const auto* machine = book.ledger().find<items::Machine>(work.machine);
+        if (evening.machines.size() > 1 && machine != nullptr)
+            rows.push_back({.cells = {{}, {.text = text(machine->name).toUpper(), .pencil = true}, {}}});
+        if (!work.plan) {
+            rows.push_back({.cells = {{}, {.text = wordsFor(work.plan.error())}, {}}});
+            continue;
+        }
+        for (const weekend::Act& act : work.plan->acts) {
+            const units::Minutes when = at + act.starts;
+            const QString clock =
+                evening.window != nullptr
+                    ? QString::fromStdString(units::timeOfDayText(evening.window->startsAt + when))
+                    : QLatin1Char('+') + QString::fromStdString(units::timeOfDayText(when));
+            rows.push_back(actRow(book, work.machine, act, clock));
+        }
+        at += work.plan->work;
+    }
+    return rows;
+}
+
+QString kitWords(const ledger::KitState& kit) {
+    if (kit.complete())
+        return tr("kit ok");
+    if (kit.missing.empty())
+        return tr("kit not on the shelf list");
+    const auto& first = kit.missing.front();
+    QString words = tr("short: %1 %2").arg(text(first.what), amountWords(first.missing, first.unit));
+    if (kit.missing.size() > 1)
+        words += tr(" and %1 more").arg(kit.missing.size() - 1);
+    return words;
+}
+
+QString fitWords(const ledger::Evening& evening) {
+    const auto work = evening.work.count();
+    if (evening.window == nullptr)
+        return work == 0 ? QString() : tr("%1 min").arg(work);
+    const auto whole = (evening.window->endsAt - evening.window->startsAt).count();
+    if (evening.left->count() < 0)
+        return tr("%1 of %2 min: %3 too many").arg(work).arg(whole).arg(-evening.left->count());
+    return tr("%1 of %2 min: %3 free").arg(work).arg(whole).arg(evening.left->count());
+}
+
+QString alsoOpenWords(const ledger::Evening& evening) {
+    QStringList words;
+    for (const ledger::MachineWork& work : evening.machines)
+        for (const ledger::DueLine* line : work.alsoOpen)
+            if (words.size() < 4)
+                words += tr("%1 (%2 min)").arg(text(line->task->name)).arg(line->task->minutes.count());
+    return words.isEmpty()
+               ? QString()
+               : tr("While you are in there, nothing more to take off: %1").arg(words.join(tr(", ")));
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,32 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QPalette>
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "core/ledger/evening.h"
+#include "ui/tables/table_model.h"
+
+namespace wm::ui {
+
+/// What wants doing on a machine (or on all), picked jobs first, then by urgency; what is long in hand comes
+/// last. Columns: job, machine, how far, minutes, kit, in. The id of a row is that of its task or snag.
+std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<MachineId> machine,
+                                 const QPalette& palette);
+
+/// The working order of an evening. Columns: clock, what, minutes. Rows have no id.
+std::vector<TableRow> workingOrder(const ledger::Book& book, const ledger::Evening& evening);
+
+/// "kit ok", "short: fork oil 150 ml", "kit not tied to the shelf".
+QString kitWords(const ledger::KitState& kit);
+
+/// "168 of 180 min", "12 min too long", "168 min, no work window yet".
+QString fitWords(const ledger::Evening& evening);
+
+/// "While you are in there: chain slider 20 min, ..." or nothing.
+QString alsoOpenWords(const ledger::Evening& evening);
+
+}  // namespace wm::ui

@@ -1,0 +1,60 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/tables/cell_delegate.h"
+
+#include <QPainter>
+
+#include "ui/drawing/wedge.h"
+#include "ui/tables/table_model.h"
+#include "ui/theme/tokens.h"
+#include "ui/theme/type.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr int kGapBetweenColumns = 12;
+
+}  // namespace
+
+void CellDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
+    RowDelegate::initStyleOption(option, index);
+    if (index.data(TableModel::FigureRole).toBool()) {
+        const bool struck = option->font.strikeOut();
+        option->font = figureFont(option->font, FigureSize::InText);
+        option->font.setStrikeOut(struck);
+        option->fontMetrics = QFontMetrics(option->font);
+    }
+    if (index.data(TableModel::PencilRole).toBool()) {
+        const QColor pencil = tokensFor(option->palette).pencil;
+        option->palette.setColor(QPalette::Text, pencil);
+        option->palette.setColor(QPalette::HighlightedText, pencil);
+    }
+}
+
+void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                         const QModelIndex& index) const {
+    if (!index.data(TableModel::UnconfirmedRole).toBool()) {
+        RowDelegate::paint(painter, option, index);
+        return;
+    }
+    // The figure gives up a little room at its end, for the wedge; the selection fills that room too.
+    if (option.state.testFlag(QStyle::State_Selected))
+        painter->fillRect(option.rect, option.palette.color(QPalette::Highlight));
+    const QFontMetricsF metrics(figureFont(option.font, FigureSize::InText));
+    const int room = static_cast<int>(wedgeAdvance(metrics)) + 4;
+    QStyleOptionViewItem narrowed = option;
+    narrowed.rect.adjust(0, 0, -room, 0);
+    RowDelegate::paint(painter, narrowed, index);
+    const double baseline = option.rect.center().y() + metrics.capHeight() / 2.0;
+    paintWedge(*painter, wedgeBehind(QPointF(narrowed.rect.right(), baseline), metrics),
+               tokensFor(option.palette));
+}
+
+QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    QSize size = RowDelegate::sizeHint(option, index);
+    size.rwidth() += kGapBetweenColumns + (index.data(TableModel::UnconfirmedRole).toBool() ? 16 : 0);
+    return size;
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,46 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QTableView>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "ui/tables/table_model.h"
+
+class QSortFilterProxyModel;
+
+namespace wm::ui {
+
+/// A calm table: hairlines, whole rows, sortable by its heads, filtered by words. Keeps its choice by id when
+/// the rows are made anew. Enter and double click say activated, Space says toggled.
+class RowTable : public QTableView {
+    Q_OBJECT
+
+  public:
+    RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* parent);
+
+    void show(std::vector<TableRow> rows);
+    /// Rows that hold every one of the words, in any column.
+    void filter(const QString& words);
+    [[nodiscard]] std::optional<std::int64_t> chosenId() const;
+    void choose(std::int64_t id);
+    [[nodiscard]] const TableModel& rows() const { return *model_; }
+    /// The row that is chosen, as a rectangle in this widget's viewport, for what is shown beside it.
+    [[nodiscard]] QRect chosenRect() const;
+
+  signals:
+    void activatedId(std::int64_t id);
+    void toggledId(std::int64_t id);
+    void chosenChanged();
+
+  protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
+  private:
+    TableModel* model_;
+    QSortFilterProxyModel* proxy_;
+};
+
+}  // namespace wm::ui

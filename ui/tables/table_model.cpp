@@ -1,0 +1,70 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/tables/table_model.h"
+
+#include <QFont>
+#include <utility>
+
+namespace wm::ui {
+
+TableModel::TableModel(std::vector<QString> headers, QObject* parent)
+    : QAbstractTableModel(parent), headers_(std::move(headers)) {}
+
+void TableModel::setRows(std::vector<TableRow> rows) {
+    beginResetModel();
+    rows_ = std::move(rows);
+    endResetModel();
+}
+
+int TableModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+int TableModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(headers_.size());
+}
+
+QVariant TableModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid | CheckIndexOption::ParentIsInvalid))
+        return {};
+    const TableRow& row = rows_[static_cast<std::size_t>(index.row())];
+    const auto column = static_cast<std::size_t>(index.column());
+    const Cell cell = column < row.cells.size() ? row.cells[column] : Cell{};
+    switch (role) {
+        case Qt::DisplayRole:
+            return cell.text;
+        case Qt::DecorationRole:
+            return cell.icon.isNull() ? QVariant{} : QVariant(cell.icon);
+        case Qt::ToolTipRole:
+            return row.toolTip.isEmpty() ? QVariant{} : QVariant(row.toolTip);
+        case Qt::TextAlignmentRole:
+            return QVariant::fromValue(Qt::AlignVCenter | (cell.figure ? Qt::AlignRight : Qt::AlignLeft));
+        case Qt::FontRole:
+            if (row.struck) {
+                QFont font;
+                font.setStrikeOut(true);
+                return font;
+            }
+            return {};
+        case SortRole:
+            return cell.sort.isValid() ? cell.sort : QVariant(cell.text);
+        case IdRole:
+            return QVariant::fromValue<qlonglong>(row.id);
+        case FigureRole:
+            return cell.figure;
+        case PencilRole:
+            return cell.pencil;
+        case UnconfirmedRole:
+            return cell.unconfirmed;
+        default:
+            return {};
+    }
+}
+
+QVariant TableModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || role != Qt::DisplayRole || section < 0 || section >= columnCount())
+        return {};
+    return headers_[static_cast<std::size_t>(section)];
+}
+
+}  // namespace wm::ui
