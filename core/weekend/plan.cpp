@@ -39,6 +39,7 @@ class Worker {
                 moves_.push_back({ActKind::SafeStop});
         }
         refit(stages.trunk.steps, stages.trunk.jobs);
+        doRest(stages.trunk.jobs);
         if (!moves_.empty())
             moves_.push_back({ActKind::SafeStop});
         return std::move(moves_);
@@ -51,13 +52,21 @@ class Worker {
 
     void work(const Stage& stage) {
         const std::size_t from = order_.size();
-        for (const bool warm : {false, true})
-            for (const std::size_t job : stage.jobs)
-                if (isWarm(job) == warm)
-                    for (std::size_t step = 0; step < t_.steps.size(); ++step)
-                        if (t_.reach[job][step])
-                            takeOff(step, stage.jobs);
-        refit({order_.begin() + static_cast<std::ptrdiff_t>(from), order_.end()}, stage.jobs);
+        for (const std::size_t job : stage.jobs)
+            if (!isWarm(job))
+                openFor(job, stage.jobs);
+        refit(offSince(from), stage.jobs);
+        doRest(stage.jobs);
+    }
+
+    void openFor(std::size_t job, const std::vector<std::size_t>& jobs) {
+        for (std::size_t step = 0; step < t_.steps.size(); ++step)
+            if (t_.reach[job][step])
+                takeOff(step, jobs);
+    }
+
+    [[nodiscard]] std::vector<std::size_t> offSince(std::size_t from) const {
+        return {order_.begin() + static_cast<std::ptrdiff_t>(from), order_.end()};
     }
 
     void takeOff(std::size_t step, const std::vector<std::size_t>& jobs) {
@@ -89,18 +98,30 @@ class Worker {
         moves_.push_back({ActKind::Job, kNoStep, job});
     }
 
-    // Backwards; work on a warm engine just before its opening would close, or on the whole machine.
+    // Backwards; work on a warm engine just before its opening would close.
     void refit(const std::vector<std::size_t>& steps, const std::vector<std::size_t>& jobs) {
         for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
             for (const std::size_t job : jobs)
                 if (!done_[job] && t_.reach[job][*step])
-                    doJob(job);
+                    doWarm(job, jobs);
             off_[*step] = false;
             moves_.push_back({ActKind::On, *step});
         }
+    }
+
+    // Warm work that shares no opening with the rest.
+    void doRest(const std::vector<std::size_t>& jobs) {
         for (const std::size_t job : jobs)
             if (!done_[job])
-                doJob(job);
+                doWarm(job, jobs);
+    }
+
+    // Steps that only work on a warm engine needs come off now, not with the rest: oil is drained warm.
+    void doWarm(std::size_t job, const std::vector<std::size_t>& jobs) {
+        const std::size_t from = order_.size();
+        openFor(job, jobs);
+        doJob(job);
+        refit(offSince(from), jobs);
     }
 
     const Teardown& t_;

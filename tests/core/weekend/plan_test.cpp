@@ -176,6 +176,14 @@ TEST(PlanTest, PutsWorkOnAWarmEngineLastAndOnTheMostWholeMachine) {
                                                 "+PRC", "+CLC", "+COO", "oil", "+OIL", "+STD", "stop"));
 }
 
+TEST(PlanTest, OpensWhatOnlyWarmWorkNeedsWhenTheRestIsClosed) {
+    const auto plan = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL", "SEA"}, BodyState::Warm),
+                                                    makeJob("valve check", 30, {"VCV"}, BodyState::Cold),
+                                                    makeJob("filter", 5, {"OIL"}, BodyState::Warm)});
+    EXPECT_THAT(wordsOf(*plan), ElementsAre("-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK",
+                                            "-OIL", "oil", "filter", "+OIL", "+SEA", "+STD", "stop"));
+}
+
 TEST(PlanTest, CountsMinutesFromTheStartWithoutGaps) {
     const auto plan = planOn(genericMachine(true), {makeJob("tyre", 35, {"RWH"})});
     std::vector<std::int64_t> starts;
