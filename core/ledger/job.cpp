@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "core/ledger/checks.h"
+
 namespace wm::ledger {
 
 bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origin) {
@@ -20,6 +22,15 @@ bool isAnswered(const Ledger& ledger, std::int64_t origin, std::string_view what
     return std::any_of(answers.begin(), answers.end(), [&](const upkeep::FollowUpAnswer& answer) {
         return answer.origin == origin && answer.what == what;
     });
+}
+
+usage::HourReading placed(const Ledger& ledger, usage::HourReading reading) {
+    const usage::UseFacts facts = readingsOf(ledger, reading.machine);
+    if (reading.part != calendar::DayPart::AfterRiding || usage::checkReading(facts, reading))
+        return reading;
+    usage::HourReading between = reading;
+    between.part = calendar::DayPart::Riding;
+    return usage::checkReading(facts, between) ? between : reading;
 }
 
 void unpick(Entry& entry, const Ledger& ledger, std::optional<TaskId> task, std::optional<SnagId> snag) {

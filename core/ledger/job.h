@@ -16,6 +16,10 @@ namespace wm::ledger {
 bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origin);
 /// True if this follow-up already has an answer that counts.
 bool isAnswered(const Ledger& ledger, std::int64_t origin, std::string_view what);
+/// The place of a meter figure that came with something done that day: in the evening, or between the day's
+/// riding if only a reading of the same evening stands against it (two outings, the first one noted late or
+/// corrected).
+usage::HourReading placed(const Ledger& ledger, usage::HourReading reading);
 /// Takes a task or snag out of the weekend, if it was picked.
 void unpick(Entry& entry, const Ledger& ledger, std::optional<TaskId> task, std::optional<SnagId> snag);
 /// Notes on a single container of a fluid that it was opened, if nobody has yet. A batch of several packs

@@ -107,11 +107,11 @@ void checkTwice(Checks& check, const Ledger& ledger, const upkeep::Record& recor
 }
 
 usage::HourReading readingOf(const Book& book, const upkeep::Record& record) {
-    return {.entered = book.ledger().nextEntered(),
-            .machine = record.machine,
-            .date = record.date,
-            .part = record.part,
-            .shown = record.meter.value_or(units::Hours{})};
+    return placed(book.ledger(), {.entered = book.ledger().nextEntered(),
+                                  .machine = record.machine,
+                                  .date = record.date,
+                                  .part = record.part,
+                                  .shown = record.meter.value_or(units::Hours{})});
 }
 
 // Newer than every reading there is, or the same evening with another figure.
@@ -228,6 +228,14 @@ void checkMeter(Checks& check, const Book& book, const upkeep::Record& record,
         check.takeMeter(usage::checkReading(readingsOf(book.ledger(), machine.id), readingOf(book, record)));
 }
 
+void noteMeter(Entry& entry, const Book& book, const upkeep::Record& record, RecordId id) {
+    usage::HourReading reading = readingOf(book, record);
+    if (!isNews(readingsOf(book.ledger(), record.machine), reading))
+        return;
+    reading.record = id;
+    entry.add(std::move(reading));
+}
+
 Change writeJob(const Pen& pen, const JobDraft& draft, const Subject& subject) {
     const Book& book = pen.book;
     const upkeep::Record& record = draft.record;
@@ -246,11 +254,8 @@ Change writeJob(const Pen& pen, const JobDraft& draft, const Subject& subject) {
                                              .what = words,
                                              .date = record.date,
                                              .record = id});
-    auto reading = readingOf(book, record);
-    if (record.meter && !isBaseline(record) && isNews(readingsOf(book.ledger(), record.machine), reading)) {
-        reading.record = id;
-        entry.add(std::move(reading));
-    }
+    if (record.meter && !isBaseline(record))
+        noteMeter(entry, book, record, id);
     if (!isBaseline(record))
         unpick(entry, book.ledger(), record.task, record.snag);
     return std::move(entry).change(jobText(record, subject.machine->name));

@@ -4,6 +4,7 @@
 
 #include "core/ledger/checks.h"
 #include "core/ledger/entry.h"
+#include "core/ledger/job.h"
 #include "core/ledger/shape.h"
 #include "core/ledger/verbs.h"
 #include "core/usage/exposure.h"
@@ -89,6 +90,8 @@ Result<Change> logOuting(const Pen& pen, OutingDraft draft) {
                                .machine = outing.machine,
                                .date = outing.date,
                                .shown = draft.meterAfter.value_or(units::Hours{})};
+    if (!check.failed() && draft.meterAfter)
+        reading = placed(pen.book.ledger(), reading);
     if (!check.failed() && draft.meterAfter)
         check.takeMeter(usage::checkReading(readingsOf(pen.book.ledger(), outing.machine), reading));
     checkHandTight(check, pen.book, draft);

@@ -103,6 +103,18 @@ TEST_F(CorrectVerbsTest, CorrectsAReadingThatStoodInItsOwnWay) {
     EXPECT_EQ(ledger().struck<usage::HourReading>().size(), 1U);
 }
 
+TEST_F(CorrectVerbsTest, CorrectsTheFirstOfTwoOutingsOfADay) {
+    must(ride({.outing = outing("2026-03-01", 80), .meterAfter = Hours{80}}));
+    const auto first = last<usage::Outing>().value();
+    must(ride({.outing = outing("2026-03-01", 70), .meterAfter = Hours{150}}));
+    const auto before = book().life(heron);
+    must(saying(correct, first, "rider was left out",
+                ride({.outing = outing("2026-03-01", 80), .meterAfter = Hours{80}})));
+    EXPECT_EQ(ledger().all<usage::HourReading>().back().part, calendar::DayPart::Riding);
+    EXPECT_EQ(book().meterNow(heron), Hours{150});
+    EXPECT_EQ(book().life(heron), before);
+}
+
 TEST_F(CorrectVerbsTest, CorrectsAJobInOneGo) {
     const RecordId id = recordAll();
     JobDraft again{.record = job(pads, "2026-03-02"), .confirmed = {axle}};
