@@ -14,17 +14,26 @@ bool hasSafety(const MachineWork& work) {
                        [](const weekend::Job& job) { return job.safety; });
 }
 
-// Jobs that cost no access: everything they need is off already. A job that needs nothing off is no
-// opportunity.
+// Does it need something off that is not off for every job anyway, such as the machine on its stand?
+bool needsOpening(const Book& book, const upkeep::TaskVersion& task) {
+    return std::any_of(task.steps.begin(), task.steps.end(), [&](const base::Code& code) {
+        const weekend::StepVersion* step = book.step(task.machine, code.code);
+        return step != nullptr && !step->needs.empty();
+    });
+}
+
+// Nearly due, or nobody knows: worth doing while it lies open.
+bool isWorthwhile(const DueLine& line) {
+    return line.standing.kind != outlook::StandingKind::InHand || line.countdown.used >= 0.75;
+}
+
 std::vector<const DueLine*> alsoOpen(const Book& book, MachineId machine, const weekend::Plan& plan) {
     const std::set<std::string> opened(plan.opened.begin(), plan.opened.end());
     std::vector<const DueLine*> result;
     for (const DueLine& line : book.due(machine)) {
         const auto isOff = [&](const base::Code& step) { return opened.contains(step.code); };
         const auto& steps = line.task->steps;
-        const bool inHandForLong =
-            line.standing.kind == outlook::StandingKind::InHand && line.countdown.used < 0.75;
-        if (!line.picked && !steps.empty() && !inHandForLong &&
+        if (!line.picked && isWorthwhile(line) && needsOpening(book, *line.task) &&
             std::all_of(steps.begin(), steps.end(), isOff))
             result.push_back(&line);
     }

@@ -3,6 +3,7 @@
 #include "ui/tables/cell_delegate.h"
 
 #include <QPainter>
+#include <algorithm>
 
 #include "ui/drawing/wedge.h"
 #include "ui/tables/table_model.h"
@@ -15,11 +16,17 @@ namespace {
 
 constexpr int kGapBetweenColumns = 12;
 
+// The face for figures sets units too wide: it is for digits alone.
+bool isBareFigure(const QString& text) {
+    return std::all_of(text.begin(), text.end(),
+                       [](QChar c) { return c.isDigit() || c == QLatin1Char('.') || c == QLatin1Char(','); });
+}
+
 }  // namespace
 
 void CellDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
     RowDelegate::initStyleOption(option, index);
-    if (index.data(TableModel::FigureRole).toBool()) {
+    if (index.data(TableModel::FigureRole).toBool() && isBareFigure(option->text)) {
         const bool struck = option->font.strikeOut();
         option->font = figureFont(option->font, FigureSize::InText);
         option->font.setStrikeOut(struck);

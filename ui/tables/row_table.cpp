@@ -41,7 +41,10 @@ class WordsFilter : public QSortFilterProxyModel {
 }  // namespace
 
 RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* parent)
-    : QTableView(parent), model_(new TableModel(std::move(headers), this)), proxy_(new WordsFilter(this)) {
+    : QTableView(parent),
+      model_(new TableModel(std::move(headers), this)),
+      proxy_(new WordsFilter(this)),
+      stretched_(stretchedColumn) {
     proxy_->setSourceModel(model_);
     proxy_->setSortRole(TableModel::SortRole);
     proxy_->setSortCaseSensitivity(Qt::CaseInsensitive);
@@ -58,7 +61,8 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
     verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
     horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     horizontalHeader()->setSectionResizeMode(stretchedColumn, QHeaderView::Stretch);
     horizontalHeader()->setSortIndicatorClearable(true);
     horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
@@ -72,6 +76,7 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
 void RowTable::show(std::vector<TableRow> rows) {
     const auto kept = chosenId();
     model_->setRows(std::move(rows));
+    shareWidth();
     if (kept)
         choose(*kept);
     if (!currentIndex().isValid() && proxy_->rowCount() > 0)
@@ -98,6 +103,32 @@ void RowTable::choose(std::int64_t id) {
 
 QRect RowTable::chosenRect() const {
     return currentIndex().isValid() ? visualRect(currentIndex()) : QRect{};
+}
+
+void RowTable::shareWidth() {
+    int visible = 0;
+    for (int column = 0; column < model_->columnCount(); ++column)
+        visible += column != stretched_ && !isColumnHidden(column) ? 1 : 0;
+    if (visible == 0)
+        return;
+    // The stretched column keeps a third; what the narrow ones leave over, the wide ones may take.
+    int room = viewport()->width() * 2 / 3;
+    std::vector<std::pair<int, int>> wanted;
+    for (int column = 0; column < model_->columnCount(); ++column)
+        if (column != stretched_ && !isColumnHidden(column))
+            wanted.emplace_back(
+                std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column)), column);
+    std::sort(wanted.begin(), wanted.end());
+    for (const auto& [width, column] : wanted) {
+        const int share = std::min(width, room / visible--);
+        setColumnWidth(column, share);
+        room -= share;
+    }
+}
+
+void RowTable::resizeEvent(QResizeEvent* event) {
+    QTableView::resizeEvent(event);
+    shareWidth();
 }
 
 void RowTable::keyPressEvent(QKeyEvent* event) {

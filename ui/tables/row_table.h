@@ -37,10 +37,15 @@ class RowTable : public QTableView {
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
+    /// Columns as wide as what stands in them, as long as the stretched one keeps its share.
+    void shareWidth();
+
     TableModel* model_;
     QSortFilterProxyModel* proxy_;
+    int stretched_;
 };
 
 }  // namespace wm::ui

@@ -3,6 +3,8 @@
 #include "ui/tables/table_model.h"
 
 #include <QFont>
+#include <QTextDocument>
+#include <algorithm>
 #include <utility>
 
 namespace wm::ui {
@@ -35,8 +37,12 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
             return cell.text;
         case Qt::DecorationRole:
             return cell.icon.isNull() ? QVariant{} : QVariant(cell.icon);
-        case Qt::ToolTipRole:
-            return row.toolTip.isEmpty() ? QVariant{} : QVariant(row.toolTip);
+        case Qt::ToolTipRole: {
+            // Plain words, whatever was typed into them.
+            const QString words =
+                row.toolTip.isEmpty() ? cell.text : cell.text + QLatin1Char('\n') + row.toolTip;
+            return Qt::convertFromPlainText(words, Qt::WhiteSpaceNormal);
+        }
         case Qt::TextAlignmentRole:
             return QVariant::fromValue(Qt::AlignVCenter | (cell.figure ? Qt::AlignRight : Qt::AlignLeft));
         case Qt::FontRole:
@@ -61,10 +67,23 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
     }
 }
 
+bool TableModel::holdsFigures(std::size_t column) const {
+    return std::any_of(rows_.begin(), rows_.end(), [column](const TableRow& row) {
+        return column < row.cells.size() && row.cells[column].figure;
+    });
+}
+
 QVariant TableModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation != Qt::Horizontal || role != Qt::DisplayRole || section < 0 || section >= columnCount())
+    if (orientation != Qt::Horizontal || section < 0 || section >= columnCount())
         return {};
-    return headers_[static_cast<std::size_t>(section)];
+    const auto column = static_cast<std::size_t>(section);
+    if (role == Qt::DisplayRole)
+        return headers_[column];
+    // A head stands over its figures as they stand.
+    if (role == Qt::TextAlignmentRole)
+        return QVariant::fromValue(Qt::AlignVCenter |
+                                   (holdsFigures(column) ? Qt::AlignRight : Qt::AlignLeft));
+    return {};
 }
 
 }  // namespace wm::ui

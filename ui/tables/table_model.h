@@ -16,7 +16,7 @@ struct Cell {
     QString text{};
     QVariant sort{};  ///< what it sorts by, if that is not the text
     QIcon icon{};
-    bool figure = false;       ///< set in the face with unmistakable digits, to the right
+    bool figure = false;       ///< to the right; bare digits in the face where none can be mistaken
     bool pencil = false;       ///< secondary
     bool unconfirmed = false;  ///< carries the wedge
 };
@@ -45,6 +45,8 @@ class TableModel : public QAbstractTableModel {
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
   private:
+    [[nodiscard]] bool holdsFigures(std::size_t column) const;
+
     std::vector<QString> headers_;
     std::vector<TableRow> rows_;
 };

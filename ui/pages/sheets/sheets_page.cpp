@@ -3,6 +3,7 @@
 #include "ui/pages/sheets/sheets_page.h"
 
 #include <QComboBox>
+#include <QGraphicsView>
 #include <QLabel>
 #include <QPrintPreviewWidget>
 #include <QPushButton>
@@ -62,6 +63,8 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
     preview_->setObjectName(QStringLiteral("sheetsPreview"));
     preview_->setAccessibleName(tr("What will be printed"));
     preview_->setZoomMode(QPrintPreviewWidget::FitInView);
+    for (auto* view : preview_->findChildren<QGraphicsView*>())
+        view->setFrameShape(QFrame::NoFrame);
     layOut();
     connect(sheets_, &RowTable::chosenChanged, this, &SheetsPage::showSheet);
     connect(paper_, &QComboBox::currentIndexChanged, this, &SheetsPage::showSheet);

@@ -41,6 +41,7 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
       empty_(plain(this, "note")),
       name_(plain(this, "section")),
       figure_(plain(this, nullptr)),
+      unit_(plain(this, nullptr)),
       source_(plain(this, "note")),
       notes_(plain(this, nullptr)),
       marks_(new RowTable({tr("Day"), tr("Mark"), tr("Torque"), tr("By"), tr("Job")}, 4, this)),
@@ -60,6 +61,8 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
     figure_->setObjectName(QStringLiteral("jointFigure"));
     figure_->setFont(figureFont(font(), FigureSize::Large));
     figure_->setWordWrap(false);
+    unit_->setFont(pageTitleFont(font()));
+    unit_->setWordWrap(false);
     empty_->setText(
         tr("No joints here yet: a starter schedule brings their names, without any torque. The figures come "
            "from your service manual."));
@@ -87,7 +90,11 @@ void TorquePage::layOut() {
     buttons->addWidget(loosen_);
     buttons->addStretch();
     rightLines->addWidget(name_);
-    rightLines->addWidget(figure_);
+    auto* figure = new QHBoxLayout;
+    figure->setSpacing(kSpaceClose);
+    figure->addWidget(figure_, 0, Qt::AlignBottom);
+    figure->addWidget(unit_, 1, Qt::AlignBottom);
+    rightLines->addLayout(figure);
     rightLines->addWidget(source_);
     rightLines->addWidget(notes_);
     rightLines->addSpacing(kSpaceClose);
@@ -131,13 +138,18 @@ void TorquePage::showJoint() {
     const auto id = joints_->chosenId();
     const fastening::JointVersion* joint = id ? book->joint(JointId(*id)) : nullptr;
     for (QWidget* widget :
-         std::initializer_list<QWidget*>{name_, figure_, source_, notes_, marks_, confirm_, loosen_})
+         std::initializer_list<QWidget*>{name_, figure_, unit_, source_, notes_, marks_, confirm_, loosen_})
         widget->setVisible(joint != nullptr);
     form_->setJoint(joint);
     if (joint == nullptr)
         return;
     name_->setText(text(joint->name));
-    figure_->setText(joint->torque ? torqueWords(*joint) : tr("not typed yet"));
+    // The face for figures is for digits alone; the unit stands beside them.
+    const QString words = torqueWords(*joint);
+    const auto gap = words.indexOf(QChar(0x00A0));
+    figure_->setVisible(joint->torque.has_value());
+    figure_->setText(words.left(gap));
+    unit_->setText(joint->torque ? words.mid(gap + 1) : tr("torque not typed yet"));
     source_->setText(!joint->torque     ? tr("Look it up in the service manual and type it below.")
                      : joint->confirmed ? tr("%1, p. %2, checked").arg(text(joint->source), text(joint->page))
                                         : tr("NOT CONFIRMED against the service manual"));

@@ -35,6 +35,7 @@ class TorquePage : public Page {
     QLabel* empty_;
     QLabel* name_;
     QLabel* figure_;
+    QLabel* unit_;
     QLabel* source_;
     QLabel* notes_;
     RowTable* marks_;

@@ -74,7 +74,7 @@ void WeekendPage::layOut() {
     columns->setStretchFactor(0, 5);
     columns->setStretchFactor(1, 3);
     columns->setStretchFactor(2, 4);
-    columns->setSizes({560, 280, 400});
+    columns->setSizes({560, 270, 400});
     auto* foot = new QHBoxLayout;
     foot->addWidget(also_, 1);
     foot->addWidget(sheet_);
@@ -96,7 +96,7 @@ void WeekendPage::refresh() {
     const ledger::Evening evening = ledger::eveningOf(*book, chosen);
     window_->refresh();
     fit_->setText(fitWords(evening));
-    jobs_->setColumnHidden(1, chosen.has_value());
+    jobs_->setColumnHidden(2, chosen.has_value());
     jobs_->show(wantsDoing(*book, chosen, palette()));
     opening_->setOpening(openingOf(*book, evening));
     order_->show(workingOrder(*book, evening));

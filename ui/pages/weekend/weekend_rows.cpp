@@ -6,6 +6,7 @@
 #include <QStringList>
 #include <algorithm>
 
+#include "core/weekend/step_words.h"
 #include "ui/theme/tokens.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
@@ -17,8 +18,16 @@ namespace {
 
 using weekend::ActKind;
 
+constexpr std::size_t kHowFar = 3;
+
 QString tr(const char* words) {
     return QCoreApplication::translate("Weekend", words);
+}
+
+QString kitMark(const ledger::KitState& kit) {
+    if (!kit.missing.empty())
+        return tr("short");
+    return kit.complete() ? tr("ok") : tr("?");
 }
 
 Cell inCell(bool picked) {
@@ -29,26 +38,26 @@ TableRow taskRow(const ledger::Book& book, const ledger::DueLine& line, const To
     const auto* machine = book.ledger().find<items::Machine>(line.machine);
     const auto kit = ledger::kitState(book, *line.task);
     return {.id = line.task->task.value(),
-            .cells = {{.text = text(line.task->name), .icon = markIcon(markOf(line), tokens)},
+            .cells = {inCell(line.picked),
+                      {.text = text(line.task->name), .icon = markIcon(markOf(line), tokens)},
                       {.text = machine == nullptr ? QString() : text(machine->name), .pencil = true},
                       {.text = howFar(line, book.today()), .sort = rank},
                       {.text = QString::number(line.task->minutes.count()),
                        .sort = static_cast<int>(line.task->minutes.count()),
                        .figure = true},
-                      {.text = kitWords(kit), .pencil = kit.complete()},
-                      inCell(line.picked)},
-            .toolTip = consequenceWords(line.task->consequence)};
+                      {.text = kitMark(kit), .pencil = kit.missing.empty()}},
+            .toolTip = consequenceWords(line.task->consequence) + QLatin1Char('\n') + kitWords(kit)};
 }
 
 TableRow snagRow(const ledger::Book& book, const ledger::OpenSnag& open) {
     const auto* machine = book.ledger().find<items::Machine>(open.snag->machine);
     return {.id = open.snag->id.value(),
-            .cells = {{.text = tr("Snag: %1").arg(text(open.snag->what))},
+            .cells = {inCell(open.picked),
+                      {.text = tr("Snag: %1").arg(text(open.snag->what))},
                       {.text = machine == nullptr ? QString() : text(machine->name), .pencil = true},
                       {.text = tr("found %1").arg(dayWords(open.snag->date, book.today())), .sort = -1},
                       {.text = QString(), .figure = true},
-                      {},
-                      inCell(open.picked)},
+                      {}},
             .toolTip = consequenceWords(open.snag->consequence)};
 }
 
@@ -59,15 +68,15 @@ QString actWords(const ledger::Book& book, MachineId machine, const weekend::Act
         case ActKind::BreakLoose:
             return tr("Crack loose first: %1").arg(text(act.text));
         case ActKind::Off:
-            return tr("%1 off").arg(name);
+            return name;
         case ActKind::Job:
             return text(act.text);
         case ActKind::On:
-            return tr("%1 back on, to torque").arg(name);
+            return step == nullptr ? name : text(weekend::refitText(step->name));
         case ActKind::SafeStop:
             break;
     }
-    return tr("Safe to stop here");
+    return act.text.empty() ? tr("Safe to stop here") : text(act.text);
 }
 
 TableRow actRow(const ledger::Book& book, MachineId machine, const weekend::Act& act, QString clock) {
@@ -95,7 +104,7 @@ std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<Machine
             (open.picked ? picked : rest).insert((open.picked ? picked : rest).begin(), snagRow(book, open));
     }
     std::stable_sort(rest.begin(), rest.end(), [](const TableRow& a, const TableRow& b) {
-        return a.cells[2].sort.toInt() < b.cells[2].sort.toInt();
+        return a.cells[kHowFar].sort.toInt() < b.cells[kHowFar].sort.toInt();
     });
     picked.insert(picked.end(), rest.begin(), rest.end());
     return picked;
