@@ -5,12 +5,14 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <functional>
 #include <nlohmann/json.hpp>
 
 #include "tests/core/exchange/generated_rows.h"
 #include "tests/core/exchange/row_schema.h"
 #include "tests/core/exchange/schema_check.h"
+#include "tests/core/exchange/survival.h"
 
 namespace wm::exchange {
 namespace {
@@ -300,15 +302,23 @@ TEST(Exchange, SurvivesAnyOneByteChanged) {
     EXPECT_TRUE(rc::check("a changed byte is refused or read, never worse", [&] {
         std::string broken = text;
         broken[*rc::gen::inRange<std::size_t>(0, text.size())] = *rc::gen::arbitrary<char>();
-        const auto rows = fromJson(broken);
-        if (rows) {
-            const std::string again = toJson(ledger::Ledger(*rows));
-            const auto second = fromJson(again);
-            RC_ASSERT(second.has_value());
-        } else {
-            RC_ASSERT(base::isUtf8(rows.error().field + rows.error().given + rows.error().wanted));
-        }
+        const std::string breach = test::breachOfReading(broken);
+        if (!breach.empty())
+            RC_FAIL(breach);
     }));
+}
+
+// Files whose names begin with "good" are read, the others are refused; none does worse.
+TEST(Exchange, EverySeedIsReadOrRefusedAsItsNameSays) {
+    int seeds = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(WM_SOURCE_DIR "/tests/data/exchange")) {
+        const std::string name = entry.path().filename().string();
+        const std::string bytes = test::repositoryText("tests/data/exchange/" + name);
+        EXPECT_EQ(test::breachOfReading(bytes), "") << name;
+        EXPECT_EQ(fromJson(bytes).has_value(), name.starts_with("good")) << name;
+        ++seeds;
+    }
+    EXPECT_GE(seeds, 12);
 }
 
 }  // namespace
