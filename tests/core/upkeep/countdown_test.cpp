@@ -494,6 +494,8 @@ TEST_F(CountdownTest, HappeningsSinceTheLastTimeMakeItDue) {
     EXPECT_FALSE(it.on("2026-02-21").triggered);
     it.wordings[0].triggers = {{Happening::Crash, ""}, {Happening::MudDay, ""}};
     EXPECT_EQ(it.on("2026-03-01").triggered, Happening::MudDay) << "what happened first";
+    std::swap(it.wordings[0].triggers[0], it.wordings[0].triggers[1]);
+    EXPECT_EQ(it.on("2026-03-01").triggered, Happening::MudDay) << "in whatever order they are named";
 }
 
 TEST_F(CountdownTest, AnotherJobMakesItDue) {

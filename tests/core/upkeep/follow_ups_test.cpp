@@ -110,6 +110,14 @@ TEST_F(FollowUpsTest, ARecordOfTheNamedTaskClosesIt) {
     EXPECT_EQ(open("2026-05-03"), Lines{});
 }
 
+TEST_F(FollowUpsTest, WhatIsAskedForAtOnceIsClosedTheSameEvening) {
+    rules = {{"new wheel", {.what = "chain slack", .code = "slack"}}};
+    records = {make.record("2026-05-01", RecordKind::Done, "wheel")};
+    EXPECT_EQ(open("2026-05-01").size(), 1U);
+    records.push_back(make.record("2026-05-01", RecordKind::Done, "slack"));
+    EXPECT_EQ(open("2026-05-01"), Lines{});
+}
+
 TEST_F(FollowUpsTest, AJobDoesNotCloseItsOwnDemand) {
     rules = {{"wheel", {.what = "do it again", .code = "wheel"}}};
     records = {make.record("2026-05-01", RecordKind::Done, "wheel")};

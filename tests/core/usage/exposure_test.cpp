@@ -134,6 +134,25 @@ TEST(ExposureTest, TwoPartsOfOneStretchAreNeverMoreThanTheWhole) {
     EXPECT_EQ(text(exposure(parts, std::nullopt, evening("2026-06-01")).hours), "0.0..4.0..12.0");
 }
 
+TEST(ExposureTest, PartsThatMakeUpTheWholeAreExactAgain) {
+    // Off on the evening of the 3rd, on again on the morning of the 4th: no riding was missed.
+    Atom whole = unlogged("2026-05-01", "2026-05-07", "6");
+    whole.distance = MetresBracket::exactly(made::km("40"));
+    const std::vector<Atom> parts{*partOf(whole, std::nullopt, evening("2026-05-03")),
+                                  *partOf(whole, before("2026-05-04"), evening("2026-05-07"))};
+    const auto sum = exposure(parts, std::nullopt, evening("2026-06-01"));
+    EXPECT_EQ(text(sum.hours), "6.0");
+    EXPECT_EQ(sum.distance, MetresBracket::exactly(made::km("40")));
+    // A part of a part is shared out like a part of the whole: 0.05 h over six days, up to day 2 of 6 0.0167,
+    // up to day 3 0.025, halves up: 0.03; so the third day has 0.01.
+    const Atom small = unlogged("2026-05-01", "2026-05-07", "0.05");
+    const Atom half = *partOf(small, std::nullopt, evening("2026-05-04"));
+    EXPECT_EQ(text(half.hours), "0.0..0.03..0.05");
+    EXPECT_EQ(text(partOf(half, evening("2026-05-03"), evening("2026-05-04"))->hours), "0.0..0.01..0.05");
+    EXPECT_EQ(partOf(half, evening("2026-05-03"), evening("2026-05-04")),
+              partOf(small, evening("2026-05-03"), evening("2026-05-04")));
+}
+
 TEST(ExposureTest, DistanceIsCutLikeHours) {
     Atom atom = unlogged("2026-05-01", "2026-05-05", "0");
     atom.distance = MetresBracket::exactly(made::km("40"));
