@@ -27,10 +27,6 @@ std::int64_t outOf(std::int64_t amount) {
     return std::min(bounded, -bounded);
 }
 
-std::int64_t sizeOf(std::int64_t amount) {
-    return amount < 0 ? -amount : amount;
-}
-
 // "3 × spark plug", "250 ml of fork oil"
 std::string amountOf(const stock::StockLine& line, std::int64_t amount) {
     if (line.unit == stock::Unit::Piece)
