@@ -55,7 +55,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     sheet_->setObjectName(QStringLiteral("weekendSheet"));
     also_->setWordWrap(true);
     also_->setProperty("role", QStringLiteral("note"));
-    fit_->setFont(figureFont(font(), FigureSize::Noted));
+    fit_->setFont(sectionFont(font()));
     layOut();
     connect(jobs_, &RowTable::toggledId, this, &WeekendPage::toggle);
     connect(jobs_, &RowTable::activatedId, this, &WeekendPage::record);
@@ -74,7 +74,7 @@ void WeekendPage::layOut() {
     columns->setStretchFactor(0, 5);
     columns->setStretchFactor(1, 3);
     columns->setStretchFactor(2, 4);
-    columns->setSizes({560, 270, 400});
+    columns->setSizes({490, 350, 390});
     auto* foot = new QHBoxLayout;
     foot->addWidget(also_, 1);
     foot->addWidget(sheet_);

@@ -1,0 +1,123 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The pages on which work is planned and booked, by the keys.
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+
+#include "core/ledger/evening.h"
+#include "core/ledger/verbs.h"
+#include "tests/ui/window.h"
+#include "ui/tables/row_table.h"
+
+namespace wm::ui {
+namespace {
+
+class WorkPagesTest : public WindowTest {
+  protected:
+    void SetUp() override { openOn(Garage::Fill::Season); }
+    const ledger::Book& book() { return garage_->book(); }
+    void enter(QLineEdit* field, const char* typed) {
+        field->setFocus();
+        field->selectAll();
+        QTest::keyClicks(field, QString::fromUtf8(typed));
+        QTest::keyClick(field, Qt::Key_Return);
+    }
+};
+
+TEST_F(WorkPagesTest, SpacePutsAJobIntoTheWeekendAndTakesItOut) {
+    const MachineId heron = garage_->machine("Heron 250");
+    garage_->workbench().choose(heron);
+    window_->goTo(PageId::Weekend);
+    auto* jobs = child<RowTable>("weekendJobs");
+    const TaskId task = garage_->task("Heron 250", "engine-oil");
+    const bool before = book().dueLine(task)->picked;
+    const auto workBefore = ledger::eveningOf(book(), heron).work;
+    jobs->choose(task.value());
+    QTest::keyClick(jobs, Qt::Key_Space);
+    EXPECT_NE(book().dueLine(task)->picked, before);
+    EXPECT_NE(ledger::eveningOf(book(), heron).work, workBefore);
+    jobs->choose(task.value());
+    QTest::keyClick(jobs, Qt::Key_Space);
+    EXPECT_EQ(book().dueLine(task)->picked, before);
+    EXPECT_EQ(ledger::eveningOf(book(), heron).work, workBefore);
+}
+
+TEST_F(WorkPagesTest, AWorkWindowIsTypedInOneLine) {
+    window_->goTo(PageId::Weekend);
+    child<QLineEdit>("windowFrom")->setText(QString());
+    enter(child<QLineEdit>("windowTo"), "25:00");
+    EXPECT_EQ(book().nextWindow(), nullptr);  // said beside it, nothing written
+    enter(child<QLineEdit>("windowTo"), "20:30");
+    ASSERT_NE(book().nextWindow(), nullptr);
+    EXPECT_EQ(book().nextWindow()->date.iso(), "2026-05-08");  // "fri" ahead of Thursday, 7 May
+    EXPECT_EQ((book().nextWindow()->endsAt - book().nextWindow()->startsAt).count(), 150);
+}
+
+TEST_F(WorkPagesTest, TheShelfTakesACountAndRefusesNonsense) {
+    window_->goTo(PageId::Shelf);
+    auto* lines = child<RowTable>("shelfLines");
+    ASSERT_TRUE(lines->chosenId());
+    const StockLineId line(*lines->chosenId());
+    const auto before = book().onHand(line)->amount;
+    auto* what = child<QComboBox>("stockWhat");
+    auto* amount = child<QLineEdit>("stockAmount");
+    what->setCurrentIndex(0);
+    for (const char* typed : {"-3", "nan", "1e9", "99999999999", ""}) {
+        enter(amount, typed);
+        EXPECT_EQ(book().onHand(line)->amount, before) << typed;
+    }
+    enter(amount, "3");
+    EXPECT_EQ(book().onHand(line)->amount, before + 3);
+    garage_->workbench().undo();
+    EXPECT_EQ(book().onHand(line)->amount, before);
+}
+
+TEST_F(WorkPagesTest, AFigureFromTheManualIsTypedAsPrinted) {
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    window_->goTo(PageId::Torque);
+    auto* joints = child<RowTable>("torqueJoints");
+    ASSERT_TRUE(joints->chosenId());
+    const JointId joint(*joints->chosenId());
+    ASSERT_FALSE(book().joint(joint)->torque);
+    auto* torque = child<QLineEdit>("jointTorque");
+    enter(torque, "abc");
+    EXPECT_FALSE(book().joint(joint)->torque);
+    EXPECT_EQ(torque->text(), QStringLiteral("abc"));  // what was typed stays
+    enter(torque, "24,50");
+    ASSERT_TRUE(book().joint(joint)->torque);
+    EXPECT_EQ(book().joint(joint)->torque->text(), "24.50");
+    EXPECT_FALSE(book().joint(joint)->confirmed);
+}
+
+TEST_F(WorkPagesTest, ALoosenedJointIsHandTightUntilItIsConfirmed) {
+    const MachineId heron = garage_->machine("Heron 250");
+    garage_->workbench().choose(heron);
+    window_->goTo(PageId::Torque);
+    const auto before = book().handTight(heron).size();
+    child<QWidget>("jointLoosen")->setFocus();
+    press(Qt::Key_Space);
+    EXPECT_EQ(book().handTight(heron).size(), before + 1);
+    child<QWidget>("jointConfirm")->setFocus();
+    press(Qt::Key_Space);
+    EXPECT_EQ(book().handTight(heron).size(), before);
+}
+
+TEST_F(WorkPagesTest, ASavedSheetGetsItsNumberAndAFailedOneGivesItBack) {
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    window_->goTo(PageId::Sheets);
+    prompts_.paths = {garage_->in(QStringLiteral("no/such/folder/sheet.pdf"))};
+    child<QWidget>("sheetsPdf")->setFocus();
+    press(Qt::Key_Space);
+    EXPECT_EQ(prompts_.reported.size(), 1);
+    EXPECT_TRUE(book().ledger().all<sheet::IssuedSheet>().empty());
+    prompts_.paths = {garage_->in(QStringLiteral("sheet.pdf"))};
+    child<QWidget>("sheetsPdf")->setFocus();
+    press(Qt::Key_Space);
+    ASSERT_EQ(book().ledger().all<sheet::IssuedSheet>().size(), 1U);
+    EXPECT_TRUE(QFile::exists(garage_->in(QStringLiteral("sheet.pdf"))));
+    EXPECT_TRUE(garage_->workbench().undoText().isEmpty());  // what is on paper is not taken back
+}
+
+}  // namespace
+}  // namespace wm::ui

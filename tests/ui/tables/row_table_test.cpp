@@ -1,0 +1,92 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/tables/row_table.h"
+
+#include <gtest/gtest.h>
+
+#include <QAbstractItemModelTester>
+#include <QSignalSpy>
+#include <QTest>
+
+namespace wm::ui {
+namespace {
+
+std::vector<TableRow> oils() {
+    return {
+        {.id = 7,
+         .cells = {{.text = QStringLiteral("fork oil")}, {.text = QStringLiteral("900"), .sort = 900}}},
+        {.id = 3,
+         .cells = {{.text = QStringLiteral("engine oil")}, {.text = QStringLiteral("1000"), .sort = 1000}}},
+        {.id = 5,
+         .cells = {{.text = QStringLiteral("<b>grease</b>")}, {.text = QStringLiteral("80"), .sort = 80}}}};
+}
+
+class RowTableTest : public testing::Test {
+  protected:
+    RowTableTest() : table_({QStringLiteral("What"), QStringLiteral("Left")}, 0, nullptr) {
+        table_.resize(400, 300);
+    }
+    QString shown(int row) { return table_.model()->index(row, 0).data().toString(); }
+
+    RowTable table_;
+};
+
+TEST_F(RowTableTest, ItsModelsKeepTheRulesOfQt) {
+    TableModel model({QStringLiteral("What"), QStringLiteral("Left")});
+    const QAbstractItemModelTester rules(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
+    const QAbstractItemModelTester viewRules(table_.model(),
+                                             QAbstractItemModelTester::FailureReportingMode::Fatal);
+    model.setRows(oils());
+    table_.show(oils());
+    table_.filter(QStringLiteral("oil"));
+    table_.show({});
+    EXPECT_EQ(model.rowCount(), 3);
+    EXPECT_EQ(table_.model()->rowCount(), 0);
+}
+
+TEST_F(RowTableTest, SortsByWhatAFigureIsAndNotByItsLetters) {
+    table_.show(oils());
+    table_.sortByColumn(1, Qt::AscendingOrder);
+    EXPECT_EQ(shown(0), QStringLiteral("<b>grease</b>"));
+    EXPECT_EQ(shown(2), QStringLiteral("engine oil"));
+}
+
+TEST_F(RowTableTest, FindsAllWordsInAnyOrderAndReadsNoneAsAPattern) {
+    table_.show(oils());
+    table_.filter(QStringLiteral("OIL fork"));
+    ASSERT_EQ(table_.model()->rowCount(), 1);
+    EXPECT_EQ(shown(0), QStringLiteral("fork oil"));
+    table_.filter(QStringLiteral(".*"));
+    EXPECT_EQ(table_.model()->rowCount(), 0);
+}
+
+TEST_F(RowTableTest, KeepsItsChoiceWhenTheRowsAreMadeAnew) {
+    table_.show(oils());
+    table_.choose(3);
+    auto more = oils();
+    more.insert(more.begin(), TableRow{.id = 11, .cells = {{.text = QStringLiteral("coolant")}}});
+    table_.show(more);
+    EXPECT_EQ(table_.chosenId(), 3);
+}
+
+TEST_F(RowTableTest, SaysWhichRowIsMeantByEnterAndBySpace) {
+    table_.show(oils());
+    table_.choose(5);
+    QSignalSpy activated(&table_, &RowTable::activatedId);
+    QSignalSpy toggled(&table_, &RowTable::toggledId);
+    QTest::keyClick(&table_, Qt::Key_Return);
+    QTest::keyClick(&table_, Qt::Key_Space);
+    ASSERT_EQ(activated.count(), 1);
+    ASSERT_EQ(toggled.count(), 1);
+    EXPECT_EQ(activated.front().front().toLongLong(), 5);
+    EXPECT_EQ(toggled.front().front().toLongLong(), 5);
+}
+
+TEST_F(RowTableTest, ReadsNoMarkupFromWhatWasTyped) {
+    table_.show(oils());
+    const auto tip = table_.model()->index(2, 0).data(Qt::ToolTipRole).toString();
+    EXPECT_TRUE(tip.contains(QStringLiteral("&lt;b&gt;"))) << tip.toStdString();
+}
+
+}  // namespace
+}  // namespace wm::ui
