@@ -3,8 +3,8 @@
 #include "ui/pages/page_table.h"
 
 #include "ui/pages/bench/bench_page.h"
+#include "ui/pages/machine/machine_page.h"
 #include "ui/pages/page.h"
-#include "ui/pages/plain_page.h"
 #include "ui/pages/sheets/sheets_page.h"
 #include "ui/pages/shelf/shelf_page.h"
 #include "ui/pages/table_page.h"
@@ -15,12 +15,6 @@ namespace wm::ui {
 
 namespace {
 
-PageEntry plain(PageId id, const QString& name, const QString& sentence) {
-    return {id, name, [name, sentence](const PageTools& tools, QWidget* parent) -> Page* {
-                return new PlainPage(tools, QString(name).remove(QLatin1Char('&')), sentence, parent);
-            }};
-}
-
 template <class P>
 PageEntry page(PageId id, const QString& name) {
     return {id, name, [](const PageTools& tools, QWidget* parent) -> Page* { return new P(tools, parent); }};
@@ -30,10 +24,8 @@ PageEntry page(PageId id, const QString& name) {
 
 std::vector<PageEntry> pageTable() {
     return {
-        {PageId::Bench, QObject::tr("&Bench"),
-         [](const PageTools& tools, QWidget* parent) -> Page* { return new BenchPage(tools, parent); }},
-        plain(PageId::Machine, QObject::tr("&Machine"),
-              QObject::tr("What is fitted and what was done will stand here.")),
+        page<BenchPage>(PageId::Bench, QObject::tr("&Bench")),
+        page<MachinePage>(PageId::Machine, QObject::tr("&Machine")),
         page<WeekendPage>(PageId::Weekend, QObject::tr("&Weekend")),
         page<ShelfPage>(PageId::Shelf, QObject::tr("&Shelf")),
         page<TorquePage>(PageId::Torque, QObject::tr("&Torque")),

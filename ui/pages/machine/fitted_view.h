@@ -1,0 +1,43 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+#include "ui/pages/page.h"
+
+class QLabel;
+class QTreeView;
+
+namespace wm::ui {
+
+struct FittedNode;
+class FittedModel;
+
+/// What is fitted, with its keys: fit, take off, swap, and recording the task that governs.
+class FittedView : public QWidget {
+    Q_OBJECT
+
+  public:
+    explicit FittedView(const PageTools& tools, QWidget* parent = nullptr);
+    void refresh();
+    void why();
+    [[nodiscard]] QWidget* firstFocus() const;
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    void fit();
+    void takeOff();
+    void swap();
+    void record();
+    [[nodiscard]] const FittedNode* current() const;
+
+    PageTools tools_;
+    FittedModel* model_;
+    QTreeView* tree_;
+    QLabel* nothing_;
+};
+
+}  // namespace wm::ui

@@ -1,0 +1,324 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/machine/history.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "ui/entry/used_parts.h"
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("History", words);
+}
+
+// Reads all facts of one kind, struck or not, and turns each into a line.
+class Teller {
+  public:
+    Teller(const ledger::Book& book, std::optional<MachineId> only) : book_(book), only_(only) {}
+
+    template <class Fact, class Tell>
+    void each(HistoryKind kind, std::optional<EntryKind> corrected, Tell tell) {
+        const auto& ledger = book_.ledger();
+        for (const auto* facts : {&ledger.all<Fact>(), &ledger.struck<Fact>()})
+            for (const auto& fact : *facts) {
+                HistoryEntry entry;
+                entry.fact = fact.id.value();
+                entry.entered = fact.entered;
+                entry.kind = kind;
+                entry.corrected = corrected;
+                entry.date = fact.date;
+                if (tell(fact, entry) && (!only_ || *only_ == entry.machine))
+                    add(std::move(entry));
+            }
+    }
+    std::vector<HistoryEntry> told() && {
+        std::sort(entries_.begin(), entries_.end(), [](const HistoryEntry& a, const HistoryEntry& b) {
+            return std::pair(a.date, a.entered) > std::pair(b.date, b.entered);
+        });
+        return std::move(entries_);
+    }
+    [[nodiscard]] QString person(std::optional<PersonId> id) const {
+        const auto* card = id ? book_.ledger().find<items::Person>(*id) : nullptr;
+        return card != nullptr ? text(card->name) : QString();
+    }
+    [[nodiscard]] const ledger::Book& book() const { return book_; }
+
+  private:
+    void add(HistoryEntry entry) {
+        if (const auto* strike = book_.ledger().strikeOf(entry.fact)) {
+            entry.isStruck = true;
+            entry.corrected.reset();
+            entry.details.prepend(
+                tr("struck %1: %2").arg(dayWords(strike->date, book_.today()), text(strike->reason)));
+        }
+        entry.details.removeAll(QString());
+        entries_.push_back(std::move(entry));
+    }
+
+    const ledger::Book& book_;
+    std::optional<MachineId> only_;
+    std::vector<HistoryEntry> entries_;
+};
+
+QString labelled(const char* label, const QString& words) {
+    return words.isEmpty() ? QString() : QStringLiteral("%1: %2").arg(tr(label), words);
+}
+
+QString measuredWords(const upkeep::Record& record) {
+    QStringList words;
+    for (const auto& each : record.measured)
+        words << QStringLiteral("%1 %2 %3")
+                     .arg(text(each.name), text(each.value.text(decimalMark())), text(each.unit))
+                     .trimmed();
+    return words.join(QStringLiteral("; "));
+}
+
+QString statedWords(const upkeep::Record& record) {
+    if (!record.statedBest)
+        return {};
+    return hoursWords(usage::HoursBracket{record.statedLow.value_or(*record.statedBest), *record.statedBest,
+                                          record.statedHigh});
+}
+
+void tellJobs(Teller& teller) {
+    teller.each<upkeep::Record>(
+        HistoryKind::Job, EntryKind::Job, [&](const upkeep::Record& record, HistoryEntry& entry) {
+            entry.machine = record.machine;
+            const auto* task = record.task ? teller.book().task(*record.task) : nullptr;
+            entry.words = task != nullptr ? text(task->name) : text(record.what);
+            if (record.kind == upkeep::RecordKind::LookedFine)
+                entry.words += tr(", looked fine");
+            if (record.kind == upkeep::RecordKind::Baseline)
+                entry.words += tr(", done before, by word");
+            entry.figure = record.meter ? hoursWords(*record.meter) : QString();
+            entry.details << labelled(QT_TRANSLATE_NOOP("History", "by"), teller.person(record.by))
+                          << labelled(QT_TRANSLATE_NOOP("History", "total time as stated then"),
+                                      statedWords(record))
+                          << labelled(QT_TRANSLATE_NOOP("History", "used"),
+                                      usesText(teller.book(), record.uses))
+                          << labelled(QT_TRANSLATE_NOOP("History", "measured"), measuredWords(record))
+                          << labelled(QT_TRANSLATE_NOOP("History", "minutes"),
+                                      record.minutes ? QString::number(record.minutes->count()) : QString())
+                          << labelled(QT_TRANSLATE_NOOP("History", "by what data"), text(record.data))
+                          << labelled(QT_TRANSLATE_NOOP("History", "note"), text(record.note));
+            return true;
+        });
+}
+
+// What was noted with an outing and is told in its line.
+struct WithOuting {
+    std::set<std::int64_t> washed;
+    std::set<std::int64_t> crashed;
+    std::map<std::int64_t, units::Hours> meter;
+};
+
+template <class Fact, class Note>
+void noteWithOuting(const ledger::Ledger& ledger, Note note) {
+    for (const auto* facts : {&ledger.all<Fact>(), &ledger.struck<Fact>()})
+        for (const auto& fact : *facts)
+            if (fact.outing)
+                note(fact.outing->value(), fact);
+}
+
+WithOuting notedWithOutings(const ledger::Ledger& ledger) {
+    WithOuting with;
+    noteWithOuting<usage::Wash>(ledger,
+                                [&](std::int64_t outing, const usage::Wash&) { with.washed.insert(outing); });
+    noteWithOuting<usage::Crash>(
+        ledger, [&](std::int64_t outing, const usage::Crash&) { with.crashed.insert(outing); });
+    noteWithOuting<usage::HourReading>(ledger, [&](std::int64_t outing, const usage::HourReading& reading) {
+        with.meter.emplace(outing, reading.shown);
+    });
+    return with;
+}
+
+QString ridingWords(const usage::Outing& outing, const WithOuting& with) {
+    static constexpr const char* kinds[] = {QT_TRANSLATE_NOOP("History", "practice"),
+                                            QT_TRANSLATE_NOOP("History", "race"),
+                                            QT_TRANSLATE_NOOP("History", "ridden")};
+    QStringList words{tr(kinds[static_cast<std::size_t>(outing.kind)])};
+    if (outing.ground != usage::Ground::Unstated) {
+        const auto ground = base::nameOf(outing.ground);
+        words << QString::fromUtf8(ground.data(), static_cast<qsizetype>(ground.size()));
+    }
+    if (outing.starts > 0)
+        words << countWords(outing.starts, upkeep::Counter::Starts);
+    if (with.crashed.contains(outing.id.value()))
+        words << tr("crashed");
+    if (with.washed.contains(outing.id.value()))
+        words << tr("washed");
+    return words.join(QStringLiteral(", "));
+}
+
+void tellRiding(Teller& teller) {
+    const WithOuting with = notedWithOutings(teller.book().ledger());
+    teller.each<usage::Outing>(
+        HistoryKind::Riding, EntryKind::Outing, [&](const usage::Outing& outing, HistoryEntry& entry) {
+            entry.machine = outing.machine;
+            entry.words = ridingWords(outing, with);
+            entry.figure = outing.hours ? hoursWords(*outing.hours) : tr("hours not noted");
+            const auto* event =
+                outing.event ? teller.book().ledger().find<outlook::Event>(*outing.event) : nullptr;
+            entry.details << labelled(QT_TRANSLATE_NOOP("History", "event"),
+                                      event != nullptr ? text(event->name) : QString())
+                          << labelled(QT_TRANSLATE_NOOP("History", "meter after"),
+                                      with.meter.contains(entry.fact) ? hoursWords(with.meter.at(entry.fact))
+                                                                      : QString())
+                          << labelled(QT_TRANSLATE_NOOP("History", "rider"), teller.person(outing.rider))
+                          << labelled(QT_TRANSLATE_NOOP("History", "note"), text(outing.note));
+            return true;
+        });
+    teller.each<usage::Wash>(
+        HistoryKind::Riding, EntryKind::Wash, [](const usage::Wash& wash, HistoryEntry& entry) {
+            entry.machine = wash.machine;
+            entry.words = wash.pressure ? tr("washed, pressure washer") : tr("washed by hand");
+            entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(wash.note));
+            return !wash.outing;
+        });
+    teller.each<usage::Crash>(
+        HistoryKind::Riding, EntryKind::Crash, [](const usage::Crash& crash, HistoryEntry& entry) {
+            entry.machine = crash.machine;
+            entry.words = crash.note.empty() ? tr("crash") : tr("crash: %1").arg(text(crash.note));
+            return !crash.outing;
+        });
+}
+
+QString meterWords(usage::MeterEvent event) {
+    switch (event) {
+        case usage::MeterEvent::Plain:
+            break;
+        case usage::MeterEvent::Replaced:
+            return tr("meter replaced");
+        case usage::MeterEvent::Reset:
+            return tr("meter set back");
+        case usage::MeterEvent::RolledOver:
+            return tr("meter rolled over");
+        case usage::MeterEvent::Stopped:
+            return tr("meter stands still");
+        case usage::MeterEvent::Resumed:
+            return tr("meter counts again");
+    }
+    return tr("meter read");
+}
+
+void tellMeters(Teller& teller) {
+    teller.each<usage::HourReading>(
+        HistoryKind::Meter, EntryKind::Reading, [](const usage::HourReading& reading, HistoryEntry& entry) {
+            entry.machine = reading.machine;
+            entry.words = meterWords(reading.event);
+            entry.figure = hoursWords(reading.shown);
+            entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(reading.note));
+            return !reading.outing && !reading.record;
+        });
+    teller.each<usage::DistanceReading>(
+        HistoryKind::Meter, std::nullopt, [](const usage::DistanceReading& reading, HistoryEntry& entry) {
+            entry.machine = reading.machine;
+            entry.words = meterWords(reading.event);
+            entry.figure = countWords(reading.shown.count(), upkeep::Counter::Metres);
+            return !reading.outing && !reading.record;
+        });
+}
+
+void tellSnags(Teller& teller) {
+    teller.each<upkeep::Snag>(HistoryKind::Snag, EntryKind::Snag,
+                              [](const upkeep::Snag& snag, HistoryEntry& entry) {
+                                  entry.machine = snag.machine;
+                                  entry.words = tr("snag: %1").arg(text(snag.what));
+                                  entry.details << labelled(QT_TRANSLATE_NOOP("History", "if left"),
+                                                            consequenceWords(snag.consequence));
+                                  return true;
+                              });
+    teller.each<upkeep::SnagEnd>(HistoryKind::Snag, std::nullopt,
+                                 [&](const upkeep::SnagEnd& end, HistoryEntry& entry) {
+                                     const auto* snag = teller.book().ledger().find<upkeep::Snag>(end.snag);
+                                     if (snag == nullptr || end.record)
+                                         return false;
+                                     entry.machine = snag->machine;
+                                     entry.words = tr("snag over: %1").arg(text(snag->what));
+                                     entry.details << text(end.how);
+                                     return true;
+                                 });
+    teller.each<upkeep::Deferral>(
+        HistoryKind::PutOff, std::nullopt, [&](const upkeep::Deferral& deferral, HistoryEntry& entry) {
+            entry.machine = deferral.machine;
+            const auto* task = deferral.task ? teller.book().task(*deferral.task) : nullptr;
+            const auto* snag =
+                deferral.snag ? teller.book().ledger().find<upkeep::Snag>(*deferral.snag) : nullptr;
+            entry.words = tr("put off: %1")
+                              .arg(task != nullptr   ? text(task->name)
+                                   : snag != nullptr ? text(snag->what)
+                                                     : QString());
+            entry.figure = deferral.untilDate
+                               ? tr("until %1").arg(dayWords(*deferral.untilDate, teller.book().today()))
+                               : QString();
+            entry.details << labelled(QT_TRANSLATE_NOOP("History", "why"), text(deferral.reason))
+                          << labelled(QT_TRANSLATE_NOOP("History", "by"), teller.person(deferral.by));
+            return true;
+        });
+}
+
+QString moveWords(const items::Move& move, const QString& item) {
+    switch (move.kind) {
+        case items::MoveKind::Fitted:
+            return tr("%1 fitted, %2").arg(item, text(move.position));
+        case items::MoveKind::Removed:
+            return tr("%1 taken off, to the shelf").arg(item);
+        case items::MoveKind::Away:
+            return tr("%1 taken off, to a workshop").arg(item);
+        case items::MoveKind::Retired:
+            break;
+    }
+    return tr("%1 scrapped or sold").arg(item);
+}
+
+// The machine that a move was about: the one it was fitted to, or the one that carried the item until then.
+std::optional<MachineId> machineOf(const ledger::Book& book, const items::Move& move) {
+    std::optional<MachineId> last = move.machine;
+    for (const auto& spell : book.fittings().machineSpells(move.item))
+        if (spell.from <= calendar::Moment{move.date, move.part})
+            last = move.machine.value_or(spell.machine);
+    return last;
+}
+
+void tellItems(Teller& teller) {
+    teller.each<items::Move>(
+        HistoryKind::Item, std::nullopt, [&](const items::Move& move, HistoryEntry& entry) {
+            const auto machine = machineOf(teller.book(), move);
+            const auto* item = teller.book().ledger().find<items::Item>(move.item);
+            if (!machine || item == nullptr)
+                return false;
+            entry.machine = *machine;
+            entry.words = moveWords(move, text(item->name));
+            entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(move.note));
+            return true;
+        });
+    teller.each<items::Setting>(
+        HistoryKind::Item, std::nullopt, [](const items::Setting& setting, HistoryEntry& entry) {
+            entry.machine = setting.machine;
+            entry.words = QStringLiteral("%1: %2").arg(text(setting.name), text(setting.value));
+            entry.details << text(setting.note);
+            return true;
+        });
+}
+
+}  // namespace
+
+std::vector<HistoryEntry> historyOf(const ledger::Book& book, std::optional<MachineId> machine) {
+    Teller teller(book, machine);
+    tellJobs(teller);
+    tellRiding(teller);
+    tellMeters(teller);
+    tellSnags(teller);
+    tellItems(teller);
+    return std::move(teller).told();
+}
+
+}  // namespace wm::ui

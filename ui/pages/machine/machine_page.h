@@ -1,0 +1,30 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/pages/page.h"
+
+namespace wm::ui {
+
+class FittedView;
+class HistoryView;
+class SeasonStrip;
+
+/// A machine: what is coming, what is fitted, what was done. Without a chosen machine, all of them.
+class MachinePage : public Page {
+    Q_OBJECT
+
+  public:
+    explicit MachinePage(const PageTools& tools, QWidget* parent = nullptr);
+    void refresh() override;
+    [[nodiscard]] QWidget* firstFocus() override;
+    bool find() override;
+    void why() override;
+
+  private:
+    SeasonStrip* season_;
+    FittedView* fitted_;
+    HistoryView* history_;
+};
+
+}  // namespace wm::ui
