@@ -91,6 +91,20 @@ std::array<unsigned char, 100> Connection::header() const {
     return bytes;
 }
 
+bool Connection::endsWithAPage() const {
+    // While this reads, nobody can be in the middle of a write.
+    Transaction reading(*this, Transaction::Kind::Reading);
+    const std::int64_t pageSize = numberOf(handle_, "PRAGMA page_size");
+    (void)numberOf(handle_, "SELECT count(*) FROM sqlite_schema");
+    sqlite3_file* file = nullptr;
+    sqlite3_int64 size = 0;
+    if (sqlite3_file_control(handle_, "main", SQLITE_FCNTL_FILE_POINTER, &file) != SQLITE_OK)
+        throw Failure(SQLITE_CANTOPEN, "the file can't be measured");
+    if (const int code = file->pMethods->xFileSize(file, &size); code != SQLITE_OK)
+        throw Failure(code, "measuring the file");
+    return size % pageSize == 0;
+}
+
 void Connection::harden() const {
     run(handle_, "PRAGMA foreign_keys = ON");
     // Not trusted_schema = OFF: this SQLite would then refuse the triggers that feed the search table.

@@ -29,6 +29,9 @@ class Connection {
     /// The first 100 bytes of the file, zeros where it is shorter.
     [[nodiscard]] std::array<unsigned char, 100> header() const;
 
+    /// False if the file ends within a page: a piece of it is missing, though SQLite reads that as zeros.
+    [[nodiscard]] bool endsWithAPage() const;
+
     /// References on, the schema and the search index out of reach of plain SQL. Reads nothing.
     void harden() const;
     /// Journal TRUNCATE and synchronous FULL, and looks that they hold.

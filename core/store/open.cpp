@@ -115,6 +115,8 @@ File::Opened File::open(const QString& path, OpenFor purpose, const Options& opt
         if (!isOurs(parts->db))
             return refused(path, OpenOutcome::NotOurs, {});
         parts->db.harden();
+        if (!parts->db.endsWithAPage())
+            throw Failure(SQLITE_CORRUPT, "the file was cut short");
         quickCheck(parts->db);
         if (!parts->readOnly)
             parts->db.setDurability(options.durability);
