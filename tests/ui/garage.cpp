@@ -7,6 +7,7 @@
 #include <QFile>
 #include <utility>
 
+#include "core/exchange/demo.h"
 #include "core/exchange/starter.h"
 
 namespace wm::ui {
@@ -44,6 +45,10 @@ Garage::Garage(Fill fill) {
     EXPECT_EQ(workbench_->create(path()).outcome, store::OpenOutcome::Opened);
     if (fill == Fill::Empty)
         return;
+    if (fill == Fill::Demo) {
+        fillDemo();
+        return;
+    }
     addMachine("Heron 250", "four-stroke-motocross", Hours{1200});
     if (fill == Fill::Season)
         fillSeason();
@@ -122,6 +127,24 @@ void Garage::record(const std::string& name, const std::string& code, const char
     for (const auto* joint : book().jointsOpened(*wording, codesOf(wording->steps)))
         draft.confirmed.push_back(joint->joint);
     say([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); });
+}
+
+void Garage::fillDemo() {
+    const auto read = [](const QString& path) {
+        QFile file(path);
+        EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << path.toStdString();
+        return file.readAll().toStdString();
+    };
+    exchange::DemoText text;
+    for (const auto& name : exchange::demoFiles())
+        text.files.emplace(name,
+                           read(QStringLiteral(WM_SOURCE_DIR "/demo-db/") + QString::fromStdString(name)));
+    for (const char* starter : {"four-stroke", "two-stroke"})
+        text.starters.push_back(read(QStringLiteral(WM_SOURCE_DIR "/resources/starters/%1-motocross.json")
+                                         .arg(QLatin1String(starter))));
+    const auto demo = exchange::buildDemo(text);
+    ASSERT_TRUE(demo.has_value()) << demo.error().field;
+    say([&demo](const ledger::Pen& pen) { return ledger::adoptAll(pen, demo->rows()); });
 }
 
 void Garage::fillSeason() {

@@ -16,7 +16,8 @@ namespace wm::ui {
 /// May 2026.
 class Garage {
   public:
-    enum class Fill : std::uint8_t { Empty, OneMachine, Season };
+    /// Demo is the garage that the program brings along, from demo-db/.
+    enum class Fill : std::uint8_t { Empty, OneMachine, Season, Demo };
 
     explicit Garage(Fill fill);
 
@@ -36,6 +37,7 @@ class Garage {
                 upkeep::RecordKind kind = upkeep::RecordKind::Done);
 
   private:
+    void fillDemo();
     void fillSeason();
     void rideTheSeason();
     void fillShelf();

@@ -3,6 +3,7 @@
 #include "ui/words/standing_words.h"
 
 #include <QCoreApplication>
+#include <algorithm>
 
 #include "ui/words/figures.h"
 
@@ -32,7 +33,7 @@ QString happeningWords(upkeep::Happening happening) {
         case Happening::Job:
             break;
     }
-    return tr("follows another job");
+    return tr("after a job,");
 }
 
 QString behindWords(const upkeep::LimitState& state) {
@@ -177,6 +178,17 @@ Urgency urgencyOf(const ledger::DueLine& line) {
     const auto consequence = line.task->consequence;
     return upkeep::isSafety(consequence) || consequence == upkeep::Consequence::EndsRace ? Urgency::Must
                                                                                          : Urgency::Should;
+}
+
+bool isOfTheRound(const upkeep::TaskVersion& task) {
+    const auto isEveryOuting = [](const upkeep::Limit& limit) {
+        return limit.counter == upkeep::Counter::Outings && limit.every <= 2;
+    };
+    const auto isBeforeRace = [](const upkeep::Trigger& trigger) {
+        return trigger.happening == upkeep::Happening::BeforeRace;
+    };
+    return std::any_of(task.limits.begin(), task.limits.end(), isEveryOuting) ||
+           std::any_of(task.triggers.begin(), task.triggers.end(), isBeforeRace);
 }
 
 Why whyOf(const ledger::Book& book, const ledger::DueLine& line) {

@@ -48,7 +48,7 @@ class LongScreens : public WindowTest {
 };
 
 TEST_F(LongScreens, OfEveryPage) {
-    openOn(Garage::Fill::Season);
+    openOn(Garage::Fill::Demo);
     inEveryLook([this] {
         for (const auto& page : pageTable()) {
             for (const bool one : {false, true}) {
@@ -63,7 +63,7 @@ TEST_F(LongScreens, OfEveryPage) {
 }
 
 TEST_F(LongScreens, OfTheEntries) {
-    openOn(Garage::Fill::Season);
+    openOn(Garage::Fill::Demo);
     inEveryLook([this] {
         EntryRequest request;
         request.kind = EntryKind::Job;

@@ -79,7 +79,10 @@ TEST_F(Order, TabFollowsTheRowsOfAnEntry) {
         const auto* strip = child<EntryStrip>("entry-strip");
         const auto* form = QApplication::focusWidget()->parentWidget()->parentWidget();
         const QWidget* before = nullptr;
-        for (const auto* widget : chain(form->nextInFocusChain(), form)) {
+        const auto widgets = chain(form->nextInFocusChain(), form);
+        EXPECT_EQ(form->parentWidget()->parentWidget(), strip) << "entry " << kind;
+        EXPECT_GE(widgets.size(), 1U) << "entry " << kind;
+        for (const auto* widget : widgets) {
             const QPoint at = widget->mapTo(strip, QPoint());
             if (before != nullptr) {
                 const QPoint was = before->mapTo(strip, QPoint());

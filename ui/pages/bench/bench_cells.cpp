@@ -29,19 +29,6 @@ bool fallsDue(const ledger::DueLine& line) {
     return urgency == Urgency::Must || urgency == Urgency::Should;
 }
 
-// What is done every outing or two, or before each race, is a round of its own: it is always due, and would
-// hide the work that is not.
-bool isOfTheRound(const upkeep::TaskVersion& task) {
-    const auto isEveryOuting = [](const upkeep::Limit& limit) {
-        return limit.counter == upkeep::Counter::Outings && limit.every <= 2;
-    };
-    const auto isBeforeRace = [](const upkeep::Trigger& trigger) {
-        return trigger.happening == upkeep::Happening::BeforeRace;
-    };
-    return std::any_of(task.limits.begin(), task.limits.end(), isEveryOuting) ||
-           std::any_of(task.triggers.begin(), task.triggers.end(), isBeforeRace);
-}
-
 BenchCell jobCell(const ledger::DueLine& line, calendar::Date today) {
     BenchCell cell;
     cell.kind = Kind::Job;
@@ -114,7 +101,8 @@ void addFollowUps(BenchColumn& column, const ledger::Book& book, MachineId machi
         cell.kind = Kind::FollowUp;
         cell.machine = machine;
         cell.words = text(follow.rule.what);
-        cell.far = tr("after %1").arg(text(follow.because));
+        cell.far = tr("since %1").arg(dayWords(follow.since, book.today()));
+        cell.when = tr("after %1").arg(text(follow.because));
         cell.origin = follow.origin;
         for (const auto* task : book.tasks(machine))
             if (!follow.rule.code.empty() && task->code == follow.rule.code)

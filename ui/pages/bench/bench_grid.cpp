@@ -73,8 +73,9 @@ void paintName(QPainter& painter, const QRect& room, const BenchCell& cell, cons
 
 // Where there is room, what stands at the right edge elsewhere stands in columns of its own.
 void paintWide(QPainter& painter, const QRect& room, const BenchCell& cell, const Tokens& tokens) {
-    const int name = std::min(room.width() * 4 / 10, kWidestName);
-    const QRect far(room.left() + name + kSpaceClose, room.top(), room.width() * 2 / 10, room.height());
+    const int name = std::min(room.width() * 38 / 100, kWidestName);
+    const QRect far(room.left() + name + kSpaceClose, room.top(), std::clamp(room.width() / 4, 150, 220),
+                    room.height());
     paintName(painter, QRect(room.left(), room.top(), name, room.height()), cell, tokens);
     paintFar(painter, far, cell, tokens);
     const QRect rest = room.adjusted(far.right() - room.left() + kSpaceSection, 0, 0, 0);
@@ -94,7 +95,7 @@ void paintCell(QPainter& painter, const QRect& rect, const BenchCell& cell, cons
         paintMark(painter, mark, *cell.mark, tokens);
     if (cell.canBeChosen())
         room.setLeft(room.left() + kMark + kSpaceClose);
-    if (room.width() >= kRoomForColumns)
+    if (room.width() >= kRoomForColumns && !cell.far.isEmpty())
         return paintWide(painter, room, cell, tokens);
     QRect right = room;
     right.setLeft(room.right() - room.width() * 6 / 10);

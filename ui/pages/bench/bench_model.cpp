@@ -13,8 +13,9 @@ namespace {
 
 using Kind = BenchCell::Kind;
 
-// Rows that a band keeps when room is short, and the order in which bands give rows back: what can wait
-// first.
+// Rows that a band keeps when room gets short, first a fair share, then the least; and the order in which
+// bands give rows back: what can wait first.
+constexpr std::array<int, kBands> kFair{1, 8, 3, 4, 1, 1, 3, 3, 1, 2, 2};
 constexpr std::array<int, kBands> kLeast{1, 4, 2, 2, 1, 1, 3, 2, 1, 2, 1};
 constexpr std::array<Band, 10> kGivesFirst{Band::CanWait,       Band::ToOrder, Band::PutOff, Band::Round,
                                            Band::NeverRecorded, Band::Should,  Band::Snags,  Band::CheckAgain,
@@ -37,6 +38,8 @@ QString restWords(Band band, int all, int rest) {
         return BenchModel::tr("%1 checks").arg(all);
     if (rest < all)
         return BenchModel::tr("and %1 more").arg(rest);
+    if (band == Band::ToOrder)
+        return BenchModel::tr("%1 lines of the shelf").arg(all);
     return band == Band::CanWait ? BenchModel::tr("%1 in hand").arg(all)
                                  : BenchModel::tr("%1 of them").arg(all);
 }
@@ -79,12 +82,13 @@ std::vector<int> BenchModel::shares() const {
         wants[at(Band::Round)] = std::min(wants[at(Band::Round)], 1);
     }
     int over = std::accumulate(wants.begin(), wants.end(), 0) - fits_;
-    for (const Band band : kGivesFirst) {
-        int& want = wants[at(band)];
-        const int gives = std::clamp(want - kLeast[at(band)], 0, std::max(over, 0));
-        want -= gives;
-        over -= gives;
-    }
+    for (const auto& keeps : {kFair, kLeast})
+        for (const Band band : kGivesFirst) {
+            int& want = wants[at(band)];
+            const int gives = std::clamp(want - keeps[at(band)], 0, std::max(over, 0));
+            want -= gives;
+            over -= gives;
+        }
     return wants;
 }
 

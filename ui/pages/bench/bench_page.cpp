@@ -79,7 +79,9 @@ void BenchPage::refresh() {
 void BenchPage::fit() {
     grid_->layOutColumns(width());
     const int headers = grid_->horizontalHeader()->isVisible() ? grid_->horizontalHeader()->height() : 0;
-    const int fits = std::max((grid_->viewport()->height() - headers) / grid_->rowHeight(), kFewestRows);
+    // The page knows its height before its parts have followed.
+    const int room = height() - keys_->sizeHint().height() - headers;
+    const int fits = std::max(room / grid_->rowHeight(), kFewestRows);
     // One machine alone may be scrolled; all of them are for one glance.
     model_->fit(workbench().chosen() ? 1000 : fits);
 }

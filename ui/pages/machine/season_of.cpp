@@ -22,8 +22,8 @@ QString tr(const char* words) {
 constexpr int kDaysBehind = 7;
 constexpr int kLeastDaysAhead = 56;
 constexpr int kMostDaysAhead = 140;
-constexpr std::size_t kMostBars = 5;
-constexpr std::size_t kMostGroups = 6;
+constexpr std::size_t kMostBars = 3;
+constexpr std::size_t kMostGroups = 5;
 
 std::optional<SeasonBar> barOf(const ledger::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
@@ -66,7 +66,7 @@ std::vector<SeasonGroup> groupsOf(const ledger::Book& book, std::optional<Machin
             continue;
         for (const auto& line : book.due(machine->id)) {
             const auto bar = barOf(line, book.today());
-            if (!bar)
+            if (!bar || isOfTheRound(*line.task))
                 continue;
             const QString name = only ? groupOf(*line.task) : text(machine->name);
             auto& group = byName[name];
