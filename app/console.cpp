@@ -10,11 +10,11 @@
 namespace wm::app {
 
 tl::unexpected<Failure> fail(Exit exit, QString words) {
-    return tl::unexpected<Failure>{Failure{exit, std::move(words)}};
+    return tl::unexpected<Failure>{Failure{exit, std::move(words), std::nullopt}};
 }
 
 tl::unexpected<Failure> fail(const base::Error& error) {
-    return fail(Exit::Refused, ui::wordsFor(error));
+    return tl::unexpected<Failure>{Failure{Exit::Refused, ui::wordsFor(error), error.fault}};
 }
 
 void print(Console& console, const nlohmann::ordered_json& json) {

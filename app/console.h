@@ -6,6 +6,7 @@
 #include <QTextStream>
 #include <functional>
 #include <nlohmann/json_fwd.hpp>
+#include <optional>
 #include <tl/expected.hpp>
 
 #include "core/base/result.h"
@@ -27,6 +28,7 @@ enum class Exit {
 struct Failure {
     Exit exit = Exit::Refused;
     QString words;
+    std::optional<base::Fault> fault{};  ///< if the core refused
 };
 template <class T>
 using Answer = tl::expected<T, Failure>;

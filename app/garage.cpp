@@ -61,8 +61,9 @@ Answer<ledger::Change> Garage::apply(const store::Verb& verb) {
 }
 
 Failure failureOf(const store::ApplyError& error) {
-    const bool refused = error.kind == store::ApplyError::Kind::Refused;
-    return {refused ? Exit::Refused : Exit::CannotWrite, ui::wordsFor(error)};
+    if (error.kind == store::ApplyError::Kind::Refused)
+        return fail(error.error).value();
+    return {Exit::CannotWrite, ui::wordsFor(error), std::nullopt};
 }
 
 void tellWritten(const Call& call, const ledger::Change& change) {

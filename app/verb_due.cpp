@@ -81,17 +81,36 @@ QString standingWords(const DueLine& line) {
     return fromUtf8(base::nameOf(standing.kind));
 }
 
+const char* happeningWords(upkeep::Happening happening) {
+    using upkeep::Happening;
+    switch (happening) {
+        case Happening::Wash:
+            return "after a wash";
+        case Happening::PressureWash:
+            return "after a pressure wash";
+        case Happening::MudDay:
+            return "after a mud day";
+        case Happening::Crash:
+            return "after a crash";
+        case Happening::BeforeRace:
+            return "before a race";
+        case Happening::Job:
+            return "after another job";
+    }
+    return "";
+}
+
 // "6.4 h of 6.0 h", "likely 2026-05-12"
 QString why(const DueLine& line) {
     QStringList words;
     const auto& countdown = line.countdown;
-    if (countdown.governing && *countdown.governing < countdown.limits.size()) {
+    if (countdown.triggered) {
+        words << happeningWords(*countdown.triggered);
+    } else if (countdown.governing && *countdown.governing < countdown.limits.size()) {
         const auto& state = countdown.limits[*countdown.governing];
         words << counterWords(state.limit.counter, state.behind.best) + " of " +
                      counterWords(state.limit.counter, state.amount);
     }
-    if (countdown.triggered)
-        words << "since the " + fromUtf8(base::nameOf(*countdown.triggered));
     if (line.standing.kind != StandingKind::Overdue && line.standing.likely)
         words << "likely " + fromUtf8(line.standing.likely->iso());
     if (line.deferral != nullptr)

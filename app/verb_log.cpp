@@ -209,9 +209,12 @@ Answer<void> run(const Call& call) {
                                          : aloneVerb(call, (*machine)->id, date);
     if (!verb)
         return tl::unexpected(verb.error());
-    const auto change = garage->apply(*verb);
-    if (!change)
+    auto change = garage->apply(*verb);
+    if (!change) {
+        if (change.error().fault == base::Fault::MustAnswer)
+            change.error().words.replace(change.error().words.size() - 1, 1, " (--seen).");
         return tl::unexpected(change.error());
+    }
     tellWritten(call, *change);
     return {};
 }

@@ -9,6 +9,7 @@
 #include "app/lookup.h"
 #include "app/verb.h"
 #include "core/ledger/evening.h"
+#include "core/weekend/step_words.h"
 
 namespace wm::app {
 
@@ -127,6 +128,12 @@ ordered_json planJson(const ledger::Book& book, const ledger::MachineWork& work)
             {"also_open", open}};
 }
 
+QString actText(const weekend::Act& act) {
+    // A step is named by the state it leaves; what goes back on is called by its parts.
+    const std::string parts = act.kind == ActKind::On ? weekend::partsOf(act.text) : std::string{};
+    return fromUtf8(parts.empty() ? act.text : parts);
+}
+
 void printPlan(QTextStream& out, const ledger::Book& book, const ledger::MachineWork& work) {
     const auto* machine = book.ledger().find<items::Machine>(work.machine);
     out << fromUtf8(machine != nullptr ? machine->name : "") << ": " << work.jobs.size()
@@ -134,7 +141,7 @@ void printPlan(QTextStream& out, const ledger::Book& book, const ledger::Machine
         << " min (one by one " << qlonglong{work.plan->alone.count()} << ")\n";
     for (const weekend::Act& act : work.plan->acts) {
         out << "  +" << fromUtf8(units::timeOfDayText(act.starts)) << "  "
-            << fromUtf8(actWord(act.kind)).leftJustified(11) << "  " << fromUtf8(act.text);
+            << fromUtf8(actWord(act.kind)).leftJustified(11) << "  " << actText(act);
         if (act.minutes.count() > 0)
             out << ", " << qlonglong{act.minutes.count()} << " min";
         out << '\n';

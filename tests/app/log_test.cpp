@@ -134,7 +134,7 @@ TEST_F(LogVerb, AsksWhichMachineIfThereAreSeveral) {
 
 TEST_F(LogVerb, AsksForTheHandTightListBeforeTheMachineIsRidden) {
     ASSERT_EQ(say({"record", file_, "--task", "rear-wheel-bearings"}).exit, 0);
-    expectRefusal(say({"log", file_, "--outing", "1"}), Exit::Refused, "hand-tight");
+    expectRefusal(say({"log", file_, "--outing", "1"}), Exit::Refused, "(--seen)");
     EXPECT_EQ(say({"log", file_, "--outing", "1", "--seen"}).exit, 0);
 }
 
