@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/entry/entry_form.h"
 
+#include <QAbstractItemView>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QCompleter>
@@ -13,6 +14,7 @@
 #include <utility>
 
 #include "ui/entry/flow.h"
+#include "ui/theme/row_delegate.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
@@ -140,6 +142,10 @@ QLineEdit* EntryForm::addSuggested(const QString& name, const QString& label, co
     completer->setCaseSensitivity(Qt::CaseInsensitive);
     completer->setModel(new QStringListModel(choices, completer));
     edit->setCompleter(completer);
+    // A list that floats over the page needs an edge and room between its lines.
+    completer->popup()->setItemDelegate(new RowDelegate(completer->popup()));
+    completer->popup()->setStyleSheet(
+        QStringLiteral("QAbstractItemView { border: 1px solid palette(dark); }"));
     return edit;
 }
 

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/shell/why_popup.h"
 
+#include <QAbstractItemView>
 #include <QGridLayout>
 #include <QLabel>
 #include <QPainter>
@@ -60,7 +61,11 @@ WhyPopup::WhyPopup(const Why& why, QWidget* parent) : QFrame(parent, Qt::Popup) 
 void WhyPopup::showBeside(const QWidget* at) {
     adjustSize();
     resize(kWidest, heightForWidth(kWidest) > 0 ? heightForWidth(kWidest) : sizeHint().height());
-    const QPoint corner = at->mapToGlobal(QPoint(at->width() / 2, at->height()));
+    QPoint corner = at->mapToGlobal(QPoint(at->width() / 2, at->height()));
+    if (const auto* view = qobject_cast<const QAbstractItemView*>(at);
+        view != nullptr && view->currentIndex().isValid())
+        corner = view->viewport()->mapToGlobal(view->visualRect(view->currentIndex()).bottomLeft()) +
+                 QPoint(kSpaceSection, kSpaceHair);
     const QRect room = at->screen()->availableGeometry();
     move(std::clamp(corner.x(), room.left(), std::max(room.left(), room.right() - width())),
          std::clamp(corner.y(), room.top(), std::max(room.top(), room.bottom() - height())));
