@@ -121,9 +121,9 @@ std::vector<Section> closingSections(const sheet::JobSheet& sheet, double width)
         sections.push_back(firstRideSection(width));
     sections.push_back(
         notesSection(QStringLiteral("Which bolts are only hand-tight? What is left over?"), 2, width));
-    sections.push_back(notesSection(QStringLiteral("Found"), 3, width));
-    sections.push_back(notesSection(QStringLiteral("Did"), 3, width));
-    sections.push_back(notesSection(QStringLiteral("Left open"), 3, width));
+    sections.push_back(notesSection(QStringLiteral("Found"), 2, width));
+    sections.push_back(notesSection(QStringLiteral("Did"), 2, width));
+    sections.push_back(notesSection(QStringLiteral("Left open"), 2, width));
     sections.push_back(writeBackSection(sheet, width));
     return sections;
 }

@@ -8,7 +8,7 @@ class QPalette;
 
 namespace wm::ui {
 
-/// The colours of the interface, the only place where they stand. See the table in DEVELOPERS.md.
+/// The colours of the interface, the only place where they stand..
 struct Tokens {
     QColor paper;     ///< the window
     QColor sheet;     ///< tables and inputs
