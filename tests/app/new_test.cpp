@@ -16,6 +16,8 @@ class NewVerb : public GarageTest {
     QString other_ = "other.witnessmark";
 };
 
+class LongNewVerb : public NewVerb {};  // says a whole season
+
 TEST_F(NewVerb, MakesAnEmptyFile) {
     const Said said = say({"new", path(other_)});
     EXPECT_EQ(said.exit, 0) << said.err.toStdString();
@@ -60,7 +62,7 @@ TEST_F(NewVerb, LeavesNothingBehindWhenItRefuses) {
     EXPECT_FALSE(QFile::exists(path(other_)));
 }
 
-TEST_F(NewVerb, MakesTheDemoGarageOnItsOwnDay) {
+TEST_F(LongNewVerb, MakesTheDemoGarageOnItsOwnDay) {
     const Said said = say({"new", path(other_), "--demo"});
     ASSERT_EQ(said.exit, 0) << said.err.toStdString();
     const nlohmann::json lines = say({"due", path(other_), "--json"}).json();
