@@ -31,8 +31,10 @@ void tieKits(const DemoStage& stage, DemoLine& line, std::string_view machine,
 
 void adopt(DemoStage& stage, DemoLine& line, const items::Machine& machine) {
     const Starter* starter = stage.starter(machine.starter);
-    if (starter == nullptr)
+    if (starter == nullptr) {
         line.fail(Error{Fault::Unknown, "starter", machine.starter, {}});
+        return;
+    }
     if (line.fault())
         return;
     auto tasks = starter->tasks;
