@@ -39,7 +39,7 @@ void unpick(Entry& entry, const Ledger& ledger, std::optional<TaskId> task, std:
         if (!same || !pick.picked)
             continue;
         pick.picked = false;
-        entry.put(std::move(pick));
+        entry.put(pick);
     }
 }
 

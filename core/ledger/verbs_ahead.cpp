@@ -93,7 +93,7 @@ Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window, bool isNew
     Entry entry(pen);
     const std::string_view verb = isNew ? "added" : window.active ? "changed" : "dropped";
     std::string text = fmt::format("{} {}", verb, windowText(window));
-    entry.put(std::move(window), isNew);
+    entry.put(window, isNew);
     return std::move(entry).change(std::move(text));
 }
 
@@ -120,7 +120,7 @@ Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> tas
     } else {
         weekend::Pick again = *old;
         again.picked = picked;
-        entry.put(std::move(again));
+        entry.put(again);
     }
     return std::move(entry).change(picked ? fmt::format("picked \"{}\" on {}", name, card->name)
                                           : fmt::format("left \"{}\" on {} for later", name, card->name));
