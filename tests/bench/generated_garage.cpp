@@ -128,7 +128,7 @@ class Garage {
     std::vector<ledger::Row> rows_;
     std::vector<Done> tasks_;
     StockLineId line_{};
-    std::int64_t nextId_ = 1;
+    std::int64_t nextId_ = 2;  // 1 is the garage
     base::Entered entered_ = 0;
 };
 
