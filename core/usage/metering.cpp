@@ -147,8 +147,10 @@ bool standsAfter(bool stoodBefore, const Figure& figure) {
 }
 
 std::vector<std::int64_t> sharesOf(std::int64_t whole, std::span<const std::int64_t> weights) {
+    if (weights.empty())
+        return {};
     const std::int64_t sum = std::accumulate(weights.begin(), weights.end(), std::int64_t{0});
-    if (sum == 0 && !weights.empty())
+    if (sum == 0)
         return sharesOf(whole, std::vector<std::int64_t>(weights.size(), 1));
     std::vector<std::int64_t> shares;
     std::vector<std::pair<std::int64_t, std::size_t>>
