@@ -159,11 +159,9 @@ std::optional<units::Hours> Book::meterNow(MachineId machine) const {
     if (facts == parts_->use.end())
         return std::nullopt;
     const usage::HourReading* last = nullptr;
-    for (const auto& reading : facts->second.hourReadings) {
-        const auto key = [](const usage::HourReading& r) { return std::tuple(r.date, r.part, r.entered); };
-        if (reading.date <= today() && (last == nullptr || key(*last) < key(reading)))
+    for (const auto& reading : facts->second.hourReadings)
+        if (reading.date <= today() && (last == nullptr || usage::comesBefore(*last, reading)))
             last = &reading;
-    }
     return last == nullptr ? std::nullopt : std::optional(last->shown);
 }
 

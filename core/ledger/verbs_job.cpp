@@ -116,13 +116,12 @@ usage::HourReading readingOf(const Book& book, const upkeep::Record& record) {
 
 // Newer than every reading there is, or the same evening with another figure.
 bool isNews(const usage::UseFacts& facts, const usage::HourReading& reading) {
-    const auto key = [](const usage::HourReading& r) { return std::tuple(r.date, r.part, r.entered); };
     const auto last = std::max_element(facts.hourReadings.begin(), facts.hourReadings.end(),
-                                       [&](const auto& a, const auto& b) { return key(a) < key(b); });
+                                       [](const auto& a, const auto& b) { return usage::comesBefore(a, b); });
     if (last == facts.hourReadings.end())
         return true;
     const bool later = std::pair(reading.date, reading.part) > std::pair(last->date, last->part);
-    return later || (key(reading) > key(*last) && reading.shown != last->shown);
+    return later || (usage::comesBefore(*last, reading) && reading.shown != last->shown);
 }
 
 void checkConfirmed(Checks& check, const Book& book, const JobDraft& draft) {

@@ -152,6 +152,11 @@ Exposure exposure(std::span<const Atom> atoms, std::optional<calendar::Moment> a
 inline constexpr units::Hours kMostHoursADay{24 * 100};
 inline constexpr units::Metres kMostMetresADay{3'600'000};
 
+/// The order of readings of one meter: of time, those of one moment in order of entry. But Riding is the
+/// whole middle of a day: its plain readings come first and in the order of what the meter showed, whenever
+/// they were entered.
+bool comesBefore(const HourReading& a, const HourReading& b);
+
 /// Does `reading` fit between those before and after it? Errors: MeterRunsBack (a lower figure and no word
 /// why; `wanted` is the figure that it must not be under), MeterJumps (more than kMost...ADay since the last
 /// reading), Negative, Empty (`rolls_at` of RolledOver), OutOfOrder (`rolls_at` not above both figures),

@@ -106,15 +106,27 @@ void assume(std::span<Use> uses, const std::vector<std::size_t>& unknown) {
 
 }  // namespace
 
+bool comesBefore(const Figure& a, const Figure& b) {
+    const auto key = [](const Figure& figure) {
+        const bool byFigure =
+            figure.at.part == calendar::DayPart::Riding && figure.event == MeterEvent::Plain;
+        return std::tuple(figure.at, !byFigure, byFigure ? figure.shown : 0, figure.entered, figure.id);
+    };
+    return key(a) < key(b);
+}
+
+bool comesBefore(const HourReading& a, const HourReading& b) {
+    return comesBefore(figureOf(a), figureOf(b));
+}
+
 template <class Unit>
 std::vector<Figure> figuresOf(const std::vector<ReadingOf<Unit>>& readings) {
     std::vector<Figure> figures;
     figures.reserve(readings.size());
     for (const auto& reading : readings)
         figures.push_back(figureOf(reading));
-    std::sort(figures.begin(), figures.end(), [](const Figure& a, const Figure& b) {
-        return std::tie(a.at, a.entered, a.id) < std::tie(b.at, b.entered, b.id);
-    });
+    std::sort(figures.begin(), figures.end(),
+              [](const Figure& a, const Figure& b) { return comesBefore(a, b); });
     return figures;
 }
 template std::vector<Figure> figuresOf(const std::vector<HourReading>& readings);

@@ -33,7 +33,10 @@ Figure figureOf(const ReadingOf<Unit>& reading) {
             reading.shown.count(),        count(reading.before), count(reading.rollsAt)};
 }
 
-/// In order of time, those of one moment in order of entry.
+/// As for readings.
+bool comesBefore(const Figure& a, const Figure& b);
+
+/// In that order.
 template <class Unit>
 std::vector<Figure> figuresOf(const std::vector<ReadingOf<Unit>>& readings);
 

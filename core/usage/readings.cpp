@@ -66,7 +66,7 @@ Result<void> check(const std::vector<Figure>& others, const Figure& reading, con
     for (const Figure& other : others) {
         if (other.id == reading.id)
             continue;
-        if (other.at > reading.at) {
+        if (comesBefore(reading, other)) {
             later = &other;
             break;
         }

@@ -44,6 +44,18 @@ TEST_F(CorrectVerbsTest, StrikesAnOutingWithAllThatCameWithIt) {
     EXPECT_EQ(book().life(heron).hours.best, Hours{100});
 }
 
+// Three outings of one day, each with what the meter showed after it: any of them can be entered anew.
+TEST_F(CorrectVerbsTest, CorrectsEachOfThreeOutingsOfOneDay) {
+    for (const std::int64_t shown : {101, 100, 102})
+        must(ride({.outing = outing("2026-02-20", 10), .meterAfter = Hours{shown}}));
+    const std::vector<usage::Outing> outings = ledger().all<usage::Outing>();
+    for (std::size_t at = 0; at < outings.size(); ++at)
+        must(saying(correct, outings[at].id.value(), "rider",
+                    ride({.outing = outings[at], .meterAfter = Hours{std::array{101, 100, 102}.at(at)}})));
+    EXPECT_EQ(ledger().all<usage::Outing>().size(), 3U);
+    EXPECT_EQ(book().meterNow(heron), Hours{102});
+}
+
 TEST_F(CorrectVerbsTest, StrikesAJobWithAllThatItBrought) {
     const RecordId id = recordAll();
     EXPECT_EQ(book().handTight(heron).size(), 1U);

@@ -38,8 +38,15 @@ struct Machine {
 };
 
 bool isBefore(const HourReading& a, const HourReading& b) {
-    return Moment{a.date, a.part} < Moment{b.date, b.part} ||
-           (a.date == b.date && a.part == b.part && a.entered < b.entered);
+    if (a.date != b.date || a.part != b.part)
+        return Moment{a.date, a.part} < Moment{b.date, b.part};
+    const bool plainA = a.part == DayPart::Riding && a.event == MeterEvent::Plain;
+    const bool plainB = b.part == DayPart::Riding && b.event == MeterEvent::Plain;
+    if (plainA != plainB)
+        return plainA;
+    if (plainA && a.shown != b.shown)
+        return a.shown < b.shown;
+    return a.entered < b.entered;
 }
 
 // The reading that comes next, or nullptr.

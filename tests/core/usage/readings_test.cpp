@@ -49,6 +49,22 @@ TEST_F(ReadingsTest, RefusesAFigureAboveALaterOne) {
               (Error{Fault::OutOfOrder, "shown", "10.1", "10.0"}));
 }
 
+TEST_F(ReadingsTest, TakesReadingsDuringADayInAnyOrder) {
+    const auto during = [&](std::string_view shown) {
+        HourReading reading = make.reading("2026-05-05", shown);
+        reading.part = calendar::DayPart::Riding;
+        return reading;
+    };
+    facts.hourReadings.push_back(during("12"));
+    EXPECT_TRUE(checkReading(facts, during("11")));
+    EXPECT_TRUE(checkReading(facts, during("13")));
+    EXPECT_EQ(refusal(during("9.9")).fault, Fault::MeterRunsBack);
+    facts.hourReadings.push_back(during("11"));
+    EXPECT_TRUE(comesBefore(facts.hourReadings[3], facts.hourReadings[2]));
+    EXPECT_EQ(refusal(make.reading("2026-05-05", "11.9")).fault, Fault::MeterRunsBack)
+        << "the evening's is last";
+}
+
 TEST_F(ReadingsTest, RefusesMoreThanADayHolds) {
     // From the evening of the 11th to that of the 12th: 24 h at the most.
     EXPECT_TRUE(checkReading(facts, make.reading("2026-05-12", "44")));
