@@ -36,12 +36,13 @@ void printGeneralHelp(Console& console) {
                    "Verbs:\n";
     for (const VerbSpec& verb : allVerbs())
         console.out << "  " << verb.name.leftJustified(8) << verb.summary << '\n';
-    console.out << "\n"
-                   "Options:\n"
-                   "  -h, --help     this, or after a verb what that verb takes\n"
-                   "  -v, --version  the version\n"
-                   "  --verbose      say on standard error what happens to the file\n\n"
-                << kExitCodes;
+    console.out
+        << "\n"
+           "Options:\n"
+           "  -h, --help     this, or after a verb what that verb takes\n"
+           "  -v, --version  the version\n"
+           "  --verbose      say on standard error what happens to the file (the window takes it too)\n\n"
+        << kExitCodes;
 }
 
 void setUp(QCommandLineParser& parser, const VerbSpec& verb) {
@@ -99,13 +100,20 @@ int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
 }  // namespace
 
 bool isHeadless(const QStringList& arguments) {
-    if (arguments.isEmpty())
+    const QStringList words = withoutVerbose(arguments);
+    if (words.isEmpty())
         return false;
-    const bool fileAlone = arguments.size() == 1 && !arguments.front().startsWith('-');
+    const bool fileAlone = words.size() == 1 && !words.front().startsWith('-');
     const auto verbs = allVerbs();
     const bool isVerb = std::any_of(verbs.begin(), verbs.end(),
-                                    [&](const VerbSpec& verb) { return verb.name == arguments.front(); });
-    return isVerb || !fileAlone || !QFileInfo::exists(arguments.front());
+                                    [&](const VerbSpec& verb) { return verb.name == words.front(); });
+    return isVerb || !fileAlone || !QFileInfo::exists(words.front());
+}
+
+QStringList withoutVerbose(const QStringList& arguments) {
+    QStringList words = arguments;
+    words.removeAll(QStringLiteral("--verbose"));
+    return words;
 }
 
 int runHeadless(const QStringList& arguments, Console& console) {

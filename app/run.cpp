@@ -5,6 +5,7 @@
 #include <spdlog/spdlog.h>
 #include <QApplication>
 #include <QDate>
+#include <QElapsedTimer>
 #include <QFile>
 #include <memory>
 
@@ -50,6 +51,8 @@ int runVerb(const QStringList& arguments) {
 }  // namespace
 
 int run(int argc, char** argv) {
+    QElapsedTimer sinceStart;
+    sinceStart.start();
     const QStringList arguments = plainArguments(argc, argv);
     std::unique_ptr<QCoreApplication> application;
     const bool headless = isHeadless(arguments);
@@ -66,7 +69,7 @@ int run(int argc, char** argv) {
     }
     QCoreApplication::setApplicationName("witnessmark");
     QCoreApplication::setApplicationVersion(fromUtf8(kVersion));
-    return headless ? runVerb(arguments) : runWindow(arguments);
+    return headless ? runVerb(arguments) : runWindow(arguments, sinceStart);
 }
 
 }  // namespace wm::app

@@ -2,12 +2,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window.h"
 
+#include <spdlog/spdlog.h>
 #include <QApplication>
 #include <QDateTime>
+#include <QElapsedTimer>
+#include <QEvent>
 #include <QFileInfo>
 #include <QSettings>
+#include <QTimer>
 
 #include "app/demo.h"
+#include "app/headless.h"
 #include "app/logging.h"
 #include "ui/drawing/application_icon.h"
 #include "ui/shell/dialog_prompts.h"
@@ -17,8 +22,37 @@
 
 namespace wm::app {
 
-int runWindow(const QStringList& arguments) {
-    const Logging logging(false);
+namespace {
+
+// Says once, for --verbose, when the first page stood on the screen.
+class FirstPaint : public QObject {
+  public:
+    FirstPaint(QWidget& window, const QElapsedTimer& sinceStart) : window_(window), sinceStart_(sinceStart) {
+        window.installEventFilter(this);
+    }
+
+  private:
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (watched == &window_ && event->type() == QEvent::Paint) {
+            window_.removeEventFilter(this);
+            // The window comes first, then what stands in it; all of it is done when the loop comes round.
+            QTimer::singleShot(0, this, [this] {
+                if (const auto logger = spdlog::get("app"))
+                    logger->info("the first page was painted {} ms after the start", sinceStart_.elapsed());
+            });
+        }
+        return false;
+    }
+
+    QWidget& window_;
+    const QElapsedTimer& sinceStart_;
+};
+
+}  // namespace
+
+int runWindow(const QStringList& arguments, const QElapsedTimer& sinceStart) {
+    const QStringList files = withoutVerbose(arguments);
+    const Logging logging(files.size() != arguments.size());
     QSettings settings(QSettings::IniFormat, QSettings::UserScope, "witnessmark", "witnessmark");
     QApplication::setWindowIcon(ui::applicationIcon());
     const int theme = settings.value("theme", static_cast<int>(ui::ThemeChoice::System)).toInt();
@@ -27,8 +61,9 @@ int runWindow(const QStringList& arguments) {
     ui::Workbench workbench([] { return QDateTime::currentDateTime(); });
     ui::MainWindow window(workbench, prompts, settings, demoFile);
     window.show();
-    if (!arguments.isEmpty())
-        window.openPath(QFileInfo(arguments.front()).absoluteFilePath());
+    if (!files.isEmpty())
+        window.openPath(QFileInfo(files.front()).absoluteFilePath());
+    const FirstPaint firstPaint(window, sinceStart);
     return QApplication::exec();
 }
 

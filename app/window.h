@@ -4,10 +4,12 @@
 
 #include <QStringList>
 
+class QElapsedTimer;
+
 namespace wm::app {
 
 /// Opens the window, on the file named first in `arguments` if there is one, and stays until it is closed.
-/// Needs a QApplication. Returns the exit code.
-int runWindow(const QStringList& arguments);
+/// With --verbose the loggers write. Needs a QApplication. Returns the exit code.
+int runWindow(const QStringList& arguments, const QElapsedTimer& sinceStart);
 
 }  // namespace wm::app

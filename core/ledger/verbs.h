@@ -105,6 +105,9 @@ base::Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark
 // -- shelf
 base::Result<Change> saveStockLine(const Pen& pen, stock::StockLine line,
                                    bool isNew);  ///< Duplicate part number
+/// A new line together with what is there already (`counted`, 0 = nothing). Errors of saveStockLine and
+/// countStock.
+base::Result<Change> addStockLine(const Pen& pen, stock::StockLine line, std::int64_t counted);
 base::Result<Change> saveLot(const Pen& pen, stock::Lot lot, bool isNew);
 /// A purchase may bring a new lot (it is given its id, line and, if it has none, day of receipt). Used and
 /// Lost go out whatever the sign of the amount; Bought must be positive.

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
+#include <memory>
 
 #include "core/ledger/checks.h"
 #include "core/ledger/entry.h"
@@ -123,6 +125,19 @@ Result<Change> saveStockLine(const Pen& pen, stock::StockLine line, bool isNew) 
     std::string text = fmt::format("{} {} on the shelf", isNew ? "added" : "changed", line.name);
     entry.put(std::move(line), isNew);
     return std::move(entry).change(std::move(text));
+}
+
+Result<Change> addStockLine(const Pen& pen, stock::StockLine line, std::int64_t counted) {
+    auto change = saveStockLine(pen, std::move(line), true);
+    if (!change || counted == 0)
+        return change;
+    const StockLineId id = std::get<stock::StockLine>(change->rows.front()).id;
+    const Book with(std::make_shared<const Ledger>(pen.book.ledger().with(*change)), pen.book.today());
+    auto count = countStock(Pen{with, pen.newId}, id, std::nullopt, counted, pen.book.today());
+    if (!count)
+        return count;
+    std::move(count->rows.begin(), count->rows.end(), std::back_inserter(change->rows));
+    return change;
 }
 
 Result<Change> saveLot(const Pen& pen, stock::Lot lot, bool isNew) {

@@ -53,6 +53,8 @@ TEST(CommandLine, AWordAloneOpensTheWindowOnlyIfItIsAFile) {
     EXPECT_FALSE(app::isHeadless({}));
     EXPECT_TRUE(app::isHeadless({folder.filePath("not-there")}));
     EXPECT_FALSE(app::isHeadless({folder.path()}));
+    EXPECT_FALSE(app::isHeadless({"--verbose", folder.path()}));
+    EXPECT_FALSE(app::isHeadless({"--verbose"}));
     EXPECT_TRUE(app::isHeadless({"due", folder.path()}));
     EXPECT_TRUE(app::isHeadless({"--help"}));
 }

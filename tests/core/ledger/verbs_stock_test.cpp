@@ -54,6 +54,18 @@ TEST_F(StockVerbsTest, SavesALineOfTheShelf) {
     EXPECT_EQ(lineWith([](auto& l) { l.note = "\xff"; }), At(Fault::NotText, "note"));
 }
 
+TEST_F(StockVerbsTest, ANewLineMayComeWithItsFirstCount) {
+    EXPECT_EQ(must(saying(addStockLine, {.name = "spark plug"}, 4)), "added spark plug on the shelf");
+    EXPECT_EQ(ledger().all<stock::StockMove>().back().why, stock::StockWhy::Counted);
+    const auto line = ledger().all<stock::StockMove>().back().line;
+    EXPECT_EQ(ledger().find<stock::StockLine>(line)->name, "spark plug");
+    EXPECT_EQ(book().onHand(line)->amount, 4);
+    const auto rows = ledger().rows();
+    EXPECT_EQ(refusedAt(saying(addStockLine, {.name = "link"}, -1)), At(Fault::Negative, "counted"));
+    EXPECT_EQ(refusedAt(saying(addStockLine, {.name = "Spark Plug"}, 1)), At(Fault::Duplicate, "name"));
+    EXPECT_EQ(ledger().rows(), rows);
+}
+
 TEST_F(StockVerbsTest, ALineKeepsTheUnitItWasCountedIn) {
     stock::StockLine card = *ledger().find<stock::StockLine>(oil);
     card.unit = stock::Unit::Gram;

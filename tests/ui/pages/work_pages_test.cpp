@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <algorithm>
 
 #include "core/ledger/evening.h"
 #include "core/ledger/verbs.h"
@@ -71,6 +72,22 @@ TEST_F(WorkPagesTest, TheShelfTakesACountAndRefusesNonsense) {
     EXPECT_EQ(book().onHand(line)->amount, before + 3);
     garage_->workbench().undo();
     EXPECT_EQ(book().onHand(line)->amount, before);
+}
+
+TEST_F(WorkPagesTest, ANewLineComesWithWhatIsThereAndGoesInOneUndo) {
+    window_->goTo(PageId::Shelf);
+    const auto lines = book().ledger().all<stock::StockLine>().size();
+    child<QComboBox>("stockWhat")->setCurrentIndex(5);
+    child<QLineEdit>("stockAmount")->setText("4");
+    enter(child<QLineEdit>("stockName"), "chain link");
+    ASSERT_EQ(book().ledger().all<stock::StockLine>().size(), lines + 1);
+    const auto& all = book().ledger().all<stock::StockLine>();
+    const auto made =
+        std::find_if(all.begin(), all.end(), [](const auto& l) { return l.name == "chain link"; });
+    ASSERT_NE(made, all.end());
+    EXPECT_EQ(book().onHand(made->id)->amount, 4);
+    garage_->workbench().undo();
+    EXPECT_EQ(book().ledger().all<stock::StockLine>().size(), lines);
 }
 
 TEST_F(WorkPagesTest, AFigureFromTheManualIsTypedAsPrinted) {

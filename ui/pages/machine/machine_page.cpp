@@ -2,11 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/machine/machine_page.h"
 
-#include <QHBoxLayout>
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include "ui/drawing/season_strip.h"
+#include "ui/pages/columns.h"
 #include "ui/pages/machine/fitted_view.h"
 #include "ui/pages/machine/history_view.h"
 #include "ui/pages/machine/season_of.h"
@@ -23,16 +22,11 @@ MachinePage::MachinePage(const PageTools& tools, QWidget* parent)
     setObjectName(QStringLiteral("machine"));
     season_->setObjectName(QStringLiteral("season"));
     season_->setAccessibleName(tr("what is coming"));
-    auto* columns = new QSplitter(this);
-    columns->addWidget(fitted_);
-    columns->addWidget(history_);
-    columns->setChildrenCollapsible(false);
-    columns->setSizes({480, 760});
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(kSpaceLine, kSpaceClose, kSpaceLine, kSpaceHair);
     lines->setSpacing(kSpaceClose);
     lines->addWidget(season_);
-    lines->addWidget(columns, 1);
+    lines->addWidget(columnsOf(this, {{fitted_, 480}, {history_, 760}}), 1);
 }
 
 void MachinePage::refresh() {

@@ -7,11 +7,11 @@
 #include <QLabel>
 #include <QPrintPreviewWidget>
 #include <QPushButton>
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include "core/ledger/verbs.h"
 #include "ui/guide.h"
+#include "ui/pages/columns.h"
 #include "ui/pages/sheets/sheet_rows.h"
 #include "ui/print/print_dialogs.h"
 #include "ui/prompts.h"
@@ -82,8 +82,7 @@ SheetsPage::~SheetsPage() {
 
 void SheetsPage::layOut() {
     auto* left = new QWidget(this);
-    auto* leftLines = new QVBoxLayout(left);
-    leftLines->setContentsMargins(0, 0, 0, 0);
+    auto* leftLines = linesOf(left);
     leftLines->setSpacing(kSpaceLine);
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(print_);
@@ -93,14 +92,7 @@ void SheetsPage::layOut() {
     leftLines->addWidget(sheets_, 1);
     leftLines->addWidget(words_);
     leftLines->addLayout(buttons);
-    auto* columns = new QSplitter(Qt::Horizontal, this);
-    columns->setChildrenCollapsible(false);
-    columns->addWidget(left);
-    columns->addWidget(preview_);
-    columns->setSizes({520, 720});
-    auto* lines = new QVBoxLayout(this);
-    lines->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
-    lines->addWidget(columns, 1);
+    pageLines(this)->addWidget(columnsOf(this, {{left, 520}, {preview_, 720}}), 1);
 }
 
 QWidget* SheetsPage::firstFocus() {

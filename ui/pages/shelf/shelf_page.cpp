@@ -5,9 +5,9 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QSplitter>
 #include <QVBoxLayout>
 
+#include "ui/pages/columns.h"
 #include "ui/pages/shelf/shelf_rows.h"
 #include "ui/pages/shelf/stock_line_form.h"
 #include "ui/tables/row_table.h"
@@ -48,28 +48,17 @@ ShelfPage::ShelfPage(const PageTools& tools, QWidget* parent)
 
 void ShelfPage::layOut() {
     auto* right = new QWidget(this);
-    auto* rightLines = new QVBoxLayout(right);
-    rightLines->setContentsMargins(0, 0, 0, 0);
-    rightLines->setSpacing(kSpaceClose);
+    auto* rightLines = linesOf(right);
     rightLines->addWidget(title_);
     rightLines->addWidget(lots_, 1);
     rightLines->addWidget(moves_, 2);
     auto* left = new QWidget(this);
-    auto* leftLines = new QVBoxLayout(left);
-    leftLines->setContentsMargins(0, 0, 0, 0);
-    leftLines->setSpacing(kSpaceClose);
+    auto* leftLines = linesOf(left);
     leftLines->addWidget(find_);
     leftLines->addWidget(empty_);
     leftLines->addWidget(lines_, 1);
-    auto* columns = new QSplitter(Qt::Horizontal, this);
-    columns->setChildrenCollapsible(false);
-    columns->addWidget(left);
-    columns->addWidget(right);
-    columns->setSizes({760, 480});
-    auto* lines = new QVBoxLayout(this);
-    lines->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
-    lines->setSpacing(kSpaceLine);
-    lines->addWidget(columns, 1);
+    auto* lines = pageLines(this);
+    lines->addWidget(columnsOf(this, {{left, 760}, {right, 480}}), 1);
     lines->addWidget(form_);
 }
 

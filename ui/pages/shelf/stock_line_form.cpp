@@ -143,18 +143,10 @@ void StockLineForm::saveNewLine() {
                                 .unit = static_cast<upkeep::Unit>(unit_->currentIndex()),
                                 .place = place_->text().toStdString()};
     const auto done =
-        workbench_.attempt([=](const ledger::Pen& pen) { return ledger::saveStockLine(pen, line, true); });
-    if (!done) {
-        say(wordsFor(done.error()));
+        workbench_.attempt([=](const ledger::Pen& pen) { return ledger::addStockLine(pen, line, *amount); });
+    say(done ? QString() : wordsFor(done.error()));
+    if (!done)
         return;
-    }
-    // What is there already is its first count, a second line for undo.
-    const auto id = std::get<stock::StockLine>(done->rows.front()).id;
-    if (*amount > 0)
-        workbench_.perform([=](const ledger::Pen& pen) {
-            return ledger::countStock(pen, id, std::nullopt, *amount, pen.book.today());
-        });
-    say(QString());
     for (QLineEdit* edit : {name_, partNumber_, amount_, place_})
         edit->clear();
     name_->setFocus();

@@ -5,10 +5,10 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include "core/ledger/verbs.h"
+#include "ui/pages/columns.h"
 #include "ui/pages/torque/joint_form.h"
 #include "ui/pages/torque/torque_rows.h"
 #include "ui/tables/row_table.h"
@@ -75,16 +75,12 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
 
 void TorquePage::layOut() {
     auto* left = new QWidget(this);
-    auto* leftLines = new QVBoxLayout(left);
-    leftLines->setContentsMargins(0, 0, 0, 0);
-    leftLines->setSpacing(kSpaceClose);
+    auto* leftLines = linesOf(left);
     leftLines->addWidget(find_);
     leftLines->addWidget(empty_);
     leftLines->addWidget(joints_, 1);
     auto* right = new QWidget(this);
-    auto* rightLines = new QVBoxLayout(right);
-    rightLines->setContentsMargins(0, 0, 0, 0);
-    rightLines->setSpacing(kSpaceClose);
+    auto* rightLines = linesOf(right);
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(confirm_);
     buttons->addWidget(loosen_);
@@ -101,15 +97,8 @@ void TorquePage::layOut() {
     rightLines->addLayout(buttons);
     rightLines->addSpacing(kSpaceClose);
     rightLines->addWidget(marks_, 1);
-    auto* columns = new QSplitter(Qt::Horizontal, this);
-    columns->setChildrenCollapsible(false);
-    columns->addWidget(left);
-    columns->addWidget(right);
-    columns->setSizes({820, 420});
-    auto* lines = new QVBoxLayout(this);
-    lines->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
-    lines->setSpacing(kSpaceLine);
-    lines->addWidget(columns, 1);
+    auto* lines = pageLines(this);
+    lines->addWidget(columnsOf(this, {{left, 820}, {right, 420}}), 1);
     lines->addWidget(form_);
 }
 

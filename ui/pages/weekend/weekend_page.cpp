@@ -1,14 +1,14 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/weekend/weekend_page.h"
-#include "ui/guide.h"
 
 #include <QLabel>
 #include <QPushButton>
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include "core/ledger/verbs.h"
+#include "ui/guide.h"
+#include "ui/pages/columns.h"
 #include "ui/pages/weekend/opening_view.h"
 #include "ui/pages/weekend/weekend_opening.h"
 #include "ui/pages/weekend/weekend_rows.h"
@@ -66,20 +66,13 @@ void WeekendPage::layOut() {
     auto* head = new QHBoxLayout;
     head->addWidget(window_, 1);
     head->addWidget(fit_);
-    auto* columns = new QSplitter(Qt::Horizontal, this);
-    columns->setChildrenCollapsible(false);
-    columns->addWidget(titled(tr("Wants doing"), jobs_, columns));
-    columns->addWidget(titled(tr("What comes off"), opening_, columns));
-    columns->addWidget(titled(tr("In this order"), order_, columns));
-    columns->setStretchFactor(0, 5);
-    columns->setStretchFactor(1, 3);
-    columns->setStretchFactor(2, 4);
-    columns->setSizes({490, 350, 390});
+    auto* columns = columnsOf(this, {{titled(tr("Wants doing"), jobs_, this), 490},
+                                     {titled(tr("What comes off"), opening_, this), 350},
+                                     {titled(tr("In this order"), order_, this), 390}});
     auto* foot = new QHBoxLayout;
     foot->addWidget(also_, 1);
     foot->addWidget(sheet_);
-    auto* lines = new QVBoxLayout(this);
-    lines->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
+    auto* lines = pageLines(this);
     lines->setSpacing(kSpaceGroup);
     lines->addLayout(head);
     lines->addWidget(columns, 1);
