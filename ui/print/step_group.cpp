@@ -56,31 +56,38 @@ QString joined(const std::vector<QString>& parts) {
     return text;
 }
 
+QString jointName(const sheet::TorqueLine& torque) {
+    const QString count = torque.count > 1 ? QStringLiteral("%1 × ").arg(torque.count) : QString();
+    return count + fromCore(torque.joint);
+}
+
+// What else is to be known of a joint, under its name and figure, over the whole width.
 std::vector<TextLine> jointWords(const sheet::TorqueLine& torque, double width) {
     std::vector<TextLine> lines;
     const auto add = [&](const QString& text, const QFont& font) {
         for (TextLine& line : wrapped(text, font, width))
             lines.push_back(std::move(line));
     };
-    const QString count = torque.count > 1 ? QStringLiteral("%1 × ").arg(torque.count) : QString();
-    add(count + fromCore(torque.joint), paperFont(14, true));
     if (torque.leftHand)
         add(QStringLiteral("LEFT-HAND THREAD"), paperFont(14, true));
-    add(joined({fromCore(torque.thread), fromCore(torque.condition), fromCore(torque.locking)}),
-        paperFont(kNoteSize));
+    if (!torque.figure.converted.empty())
+        add(QStringLiteral("= ") + fromCore(torque.figure.converted), paperFont(14));
     if (!torque.stages.empty())
         add(QStringLiteral("stages: ") + fromCore(torque.stages), paperFont(14, true));
+    add(joined({fromCore(torque.thread), fromCore(torque.condition), fromCore(torque.locking)}),
+        paperFont(kNoteSize));
     const QString renew = fromCore(torque.renew);
     if (!renew.isEmpty())
         add(renew.startsWith(QLatin1String("new ")) ? renew : QStringLiteral("new each time: ") + renew,
             paperFont(kNoteSize));
     if (!torque.order.empty())
         add(QStringLiteral("order: ") + fromCore(torque.order), paperFont(kNoteSize));
+    add(fromCore(torque.figure.source), paperFont(kSmallSize));
     return lines;
 }
 
-// The figure, big, on one line with its unit; beneath it where it comes from. Answers its left edge.
-double addFigure(Row& row, const sheet::Figure& figure, double left, double right, double y) {
+// The figure, big, on one line with its unit. Answers its left edge.
+double addFigure(Row& row, const sheet::Figure& figure, double left, double right) {
     const QString text = fromCore(figure.text);
     int size = kTorqueSize;
     const auto full = [&] {
@@ -92,22 +99,12 @@ double addFigure(Row& row, const sheet::Figure& figure, double left, double righ
     const QFont font = paperFont(size, true);
     const TextLine line = oneLine(text, font);
     const double x = right - full();
-    row.addLine(line, x, y);
+    row.addLine(line, x, 0);
     if (!figure.confirmed) {
-        const QRectF wedge = wedgeBehind({x + line.width, y + line.ascent}, QFontMetricsF(font));
+        const QRectF wedge = wedgeBehind({x + line.width, line.ascent}, QFontMetricsF(font));
         row.marks.push_back(WedgeMark{wedge});
     }
-    double below = y + line.height;
-    if (!figure.converted.empty())
-        below = row.addLineRight(oneLine(QStringLiteral("= ") + fromCore(figure.converted), paperFont(14)),
-                                 right, below);
-    double edge = x;
-    const double room = (right - left) * 0.6;
-    for (const TextLine& source : wrapped(fromCore(figure.source), paperFont(kSmallSize), room)) {
-        below = row.addLineRight(source, right, below);
-        edge = std::min(edge, right - source.width);
-    }
-    return edge;
+    return x;
 }
 
 double addTorqueBlank(Row& row, double right) {
@@ -118,24 +115,31 @@ double addTorqueBlank(Row& row, double right) {
     return left;
 }
 
+// The name beside the figure, the rest below both. A figure that leaves no room for the name stands above it.
 void addTorque(Group& group, const sheet::TorqueLine& torque, double width) {
+    constexpr double kLeastName = 110;
+    constexpr double kUnderDigits = 6;  // digits have nothing below the line
     Row row;
     row.addLine(oneLine(fromCore(torque.field), paperFont(kSmallSize)), kBoxColumn, 9);
     row.addBox({kTextColumn, 3, kTick, kTick});
-    const bool blank = torque.figure.text.empty();
-    const double edge =
-        blank ? addTorqueBlank(row, width) : addFigure(row, torque.figure, kJointText, width, 0);
-    // A figure that leaves no room for words stands above them.
-    const bool beside = edge - kJointText > 110;
-    const double first = beside ? 3 : row.height;
-    const double room = (beside ? edge - 10 : width) - kJointText;
-    const auto lines = jointWords(torque, room);
-    const std::size_t together = std::min<std::size_t>(lines.size(), 8);
-    double y = first;
-    for (std::size_t at = 0; at < together; ++at) {
-        const double x = kJointText;
-        y = row.addLine(lines[at], x, y);
+    const double edge = torque.figure.text.empty() ? addTorqueBlank(row, width)
+                                                   : addFigure(row, torque.figure, kJointText, width);
+    const double figureEnd = row.height;
+    const double nameRoom = edge - 10 - kJointText;
+    const bool beside = nameRoom >= kLeastName;
+    double y =
+        row.addLines(wrapped(jointName(torque), paperFont(14, true), beside ? nameRoom : width - kJointText),
+                     kJointText, beside ? 5 : figureEnd);
+    // Few words go on beside it.
+    auto lines = jointWords(torque, beside ? nameRoom : width - kJointText);
+    const auto tall = static_cast<double>(lines.size()) * QFontMetricsF(paperFont(kNoteSize)).height();
+    if (beside && y + tall > figureEnd) {
+        lines = jointWords(torque, width - kJointText);
+        y = std::max(y, figureEnd - kUnderDigits);
     }
+    const std::size_t together = std::min<std::size_t>(lines.size(), 8);
+    for (std::size_t at = 0; at < together; ++at)
+        y = row.addLine(lines[at], kJointText, y);
     row.growTo(std::max({y, row.height, 3 + kTick}) + (together == lines.size() ? 8 : 0));
     group.rows.push_back(std::move(row));
     addRestOf(group, lines, together, kJointText);
