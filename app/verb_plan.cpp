@@ -167,6 +167,8 @@ void printLeft(QTextStream& out, const ledger::Evening& evening, const std::opti
         out << "Window " << fromUtf8(evening.window->date.iso()) << ' '
             << fromUtf8(units::timeOfDayText(evening.window->startsAt)) << " to "
             << fromUtf8(units::timeOfDayText(evening.window->endsAt)) << '\n';
+    if (evening.elsewhere.count() > 0)
+        out << "Picked on other machines as well: " << qlonglong{evening.elsewhere.count()} << " min\n";
     if (!left)
         return;
     const qlonglong minutes = left->count();
@@ -190,6 +192,7 @@ Answer<void> tell(const Call& call, const ledger::Book& book, std::optional<Mach
     if (call.has("json")) {
         print(call.console(), {{"window", windowJson(evening.window)},
                                {"work_minutes", evening.work.count()},
+                               {"other_machines_minutes", evening.elsewhere.count()},
                                {"left_minutes", left ? ordered_json(left->count()) : ordered_json(nullptr)},
                                {"machines", machines}});
         return {};

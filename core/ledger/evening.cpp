@@ -60,12 +60,14 @@ Evening eveningOf(const Book& book, std::optional<MachineId> only) {
     Evening evening;
     evening.window = book.nextWindow();
     for (const items::Machine* machine : book.machines()) {
-        if (only && *only != machine->id)
-            continue;
         MachineWork work{.machine = machine->id, .jobs = book.pickedJobs(machine->id)};
         if (work.jobs.empty())
             continue;
         work.plan = weekend::planWork(book.steps(machine->id), work.jobs);
+        if (only && *only != machine->id) {
+            evening.elsewhere += work.plan ? work.plan->work : units::Minutes{};
+            continue;
+        }
         if (work.plan) {
             evening.work += work.plan->work;
             work.alsoOpen = alsoOpen(book, machine->id, *work.plan);
@@ -76,7 +78,7 @@ Evening eveningOf(const Book& book, std::optional<MachineId> only) {
         evening.machines.begin(), evening.machines.end(),
         [](const MachineWork& a, const MachineWork& b) { return hasSafety(a) && !hasSafety(b); });
     if (evening.window != nullptr)
-        evening.left = evening.window->endsAt - evening.window->startsAt - evening.work;
+        evening.left = evening.window->endsAt - evening.window->startsAt - evening.work - evening.elsewhere;
     return evening;
 }
 

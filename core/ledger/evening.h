@@ -42,8 +42,11 @@ struct Evening {
     const weekend::WorkWindow* window = nullptr;
     std::vector<MachineWork> machines{};  ///< those with something picked, safety first, then by name
     units::Minutes work{};
-    std::optional<units::Minutes> left{};  ///< of the window; negative if it does not fit
+    units::Minutes elsewhere{};  ///< picked on the machines that were not asked for; the same window holds it
+    std::optional<units::Minutes>
+        left{};  ///< of the window by all that is picked; negative if it does not fit
 };
+/// For all machines, or for one of them alone.
 Evening eveningOf(const Book& book, std::optional<MachineId> only);
 
 }  // namespace wm::ledger

@@ -54,8 +54,13 @@ std::string partsOf(std::string_view stepName) {
 }
 
 std::string refitText(std::string_view stepName) {
-    const std::string parts = partsOf(stepName);
-    return parts.empty() ? "Undo: " + std::string(stepName) : "Refit: " + parts;
+    if (const std::string parts = partsOf(stepName); !parts.empty())
+        return "Refit: " + parts;
+    constexpr std::string_view kOnThe = "on the ";
+    for (const std::string_view clause : clausesOf(stepName))
+        if (clause.starts_with(kOnThe))
+            return "Off the " + std::string(clause.substr(kOnThe.size()));
+    return "Undo: " + std::string(stepName);
 }
 
 }  // namespace wm::weekend

@@ -11,7 +11,8 @@ namespace wm::weekend {
 /// in its refit: "Rear wheel, caliper hanger"; empty if the name does not end in a word of taking off.
 std::string partsOf(std::string_view stepName);
 
-/// The refit in words: "Refit: Rear wheel, caliper hanger", or "Undo: Clean, on the stand".
+/// The refit in words: "Refit: Rear wheel, caliper hanger"; "Off the stand" of "Clean, on the stand";
+/// "Undo: ..." of what is of another kind.
 std::string refitText(std::string_view stepName);
 
 }  // namespace wm::weekend

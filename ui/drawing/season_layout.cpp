@@ -85,15 +85,7 @@ class SeasonPlacer {
     void placeAxis() {
         const double line = note_.height() + 2.0;
         layout_.weekLine = layout_.monthLine + line;
-        double free = 0.0;
-        for (Date day = season_.first; day <= season_.last; day = day.plusDays(1)) {
-            if (day.day() == 1 || day == season_.first) {
-                const QString name = QLocale().standaloneMonthName(day.month(), QLocale::ShortFormat);
-                const bool room = xOf(day) >= free;
-                free = room ? xOf(day) + note_.horizontalAdvance(name) + 8.0 : free;
-                layout_.months.push_back({xOf(day), room ? name : QString()});
-            }
-        }
+        placeMonths();
         const double week = (width_ - left_) * 7.0 / days_;
         const int every =
             static_cast<int>(std::ceil((note_.horizontalAdvance(QStringLiteral("00")) + 8.0) / week));
@@ -105,6 +97,21 @@ class SeasonPlacer {
         }
         const double top = layout_.weekLine + line + kSpaceHair;
         layout_.plot = QRectF(left_, top, width_ - left_, 0.0);
+    }
+
+    // From the last month to the first: of the one that is cut off at the left the name goes first.
+    void placeMonths() {
+        double free = width_;
+        for (Date day = season_.last; day >= season_.first; day = day.plusDays(-1)) {
+            if (day.day() != 1 && day != season_.first)
+                continue;
+            const QString name = QLocale().standaloneMonthName(day.month(), QLocale::ShortFormat);
+            const bool room = xOf(day) + note_.horizontalAdvance(name) + 8.0 <= free;
+            if (room || day.day() == 1)
+                layout_.months.insert(layout_.months.begin(), {xOf(day), room ? name : QString()});
+            if (room)
+                free = xOf(day);
+        }
     }
 
     void placeGroups() {

@@ -111,9 +111,9 @@ void RowTable::shareWidth() {
         visible += column != stretched_ && !isColumnHidden(column) ? 1 : 0;
     if (visible == 0)
         return;
-    // The stretched column keeps what it needs, at most two fifths; what the narrow ones leave over, the wide
-    // ones may take.
-    int room = viewport()->width() - std::min(sizeHintForColumn(stretched_), viewport()->width() * 2 / 5);
+    // The stretched column keeps what it needs, at most three tenths; what the narrow ones leave over, the
+    // wide ones may take.
+    int room = viewport()->width() - std::min(sizeHintForColumn(stretched_), viewport()->width() * 3 / 10);
     std::vector<std::pair<int, int>> wanted;
     for (int column = 0; column < model_->columnCount(); ++column)
         if (column != stretched_ && !isColumnHidden(column))

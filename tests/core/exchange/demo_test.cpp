@@ -247,15 +247,20 @@ TEST_F(LongDemoTest, TheSorrelStandsHalfFinished) {
     EXPECT_TRUE(std::any_of(snags.begin(), snags.end(), [](const auto& s) { return s.deferral != nullptr; }));
 }
 
-TEST_F(LongDemoTest, TheHeronsPicksFitTheNextEvening) {
+// Another machine wants the same evening: together it is too much, and that is said.
+TEST_F(LongDemoTest, TheHeronsPicksFitTheNextEveningByThemselves) {
     const ledger::Book now = book();
     const auto evening = ledger::eveningOf(now, machine("Heron 250"));
     ASSERT_EQ(evening.machines.size(), 1U);
     ASSERT_TRUE(evening.machines.front().plan);
     EXPECT_GE(evening.machines.front().jobs.size(), 3U);
     ASSERT_TRUE(evening.left);
-    EXPECT_GE(*evening.left, units::Minutes{0});
-    EXPECT_LT(*evening.left, units::Minutes{60}) << "an evening, not an hour";
+    const units::Minutes alone = *evening.left + evening.elsewhere;
+    EXPECT_GE(alone, units::Minutes{0});
+    EXPECT_LT(alone, units::Minutes{60}) << "an evening, not an hour";
+    EXPECT_EQ(evening.elsewhere, ledger::eveningOf(now, machine("Plover 125")).work);
+    EXPECT_GT(evening.elsewhere, alone);
+    EXPECT_EQ(evening.left, ledger::eveningOf(now, std::nullopt).left);
 }
 
 TEST_F(LongDemoTest, TheShelfIsARealShelf) {

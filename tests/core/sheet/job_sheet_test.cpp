@@ -56,7 +56,7 @@ TEST(JobSheetTest, PutsTheWorkInOrderWithClockAndWords) {
     EXPECT_THAT(lines, ElementsAre("18:00 Crack loose: Rear axle nut, wheel on the ground",
                                    "18:00 Clean, on the stand", "18:03 Rear wheel out", "18:07 Rear tyre",
                                    "18:42 Linkage off", "18:52 Linkage", "19:27 Refit: Linkage",
-                                   "19:41 Refit: Rear wheel", "19:48 Undo: Clean, on the stand",
+                                   "19:41 Refit: Rear wheel", "19:48 Off the stand",
                                    "19:50 Safe to stop here: the machine is whole"));
 }
 

@@ -16,8 +16,12 @@ TEST(StepWordsTest, NamesWhatGoesBackOn) {
     EXPECT_EQ(refitText("Coolant drained; filled and bled on refit"), "Refit: Coolant");
 }
 
+TEST(StepWordsTest, ComesOffWhatItWasPutOn) {
+    EXPECT_EQ(refitText("Clean, cold, on the stand, secured"), "Off the stand");
+}
+
 TEST(StepWordsTest, SaysUndoWhereTheNameIsOfAnotherKind) {
-    EXPECT_EQ(refitText("Clean, cold, on the stand"), "Undo: Clean, cold, on the stand");
+    EXPECT_EQ(refitText("Clean, cold"), "Undo: Clean, cold");
     EXPECT_EQ(refitText("off"), "Undo: off");
     EXPECT_EQ(partsOf(""), "");
 }

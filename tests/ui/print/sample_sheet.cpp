@@ -91,8 +91,7 @@ void addFront(JobSheet& sheet) {
     wheel.hazards = {Hazard::Wheels, Hazard::Brakes};
     wheel.torques = {torque("T9", "Front axle nut", "", false)};
     sheet.lines.push_back(wheel);
-    sheet.lines.push_back(
-        line(LineKind::On, "L21", "21:32", "Undo: Clean, cold, on the stand, secured", "2 min"));
+    sheet.lines.push_back(line(LineKind::On, "L21", "21:32", "Off the stand", "2 min"));
     sheet.lines.push_back(
         line(LineKind::SafeStop, "", "21:34", "Safe to stop here: the machine is whole", ""));
 }

@@ -98,7 +98,7 @@ void TorquePage::layOut() {
     rightLines->addSpacing(kSpaceClose);
     rightLines->addWidget(marks_, 1);
     auto* lines = pageLines(this);
-    lines->addWidget(columnsOf(this, {{left, 820}, {right, 420}}), 1);
+    lines->addWidget(columnsOf(this, {{left, 760}, {right, 480}}), 1);
     lines->addWidget(form_);
 }
 

@@ -151,9 +151,12 @@ QString fitWords(const ledger::Evening& evening) {
     if (evening.window == nullptr)
         return work == 0 ? QString() : tr("%1 min").arg(work);
     const auto whole = (evening.window->endsAt - evening.window->startsAt).count();
+    const auto elsewhere = evening.elsewhere.count();
+    const QString taken = elsewhere == 0 ? QString::number(work)
+                                         : tr("%1 here, %2 on other machines,").arg(work).arg(elsewhere);
     if (evening.left->count() < 0)
-        return tr("%1 of %2 min: %3 too many").arg(work).arg(whole).arg(-evening.left->count());
-    return tr("%1 of %2 min: %3 free").arg(work).arg(whole).arg(evening.left->count());
+        return tr("%1 of %2 min: %3 too many").arg(taken).arg(whole).arg(-evening.left->count());
+    return tr("%1 of %2 min: %3 free").arg(taken).arg(whole).arg(evening.left->count());
 }
 
 QString alsoOpenWords(const ledger::Evening& evening) {
