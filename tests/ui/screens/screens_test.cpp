@@ -62,6 +62,18 @@ TEST_F(LongScreens, OfEveryPage) {
     });
 }
 
+TEST_F(LongScreens, OfWhatWasWhere) {
+    openOn(Garage::Fill::Demo);
+    window_->goTo(PageId::Machine);
+    press(Qt::Key_H);
+    inEveryLook([this] {
+        for (const bool one : {false, true}) {
+            garage_->workbench().choose(one ? std::optional(garage_->machine("Heron 250")) : std::nullopt);
+            write(one ? QStringLiteral("places-one") : QStringLiteral("places"));
+        }
+    });
+}
+
 TEST_F(LongScreens, OfTheEntries) {
     openOn(Garage::Fill::Demo);
     inEveryLook([this] {

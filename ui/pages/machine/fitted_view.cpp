@@ -40,9 +40,11 @@ FittedView::FittedView(const PageTools& tools, QWidget* parent)
            "of its own."));
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpaceHair);
-    const std::pair<QString, void (FittedView::*)()> actions[] = {{tr("fit F"), &FittedView::fit},
-                                                                  {tr("take off T"), &FittedView::takeOff},
-                                                                  {tr("swap W"), &FittedView::swap}};
+    const std::pair<QString, void (FittedView::*)()> actions[] = {
+        {tr("fit F"), &FittedView::fit},
+        {tr("take off T"), &FittedView::takeOff},
+        {tr("swap W"), &FittedView::swap},
+        {tr("where it was H"), &FittedView::placesAsked}};
     for (const auto& [words, act] : actions) {
         auto* key = new QToolButton(this);
         key->setText(words);
@@ -146,6 +148,9 @@ bool FittedView::eventFilter(QObject* watched, QEvent* event) {
             return true;
         case Qt::Key_W:
             swap();
+            return true;
+        case Qt::Key_H:
+            emit placesAsked();
             return true;
         case Qt::Key_Return:
         case Qt::Key_Enter:

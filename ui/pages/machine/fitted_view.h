@@ -14,7 +14,7 @@ namespace wm::ui {
 struct FittedNode;
 class FittedModel;
 
-/// What is fitted, with its keys: fit, take off, swap, and recording the task that governs.
+/// What is fitted, with its keys: fit, take off, swap, where it was, and recording the task that governs.
 class FittedView : public QWidget {
     Q_OBJECT
 
@@ -23,6 +23,10 @@ class FittedView : public QWidget {
     void refresh();
     void why();
     [[nodiscard]] QWidget* firstFocus() const;
+
+  signals:
+    /// Wants to see which item was where, when, or no longer.
+    void placesAsked();
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -8,9 +8,11 @@ namespace wm::ui {
 
 class FittedView;
 class HistoryView;
+class PlacesStrip;
 class SeasonStrip;
 
-/// A machine: what is coming, what is fitted, what was done. Without a chosen machine, all of them.
+/// A machine: what is coming (or, turned over, what was fitted when), what is fitted, what was done. Without
+/// a chosen machine, all of them.
 class MachinePage : public Page {
     Q_OBJECT
 
@@ -22,7 +24,10 @@ class MachinePage : public Page {
     void why() override;
 
   private:
+    void turnOver();
+
     SeasonStrip* season_;
+    PlacesStrip* places_;
     FittedView* fitted_;
     HistoryView* history_;
 };

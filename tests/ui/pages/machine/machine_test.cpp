@@ -12,6 +12,7 @@
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/machine/fitted_model.h"
 #include "ui/pages/machine/history_model.h"
+#include "ui/pages/machine/places_of.h"
 #include "ui/pages/machine/season_of.h"
 
 namespace wm::ui {
@@ -55,6 +56,25 @@ TEST(FittedModel, IsAProperModel) {
     EXPECT_EQ(model.rowCount(heron), 4);
     EXPECT_EQ(model.rowCount(model.index(1, 0, heron)), 1) << "the piston sits in the engine";
     model.show(std::make_unique<FittedNode>());
+}
+
+TEST(PlacesOf, GivesEachPlaceOfAMachineOrEachItemThatMoved) {
+    Garage garage(Garage::Fill::Demo);
+    const Places heron = placesOf(garage.book(), garage.machine("Heron 250"));
+    const auto engine = std::find_if(heron.rows.begin(), heron.rows.end(), [](const PlaceRow& row) {
+        return row.name == QStringLiteral("engine");
+    });
+    ASSERT_NE(engine, heron.rows.end());
+    EXPECT_GE(engine->stays.size(), 2U) << "the demo season swaps engines";
+    for (const PlaceRow& row : heron.rows)
+        for (std::size_t at = 1; at < row.stays.size(); ++at) {
+            ASSERT_TRUE(row.stays[at - 1].to);
+            EXPECT_LE(*row.stays[at - 1].to, row.stays[at].from) << row.name.toStdString();
+        }
+    const Places all = placesOf(garage.book(), std::nullopt);
+    ASSERT_FALSE(all.rows.empty());
+    for (const PlaceRow& row : all.rows)
+        EXPECT_GT(row.stays.size(), 1U) << "what never moved is left out";
 }
 
 TEST(Fitted, ItsStickShowsTheBracketOfWhatIsLeft) {

@@ -1,0 +1,16 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+
+#include "core/ledger/book.h"
+#include "ui/drawing/places.h"
+
+namespace wm::ui {
+
+/// Of one machine: a line for each place, with what sat there. Of all machines: a line for each item that has
+/// been in more than one place, with where it sat. A year back at the most.
+Places placesOf(const ledger::Book& book, std::optional<MachineId> machine);
+
+}  // namespace wm::ui
