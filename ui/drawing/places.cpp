@@ -36,7 +36,7 @@ class PlacesPlacer {
             const PlaceRow& each = places_.rows[row];
             const double x = each.depth * kSpaceLine;
             layout_.names.push_back(
-                {QRectF(x, y, layout_.left - x, line),
+                {QRectF(x, y, layout_.left - x, line - 4.0),
                  base_.elidedText(each.name, Qt::ElideRight, layout_.left - x - kSpaceClose)});
             for (std::size_t stay = 0; stay < each.stays.size(); ++stay)
                 placeStay({row, stay}, each.stays[stay], y, line);
