@@ -3,6 +3,9 @@
 #pragma once
 
 #include <QWidget>
+#include <optional>
+
+#include "core/base/ids.h"
 
 namespace wm::ui {
 
@@ -32,6 +35,9 @@ class Page : public QWidget {
     [[nodiscard]] virtual QWidget* firstFocus() { return this; }
     /// Ctrl+F on this page; false hands it to the history of Machine.
     virtual bool find() { return false; }
+    /// The machine that the page's cursor is on, where the page shows all of them: what is entered is about
+    /// it.
+    [[nodiscard]] virtual std::optional<MachineId> machineHere() const { return std::nullopt; }
     /// F1: explains the figure under the page's cursor, by guide().explain().
     virtual void why() {}
 

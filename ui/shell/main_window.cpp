@@ -165,6 +165,8 @@ void MainWindow::connectActions() {
             EntryRequest request;
             request.kind = kind;
             request.machine = workbench_.chosen();
+            if (!request.machine)
+                request.machine = pages_.at(shown_)->machineHere();
             enter(request);
         });
     std::size_t place = 0;

@@ -156,6 +156,13 @@ void BenchPage::putOff(const QModelIndex& index) {
     guide().enter(request);
 }
 
+std::optional<MachineId> BenchPage::machineHere() const {
+    const QModelIndex here = grid_->currentIndex();
+    if (!here.isValid() || !model_->cell(here).canBeChosen())
+        return std::nullopt;
+    return model_->cell(here).machine;
+}
+
 void BenchPage::why() {
     const auto& cell = model_->cell(grid_->currentIndex());
     const auto book = workbench().book();

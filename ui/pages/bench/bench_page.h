@@ -21,6 +21,7 @@ class BenchPage : public Page {
     explicit BenchPage(const PageTools& tools, QWidget* parent = nullptr);
     void refresh() override;
     [[nodiscard]] QWidget* firstFocus() override;
+    [[nodiscard]] std::optional<MachineId> machineHere() const override;
     void why() override;
 
   protected:

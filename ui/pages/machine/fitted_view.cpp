@@ -71,6 +71,11 @@ const FittedNode* FittedView::current() const {
     return tree_->currentIndex().isValid() ? model_->node(tree_->currentIndex()) : nullptr;
 }
 
+std::optional<MachineId> FittedView::machineHere() const {
+    const auto* node = current();
+    return node == nullptr ? std::nullopt : node->machine;
+}
+
 void FittedView::refresh() {
     const auto* kept = current();
     const auto item = kept != nullptr ? kept->id : std::nullopt;

@@ -23,6 +23,7 @@ class FittedView : public QWidget {
     void refresh();
     void why();
     [[nodiscard]] QWidget* firstFocus() const;
+    [[nodiscard]] std::optional<MachineId> machineHere() const;
 
   signals:
     /// Wants to see which item was where, when, or no longer.

@@ -68,6 +68,10 @@ bool MachinePage::find() {
     return true;
 }
 
+std::optional<MachineId> MachinePage::machineHere() const {
+    return fitted_->machineHere();
+}
+
 void MachinePage::why() {
     fitted_->why();
 }

@@ -21,6 +21,7 @@ class MachinePage : public Page {
     void refresh() override;
     [[nodiscard]] QWidget* firstFocus() override;
     bool find() override;
+    [[nodiscard]] std::optional<MachineId> machineHere() const override;
     void why() override;
 
   private:

@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAbstractItemModelTester>
+#include <QComboBox>
 #include <QLineEdit>
 #include <algorithm>
 
@@ -9,6 +10,7 @@
 #include "ui/pages/bench/bench_grid.h"
 #include "ui/pages/bench/bench_model.h"
 #include "ui/shell/columns.h"
+#include "ui/words/figures.h"
 
 namespace wm::ui {
 namespace {
@@ -157,6 +159,21 @@ TEST_F(BenchPageTest, EnterRecordsTheJobUnderTheCursor) {
     ASSERT_EQ(garage_->book().ledger().all<upkeep::Record>().size(), before + 1);
     EXPECT_EQ(garage_->book().ledger().all<upkeep::Record>().back().task, task);
     EXPECT_EQ(QApplication::focusWidget(), grid_) << "the keys go back to where they were";
+}
+
+// Whatever was written down last: what is entered now is about the machine under the cursor.
+TEST_F(BenchPageTest, EntriesAreAboutTheMachineUnderTheCursor) {
+    for (const Qt::Key step : {Qt::Key_unknown, Qt::Key_Right, Qt::Key_Right}) {
+        if (step != Qt::Key_unknown)
+            press(step);
+        const MachineId here = current().machine;
+        press(Qt::Key_F3);
+        const auto all = window_->findChildren<QComboBox*>(QStringLiteral("machine"));
+        const auto shown = std::find_if(all.begin(), all.end(), [](auto* each) { return each->isVisible(); });
+        ASSERT_NE(shown, all.end());
+        EXPECT_EQ((*shown)->currentText(), text(garage_->book().ledger().find<items::Machine>(here)->name));
+        press(Qt::Key_Escape);
+    }
 }
 
 TEST_F(BenchPageTest, PutsOffWithReasonAndEnd) {
