@@ -166,12 +166,17 @@ std::optional<units::Hours> Book::meterNow(MachineId machine) const {
 }
 
 const outlook::Ahead& Book::ahead(MachineId machine) const {
-    const auto known = parts_->ahead.find(machine);
-    if (known != parts_->ahead.end())
+    return odds(machine).ahead();
+}
+
+const outlook::Odds& Book::odds(MachineId machine) const {
+    const auto known = parts_->odds.find(machine);
+    if (known != parts_->odds.end())
         return known->second;
-    auto ahead =
-        outlook::aheadOf(machine, parts_->machineAtoms(machine), ledger().all<outlook::Event>(), today());
-    return parts_->ahead.emplace(machine, std::move(ahead)).first->second;
+    return parts_->odds
+        .emplace(machine, outlook::aheadOf(machine, parts_->machineAtoms(machine),
+                                           ledger().all<outlook::Event>(), today()))
+        .first->second;
 }
 
 std::vector<const upkeep::TaskVersion*> Book::tasks(MachineId machine) const {

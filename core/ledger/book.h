@@ -66,6 +66,7 @@ class Book {
     [[nodiscard]] std::optional<units::Hours> meterNow(MachineId machine) const;
     [[nodiscard]] const items::Fittings& fittings() const;
     [[nodiscard]] const outlook::Ahead& ahead(MachineId machine) const;
+    [[nodiscard]] const outlook::Odds& odds(MachineId machine) const;  ///< the same, asked for chances
 
     /// Wordings in force today, active ones only, in order of name.
     [[nodiscard]] std::vector<const upkeep::TaskVersion*> tasks(MachineId machine) const;

@@ -131,7 +131,7 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
                  : machine != nullptr ? machine->since
                                       : today()};
     line.countdown = upkeep::countdown(facts, today());
-    line.standing = outlook::standingOf(task, line.countdown, ahead(task.machine));
+    line.standing = outlook::standingOf(task, line.countdown, odds(task.machine));
     if (line.countdown.last)
         line.last = ledger().find<upkeep::Record>(*line.countdown.last);
     line.deferral =

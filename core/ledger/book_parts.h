@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/ledger/book.h"
+#include "core/outlook/odds.h"
 
 namespace wm::ledger {
 
@@ -38,7 +39,7 @@ struct Book::Parts {
     std::map<MachineId, std::vector<usage::Atom>> atomsOfMachine;
     std::map<MachineId, std::vector<usage::Atom>> withPast;
     std::map<ItemId, std::vector<usage::Atom>> atomsOfItem;
-    std::map<MachineId, outlook::Ahead> ahead;
+    std::map<MachineId, outlook::Odds> odds;
     std::map<MachineId, std::vector<DueLine>> due;
     std::optional<std::vector<stock::OnHand>> shelf;
 };

@@ -2,11 +2,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "core/outlook/laws.h"
 #include "core/outlook/rows.h"
 #include "core/upkeep/countdown.h"
 #include "core/usage/exposure.h"
@@ -21,21 +23,36 @@ struct EventAhead {
     calendar::Date last{};
 };
 
+/// How far the habit can be trusted. Steady: as far as its uncertainty says, which the chances hold.
+/// Changed: its last five weeks don't go with those before; Resting: no riding for eight weeks up to now, so
+/// it says what comes when riding goes on; in both the chances may be wider off than they say. Unknown: fewer
+/// than three outings, or no whole week, are known: chances are not to be shown.
+enum class Trust : std::uint8_t { Steady, Changed, Resting, Unknown };
+
 /// What lies ahead of one machine: its entered events in order, and its habit. Every page that looks ahead
-/// asks this one value. Means only for now; the chances come with the full outlook and stand behind the same
-/// functions.
+/// asks this one value, through the functions below or through `Odds`. It is one generative model: each day
+/// of an event is an outing; the habit gives a Poisson count of outings in the days of weeks without an
+/// event; each outing brings hours, metres, starts, washes, mud and crashes by the laws below, independently
+/// of each other but for washes that go with mud.
 struct Ahead {
     calendar::Date today{};
     std::vector<EventAhead> events{};
     double habitOutingsPerWeek = 0;  ///< in weeks without an event
-    double hoursPerOuting = 0;       ///< of practice; races below
-    double hoursPerRace = 0;
-    double metresPerOuting = 0;
-    double startsPerRace = 0;
-    double washesPerOuting = 0;
-    double mudShare = 0;
-    double crashesPerOuting = 0;
-    std::int64_t weeksSeen = 0;  ///< how much history the habit rests on
+    std::int64_t weeksSeen = 0;      ///< how much history the habit rests on; 0 = the rate is known exactly
+    double timesAsOften = 1;         ///< what if: the habit goes so much faster
+    AmountLaw practiceHours{};
+    AmountLaw raceHours{};
+    AmountLaw metres{};  ///< of an outing of any kind, as the rest but the starts, which only races have
+    PieceLaw starts{};
+    PieceLaw washes{};
+    PieceLaw pressureWashes{};
+    PieceLaw mud{};
+    PieceLaw crashes{};
+    double washWithMud = 0;  ///< 0 = washed whether in mud or not, 1 = as much together as can be
+    std::array<double, 6> groundShare{};  ///< of the hours ridden, in the order of usage::Ground
+    Trust trust = Trust::Steady;
+
+    [[nodiscard]] CountLaw habit() const { return {habitOutingsPerWeek, static_cast<double>(weeksSeen)}; }
 };
 
 /// The habit is learned from the whole weeks (Monday to Sunday) of the last year in which this machine was
@@ -43,8 +60,9 @@ struct Ahead {
 /// event (a winter, an injury), is no part of the habit, at the end no less than in the middle; of the weeks
 /// that remain the newest 26 count. Unlogged hours count as outings of mean length. Means an outing come from
 /// the whole last year; a race is an outing with starts, or one on a race day that the machine was entered
-/// for. `events` holds the past ones too; those called off or entered by other machines only are left out.
-/// `atoms` in order of `to`.
+/// for. The spread of hours is drawn towards a coefficient of variation of 0.35 as if four outings more had
+/// shown it. `events` holds the past ones too; those called off or entered by other machines only are left
+/// out. `atoms` in order of `to`.
 Ahead aheadOf(MachineId machine, std::span<const usage::Atom> atoms, std::span<const Event> events,
               calendar::Date today);
 
@@ -55,27 +73,46 @@ double meanUse(const Ahead& ahead, upkeep::Counter counter, calendar::Date day);
 /// years away.
 std::optional<calendar::Date> dayReached(const Ahead& ahead, upkeep::Counter counter, std::int64_t left);
 
+/// What if? The same outlook, changed; nothing is stored. Ridden `times` as often in weeks without an event;
+/// all on one ground (mud and water make mud days, the rest none); one event more.
+Ahead ridingMoreOften(Ahead ahead, double times);
+Ahead ridingOn(Ahead ahead, usage::Ground ground);
+Ahead withEvent(Ahead ahead, const EventAhead& event);
+
 enum class StandingKind : std::uint8_t { InHand, BeforeEvent, Overdue, NoRecord };
 
 /// How a task stands, with the look ahead.
 struct Standing {
     StandingKind kind = StandingKind::InHand;
-    std::optional<calendar::Date> early{};   ///< 10 %; same as likely until the outlook has chances
-    std::optional<calendar::Date> likely{};  ///< the mean, later the 50 % point
-    std::optional<calendar::Date> late{};    ///< 90 %
-    std::optional<EventAhead> event{};       ///< the event it falls due before (BeforeEvent), or the next one
+    /// The days up to which it has fallen due with a chance of 10, 50 and 90 %; nothing: not within two
+    /// years.
+    std::optional<calendar::Date> early{};
+    std::optional<calendar::Date> likely{};
+    std::optional<calendar::Date> late{};
+    /// That it falls due up to the end of the event, or within 14 days without one. Nothing: no record, or a
+    /// habit that nobody knows.
+    std::optional<double> chance{};
+    std::optional<EventAhead> event{};  ///< the event it falls due before (BeforeEvent), or the next one
     double reach = 0;  ///< 0 = just inside the next event's reach, 1 = at the limit: turns the mark
 };
 
+class Odds;
+
 /// Overdue: over, beyond any allowance, or triggered. NoRecord as the countdown says. BeforeEvent: over
-/// within its allowance, or falls due up to the end of the next event (without an event: within 14 days of
-/// habit), or waits for a race and the next event is one. Else InHand. With Combine::Last the last limit
-/// decides.
-Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Ahead& ahead);
+/// within its allowance, or likely due (50 %) up to the end of the next event (without an event: within 14
+/// days). Else InHand. What falls due when, see `duePointOf` in core/outlook/odds.h.
+Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Odds& odds);
+
+/// The last day of the next event, or 14 days from now without one: up to where "before the flag" reaches.
+calendar::Date flagOf(const Ahead& ahead);
 
 }  // namespace wm::outlook
 
 namespace wm::base {
+template <>
+struct Names<outlook::Trust> {
+    static constexpr std::array<std::string_view, 4> names{"steady", "changed", "resting", "unknown"};
+};
 template <>
 struct Names<outlook::StandingKind> {
     static constexpr std::array<std::string_view, 4> names{"in hand", "before event", "overdue", "no record"};

@@ -1,9 +1,11 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The mean look ahead. 2026-06-01 is a Monday.
-#include "core/outlook/ahead.h"
+// The look ahead: habit, means, standings. 2026-06-01 is a Monday.
+#include "core/outlook/odds.h"
 
 #include <gtest/gtest.h>
+
+#include <cmath>
 
 #include "tests/core/made.h"
 
@@ -63,7 +65,7 @@ TEST_F(AheadTest, LearnsTheHabitFromWeeksWithoutAnEvent) {
     const auto seen = ahead("2026-06-03");
     EXPECT_EQ(seen.weeksSeen, 10);
     EXPECT_DOUBLE_EQ(seen.habitOutingsPerWeek, 0.9);
-    EXPECT_DOUBLE_EQ(seen.hoursPerOuting, 2);
+    EXPECT_DOUBLE_EQ(seen.practiceHours.mean, 2);
 }
 
 TEST_F(AheadTest, TheCurrentWeekIsNotWhole) {
@@ -116,7 +118,7 @@ TEST_F(AheadTest, UnloggedHoursAreOutingsOfMeanLength) {
     use.outings.clear();
     const auto seen = ahead("2026-06-01");
     EXPECT_EQ(seen.weeksSeen, 4) << "the week of the first reading too";
-    EXPECT_DOUBLE_EQ(seen.habitOutingsPerWeek * seen.hoursPerOuting, 1.5);
+    EXPECT_DOUBLE_EQ(seen.habitOutingsPerWeek * seen.practiceHours.mean, 1.5);
 }
 
 TEST_F(AheadTest, LearnsWhatAnOutingIs) {
@@ -130,40 +132,40 @@ TEST_F(AheadTest, LearnsWhatAnOutingIs) {
     use.crashes = {make.crash("2026-05-16")};
     events = {event(1, "2026-05-23", "2026-05-24")};
     const auto seen = ahead("2026-06-01");
-    EXPECT_DOUBLE_EQ(seen.hoursPerOuting, 1.5);
-    EXPECT_DOUBLE_EQ(seen.hoursPerRace, 4);
-    EXPECT_DOUBLE_EQ(seen.startsPerRace, 1);
-    EXPECT_DOUBLE_EQ(seen.washesPerOuting, 0.75);
-    EXPECT_DOUBLE_EQ(seen.mudShare, 0.25);
-    EXPECT_DOUBLE_EQ(seen.crashesPerOuting, 0.25);
+    EXPECT_DOUBLE_EQ(seen.practiceHours.mean, 1.5);
+    EXPECT_DOUBLE_EQ(seen.raceHours.mean, 4);
+    EXPECT_DOUBLE_EQ(seen.starts.mean, 1);
+    EXPECT_DOUBLE_EQ(seen.washes.mean, 0.75);
+    EXPECT_DOUBLE_EQ(seen.mud.mean, 0.25);
+    EXPECT_DOUBLE_EQ(seen.crashes.mean, 0.25);
     // Distances: 20 and 60 km noted, their mean of 40 for the two others: 40 km an outing.
-    EXPECT_DOUBLE_EQ(seen.metresPerOuting, 40'000);
+    EXPECT_DOUBLE_EQ(seen.metres.mean, 40'000);
 }
 
 TEST_F(AheadTest, OneKindOfOutingStandsInForTheOther) {
     saturdays("2026-05-02", 2, "3");
-    EXPECT_DOUBLE_EQ(ahead("2026-06-01").hoursPerRace, 3);
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").raceHours.mean, 3);
     use.outings = {make.race("2026-05-16", "4", 2)};
-    EXPECT_DOUBLE_EQ(ahead("2026-06-01").hoursPerOuting, 4);
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").practiceHours.mean, 4);
 }
 
 TEST_F(AheadTest, TheFutureTeachesNothing) {
     saturdays("2026-05-02", 2, "3");
     saturdays("2026-06-06", 2, "9");
-    EXPECT_DOUBLE_EQ(ahead("2026-06-01").hoursPerOuting, 3);
+    EXPECT_DOUBLE_EQ(ahead("2026-06-01").practiceHours.mean, 3);
 }
 
 Ahead steady() {
     Ahead ahead;
     ahead.today = day("2026-06-03");  // a Wednesday
     ahead.habitOutingsPerWeek = 0.7;
-    ahead.hoursPerOuting = 2;
-    ahead.hoursPerRace = 5;
-    ahead.metresPerOuting = 1000;
-    ahead.startsPerRace = 3;
-    ahead.washesPerOuting = 0.5;
-    ahead.mudShare = 0.2;
-    ahead.crashesPerOuting = 0.1;
+    ahead.practiceHours.mean = 2;
+    ahead.raceHours.mean = 5;
+    ahead.metres.mean = 1000;
+    ahead.starts.mean = 3;
+    ahead.washes.mean = 0.5;
+    ahead.mud.mean = 0.2;
+    ahead.crashes.mean = 0.1;
     return ahead;
 }
 
@@ -236,7 +238,7 @@ class StandingTest : public testing::Test {
         state.dueOn = dueOn;
         countdown.limits.push_back(state);
     }
-    Standing standing() { return standingOf(task, countdown, seen); }
+    Standing standing() { return standingOf(task, countdown, Odds(seen)); }
 };
 
 TEST_F(StandingTest, OverdueIsOverBeyondAnyAllowanceOrTriggered) {
@@ -263,36 +265,52 @@ TEST_F(StandingTest, NoRecordStaysNoRecord) {
     EXPECT_EQ(standing().reach, 0);
 }
 
-TEST_F(StandingTest, WithoutAnEventTwoWeeksOfHabitAreNear) {
-    // 14 days of 0.7 outings of 2 h: 2.8 h.
+TEST_F(StandingTest, TheWindowIsThatOfTheOutingsWhichItTakes) {
+    // Two outings of 2 h reach 2.8 h. At 0.1 a day the second comes after half the chi-square quantiles of 4
+    // degrees of freedom over 0.1: 1.064, 3.357, 7.779 (NIST/SEMATECH e-Handbook, table 1.3.6.7.4, but the
+    // median, from Boost.Math): in the course of the days 6, 17 and 39.
     limit(Counter::Hours, 280);
-    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
-    EXPECT_EQ(standing().likely, day("2026-06-17"));
-    EXPECT_NEAR(standing().reach, 0, 1e-9);
+    EXPECT_EQ(standing().early, day("2026-06-09"));
+    EXPECT_EQ(standing().likely, day("2026-06-20"));
+    EXPECT_EQ(standing().late, day("2026-07-12"));
     EXPECT_FALSE(standing().event);
-    countdown.limits[0].left = 281;
+}
+
+TEST_F(StandingTest, WithoutAnEventTwoWeeksAreNear) {
+    // In 14 days 1.4 outings of 2 h: two or more with 1 - 2.4 exp(-1.4) = 40.8 %, one or more with 75.3 %.
+    limit(Counter::Hours, 280);
     EXPECT_EQ(standing().kind, StandingKind::InHand);
-    EXPECT_EQ(standing().likely, day("2026-06-18"));
-    EXPECT_EQ(standing().early, standing().likely);
-    EXPECT_EQ(standing().late, standing().likely);
+    EXPECT_NEAR(*standing().chance, 1 - 2.4 * std::exp(-1.4), 1e-6);
     countdown.limits[0].left = 70;
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    EXPECT_EQ(standing().likely, day("2026-06-10")) << "ln 2 / 0.1 = 6.9 days";
+    EXPECT_NEAR(*standing().chance, 1 - std::exp(-1.4), 1e-6);
     EXPECT_DOUBLE_EQ(standing().reach, 0.75);
     countdown.limits[0].left = 1'000'000;
     EXPECT_FALSE(standing().likely) << "too far off to say";
+    EXPECT_EQ(standing().chance, 0);
 }
 
 TEST_F(StandingTest, FallsDueUpToTheEndOfTheNextEvent) {
-    // Race on 13-14 June: 0.4 outings of 2 h, two race days of 5 h: 10.8 h to the end of it.
+    // Race on 13-14 June: two race days of 5 h beside 0.4 outings of 2 h.
     seen.events = {ahead("2026-06-13", "2026-06-14"), ahead("2026-07-04", "2026-07-05")};
-    limit(Counter::Hours, 1080);
+    limit(Counter::Hours, 980);
     EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
     EXPECT_EQ(standing().event->first, day("2026-06-13"));
     EXPECT_EQ(standing().likely, day("2026-06-14"));
-    EXPECT_NEAR(standing().reach, 0, 1e-9);
-    countdown.limits[0].left = 1081;
+    EXPECT_DOUBLE_EQ(standing().reach, 1 - 980.0 / 1080);
+    countdown.limits[0].left = 1081;  // one outing of habit has to come too: 33 %
     EXPECT_EQ(standing().kind, StandingKind::InHand);
+    EXPECT_NEAR(*standing().chance, 1 - std::exp(-0.4), 1e-3);
     EXPECT_EQ(standing().event->first, day("2026-06-13")) << "the next one stands by";
     EXPECT_EQ(standing().reach, 0);
+}
+
+TEST_F(StandingTest, NobodyKnowsTheHabit) {
+    seen.trust = Trust::Unknown;
+    limit(Counter::Hours, 280);
+    EXPECT_FALSE(standing().chance);
+    EXPECT_TRUE(standing().likely);
 }
 
 TEST_F(StandingTest, ADateIsADate) {
@@ -311,23 +329,39 @@ TEST_F(StandingTest, ADateIsADate) {
 
 TEST_F(StandingTest, OfSeveralLimitsTheFirstOrTheLastDecides) {
     limit(Counter::Days, 30, day("2026-07-03"));
-    limit(Counter::Hours, 100);
-    EXPECT_EQ(standing().likely, day("2026-06-08"));
+    limit(Counter::Hours, 100);  // one outing
+    EXPECT_EQ(standing().likely, day("2026-06-10"));
+    EXPECT_EQ(standing().late, day("2026-06-27")) << "ln 10 / 0.1 = 23.03 days";
     EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
     task.combine = upkeep::Combine::Last;
+    EXPECT_EQ(standing().early, day("2026-07-03"));
     EXPECT_EQ(standing().likely, day("2026-07-03"));
     EXPECT_EQ(standing().kind, StandingKind::InHand);
-    limit(Counter::Hours, 1'000'000);
+    limit(Counter::Starts, 100);
     EXPECT_FALSE(standing().likely);
     task.combine = upkeep::Combine::First;
-    EXPECT_EQ(standing().likely, day("2026-06-08"));
-    // Two on one day: the more pressing turns the mark.
+    EXPECT_EQ(standing().likely, day("2026-06-10"));
+    // Two on one meter: the lower counts, or the higher; the more pressing turns the mark.
     countdown.limits.clear();
     limit(Counter::Hours, 81);
-    limit(Counter::Hours, 100);
+    limit(Counter::Hours, 120);
     EXPECT_DOUBLE_EQ(standing().reach, 1 - 81.0 / 280);
     task.combine = upkeep::Combine::Last;
-    EXPECT_DOUBLE_EQ(standing().reach, 1 - 100.0 / 280);
+    EXPECT_DOUBLE_EQ(standing().reach, 1 - 120.0 / 280);
+    countdown.limits[0].left = -5;
+    EXPECT_EQ(standing().likely, day("2026-06-10")) << "the other is still to come";
+}
+
+TEST_F(StandingTest, AWashOrAMudDayIsForeseen) {
+    // Every other outing is washed, one of five is in mud: 0.05 and 0.02 a day.
+    task.triggers = {{upkeep::Happening::Wash, {}}};
+    EXPECT_EQ(standing().likely, day("2026-06-17")) << "ln 2 / 0.05 = 13.9 days";
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    task.triggers = {{upkeep::Happening::MudDay, {}}};
+    EXPECT_EQ(standing().likely, day("2026-07-08")) << "ln 2 / 0.02 = 34.7 days";
+    task.triggers = {{upkeep::Happening::Crash, {}}, {upkeep::Happening::Job, "other"}};
+    EXPECT_FALSE(standing().likely);
+    EXPECT_EQ(standing().chance, 0);
 }
 
 TEST_F(StandingTest, SomeJobsWaitForARace) {
@@ -342,9 +376,42 @@ TEST_F(StandingTest, SomeJobsWaitForARace) {
     EXPECT_EQ(standing().reach, 0);
     limit(Counter::Hours, 2000);  // far beyond the race
     EXPECT_EQ(standing().likely, day("2026-06-13"));
-    countdown.limits[0].left = 70;  // three and a half days of habit: sooner than the race
-    EXPECT_EQ(standing().likely, day("2026-06-07"));
+    countdown.limits[0].left = 70;  // the next outing: 6.9 days, sooner than the race
+    EXPECT_EQ(standing().early, day("2026-06-05"));
     EXPECT_GT(standing().reach, 0);
+    seen.events = {ahead("2026-06-13", "2026-06-14", EventKind::Practice), ahead("2026-07-04", "2026-07-05")};
+    countdown.limits.clear();
+    EXPECT_EQ(standing().likely, day("2026-07-04")) << "the next race, not the next event";
+    EXPECT_EQ(standing().kind, StandingKind::InHand);
+}
+
+class WhatIfTest : public testing::Test {
+  protected:
+    const Ahead seen = steady();
+    static std::optional<calendar::Date> likely(const Ahead& ahead, Counter counter, std::int64_t left) {
+        return Odds(ahead).windowOf({upkeep::Combine::First, {{counter, left}}}).likely;
+    }
+};
+
+TEST_F(WhatIfTest, TwiceAsOftenIsHalfAsFar) {
+    const Ahead more = ridingMoreOften(seen, 2);
+    EXPECT_EQ(likely(seen, Counter::Outings, 1), day("2026-06-10"));
+    EXPECT_EQ(likely(more, Counter::Outings, 1), day("2026-06-07")) << "ln 2 / 0.2 = 3.5 days";
+    EXPECT_DOUBLE_EQ(meanUse(more, Counter::Hours, day("2026-06-13")), 400);
+    EXPECT_EQ(meanUse(seen, Counter::Hours, day("2026-06-13")), 200) << "nothing is kept";
+}
+
+TEST_F(WhatIfTest, MudMakesMudDaysAndSandNone) {
+    EXPECT_EQ(likely(ridingOn(seen, usage::Ground::Mud), Counter::MudDays, 1), day("2026-06-10"));
+    EXPECT_EQ(likely(ridingOn(seen, usage::Ground::Sand), Counter::MudDays, 1), std::nullopt);
+}
+
+TEST_F(WhatIfTest, OneMoreEventStandsInItsOrder) {
+    const Ahead more =
+        withEvent(withEvent(seen, ahead("2026-07-04", "2026-07-05")), ahead("2026-06-13", "2026-06-13"));
+    ASSERT_EQ(more.events.size(), 2U);
+    EXPECT_EQ(more.events[0].first, day("2026-06-13"));
+    EXPECT_EQ(likely(more, Counter::Starts, 4), day("2026-07-04"));
 }
 
 }  // namespace

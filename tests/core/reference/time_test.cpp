@@ -173,7 +173,7 @@ TEST_P(IntervalReference, StandsWhereTheReferenceSays) {
         outlook::Ahead ahead;
         ahead.today = today;
         ahead.habitOutingsPerWeek = units::parseDecimal("h", word(input, "hours_per_week"))->toDouble();
-        ahead.hoursPerOuting = 1;
+        ahead.practiceHours.mean = 1;
         const double days = expected.at("days_until_hours_due");
         EXPECT_EQ(outlook::dayReached(ahead, upkeep::Counter::Hours, byHours.left),
                   today.plusDays(static_cast<int>(std::ceil(days))));

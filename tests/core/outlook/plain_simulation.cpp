@@ -1,0 +1,124 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/core/outlook/plain_simulation.h"
+
+#include <algorithm>
+
+namespace wm::outlook::plain {
+
+using upkeep::Combine;
+using upkeep::Counter;
+
+double Future::used(const Need& need, std::size_t day) const {
+    const Day& upTo = days[day];
+    switch (need.counter) {
+        case Counter::Hours:
+            return upTo.hours;
+        case Counter::Metres:
+            return upTo.metres;
+        case Counter::Outings:
+            return static_cast<double>(upTo.outings);
+        case Counter::Starts:
+            return static_cast<double>(upTo.starts);
+        case Counter::Washes:
+            return static_cast<double>(need.pressure ? upTo.pressureWashes : upTo.washes);
+        case Counter::MudDays:
+            return static_cast<double>(upTo.mudDays);
+        case Counter::Crashes:
+            return static_cast<double>(upTo.crashes);
+        default:
+            return 0;
+    }
+}
+
+std::int32_t Future::dayOf(const DuePoint& point, calendar::Date today) const {
+    for (std::size_t day = 0; day < days.size(); ++day) {
+        const calendar::Date date = today.plusDays(static_cast<std::int32_t>(day));
+        const auto met = [&](const Need& need) { return used(need, day) >= static_cast<double>(need.left); };
+        const bool dated = point.day && *point.day <= date;
+        const bool one = std::any_of(point.needs.begin(), point.needs.end(), met) || dated;
+        const bool all = std::all_of(point.needs.begin(), point.needs.end(), met) && (!point.day || dated) &&
+                         (!point.needs.empty() || point.day);
+        if (point.isNow || (point.combine == Combine::First ? one : all) ||
+            std::any_of(point.atOnce.begin(), point.atOnce.end(), met) ||
+            (point.onDay && *point.onDay <= date))
+            return static_cast<std::int32_t>(day);
+    }
+    return static_cast<std::int32_t>(days.size());
+}
+
+double Simulation::gamma(double shape) {
+    return std::gamma_distribution<double>(shape, 1)(random_);
+}
+
+double Simulation::meanOf(const AmountLaw& law) {
+    return law.seen > 0 ? law.mean * law.sure() / gamma(law.sure()) : law.mean;
+}
+
+double Simulation::chanceOf(const PieceLaw& law) {
+    if (law.seen <= 0)
+        return law.chance();
+    const double yes = gamma(law.yes());
+    return yes / (yes + gamma(law.no()));
+}
+
+Simulation::Truth Simulation::truth() {
+    const CountLaw habit = ahead_.habit();
+    Truth truth;
+    truth.perWeek =
+        (habit.isLearned() ? gamma(habit.shape()) / habit.weeks : habit.rate) * ahead_.timesAsOften;
+    truth.practice = meanOf(ahead_.practiceHours);
+    truth.race = meanOf(ahead_.raceHours);
+    truth.metres = meanOf(ahead_.metres);
+    truth.starts = chanceOf(ahead_.starts);
+    truth.washes = chanceOf(ahead_.washes);
+    truth.pressure = chanceOf(ahead_.pressureWashes);
+    truth.mud = chanceOf(ahead_.mud);
+    truth.crashes = chanceOf(ahead_.crashes);
+    return truth;
+}
+
+std::int64_t Simulation::pieces(const PieceLaw& law, double chance, double uniform) {
+    return law.certain() + (uniform < chance ? 1 : 0);
+}
+
+void Simulation::ride(Future::Day& day, const Truth& truth, bool isRace) {
+    const auto uniform = [&] { return std::uniform_real_distribution<double>(0, 1)(random_); };
+    const AmountLaw& hours = isRace ? ahead_.raceHours : ahead_.practiceHours;
+    day.hours += 100 * (isRace ? truth.race : truth.practice) * gamma(hours.shape()) / hours.shape();
+    day.metres += truth.metres * gamma(ahead_.metres.shape()) / ahead_.metres.shape();
+    ++day.outings;
+    if (isRace)
+        day.starts += pieces(ahead_.starts, truth.starts, uniform());
+    const double mud = uniform();
+    day.mudDays += pieces(ahead_.mud, truth.mud, mud);
+    const bool together = uniform() < ahead_.washWithMud;
+    const double wash = together ? mud : uniform();
+    day.washes += pieces(ahead_.washes, truth.washes, wash);
+    day.pressureWashes += pieces(ahead_.pressureWashes, truth.pressure, together ? mud : uniform());
+    day.crashes += pieces(ahead_.crashes, truth.crashes, uniform());
+}
+
+Future Simulation::future(std::int32_t days) {
+    const Truth drawn = truth();
+    Future future;
+    future.days.resize(static_cast<std::size_t>(days) + 1);
+    for (std::int32_t ahead = 1; ahead <= days; ++ahead) {
+        const calendar::Date date = ahead_.today.plusDays(ahead);
+        auto& day = future.days[static_cast<std::size_t>(ahead)];
+        day = future.days[static_cast<std::size_t>(ahead) - 1];
+        bool isFree = true;
+        for (const EventAhead& event : ahead_.events) {
+            const calendar::Date monday = date.plusDays(-((date.daysSinceEpoch() + 3) % 7));
+            isFree = isFree && (event.last < monday || event.first > monday.plusDays(6));
+            if (event.first <= date && date <= event.last)
+                ride(day, drawn, event.kind == EventKind::Race);
+        }
+        if (isFree)
+            for (int n = std::poisson_distribution<int>(drawn.perWeek / 7)(random_); n > 0; --n)
+                ride(day, drawn, false);
+    }
+    return future;
+}
+
+}  // namespace wm::outlook::plain

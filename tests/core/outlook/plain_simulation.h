@@ -1,0 +1,50 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <random>
+#include <vector>
+
+#include "core/outlook/odds.h"
+
+// The outlook's model once more, as plainly as can be: one future after the other, day by day, with the
+// distributions of the standard library. What the quick reckoning has to agree with.
+namespace wm::outlook::plain {
+
+/// What one future has used up by the evening of each day, today first.
+struct Future {
+    struct Day {
+        double hours = 0;  ///< hundredths
+        double metres = 0;
+        std::int64_t outings = 0, starts = 0, washes = 0, pressureWashes = 0, mudDays = 0, crashes = 0;
+    };
+    std::vector<Day> days;
+
+    [[nodiscard]] double used(const Need& need, std::size_t day) const;
+    /// The day on which the point comes, or one beyond the last.
+    [[nodiscard]] std::int32_t dayOf(const DuePoint& point, calendar::Date today) const;
+};
+
+class Simulation {
+  public:
+    explicit Simulation(const Ahead& ahead, std::uint64_t seed = 1) : ahead_(ahead), random_(seed) {}
+    Future future(std::int32_t days);
+
+  private:
+    struct Truth {  ///< the laws of one future, drawn from what is known of them
+        double perWeek = 0, practice = 0, race = 0, metres = 0;
+        double starts = 0, washes = 0, pressure = 0, mud = 0, crashes = 0;
+    };
+    Truth truth();
+    double gamma(double shape);
+    double meanOf(const AmountLaw& law);
+    double chanceOf(const PieceLaw& law);
+    std::int64_t pieces(const PieceLaw& law, double chance, double uniform);
+    void ride(Future::Day& day, const Truth& truth, bool isRace);
+
+    const Ahead ahead_;
+    std::mt19937_64 random_;
+};
+
+}  // namespace wm::outlook::plain
