@@ -11,7 +11,7 @@
 #include "core/fastening/hand_tight.h"
 #include "core/items/fittings.h"
 #include "core/ledger/ledger.h"
-#include "core/outlook/ahead.h"
+#include "core/outlook/chances.h"
 #include "core/stock/on_hand.h"
 #include "core/upkeep/countdown.h"
 #include "core/usage/exposure.h"
@@ -81,6 +81,9 @@ class Book {
     /// the rest at equal urgency, no record last (hidden ones first).
     [[nodiscard]] const std::vector<DueLine>& due(MachineId machine) const;
     [[nodiscard]] const DueLine* dueLine(TaskId task) const;
+    /// How the machine gets to the flag of its next event: what is in hand, whether it all holds, what goes
+    /// first. The chance of a task alone is in its standing.
+    [[nodiscard]] const outlook::Chances& chances(MachineId machine) const;
     [[nodiscard]] std::vector<upkeep::FollowUp> followUps(MachineId machine) const;
     [[nodiscard]] std::vector<OpenJoint> handTight(MachineId machine) const;
     [[nodiscard]] std::vector<OpenSnag> snags(MachineId machine) const;

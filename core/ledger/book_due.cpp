@@ -151,6 +151,33 @@ const DueLine* Book::dueLine(TaskId task) const {
     return nullptr;
 }
 
+const outlook::Chances& Book::chances(MachineId machine) const {
+    const auto known = parts_->chances.find(machine);
+    if (known != parts_->chances.end())
+        return known->second;
+    outlook::Chances beside;
+    std::vector<outlook::Watched> watched;
+    for (const DueLine& line : due(machine)) {
+        auto point = outlook::duePointOf(*line.task, line.countdown, ahead(machine));
+        if (line.deferral != nullptr)
+            ++beside.putOff;
+        else if (outlook::isOfTheRound(*line.task))
+            ++beside.round;
+        else if (line.standing.kind == StandingKind::Overdue || point.isNow)
+            ++beside.dueNow;
+        else if (line.standing.kind == StandingKind::NoRecord)
+            ++beside.noRecord;
+        else
+            watched.push_back({line.task->task, line.task->consequence, std::move(point)});
+    }
+    auto chances = outlook::chancesOf(watched, odds(machine), outlook::flagOf(ahead(machine)));
+    chances.putOff = beside.putOff;
+    chances.round = beside.round;
+    chances.dueNow = beside.dueNow;
+    chances.noRecord = beside.noRecord;
+    return parts_->chances.emplace(machine, chances).first->second;
+}
+
 std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
     const auto rulesOf = [this, machine](const upkeep::Record& record) {
         std::vector<std::pair<std::string, upkeep::FollowUpRule>> rules;

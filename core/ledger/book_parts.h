@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "core/ledger/book.h"
-#include "core/outlook/odds.h"
 
 namespace wm::ledger {
 
@@ -41,6 +40,7 @@ struct Book::Parts {
     std::map<ItemId, std::vector<usage::Atom>> atomsOfItem;
     std::map<MachineId, outlook::Odds> odds;
     std::map<MachineId, std::vector<DueLine>> due;
+    std::map<MachineId, outlook::Chances> chances;
     std::optional<std::vector<stock::OnHand>> shelf;
 };
 

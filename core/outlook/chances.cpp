@@ -1,0 +1,343 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/outlook/chances.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+#include <tuple>
+
+namespace wm::outlook {
+
+using calendar::Date;
+using upkeep::Combine;
+using upkeep::Counter;
+
+namespace {
+
+constexpr double kNever = std::numeric_limits<double>::infinity();
+constexpr std::size_t kSlots = 8;  // the counters that outings move, and washes with pressure
+constexpr std::size_t kPressure = 7;
+
+// Within a day: dates come before riding, what an outing uses up during it, what it counts at its end, a wash
+// afterwards.
+constexpr double kRides = 0.3;
+constexpr double kRidden = 0.7;
+constexpr double kWashed = 0.9;
+
+std::size_t slotOf(const Need& need) {
+    return need.pressure ? kPressure : static_cast<std::size_t>(need.counter);
+}
+
+// A task, and when it fell due in days from today.
+struct Fall {
+    double moment = kNever;
+    std::size_t task = 0;  // in order of consequence
+    friend bool operator<(const Fall& a, const Fall& b) {
+        return std::tie(a.moment, a.task) < std::tie(b.moment, b.task);
+    }
+};
+
+// The least left on one counter, and whose it is: nothing else on this counter can be first.
+struct Trip {
+    double left = kNever;
+    std::size_t task = 0;
+};
+
+// A task whose last limit counts.
+struct LastOf {
+    std::size_t task = 0;
+    std::vector<Trip> needs;
+    std::vector<std::size_t> slots;
+    double date = 0;
+};
+
+struct Field {
+    std::array<Trip, kSlots> trips;
+    std::array<bool, kSlots> watched{};
+    Fall date;
+    std::vector<LastOf> lasts;
+};
+
+Field fieldOf(const std::vector<const Watched*>& tasks, Date today) {
+    Field field;
+    const auto trip = [&field](const Need& need, std::size_t task) {
+        Trip& known = field.trips[slotOf(need)];
+        field.watched[slotOf(need)] = true;
+        if (static_cast<double>(need.left) < known.left)
+            known = {static_cast<double>(need.left), task};
+    };
+    const auto date = [&](const std::optional<Date>& day, std::size_t task) {
+        if (day)
+            field.date = std::min(field.date, Fall{static_cast<double>(*day - today), task});
+    };
+    for (std::size_t task = 0; task < tasks.size(); ++task) {
+        const DuePoint& point = tasks[task]->point;
+        for (const Need& need : point.atOnce)
+            trip(need, task);
+        date(point.onDay, task);
+        if (point.combine == Combine::First) {
+            for (const Need& need : point.needs)
+                trip(need, task);
+            date(point.day, task);
+        } else if (!point.needs.empty()) {
+            LastOf last{task, {}, {}, point.day ? static_cast<double>(*point.day - today) : 0};
+            for (const Need& need : point.needs) {
+                last.needs.push_back({static_cast<double>(need.left), task});
+                last.slots.push_back(slotOf(need));
+                field.watched[slotOf(need)] = true;
+            }
+            field.lasts.push_back(std::move(last));
+        } else {
+            date(point.day, task);
+        }
+    }
+    return field;
+}
+
+struct Outing {
+    double day = 0;
+    bool isRace = false;
+};
+
+// What is known of the days to the flag.
+struct Road {
+    std::vector<double> habitDays;
+    std::vector<Outing> events;
+};
+
+Road roadOf(const Ahead& ahead, Date until) {
+    const auto days = daysAhead(ahead, until - ahead.today);
+    Road road;
+    for (std::size_t day = 1; day < days.size(); ++day) {
+        if (days[day].habit > days[day - 1].habit)
+            road.habitDays.push_back(static_cast<double>(day));
+        for (int n = days[day - 1].practice; n < days[day].practice; ++n)
+            road.events.push_back({static_cast<double>(day), false});
+        for (int n = days[day - 1].races; n < days[day].races; ++n)
+            road.events.push_back({static_cast<double>(day), true});
+    }
+    return road;
+}
+
+// One future: the laws drawn from what is known of them, then outing after outing.
+class Future {
+  public:
+    Future(const Ahead& ahead, const Road& road, const Field& field, Stream stream)
+        : ahead_(ahead), road_(road), field_(field), stream_(stream) {
+        const CountLaw habit = ahead.habit();
+        perDay_ = (habit.isLearned() ? stream_.gamma(habit.shape()) / habit.weeks : habit.rate) *
+                  ahead.timesAsOften / 7;
+        practice_ = meanOf(ahead.practiceHours, Counter::Hours);
+        race_ = meanOf(ahead.raceHours, Counter::Hours);
+        metres_ = meanOf(ahead.metres, Counter::Metres);
+        for (std::size_t slot = 0; slot < kSlots; ++slot)
+            if (const PieceLaw* law = pieces(slot); law != nullptr && field.watched[slot])
+                chance_[slot] = law->seen > 0 ? stream_.beta(law->yes(), law->no()) : law->chance();
+        habit_ = nextHabit();
+    }
+
+    // What falls due first.
+    Fall first(double until) {
+        while (const auto outing = next()) {
+            if (field_.date.moment <= outing->day)
+                return field_.date;
+            if (const Fall fall = ride(*outing); fall.moment < kNever)
+                return std::min(fall, field_.date);
+        }
+        Fall fall = field_.date;
+        for (const LastOf& last : field_.lasts)  // all used up, and then its date comes
+            if (isUsedUp(last))
+                fall = std::min(fall, Fall{last.date, last.task});
+        return fall.moment <= until ? fall : Fall{};
+    }
+
+  private:
+    [[nodiscard]] const PieceLaw* pieces(std::size_t slot) const {
+        if (slot == kPressure)
+            return &ahead_.pressureWashes;
+        switch (static_cast<Counter>(slot)) {
+            case Counter::Starts:
+                return &ahead_.starts;
+            case Counter::Washes:
+                return &ahead_.washes;
+            case Counter::MudDays:
+                return &ahead_.mud;
+            case Counter::Crashes:
+                return &ahead_.crashes;
+            default:
+                return nullptr;
+        }
+    }
+
+    double meanOf(const AmountLaw& law, Counter counter) {
+        const bool isWatched = field_.watched[static_cast<std::size_t>(counter)];
+        return law.seen > 0 && isWatched ? law.mean * law.sure() / stream_.gamma(law.sure()) : law.mean;
+    }
+
+    std::optional<Outing> nextHabit() {
+        if (perDay_ <= 0)
+            return std::nullopt;
+        clock_ += stream_.exponential() / perDay_;
+        if (clock_ >= static_cast<double>(road_.habitDays.size()))
+            return std::nullopt;
+        return Outing{road_.habitDays[static_cast<std::size_t>(clock_)], false};
+    }
+
+    std::optional<Outing> next() {
+        const bool hasEvent = event_ < road_.events.size();
+        if (habit_ && (!hasEvent || habit_->day < road_.events[event_].day)) {
+            const auto outing = habit_;
+            habit_ = nextHabit();
+            return outing;
+        }
+        return hasEvent ? std::optional(road_.events[event_++]) : std::nullopt;
+    }
+
+    // What the outing adds to each counter that anybody watches.
+    std::array<double, kSlots> use(bool isRace) {
+        std::array<double, kSlots> added{};
+        const auto at = [&](Counter counter) -> double& { return added[static_cast<std::size_t>(counter)]; };
+        const auto isWatched = [&](Counter counter) {
+            return field_.watched[static_cast<std::size_t>(counter)];
+        };
+        at(Counter::Outings) = 1;
+        if (isWatched(Counter::Hours)) {
+            const double shape = (isRace ? ahead_.raceHours : ahead_.practiceHours).shape();
+            at(Counter::Hours) = 100 * (isRace ? race_ : practice_) * stream_.gamma(shape) / shape;
+        }
+        if (isWatched(Counter::Metres))
+            at(Counter::Metres) = metres_ * stream_.gamma(ahead_.metres.shape()) / ahead_.metres.shape();
+        const double mud = stream_.uniform();
+        const bool together = stream_.uniform() < ahead_.washWithMud;
+        for (std::size_t slot = 0; slot < kSlots; ++slot) {
+            const PieceLaw* law = field_.watched[slot] ? pieces(slot) : nullptr;
+            if (law == nullptr || (slot == static_cast<std::size_t>(Counter::Starts) && !isRace))
+                continue;
+            const bool isWash = slot == static_cast<std::size_t>(Counter::Washes) || slot == kPressure;
+            const bool goesWithMud =
+                slot == static_cast<std::size_t>(Counter::MudDays) || (isWash && together);
+            const double lot = goesWithMud ? mud : stream_.uniform();
+            added[slot] = static_cast<double>(law->certain()) + (lot < chance_[slot] ? 1 : 0);
+        }
+        return added;
+    }
+
+    // When within the outing's day the counter reached `left`.
+    static double momentOf(const Outing& outing, std::size_t slot, double part) {
+        if (slot == static_cast<std::size_t>(Counter::Hours) ||
+            slot == static_cast<std::size_t>(Counter::Metres))
+            return outing.day + kRides + (kRidden - kRides) * part;
+        return outing.day +
+               (slot == static_cast<std::size_t>(Counter::Washes) || slot == kPressure ? kWashed : kRidden);
+    }
+
+    [[nodiscard]] bool isUsedUp(const LastOf& last) const {
+        for (std::size_t i = 0; i < last.needs.size(); ++i)
+            if (used_[last.slots[i]] < last.needs[i].left)
+                return false;
+        return true;
+    }
+
+    Fall ride(const Outing& outing) {
+        Fall fall;
+        // What was used up before and only waited for its date.
+        for (const LastOf& last : field_.lasts)
+            if (last.date <= outing.day && isUsedUp(last))
+                fall = std::min(fall, Fall{last.date, last.task});
+        if (fall.moment < kNever)
+            return fall;
+        const auto before = used_;
+        const auto added = use(outing.isRace);
+        for (std::size_t slot = 0; slot < kSlots; ++slot)
+            used_[slot] += added[slot];
+        const auto moment = [&](std::size_t slot, double left) {
+            return momentOf(outing, slot, std::max(left - before[slot], 0.0) / added[slot]);
+        };
+        for (std::size_t slot = 0; slot < kSlots; ++slot)
+            if (const Trip& trip = field_.trips[slot]; used_[slot] >= trip.left)
+                fall = std::min(fall, Fall{moment(slot, trip.left), trip.task});
+        for (const LastOf& last : field_.lasts) {
+            if (last.date > outing.day || !isUsedUp(last))
+                continue;
+            double at = last.date;
+            for (std::size_t i = 0; i < last.needs.size(); ++i)
+                if (before[last.slots[i]] < last.needs[i].left)
+                    at = std::max(at, moment(last.slots[i], last.needs[i].left));
+            fall = std::min(fall, Fall{at, last.task});
+        }
+        return fall;
+    }
+
+    const Ahead& ahead_;
+    const Road& road_;
+    const Field& field_;
+    Stream stream_;
+    double perDay_ = 0;
+    double practice_ = 0;
+    double race_ = 0;
+    double metres_ = 0;
+    std::array<double, kSlots> chance_{};
+    std::array<double, kSlots> used_{};
+    double clock_ = 0;  // days of habit gone by
+    std::optional<Outing> habit_;
+    std::size_t event_ = 0;
+};
+
+}  // namespace
+
+bool isOfTheRound(const upkeep::TaskVersion& task) {
+    const auto isEveryOuting = [](const upkeep::Limit& limit) {
+        return limit.counter == Counter::Outings && limit.every <= 2;
+    };
+    const auto isBeforeRace = [](const upkeep::Trigger& trigger) {
+        return trigger.happening == upkeep::Happening::BeforeRace;
+    };
+    return std::any_of(task.limits.begin(), task.limits.end(), isEveryOuting) ||
+           std::any_of(task.triggers.begin(), task.triggers.end(), isBeforeRace);
+}
+
+Chances chancesOf(std::span<const Watched> tasks, const Odds& odds, Date until, const Draws& draws) {
+    const Ahead& ahead = odds.ahead();
+    Chances chances;
+    if (!ahead.events.empty())
+        chances.event = ahead.events.front();
+    chances.until = until;
+    chances.trust = ahead.trust;
+    chances.inHand = static_cast<std::int64_t>(tasks.size());
+    if (ahead.trust == Trust::Unknown || draws.count <= 0)
+        return chances;
+    std::vector<const Watched*> byConsequence;
+    double most = 0;
+    double all = 0;
+    for (const Watched& task : tasks) {
+        byConsequence.push_back(&task);
+        const double own = odds.chanceBy(task.point, until);
+        most = std::max(most, own);
+        all += own;
+    }
+    std::stable_sort(byConsequence.begin(), byConsequence.end(),
+                     [](const Watched* a, const Watched* b) { return a->consequence < b->consequence; });
+    const Field field = fieldOf(byConsequence, ahead.today);
+    const Road road = roadOf(ahead, until);
+    std::vector<std::int64_t> firsts(tasks.size(), 0);
+    std::int64_t falls = 0;
+    for (std::int32_t draw = 0; draw < draws.count; ++draw) {
+        Future future(ahead, road, field, Stream(draws.seed, static_cast<std::uint64_t>(draw)));
+        const Fall fall = future.first(static_cast<double>(until - ahead.today));
+        if (fall.moment == kNever)
+            continue;
+        ++firsts[fall.task];
+        ++falls;
+    }
+    const double clear = 1 - static_cast<double>(falls) / draws.count;
+    chances.clear = std::clamp(clear, std::max(1 - all, 0.0), 1 - most);
+    if (falls > 0) {
+        const auto first = std::max_element(firsts.begin(), firsts.end());
+        chances.first = byConsequence[static_cast<std::size_t>(first - firsts.begin())]->task;
+        chances.firstShare = static_cast<double>(*first) / static_cast<double>(falls);
+    }
+    return chances;
+}
+
+}  // namespace wm::outlook
