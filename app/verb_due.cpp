@@ -1,5 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "app/garage.h"
@@ -36,7 +37,12 @@ ordered_json limitJson(const upkeep::LimitState& state) {
             {"due_on", dayJson(state.dueOn)}};
 }
 
+ordered_json chanceJson(const std::optional<double>& chance) {
+    return chance ? ordered_json(std::round(1000 * *chance) / 1000) : ordered_json(nullptr);
+}
+
 ordered_json lineJson(const ledger::Book& book, const items::Machine& machine, const DueLine& line) {
+    const outlook::Chances& chances = book.chances(machine.id);
     const std::string item = itemName(book, line);
     auto limits = ordered_json::array();
     for (const upkeep::LimitState& state : line.countdown.limits)
@@ -55,6 +61,10 @@ ordered_json lineJson(const ledger::Book& book, const items::Machine& machine, c
               {"late", dayJson(line.standing.late)}}},
             {"event", before ? ordered_json{{"name", event->name}, {"first_day", event->first.iso()}}
                              : ordered_json(nullptr)},
+            {"chance", chanceJson(line.standing.chance)},
+            {"first_to_go", chances.first == line.task->task},
+            {"machine_clear", chanceJson(chances.clear)},
+            {"habit", base::nameOf(chances.trust)},
             {"limits", limits},
             {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
             {"put_off_until",
@@ -100,7 +110,15 @@ const char* happeningWords(upkeep::Happening happening) {
     return "";
 }
 
-// "6.4 h of 6.0 h", "likely 2026-05-12"
+QString percent(double chance) {
+    if (chance > 0 && chance < 0.01)
+        return "under 1 %";
+    if (chance > 0.99 && chance < 1)
+        return "over 99 %";
+    return QString::number(std::lround(100 * chance)) + " %";
+}
+
+// "6.4 h of 6.0 h", "likely 2026-05-12", "60 %"
 QString why(const DueLine& line) {
     QStringList words;
     const auto& countdown = line.countdown;
@@ -111,8 +129,12 @@ QString why(const DueLine& line) {
         words << counterWords(state.limit.counter, state.behind.best) + " of " +
                      counterWords(state.limit.counter, state.amount);
     }
-    if (line.standing.kind != StandingKind::Overdue && line.standing.likely)
-        words << "likely " + fromUtf8(line.standing.likely->iso());
+    const auto& standing = line.standing;
+    if (standing.kind != StandingKind::Overdue && standing.likely) {
+        words << "likely " + fromUtf8(standing.likely->iso());
+        if (standing.chance && *standing.chance < 1)
+            words << percent(*standing.chance);
+    }
     if (line.deferral != nullptr)
         words << (line.deferral->untilDate ? "put off until " + fromUtf8(line.deferral->untilDate->iso())
                                            : QString("put off"));
@@ -131,6 +153,27 @@ void printHead(QTextStream& out, const ledger::Book& book, const items::Machine&
     if (!events.empty())
         out << ", next " << fromUtf8(events.front().name) << " on " << fromUtf8(events.front().first.iso())
             << " (" << (events.front().first - book.today()) << " days)";
+    out << '\n';
+}
+
+// "  4 due now; of the rest nothing falls due before the flag: 71 %; first to go: Linkage"
+void printChances(QTextStream& out, const ledger::Book& book, MachineId machine) {
+    const outlook::Chances& chances = book.chances(machine);
+    out << "  ";
+    if (chances.dueNow > 0)
+        out << chances.dueNow << " due now; of the rest ";
+    if (!chances.clear) {
+        out << "nobody can say what comes: too few outings are known\n";
+        return;
+    }
+    out << "nothing falls due " << (chances.event ? "before the flag" : "within 14 days") << ": "
+        << percent(*chances.clear);
+    if (const auto* first = chances.first ? book.task(*chances.first) : nullptr)
+        out << "; first to go: " << fromUtf8(first->name);
+    if (chances.trust == outlook::Trust::Changed)
+        out << " (ridden otherwise of late: it may be further off)";
+    if (chances.trust == outlook::Trust::Resting)
+        out << " (as if riding went on today)";
     out << '\n';
 }
 
@@ -199,6 +242,7 @@ Answer<void> run(const Call& call) {
         out << "There is no machine in this file.\n";
     for (const items::Machine* machine : machines) {
         printHead(out, book, *machine);
+        printChances(out, book, machine->id);
         printTasks(out, book, book.due(machine->id), call.has("all"));
         printRest(out, book, machine->id);
     }

@@ -24,7 +24,7 @@ constexpr double kHoursOfUnknown = 2;    // an outing's length where only the me
 constexpr double kUsualSpread = 0.35;    // of hours: what a rider has who was never seen,
 constexpr double kUsualWeight = 4;       // and as how many outings that counts
 constexpr std::size_t kLately = 5;       // weeks that are held against those before
-constexpr double kOddsOfChange = 0.02;   // so rare by chance: the habit has changed
+constexpr double kOddsOfChange = 0.1;    // so rare by chance: the habit has changed
 constexpr double kFewestOutings = 3;     // fewer are no habit
 
 Moment sundayEvening(std::int32_t week) {
@@ -96,7 +96,8 @@ struct Outings {
 
 Outings outingsOf(std::span<const Atom> lastYear, std::span<const Event> entered) {
     Outings seen;
-    std::optional<Date> mudDay;
+    Date mudDay;
+    bool isMuddy = false;  // on `mudDay`, and not washed since
     double distance = 0;
     for (const Atom& atom : lastYear) {
         distance += static_cast<double>(atom.distance.best.count());
@@ -104,11 +105,13 @@ Outings outingsOf(std::span<const Atom> lastYear, std::span<const Event> entered
         seen.pressureWashes += static_cast<double>(atom.pressureWashes);
         seen.crashes += static_cast<double>(atom.crashes);
         seen.mud += atom.mud ? 1 : 0;
-        if (atom.mud)
+        if (atom.mud) {
             mudDay = atom.to.date;
-        if (atom.washes > 0 && mudDay == atom.to.date) {
+            isMuddy = true;
+        }
+        if (atom.washes > 0 && isMuddy && mudDay == atom.to.date) {
             seen.washedMud += 1;
-            mudDay.reset();
+            isMuddy = false;
         }
         if (atom.kind != AtomKind::Outing)
             continue;

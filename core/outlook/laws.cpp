@@ -11,7 +11,7 @@ namespace wm::outlook {
 namespace {
 
 constexpr double kLeastSpread = 0.01;
-constexpr double kNegligible = 1e-11;  // beside the likeliest count
+constexpr double kNegligible = 1e-10;  // beside the likeliest count
 
 // Chance of one outing of habit more, beside that of n.
 double stepUp(const CountLaw& law, double weeks, int n) {

@@ -3,6 +3,7 @@
 #include "core/outlook/odds.h"
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 namespace wm::outlook {
@@ -17,6 +18,7 @@ namespace {
 constexpr double kEarly = 0.1;
 constexpr double kLikely = 0.5;
 constexpr double kLate = 0.9;
+constexpr double kSure = 1e-9;
 
 bool isCalendar(const upkeep::LimitState& state) {
     return state.dueOn.has_value() || state.limit.counter == Counter::Days ||
@@ -66,7 +68,7 @@ DuePoint duePointOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
     return point;
 }
 
-/// How one need is met, the more surely the more outings there are; worked out as far as it is asked for.
+/// How one need is met, the more surely the more outings there are.
 class Odds::Curve {
   public:
     Curve(const Ahead& ahead, const Need& need, int most) : ahead_(ahead), need_(need), most_(most) {
@@ -74,7 +76,7 @@ class Odds::Curve {
             whole_ = chancesOfPieces(*law, need.left, most);
     }
 
-    double met(int practice, int races) {
+    [[nodiscard]] double met(int practice, int races) const {
         switch (need_.counter) {
             case Counter::Hours:
                 return amount(practice, races);
@@ -105,29 +107,17 @@ class Odds::Curve {
         }
     }
 
-    double amount(int outings, int races) {
-        const auto row = static_cast<std::size_t>(races);
-        const auto place = static_cast<std::size_t>(outings);
-        if (amounts_.size() <= row)
-            amounts_.resize(row + 1);
-        if (amounts_[row].size() <= place)
-            amounts_[row].resize(std::max(place + 1, static_cast<std::size_t>(most_) + 1), kUnknown);
-        double& known = amounts_[row][place];
-        if (known == kUnknown) {
-            const auto left = static_cast<double>(need_.left);
-            known = 1 - (need_.counter == Counter::Hours ? chanceOfLess(ahead_.practiceHours, outings,
-                                                                        ahead_.raceHours, races, left / 100)
-                                                         : chanceOfLess(ahead_.metres, outings, {}, 0, left));
-        }
-        return known;
+    [[nodiscard]] double amount(int outings, int races) const {
+        const auto left = static_cast<double>(need_.left);
+        return 1 - (need_.counter == Counter::Hours
+                        ? chanceOfLess(ahead_.practiceHours, outings, ahead_.raceHours, races, left / 100)
+                        : chanceOfLess(ahead_.metres, outings, {}, 0, left));
     }
 
-    static constexpr double kUnknown = -1;
     const Ahead& ahead_;
     Need need_;
     int most_;
-    std::vector<double> whole_;                 // by outings, or by races for starts
-    std::vector<std::vector<double>> amounts_;  // by races, then by outings
+    std::vector<double> whole_;  // by outings, or by races for starts
 };
 
 /// One due point, asked about several days.
@@ -156,12 +146,10 @@ class Odds::Task {
             return 0;
         const DaysAhead& upTo = odds_.days_[static_cast<std::size_t>(day)];
         const Counts& counts = odds_.counts(upTo.habit);
-        double chance = 0;
-        for (std::size_t i = 0; i < counts.chance.size(); ++i) {
-            const int practice = counts.least + static_cast<int>(i) + upTo.practice;
-            chance += counts.chance[i] * given(practice, upTo.races, canComeLast);
-        }
-        return std::min(chance, 1.0);
+        const double* holds =
+            holding(upTo.races, canComeLast, counts.least + upTo.practice, counts.chance.size());
+        const double sum = std::inner_product(counts.chance.begin(), counts.chance.end(), holds, 0.0);
+        return std::clamp(1 - sum, 0.0, 1.0);
     }
 
     // The first day by whose evening the chance is so high, after `after`.
@@ -181,21 +169,50 @@ class Odds::Task {
     }
 
   private:
-    // With so many outings.
-    double given(int practice, int races, bool canComeLast) {
-        double not_ = 1;
+    // The chance that the point has not come, by outings of practice from `least` on.
+    struct Row {
+        int least = 0;
+        std::vector<double> holds;
+    };
+
+    // `count` of them from `least` on; each is worked out once, and those that are 0 or 1 anyhow never.
+    const double* holding(int races, bool canComeLast, int least, std::size_t count) {
+        const auto place = 2 * static_cast<std::size_t>(races) + (canComeLast ? 1 : 0);
+        if (rows_.size() <= place)
+            rows_.resize(place + 1);
+        Row& row = rows_[place];
+        if (row.holds.empty())
+            row = {least, {holdsWith(least, races, canComeLast)}};
+        if (least < row.least) {
+            std::vector<double> front(static_cast<std::size_t>(row.least - least), 1.0);
+            double next = row.holds.front();
+            for (auto at = front.size(); at > 0 && next < 1 - kSure; --at)
+                next = front[at - 1] = holdsWith(least + static_cast<int>(at) - 1, races, canComeLast);
+            row.holds.insert(row.holds.begin(), front.begin(), front.end());
+            row.least = least;
+        }
+        const std::size_t end = static_cast<std::size_t>(least - row.least) + count;
+        while (row.holds.size() < end && row.holds.back() > kSure)
+            row.holds.push_back(
+                holdsWith(row.least + static_cast<int>(row.holds.size()), races, canComeLast));
+        row.holds.resize(std::max(end, row.holds.size()), 0.0);
+        return row.holds.data() + (least - row.least);
+    }
+
+    [[nodiscard]] double holdsWith(int practice, int races, bool canComeLast) const {
+        double holds = 1;
         if (point_.combine == Combine::First) {
-            for (Curve& curve : curves_)
-                not_ *= 1 - curve.met(practice, races);
+            for (const Curve& curve : curves_)
+                holds *= 1 - curve.met(practice, races);
         } else if (canComeLast) {
             double all = 1;
-            for (Curve& curve : curves_)
+            for (const Curve& curve : curves_)
                 all *= curve.met(practice, races);
-            not_ = 1 - all;
+            holds = 1 - all;
         }
-        for (Curve& curve : atOnce_)
-            not_ *= 1 - curve.met(practice, races);
-        return 1 - not_;
+        for (const Curve& curve : atOnce_)
+            holds *= 1 - curve.met(practice, races);
+        return holds;
     }
 
     // Dates are known however far off they are.
@@ -211,6 +228,7 @@ class Odds::Task {
     const DuePoint& point_;
     std::vector<Curve> curves_;
     std::vector<Curve> atOnce_;
+    std::vector<Row> rows_;  // by races, and whether what comes last can come
 };
 
 Odds::Odds(Ahead ahead) : ahead_(std::move(ahead)), days_(daysAhead(ahead_, kFarthest)) {

@@ -30,6 +30,29 @@ TEST_F(DueVerb, MovesWithUse) {
     EXPECT_TRUE(said.out.contains("Engine oil: 7.5 h of 1.5 h")) << said.out.toStdString();
 }
 
+TEST_F(DueVerb, SaysHowSurelyAndWhatGoesFirst) {
+    EXPECT_TRUE(say({"due", file_}).out.contains("too few outings are known"));
+    EXPECT_TRUE(dueLine("engine-oil").at("machine_clear").is_null());
+    EXPECT_EQ(dueLine("engine-oil").at("habit"), "unknown");
+    for (const char* day : {"2026-03-28", "2026-04-04", "2026-04-11", "2026-04-18", "2026-04-25"})
+        ASSERT_EQ(say({"log", file_, "--outing", "0.25", "--on", day}).exit, 0);
+    const Said said = say({"due", file_});
+    EXPECT_TRUE(said.out.contains("nothing falls due within 14 days: ")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains("; first to go: ")) << said.out.toStdString();
+    const nlohmann::json lines = say({"due", file_, "--json"}).json();
+    expectKeepsTo("due", lines);
+    int firsts = 0;
+    for (const auto& line : lines)
+        firsts += line.at("first_to_go") == true;
+    EXPECT_EQ(firsts, 1);
+    EXPECT_EQ(dueLine("engine-oil").at("habit"), "steady");
+    // Nothing falls due: never likelier than that a single job holds.
+    for (const auto& line : lines)
+        if (line.at("standing") == "in hand")
+            EXPECT_LE(line.at("machine_clear").get<double>(), 1 - line.at("chance").get<double>() + 0.001)
+                << line.dump();
+}
+
 TEST_F(DueVerb, LooksFromAnotherDay) {
     const auto standingOn = [this](const char* day) {
         for (const auto& line : say({"due", file_, "--json", "--on", day}).json())

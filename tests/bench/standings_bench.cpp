@@ -33,6 +33,38 @@ void allStandings(benchmark::State& state) {
 }
 BENCHMARK(allStandings)->Arg(2)->Arg(5)->Arg(10)->Arg(20)->Unit(benchmark::kMillisecond);
 
+// The windows of one machine's 80 tasks. Beside it: outlook_peer.py, the same by plain simulation.
+void windowsOfAMachine(benchmark::State& state) {
+    outlook::Ahead ahead;
+    ahead.today = *calendar::makeDate(kLastYear, 1, 1);
+    ahead.habitOutingsPerWeek = 1.2;
+    ahead.weeksSeen = 20;
+    ahead.practiceHours = {1.8, 0.4, 24};
+    ahead.washes = {0.8, 30};
+    for (auto _ : state) {
+        const outlook::Odds odds(ahead);
+        for (std::int64_t task = 0; task < 80; ++task) {
+            outlook::DuePoint point;
+            point.needs.push_back({upkeep::Counter::Hours, 500 + 50 * task});
+            if (task % 3 == 0)
+                point.needs.push_back({upkeep::Counter::Washes, 8 + task % 7});
+            benchmark::DoNotOptimize(odds.windowOf(point).likely);
+        }
+    }
+}
+BENCHMARK(windowsOfAMachine)->Unit(benchmark::kMillisecond);
+
+// The joint chances of every machine, beside its standings.
+void allChances(benchmark::State& state) {
+    const auto ledger = ledgerOf(2);
+    for (auto _ : state) {
+        const ledger::Book book(ledger, *calendar::makeDate(kLastYear, 1, 1));
+        for (const items::Machine* machine : book.machines())
+            benchmark::DoNotOptimize(book.chances(machine->id).clear);
+    }
+}
+BENCHMARK(allChances)->Unit(benchmark::kMillisecond);
+
 void buildLedger(benchmark::State& state) {
     const auto rows = generatedGarage({});
     for (auto _ : state)

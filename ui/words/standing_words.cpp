@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 #include <algorithm>
+#include <cmath>
 
 #include "ui/words/figures.h"
 
@@ -148,6 +149,14 @@ QString howFar(const ledger::DueLine& line, calendar::Date today) {
     return countdown.over ? tr("due now") : tr("when it happens");
 }
 
+QString chanceWords(double chance) {
+    if (chance <= 0 || chance >= 1)
+        return chance <= 0 ? tr("0 %") : tr("100 %");
+    if (chance < 0.01)
+        return tr("under 1 %");
+    return chance > 0.99 ? tr("over 99 %") : tr("%1 %").arg(std::lround(100 * chance));
+}
+
 QString standingWords(const ledger::DueLine& line) {
     switch (line.standing.kind) {
         case StandingKind::InHand:
@@ -181,14 +190,7 @@ Urgency urgencyOf(const ledger::DueLine& line) {
 }
 
 bool isOfTheRound(const upkeep::TaskVersion& task) {
-    const auto isEveryOuting = [](const upkeep::Limit& limit) {
-        return limit.counter == upkeep::Counter::Outings && limit.every <= 2;
-    };
-    const auto isBeforeRace = [](const upkeep::Trigger& trigger) {
-        return trigger.happening == upkeep::Happening::BeforeRace;
-    };
-    return std::any_of(task.limits.begin(), task.limits.end(), isEveryOuting) ||
-           std::any_of(task.triggers.begin(), task.triggers.end(), isBeforeRace);
+    return outlook::isOfTheRound(task);
 }
 
 Why whyOf(const ledger::Book& book, const ledger::DueLine& line) {
@@ -210,6 +212,9 @@ Why whyOf(const ledger::Book& book, const ledger::DueLine& line) {
         lines.emplace_back(tr("brought on"), howFar(line, today));
     lines.emplace_back(tr("falls due"),
                        line.countdown.noRecord ? tr("nobody can say") : dueWords(line, today));
+    if (line.standing.chance && line.standing.kind != StandingKind::Overdue)
+        lines.emplace_back(line.standing.event ? tr("before the flag") : tr("within two weeks"),
+                           chanceWords(*line.standing.chance));
     lines.emplace_back(tr("left undone"), consequenceWords(line.task->consequence));
     if (upkeep::isSafety(line.task->consequence) && !line.countdown.limits.empty())
         lines.emplace_back(tr("reckoned from"), tr("the most that can be behind it, as it is a safety job"));

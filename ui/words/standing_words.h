@@ -19,6 +19,9 @@ QString howFar(const ledger::DueLine& line, calendar::Date today);
 /// The same for one limit of it.
 QString howFar(const upkeep::LimitState& limit, calendar::Date today);
 
+/// "60 %", "under 1 %": 0 and 100 are said of what is certain alone.
+QString chanceWords(double chance);
+
 /// The word for a standing alone: "overdue", "before Birch Hollow", "in hand", "no record".
 QString standingWords(const ledger::DueLine& line);
 

@@ -35,6 +35,9 @@ BenchCell jobCell(const ledger::DueLine& line, calendar::Date today) {
     cell.machine = line.machine;
     cell.words = text(line.task->name);
     cell.far = howFar(line, today);
+    // Of what is due in any case the chance says nothing.
+    if (const auto& chance = line.standing.chance; chance && *chance >= 0.01 && *chance < 1)
+        cell.far = tr("%1, %2").arg(cell.far, chanceWords(*chance));
     cell.why = consequenceWords(line.task->consequence);
     cell.mark = markOf(line);
     cell.picked = line.picked;
@@ -67,30 +70,49 @@ Band bandOf(Urgency urgency) {
     return Band::PutOff;
 }
 
-// What falls due before the next event, in one line. How likely that is nobody reckons yet, so nobody says
-// it.
-BenchCell untilThen(const ledger::Book& book, MachineId machine) {
-    int over = 0;
-    int before = 0;
-    bool hasEvent = !book.ahead(machine).events.empty();
-    for (const auto& line : book.due(machine)) {
-        if (!fallsDue(line) || isOfTheRound(*line.task))
-            continue;
-        (line.standing.kind == outlook::StandingKind::Overdue ? over : before) += 1;
-    }
+BenchCell wordsCell(MachineId machine, const QString& words) {
     BenchCell cell;
     cell.kind = Kind::Words;
     cell.machine = machine;
-    const QString end = hasEvent ? tr("before the flag") : tr("within two weeks");
-    if (over == 0 && before == 0)
-        cell.words = tr("nothing falls due %1").arg(end);
-    else if (over == 0)
-        cell.words = tr("%1 fall due %2").arg(before).arg(end);
-    else if (before == 0)
-        cell.words = tr("%1 overdue").arg(over);
-    else
-        cell.words = tr("%1 overdue, %2 more %3").arg(over).arg(before).arg(end);
+    cell.words = words;
     return cell;
+}
+
+// How surely the rest holds: "3 overdue; nothing more before the flag: 71 %".
+QString clearWords(const outlook::Chances& chances) {
+    const QString end = chances.event ? tr("before the flag") : tr("within two weeks");
+    const QString over = chances.dueNow > 0 ? tr("%1 due now; ").arg(chances.dueNow) : QString();
+    if (!chances.clear)
+        return over + tr("too few outings known to say what comes");
+    if (chances.inHand == 0)
+        return over + tr("nothing else is watched");
+    const QString nothing = chances.dueNow > 0 ? tr("nothing more due") : tr("nothing due");
+    return over + tr("%1 %2: %3").arg(nothing, end, chanceWords(*chances.clear));
+}
+
+// What the figures can't know.
+QString trustWords(outlook::Trust trust) {
+    switch (trust) {
+        case outlook::Trust::Changed:
+            return tr("ridden otherwise of late: it may be further off");
+        case outlook::Trust::Resting:
+            return tr("as if riding went on today");
+        case outlook::Trust::Steady:
+        case outlook::Trust::Unknown:
+            break;
+    }
+    return {};
+}
+
+std::vector<BenchCell> untilThen(const ledger::Book& book, MachineId machine) {
+    const auto& chances = book.chances(machine);
+    std::vector<BenchCell> cells{wordsCell(machine, clearWords(chances))};
+    if (const auto* first = chances.first ? book.task(*chances.first) : nullptr)
+        cells.push_back(wordsCell(
+            machine, tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(chances.firstShare))));
+    if (const QString trust = trustWords(chances.trust); !trust.isEmpty())
+        cells.push_back(wordsCell(machine, trust));
+    return cells;
 }
 
 void addFollowUps(BenchColumn& column, const ledger::Book& book, MachineId machine) {
@@ -192,7 +214,7 @@ QString bandWords(Band band) {
 
 BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::vector<MachineId>& all) {
     BenchColumn column(kBands);
-    in(column, Band::UntilThen).push_back(untilThen(book, machine));
+    in(column, Band::UntilThen) = untilThen(book, machine);
     for (const auto& line : book.due(machine)) {
         const Band band = fallsDue(line) && isOfTheRound(*line.task) ? Band::Round : bandOf(urgencyOf(line));
         in(column, band).push_back(jobCell(line, book.today()));

@@ -14,7 +14,7 @@ namespace wm::ui {
 
 /// The bands of the Bench, from the top.
 enum class Band : std::uint8_t {
-    UntilThen,  ///< how much falls due before the next event
+    UntilThen,  ///< how surely nothing falls due before the next event, and what goes first
     Must,
     CheckAgain,  ///< follow-ups whose time has come
     Should,
