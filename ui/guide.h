@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/base/ids.h"
+#include "core/upkeep/rows.h"
 
 class QWidget;
 
@@ -50,6 +51,8 @@ struct EntryRequest {
     /// The fact that this entry puts right: it is struck, with a reason, and the strip begins with its
     /// values.
     std::optional<std::int64_t> corrects{};
+    std::optional<upkeep::RecordKind> how{};  ///< Job: begin with this, and at the day
+    QString note{};                           ///< Job: begin with these words
 
     friend bool operator==(const EntryRequest&, const EntryRequest&) = default;
 };

@@ -38,6 +38,7 @@ class Answers {
     }
     void fault(base::Error error) { faults_.push_back(std::move(error)); }
     [[nodiscard]] bool isFine() const { return faults_.empty(); }
+    [[nodiscard]] Faults faults() && { return std::move(faults_); }
     /// `verb`, or the faults if there are any.
     tl::expected<store::Verb, Faults> answer(store::Verb verb) &&;
 

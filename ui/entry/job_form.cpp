@@ -67,6 +67,11 @@ JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
             task_->setText(text(snag->what));
             startAt(uses_);
         }
+    if (request.how) {
+        kind_->setCurrentIndex(static_cast<int>(*request.how));
+        note_->setText(request.note);
+        startAt(date_);
+    }
     if (request.corrects)
         if (const auto* record = book().ledger().find<upkeep::Record>(RecordId{*request.corrects}))
             fill(*record);

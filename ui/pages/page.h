@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QStringList>
 #include <QWidget>
 #include <optional>
 
@@ -38,6 +39,8 @@ class Page : public QWidget {
     /// The machine that the page's cursor is on, where the page shows all of them: what is entered is about
     /// it.
     [[nodiscard]] virtual std::optional<MachineId> machineHere() const { return std::nullopt; }
+    /// What was begun here and not saved, for a question before the window closes.
+    [[nodiscard]] virtual QStringList unsaved() const { return {}; }
     /// F1: explains the figure under the page's cursor, by guide().explain().
     virtual void why() {}
 

@@ -1,7 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/table_page.h"
-#include "ui/guide.h"
 
 #include <QLabel>
 #include <QLineEdit>
@@ -9,7 +8,6 @@
 #include <utility>
 
 #include "ui/pages/measurements/measurement_rows.h"
-#include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/type.h"
 #include "ui/workbench.h"
@@ -37,11 +35,6 @@ TablePage::TablePage(const PageTools& tools, Content content, QWidget* parent)
     lines->addWidget(empty_);
     lines->addWidget(table_, 1);
     connect(find_, &QLineEdit::textChanged, table_, &RowTable::filter);
-    connect(table_, &RowTable::activatedId, this, [this](std::int64_t id) {
-        const auto* line = content_.rowsAreTasks ? workbench().book()->dueLine(TaskId(id)) : nullptr;
-        if (line != nullptr)
-            guide().enter({.kind = EntryKind::Job, .machine = line->machine, .task = TaskId(id)});
-    });
 }
 
 QWidget* TablePage::firstFocus() {
@@ -78,24 +71,6 @@ Page* makeMeasurementsPage(const PageTools& tools, QWidget* parent) {
              [](const TablePage& page) {
                  return measurementRows(*page.bench().book(), page.bench().chosen());
              }},
-        parent);
-}
-
-Page* makeTasksPage(const PageTools& tools, QWidget* parent) {
-    return new TablePage(
-        tools,
-        {.name = QStringLiteral("tasks"),
-         .headers = {TablePage::tr("Task"), TablePage::tr("Machine"), TablePage::tr("About"),
-                     TablePage::tr("Interval"), TablePage::tr("If left undone"), TablePage::tr("Last done"),
-                     TablePage::tr("Source")},
-         .stretchedColumn = 0,
-         .findWords = TablePage::tr("find a task: name, position, source"),
-         .emptyWords = TablePage::tr("No tasks here: this machine was added without a starter schedule."),
-         .rows =
-             [](const TablePage& page) {
-                 return taskRows(*page.bench().book(), page.bench().chosen(), page.palette());
-             },
-         .rowsAreTasks = true},
         parent);
 }
 

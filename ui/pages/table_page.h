@@ -16,8 +16,7 @@ namespace wm::ui {
 
 class RowTable;
 
-/// A page that is one table with a search line above it and one sentence for when it is empty. Enter opens
-/// the job entry for the row, where the row is about a task.
+/// A page that is one table with a search line above it and one sentence for when it is empty.
 class TablePage : public Page {
     Q_OBJECT
 
@@ -30,7 +29,6 @@ class TablePage : public Page {
         QString findWords{};
         QString emptyWords{};
         std::function<std::vector<TableRow>(const TablePage&)> rows{};
-        bool rowsAreTasks = false;
     };
 
     TablePage(const PageTools& tools, Content content, QWidget* parent);
@@ -47,6 +45,5 @@ class TablePage : public Page {
 };
 
 Page* makeMeasurementsPage(const PageTools& tools, QWidget* parent);
-Page* makeTasksPage(const PageTools& tools, QWidget* parent);
 
 }  // namespace wm::ui

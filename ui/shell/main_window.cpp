@@ -284,7 +284,9 @@ void MainWindow::escape() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-    const QStringList begun = strip_->unsaved();
+    QStringList begun = strip_->unsaved();
+    for (const auto& [id, page] : pages_)
+        begun += page->unsaved();
     const bool stay =
         !begun.isEmpty() &&
         !tools_.prompts.confirm(tr("Begun and not saved: %1.").arg(begun.join(QStringLiteral(", "))),

@@ -101,6 +101,13 @@ void RowTable::choose(std::int64_t id) {
             setCurrentIndex(proxy_->index(row, 0));
 }
 
+std::vector<std::int64_t> RowTable::shownIds() const {
+    std::vector<std::int64_t> ids;
+    for (int row = 0; row < proxy_->rowCount(); ++row)
+        ids.push_back(proxy_->index(row, 0).data(TableModel::IdRole).toLongLong());
+    return ids;
+}
+
 QRect RowTable::chosenRect() const {
     return currentIndex().isValid() ? visualRect(currentIndex()) : QRect{};
 }

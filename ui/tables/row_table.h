@@ -26,6 +26,8 @@ class RowTable : public QTableView {
     void filter(const QString& words);
     [[nodiscard]] std::optional<std::int64_t> chosenId() const;
     void choose(std::int64_t id);
+    /// What the filter lets through, from top to bottom as it is sorted now.
+    [[nodiscard]] std::vector<std::int64_t> shownIds() const;
     [[nodiscard]] const TableModel& rows() const { return *model_; }
     /// The row that is chosen, as a rectangle in this widget's viewport, for what is shown beside it.
     [[nodiscard]] QRect chosenRect() const;

@@ -5,9 +5,14 @@
 #include <QApplication>
 #include <QDir>
 #include <QImage>
+#include <QLineEdit>
+#include <QRegularExpression>
+#include <QScrollArea>
+#include <QToolButton>
 
 #include "tests/ui/window.h"
 #include "ui/pages/page_table.h"
+#include "ui/tables/row_table.h"
 #include "ui/theme/theme.h"
 
 namespace wm::ui {
@@ -100,6 +105,35 @@ TEST_F(LongScreens, OfTheEntries) {
         QApplication::processEvents();
         if (auto* why = QApplication::activePopupWidget())
             why->grab().save(QStringLiteral("%1/why-%2.png").arg(target_, theme_)), why->close();
+    });
+}
+
+TEST_F(LongScreens, OfATaskThatIsChanged) {
+    openOn(Garage::Fill::Demo);
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    window_->goTo(PageId::Tasks);
+    auto* table = child<RowTable>("tasksTable");
+    inEveryLook([this, table] {
+        table->choose(garage_->task("Heron 250", "fork-oil").value());
+        auto* every = child<QLineEdit>("task-limits-0-every");
+        every->setFocus();
+        every->selectAll();
+        type(QStringLiteral("7,5"));
+        QTest::qWait(200);
+        write(QStringLiteral("tasks-changed"));
+        child<QAbstractButton>("task-drop")->click();
+        for (auto* fold : window_->findChildren<QToolButton*>(QRegularExpression("^task-fold-")))
+            fold->setChecked(true);
+        child<QWidget>("task-kit-add")->setFocus();
+        QApplication::processEvents();
+        child<QScrollArea>("task-scroll")->ensureWidgetVisible(child<QWidget>("task-follow_ups-add"));
+        write(QStringLiteral("tasks-unfolded"));
+        for (auto* fold : window_->findChildren<QToolButton*>(QRegularExpression("^task-fold-")))
+            fold->setChecked(false);
+        for (const auto& line : garage_->book().due(garage_->machine("Heron 250")))
+            if (line.countdown.noRecord)
+                table->choose(line.task->task.value());
+        write(QStringLiteral("tasks-no-record"));
     });
 }
 

@@ -4,6 +4,8 @@
 
 #include <QCoreApplication>
 #include <QStringList>
+#include <algorithm>
+#include <set>
 
 #include "ui/theme/tokens.h"
 #include "ui/words/figures.h"
@@ -49,6 +51,48 @@ QString sourceWords(const upkeep::TaskVersion& task) {
     return words;
 }
 
+QString nameWords(const upkeep::TaskVersion& task, bool isBegun) {
+    return isBegun ? tr("%1 (not saved)").arg(text(task.name)) : text(task.name);
+}
+
+TableRow lineRow(const ledger::Book& book, const QString& machine, const ledger::DueLine& line, int place,
+                 bool isBegun, const Tokens& tokens) {
+    const auto& task = *line.task;
+    return {
+        .id = task.task.value(),
+        .cells = {{.text = nameWords(task, isBegun), .icon = markIcon(markOf(line), tokens)},
+                  {.text = machine, .pencil = true},
+                  {.text = text(task.position), .pencil = true},
+                  {.text = intervalWords(task), .unconfirmed = !task.confirmed},
+                  {.text = lastWords(book, line),
+                   .sort = line.last == nullptr ? 0 : line.last->date.daysSinceEpoch()},
+                  {.text = howFar(line, book.today()), .sort = place},
+                  {.text = consequenceWords(task.consequence), .sort = static_cast<int>(task.consequence)},
+                  {.text = sourceWords(task), .pencil = true}},
+        .toolTip = text(task.howTo)};
+}
+
+// A row of a task that has no place on the due list.
+TableRow plainRow(std::int64_t id, const QString& name, const QString& machine,
+                  const upkeep::TaskVersion& task, const QString& due, int place) {
+    return {.id = id,
+            .cells = {{.text = name, .pencil = true},
+                      {.text = machine, .pencil = true},
+                      {.text = text(task.position), .pencil = true},
+                      {.text = intervalWords(task), .pencil = true},
+                      {.text = QString(), .sort = 0},
+                      {.text = due, .sort = place, .pencil = true},
+                      {.text = consequenceWords(task.consequence),
+                       .sort = static_cast<int>(task.consequence),
+                       .pencil = true},
+                      {.text = sourceWords(task), .pencil = true}}};
+}
+
+QString typedName(const TaskDraft& draft) {
+    const QString name = draft.fields.at("name").trimmed();
+    return name.isEmpty() ? tr("new task (not saved)") : tr("%1 (not saved)").arg(name);
+}
+
 }  // namespace
 
 QString intervalWords(const upkeep::TaskVersion& task) {
@@ -72,27 +116,59 @@ QString intervalWords(const upkeep::TaskVersion& task) {
     return parts.isEmpty() ? tr("when it is needed") : parts.join(tr(", "));
 }
 
+std::vector<QString> taskHeaders() {
+    return {tr("Task"), tr("Machine"), tr("About"),          tr("Interval"),
+            tr("Last"), tr("Due"),     tr("If left undone"), tr("Source")};
+}
+
+std::vector<const upkeep::TaskVersion*> switchedOff(const ledger::Book& book, MachineId machine) {
+    std::set<TaskId> seen;
+    std::vector<const upkeep::TaskVersion*> tasks;
+    for (const auto& wording : book.ledger().all<upkeep::TaskVersion>()) {
+        if (wording.machine != machine || !seen.insert(wording.task).second)
+            continue;
+        const auto* now = book.task(wording.task);
+        if (now != nullptr && !now->active)
+            tasks.push_back(now);
+    }
+    std::sort(tasks.begin(), tasks.end(), [](const auto* a, const auto* b) { return a->name < b->name; });
+    return tasks;
+}
+
 std::vector<TableRow> taskRows(const ledger::Book& book, std::optional<MachineId> machine,
-                               const QPalette& palette) {
+                               const TaskDrafts& drafts, const QPalette& palette) {
     const Tokens tokens = tokensFor(palette);
     std::vector<TableRow> rows;
     for (const items::Machine* card : book.machines()) {
         if (machine && *machine != card->id)
             continue;
+        const QString name = text(card->name);
+        for (const auto& [id, begun] : drafts.all())
+            if (id < 0 && begun.base.machine == card->id)
+                rows.push_back(plainRow(id, typedName(begun.draft), name, begun.base, QString(), -1));
+        int place = 0;
         for (const ledger::DueLine& line : book.due(card->id))
             rows.push_back(
-                {.id = line.task->task.value(),
-                 .cells = {{.text = text(line.task->name), .icon = markIcon(markOf(line), tokens)},
-                           {.text = text(card->name), .pencil = true},
-                           {.text = text(line.task->position), .pencil = true},
-                           {.text = intervalWords(*line.task), .unconfirmed = !line.task->confirmed},
-                           {.text = consequenceWords(line.task->consequence)},
-                           {.text = lastWords(book, line),
-                            .sort = line.last == nullptr ? 0 : line.last->date.daysSinceEpoch()},
-                           {.text = sourceWords(*line.task), .pencil = true}},
-                 .toolTip = text(line.task->howTo)});
+                lineRow(book, name, line, ++place, drafts.find(line.task->task.value()) != nullptr, tokens));
+        for (const auto* task : switchedOff(book, card->id))
+            rows.push_back(plainRow(task->task.value(),
+                                    nameWords(*task, drafts.find(task->task.value()) != nullptr), name, *task,
+                                    tr("switched off"), ++place));
     }
     return rows;
+}
+
+Confirmed confirmedOf(const ledger::Book& book, std::optional<MachineId> machine) {
+    Confirmed count;
+    for (const items::Machine* card : book.machines()) {
+        if (machine && *machine != card->id)
+            continue;
+        for (const auto* task : book.tasks(card->id)) {
+            ++count.all;
+            count.confirmed += task->confirmed ? 1 : 0;
+        }
+    }
+    return count;
 }
 
 }  // namespace wm::ui

@@ -1,0 +1,134 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QCoreApplication>
+#include <set>
+
+#include "core/sheet/cautions.h"
+#include "ui/pages/tasks/task_fields.h"
+#include "ui/words/figures.h"
+
+// What the fields of a task offer to choose from.
+
+namespace wm::ui {
+
+namespace {
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("TaskFields", words);
+}
+
+// The names that the file uses, where they are the mechanic's words already.
+template <class E>
+Choices byName() {
+    Choices choices;
+    for (const auto name : base::Names<E>::names) {
+        const QString word = text(std::string(name));
+        choices.emplace_back(word, tr(word.toUtf8().constData()));
+    }
+    return choices;
+}
+
+template <class E, class Words>
+Choices inWords(Words words) {
+    Choices choices;
+    for (std::size_t at = 0; at < base::Names<E>::names.size(); ++at)
+        choices.emplace_back(text(std::string(base::Names<E>::names.at(at))), words(static_cast<E>(at)));
+    return choices;
+}
+
+Choices counters() {
+    auto choices = byName<upkeep::Counter>();
+    for (auto& [value, words] : choices)
+        if (value == QLatin1String("metres"))
+            words = tr("km");  // typed and shown in km everywhere
+    return choices;
+}
+
+const QString kNone = QStringLiteral("–");
+
+Choices jobs(const ledger::Book& book, MachineId machine) {
+    Choices choices{{QString(), kNone}};
+    for (const auto* task : book.tasks(machine))
+        choices.emplace_back(text(task->code), text(task->name));
+    return choices;
+}
+
+Choices shelfLines(const ledger::Book& book) {
+    Choices choices{{QString(), kNone}};
+    for (const auto& line : book.ledger().all<stock::StockLine>())
+        if (line.active)
+            choices.emplace_back(QString::number(line.id.value()), text(line.name));
+    return choices;
+}
+
+template <class V>
+Choices byCode(const std::vector<const V*>& wordings) {
+    Choices choices;
+    for (const auto* wording : wordings)
+        choices.emplace_back(text(wording->code), text(wording->name));
+    return choices;
+}
+
+Choices used(const ledger::Book& book, std::string upkeep::TaskVersion::*field) {
+    std::set<QString> seen;
+    for (const auto* machine : book.machines())
+        for (const auto* task : book.tasks(machine->id))
+            seen.insert(text(task->*field));
+    Choices choices;
+    for (const QString& words : seen)
+        if (!words.isEmpty())
+            choices.emplace_back(words, words);
+    return choices;
+}
+
+Choices ofTheTask(const ledger::Book& book, MachineId machine, const std::string& field) {
+    if (field == "position")
+        return used(book, &upkeep::TaskVersion::position);
+    if (field == "source")
+        return used(book, &upkeep::TaskVersion::source);
+    if (field == "nth_of")
+        return jobs(book, machine);
+    if (field == "consequence")
+        return inWords<upkeep::Consequence>(consequenceWords);
+    if (field == "combine")
+        return {{QStringLiteral("first"), tr("the first counts")},
+                {QStringLiteral("last"), tr("the last counts")}};
+    if (field == "count_from")
+        return {{QStringLiteral("completion"), tr("the last time done")},
+                {QStringLiteral("fixed marks"), tr("fixed marks (n, 2n, 3n …)")}};
+    if (field == "body_state")
+        return byName<upkeep::BodyState>();
+    return {};
+}
+
+QString hazardWords(upkeep::Hazard hazard) {
+    const auto words = sheet::cautionWords(hazard).hazard;
+    return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
+}
+
+}  // namespace
+
+Choices choicesFor(const ledger::Book& book, MachineId machine, const std::string& list,
+                   const std::string& field) {
+    if (list.empty())
+        return ofTheTask(book, machine, field);
+    if (field == "counter")
+        return counters();
+    if (field == "happening")
+        return byName<upkeep::Happening>();
+    if (field == "line")
+        return shelfLines(book);
+    if (list == "kit" && field == "unit")
+        return byName<upkeep::Unit>();
+    if (field == "hazard")
+        return inWords<upkeep::Hazard>(hazardWords);
+    if (field == "due")
+        return byName<upkeep::When>();
+    if (list == "steps")
+        return byCode(book.steps(machine));
+    if (list == "joints")
+        return byCode(book.joints(machine));
+    return field == "code" ? jobs(book, machine) : Choices{};
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,205 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "core/ledger/verbs.h"
+#include "ui/guide.h"
+#include "ui/pages/tasks/task_editor.h"
+#include "ui/pages/tasks/task_outcome.h"
+#include "ui/pages/tasks/tasks_page.h"
+#include "ui/tables/row_table.h"
+#include "ui/words/apply_words.h"
+#include "ui/words/error_words.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+// What the keys of the page do: save, add, copy, switch off, confirm, begin a count.
+
+namespace wm::ui {
+
+namespace {
+
+// A starter schedule's word for a figure that no manual stands behind.
+constexpr const char* kCommonPractice = "common practice";
+
+std::optional<std::int64_t> taskIn(const ledger::Change& change) {
+    for (const ledger::Row& row : change.rows)
+        if (const auto* wording = std::get_if<upkeep::TaskVersion>(&row))
+            return wording->task.value();
+    return std::nullopt;
+}
+
+}  // namespace
+
+bool TasksPage::save() {
+    const auto* begun = chosen_ ? drafts_.find(*chosen_) : nullptr;
+    if (begun == nullptr || workbench().readOnly())
+        return false;
+    const std::int64_t id = *chosen_;
+    const auto wording = wordingFrom(begun->draft, begun->base, workbench().today());
+    const auto refused = [this](const Faults& faults) {
+        settle_->stop();
+        outcome_->complain(wordsFor(faults.front()));
+        editor_->showFaults(faults);
+        return false;
+    };
+    if (!wording)
+        return refused(wording.error());
+    const auto written = workbench().attempt(
+        [wording = *wording](const ledger::Pen& pen) { return ledger::saveTask(pen, wording); });
+    if (!written && written.error().kind == store::ApplyError::Kind::Refused)
+        return refused({written.error().error});
+    if (!written) {
+        outcome_->complain(wordsFor(written.error()));
+        return false;
+    }
+    drafts_.drop(id);
+    refresh();
+    if (const auto saved = taskIn(*written))
+        table_->choose(*saved);
+    return true;
+}
+
+// Back at the table Ctrl+Z takes the change back, which in a field would take back letters.
+void TasksPage::saveAndReturn() {
+    if (save())
+        table_->setFocus(Qt::OtherFocusReason);
+}
+
+void TasksPage::dropDraft() {
+    if (!chosen_)
+        return;
+    drafts_.drop(*chosen_);
+    refresh();
+    table_->setFocus(Qt::OtherFocusReason);
+}
+
+void TasksPage::addTask() {
+    const auto book = workbench().book();
+    if (workbench().readOnly() || book->machines().empty())
+        return;
+    const auto* beside = chosenWording();
+    upkeep::TaskVersion blank;
+    blank.machine = workbench().chosen() ? *workbench().chosen()
+                    : beside != nullptr  ? beside->machine
+                                         : book->machines().front()->id;
+    blank.limits = {{}};
+    blank.source = manualOf(*book, blank.machine);
+    const auto id = drafts_.addNew(blank);
+    find_->clear();
+    refresh();
+    table_->choose(id);
+    editor_->goTo("name");
+}
+
+void TasksPage::copyTo(MachineId machine) {
+    const auto* wording = chosenWording();
+    if (wording == nullptr)
+        return;
+    const auto book = workbench().book();
+    const auto tasks = book->tasks(machine);
+    const auto same = std::find_if(tasks.begin(), tasks.end(),
+                                   [&](const auto* task) { return task->code == wording->code; });
+    if (same != tasks.end()) {
+        guide().say(tr("The other machine has this task already: %1.").arg(text((*same)->name)));
+        return;
+    }
+    const auto id = drafts_.addNew(copiedTo(*book, *wording, machine));
+    find_->clear();
+    if (workbench().chosen())
+        workbench().choose(machine);
+    refresh();
+    table_->choose(id);
+    editor_->goTo("limits[0].every");
+}
+
+void TasksPage::switchOnOrOff() {
+    if (!chosen_ || *chosen_ < 0 || workbench().readOnly())
+        return;
+    TaskDraft draft = editor_->draft();
+    QString& active = draft.fields["active"];
+    active = active.isEmpty() ? kTicked : QString();
+    editor_->show(draft);
+    keep(draft);
+    foretell();
+    outcome_->focusSave();
+}
+
+std::optional<std::int64_t> TasksPage::nextUnconfirmed() const {
+    const auto ids = table_->shownIds();
+    const auto here = std::find(ids.begin(), ids.end(), chosen_.value_or(0));
+    std::vector<std::int64_t> round(here == ids.end() ? ids.begin() : here + 1, ids.end());
+    round.insert(round.end(), ids.begin(), here);
+    for (const std::int64_t id : round) {
+        const auto* task = id > 0 ? workbench().book()->task(TaskId(id)) : nullptr;
+        if (task != nullptr && task->active && !task->confirmed)
+            return id;
+    }
+    return std::nullopt;
+}
+
+// A figure that nobody has read in a manual so far was read in this machine's manual now; on which page, only
+// the mechanic can say.
+bool TasksPage::needsPage() {
+    TaskDraft draft = editor_->draft();
+    QString& source = draft.fields["source"];
+    const auto* wording = chosenWording();
+    if (source.trimmed().isEmpty() || source.trimmed() == QLatin1String(kCommonPractice))
+        source = text(manualOf(*workbench().book(), wording->machine));
+    const bool blank = draft.fields["page"].trimmed().isEmpty();
+    if (!blank)
+        draft.fields["confirmed"] = kTicked;
+    editor_->show(draft);
+    keep(draft);
+    if (blank)
+        editor_->showFaults({{base::Fault::Empty, "page", {}, {}}});
+    return blank;
+}
+
+void TasksPage::confirm() {
+    const auto* wording = chosenWording();
+    if (wording == nullptr || *chosen_ < 0 || workbench().readOnly())
+        return;
+    const auto next = nextUnconfirmed();
+    const bool untouched = drafts_.find(*chosen_) == nullptr;
+    if (wording->confirmed && untouched)
+        return goOn(next);
+    if (!needsPage() && save())
+        goOn(next);
+}
+
+void TasksPage::goOn(std::optional<std::int64_t> next) {
+    if (!next) {
+        table_->setFocus(Qt::OtherFocusReason);
+        return guide().say(tr("Every figure here is confirmed."));
+    }
+    table_->choose(*next);
+    editor_->goTo("page");
+}
+
+void TasksPage::beginCount(const QString& note) {
+    const auto* line = chosenLine();
+    if (line == nullptr)
+        return;
+    guide().enter({.kind = EntryKind::Job,
+                   .machine = line->machine,
+                   .task = line->task->task,
+                   .how = upkeep::RecordKind::Baseline,
+                   .note = note});
+}
+
+void TasksPage::recordLookedFine() {
+    const auto* line = chosenLine();
+    if (line == nullptr)
+        return;
+    ledger::JobDraft draft;
+    draft.record.machine = line->machine;
+    draft.record.task = line->task->task;
+    draft.record.date = workbench().today();
+    draft.record.kind = upkeep::RecordKind::LookedFine;
+    draft.opensJoints = false;
+    if (workbench().perform([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); }))
+        table_->setFocus(Qt::OtherFocusReason);
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,83 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/tasks/task_drafts.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <utility>
+
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+std::int64_t TaskDrafts::addNew(upkeep::TaskVersion like) {
+    TaskDraft draft = draftOf(like);
+    begun_[--lastNew_] = {std::move(like), std::move(draft)};
+    return lastNew_;
+}
+
+void TaskDrafts::keep(std::int64_t task, const upkeep::TaskVersion& base, TaskDraft draft) {
+    if (task > 0 && draft == draftOf(base))
+        begun_.erase(task);
+    else
+        begun_[task] = {base, std::move(draft)};
+}
+
+const TaskDrafts::Begun* TaskDrafts::find(std::int64_t task) const {
+    const auto at = begun_.find(task);
+    return at == begun_.end() ? nullptr : &at->second;
+}
+
+QStringList TaskDrafts::names() const {
+    QStringList names;
+    for (const auto& [task, begun] : begun_) {
+        const QString name = begun.draft.fields.at("name").trimmed();
+        names << QCoreApplication::translate("TaskDrafts", "task “%1”")
+                     .arg(name.isEmpty() ? QCoreApplication::translate("TaskDrafts", "new task") : name);
+    }
+    return names;
+}
+
+upkeep::TaskVersion copiedTo(const ledger::Book& book, upkeep::TaskVersion task, MachineId machine) {
+    const auto hasTask = [&](const std::string& code) {
+        const auto tasks = book.tasks(machine);
+        return std::any_of(tasks.begin(), tasks.end(),
+                           [&](const auto* other) { return other->code == code; });
+    };
+    if (const auto* from = book.ledger().find<items::Machine>(task.machine))
+        task.source =
+            QCoreApplication::translate("TaskDrafts", "as on %1").arg(text(from->name)).toStdString();
+    task.id = {};
+    task.entered = 0;
+    task.task = {};
+    task.machine = machine;
+    task.confirmed = false;
+    task.page.clear();
+    for (upkeep::MeasurePoint& point : task.measures)
+        point = {.name = point.name, .unit = point.unit};
+    std::erase_if(task.steps,
+                  [&](const base::Code& step) { return book.step(machine, step.code) == nullptr; });
+    std::erase_if(task.joints,
+                  [&](const base::Code& joint) { return book.joint(machine, joint.code) == nullptr; });
+    std::erase_if(task.triggers, [&](const upkeep::Trigger& trigger) {
+        return trigger.happening == upkeep::Happening::Job && !hasTask(trigger.code);
+    });
+    for (upkeep::FollowUpRule& rule : task.followUps)
+        if (!hasTask(rule.code))
+            rule.code.clear();
+    if (!task.nthOf.empty() && !hasTask(task.nthOf)) {
+        task.nthOf.clear();
+        task.nth = 0;
+    }
+    return task;
+}
+
+std::string manualOf(const ledger::Book& book, MachineId machine) {
+    const upkeep::TaskVersion* last = nullptr;
+    for (const auto* task : book.tasks(machine))
+        if (task->confirmed && (last == nullptr || last->entered < task->entered))
+            last = task;
+    return last == nullptr ? "service manual" : last->source;
+}
+
+}  // namespace wm::ui

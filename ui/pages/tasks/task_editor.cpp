@@ -1,0 +1,260 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/tasks/task_editor.h"
+
+#include <QAbstractButton>
+#include <QCheckBox>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <utility>
+
+#include "ui/entry/flow.h"
+#include "ui/pages/tasks/task_input.h"
+#include "ui/pages/tasks/task_list.h"
+#include "ui/theme/type.h"
+#include "ui/words/error_words.h"
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+/// "limits[2].every": the list, the line and the field in it; a field of the task has no list.
+struct Place {
+    std::string list{};
+    std::size_t row = 0;
+    std::string field{};
+};
+
+Place placeOf(const std::string& name) {
+    const auto bracket = name.find('[');
+    const auto dot = name.find('.');
+    if (bracket == std::string::npos)
+        return {.field = name};
+    return {.list = name.substr(0, bracket),
+            .row = static_cast<std::size_t>(std::strtoul(name.c_str() + bracket + 1, nullptr, 10)),
+            .field = dot == std::string::npos ? std::string() : name.substr(dot + 1)};
+}
+
+// At the field itself its place in the list needs no saying.
+QString wordsAtTheField(base::Error fault, const Place& place) {
+    fault.field = place.field;
+    return wordsFor(fault);
+}
+
+}  // namespace
+
+TaskEditor::TaskEditor(QWidget* parent) : QWidget(parent), often_(new QBoxLayout(QBoxLayout::TopToBottom)) {
+    setObjectName(QStringLiteral("task-editor"));
+    setAccessibleName(tr("the chosen task"));
+    often_->setSpacing(kSpaceLine);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(0, 0, kSpaceClose, 0);
+    lines->setSpacing(kSpaceClose);
+    lines->addLayout(often_);
+    for (const GroupSpec& spec : taskGroups()) {
+        QWidget* group = makeGroup(spec);
+        if (spec.folded)
+            lines->addWidget(group);
+        else
+            often_->addWidget(group, 0, Qt::AlignTop);
+    }
+    lines->addStretch();
+}
+
+QWidget* TaskEditor::makeGroup(const GroupSpec& spec) {
+    auto* whole = new QWidget(this);
+    auto* lines = new QVBoxLayout(whole);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(kSpaceHair);
+    Group group{.inside = new QWidget(whole), .title = spec.title};
+    if (spec.folded) {
+        group.fold = new QToolButton(whole);
+        group.fold->setObjectName(QStringLiteral("task-fold-%1").arg(groups_.size()));
+        group.fold->setCheckable(true);
+        group.fold->setAutoRaise(true);
+        group.fold->setFocusPolicy(Qt::StrongFocus);
+        group.fold->setArrowType(Qt::RightArrow);
+        group.fold->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+        group.fold->setText(spec.title);
+        group.fold->setStyleSheet(
+            QStringLiteral("QToolButton:checked:!hover:!pressed { background: transparent; }"));
+        lines->addWidget(group.fold);
+        group.inside->hide();
+        connect(group.fold, &QToolButton::toggled, group.inside,
+                [inside = group.inside, fold = group.fold](bool open) {
+                    inside->setVisible(open);
+                    fold->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
+                });
+    } else {
+        auto* title = new QLabel(spec.title, whole);
+        title->setProperty("role", QStringLiteral("section"));
+        lines->addWidget(title);
+    }
+    fill(group.inside, spec);
+    lines->addWidget(group.inside);
+    for (const auto& list : spec.lists)
+        group.names.push_back(list.name);
+    for (const auto& field : spec.fields)
+        group.names.push_back(field.name);
+    groups_.push_back(std::move(group));
+    return whole;
+}
+
+void TaskEditor::fill(QWidget* inside, const GroupSpec& spec) {
+    auto* lines = new QVBoxLayout(inside);
+    lines->setContentsMargins(spec.folded ? kSpaceSection : 0, 0, 0, spec.folded ? kSpaceClose : 0);
+    lines->setSpacing(kSpaceClose);
+    for (const ListSpec& list : spec.lists) {
+        auto* rows = new TaskList(list, inside);
+        lists_[list.name] = rows;
+        lines->addWidget(rows);
+        if (list.name == "limits")
+            connect(rows, &TaskList::edited, this, &TaskEditor::doubtTheFigure);
+        connect(rows, &TaskList::edited, this, &TaskEditor::tell);
+    }
+    auto* flow = new Flow(kSpaceLine, kSpaceClose);
+    for (const FieldSpec& field : spec.fields) {
+        auto* input = new TaskInput(field, QStringLiteral("task-") + text(field.name), inside);
+        inputs_[field.name] = input;
+        flow->addWidget(input);
+        connect(input, &TaskInput::edited, this, &TaskEditor::tell);
+    }
+    lines->addLayout(flow);
+}
+
+void TaskEditor::offer(const ledger::Book& book, MachineId machine) {
+    for (const auto& [name, input] : inputs_)
+        input->offer(choicesFor(book, machine, {}, name));
+    for (const auto& [name, list] : lists_) {
+        std::map<std::string, Choices> choices;
+        for (const GroupSpec& group : taskGroups())
+            for (const ListSpec& spec : group.lists)
+                if (spec.name == name)
+                    for (const FieldSpec& field : spec.columns)
+                        choices[field.name] = choicesFor(book, machine, name, field.name);
+        list->offer([choices](const std::string& field) { return choices.at(field); });
+    }
+}
+
+void TaskEditor::show(const TaskDraft& draft) {
+    shown_ = draft;
+    for (const auto& [name, input] : inputs_)
+        input->setValue(shown_.fields[name]);
+    for (const auto& [name, list] : lists_)
+        list->setRows(shown_.lists[name]);
+    tellFolds();
+}
+
+TaskDraft TaskEditor::draft() const {
+    TaskDraft draft = shown_;
+    for (const auto& [name, input] : inputs_)
+        draft.fields[name] = input->value();
+    for (const auto& [name, list] : lists_)
+        draft.lists[name] = list->rows();
+    return draft;
+}
+
+// Another figure than the one that was confirmed is not confirmed, until somebody says so again.
+void TaskEditor::doubtTheFigure() {
+    inputs_.at("confirmed")->setValue(QString());
+}
+
+void TaskEditor::tell() {
+    tellFolds();
+    emit edited();
+}
+
+// A shut fold says how much is behind it.
+void TaskEditor::tellFolds() {
+    for (const Group& group : groups_) {
+        if (group.fold == nullptr)
+            continue;
+        std::size_t lines = 0;
+        for (const std::string& name : group.names)
+            if (const auto list = lists_.find(name); list != lists_.end())
+                lines += list->second->rows().size();
+        const QString words = lines == 0 ? group.title : tr("%1 (%2)").arg(group.title).arg(lines);
+        group.fold->setText(words);
+    }
+}
+
+TaskInput* TaskEditor::inputAt(const std::string& field) const {
+    const Place place = placeOf(field);
+    if (place.list.empty()) {
+        const auto input = inputs_.find(place.field);
+        return input == inputs_.end() ? nullptr : input->second;
+    }
+    const auto list = lists_.find(place.list);
+    return list == lists_.end() ? nullptr : list->second->field(place.row, place.field);
+}
+
+void TaskEditor::open(const std::string& field) {
+    const Place place = placeOf(field);
+    const std::string& name = place.list.empty() ? place.field : place.list;
+    for (const Group& group : groups_)
+        if (group.fold != nullptr && std::count(group.names.begin(), group.names.end(), name) > 0)
+            group.fold->setChecked(true);
+}
+
+Faults TaskEditor::showFaults(const Faults& faults) {
+    clearFaults();
+    Faults elsewhere;
+    std::string first;
+    for (const base::Error& fault : faults) {
+        TaskInput* input = inputAt(fault.field);
+        if (input == nullptr) {
+            elsewhere.push_back(fault);
+            continue;
+        }
+        open(fault.field);
+        input->showFault(wordsAtTheField(fault, placeOf(fault.field)));
+        if (first.empty())
+            first = fault.field;
+    }
+    if (!first.empty())
+        goTo(first);
+    return elsewhere;
+}
+
+void TaskEditor::clearFaults() {
+    for (const auto& [name, input] : inputs_)
+        input->showFault(QString());
+    for (const auto& [name, list] : lists_)
+        list->clearFaults();
+}
+
+void TaskEditor::goTo(const std::string& field) {
+    open(field);
+    TaskInput* input = inputAt(field);
+    if (input == nullptr)
+        return;
+    input->control()->setFocus(Qt::OtherFocusReason);
+    if (auto* edit = qobject_cast<QLineEdit*>(input->control()))
+        edit->selectAll();
+    emit wentTo(input);
+}
+
+void TaskEditor::setAcross(bool across) {
+    often_->setDirection(across ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    often_->setSpacing(across ? kSpaceSection : kSpaceLine);
+    for (int at = 0; at < often_->count(); ++at)
+        often_->setStretch(at, across ? 1 : 0);
+}
+
+// What a field does not take for itself comes here. Enter on a key of the editor is that key.
+void TaskEditor::keyPressEvent(QKeyEvent* event) {
+    if (event->key() != Qt::Key_Return && event->key() != Qt::Key_Enter)
+        return QWidget::keyPressEvent(event);
+    auto* button = qobject_cast<QAbstractButton*>(focusWidget());
+    if (button != nullptr && qobject_cast<QCheckBox*>(button) == nullptr)
+        button->click();
+    else
+        emit saveAsked();
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,45 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+#include "ui/pages/tasks/task_fields.h"
+
+class QLabel;
+
+namespace wm::ui {
+
+/// One field: its label, what is typed, chosen or ticked in it, and below it what is wrong with that.
+class TaskInput : public QWidget {
+    Q_OBJECT
+
+  public:
+    TaskInput(const FieldSpec& spec, const QString& objectName, QWidget* parent);
+
+    [[nodiscard]] QString value() const;
+    /// Says no edited(). A value that can't be chosen is offered as it is, so that nothing is lost.
+    void setValue(const QString& value);
+    void offer(const Choices& choices);
+    /// In a list the labels stand over the first line alone.
+    void showLabel(bool shown);
+    /// Nothing = no fault.
+    void showFault(const QString& words);
+    [[nodiscard]] QWidget* control() const { return control_; }
+
+  signals:
+    void edited();
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    QWidget* makeControl(const FieldSpec& spec);
+
+    InputKind kind_;
+    QLabel* label_;
+    QLabel* fault_;
+    QWidget* control_;
+};
+
+}  // namespace wm::ui

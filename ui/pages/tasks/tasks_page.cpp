@@ -1,0 +1,298 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/tasks/tasks_page.h"
+
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPointer>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QShortcut>
+#include <QSplitter>
+#include <QTimer>
+#include <QVBoxLayout>
+
+#include "ui/guide.h"
+#include "ui/pages/columns.h"
+#include "ui/pages/tasks/task_editor.h"
+#include "ui/pages/tasks/task_head.h"
+#include "ui/pages/tasks/task_outcome.h"
+#include "ui/pages/tasks/task_rows.h"
+#include "ui/tables/row_table.h"
+#include "ui/theme/type.h"
+#include "ui/words/due_change_words.h"
+#include "ui/words/error_words.h"
+#include "ui/words/figures.h"
+#include "ui/words/standing_words.h"
+#include "ui/workbench.h"
+
+// The table, the chosen task and the keys. What the keys do is in task_doings.cpp.
+
+namespace wm::ui {
+
+namespace {
+
+constexpr int kPauseMs = 150;
+constexpr int kWideEnough = 1500;  // for the fields beside the table
+constexpr std::size_t kMovesShown = 5;
+
+}  // namespace
+
+TasksPage::TasksPage(const PageTools& tools, QWidget* parent)
+    : Page(tools, parent),
+      find_(new QLineEdit(this)),
+      progress_(new QLabel(this)),
+      new_(new QPushButton(tr("New task (Ins)"), this)),
+      empty_(new QLabel(tr("No tasks here: this machine was added without a starter schedule."), this)),
+      table_(new RowTable(taskHeaders(), TaskName, this)),
+      side_(new QWidget(this)),
+      head_(new TaskHead(side_)),
+      scroll_(new QScrollArea(side_)),
+      editor_(new TaskEditor(scroll_)),
+      outcome_(new TaskOutcome(side_)),
+      settle_(new QTimer(this)) {
+    find_->setObjectName(QStringLiteral("tasksFind"));
+    find_->setPlaceholderText(tr("find a task: name, position, source"));
+    find_->setAccessibleName(find_->placeholderText());
+    find_->setClearButtonEnabled(true);
+    progress_->setObjectName(QStringLiteral("tasks-progress"));
+    progress_->setProperty("role", QStringLiteral("note"));
+    new_->setObjectName(QStringLiteral("task-new"));
+    empty_->setProperty("role", QStringLiteral("note"));
+    empty_->setWordWrap(true);
+    table_->setObjectName(QStringLiteral("tasksTable"));
+    table_->setAccessibleName(tr("tasks"));
+    scroll_->setObjectName(QStringLiteral("task-scroll"));
+    scroll_->setFocusPolicy(Qt::NoFocus);
+    settle_->setSingleShot(true);
+    settle_->setInterval(kPauseMs);
+    layOut();
+    connectParts();
+    connectKeys();
+}
+
+void TasksPage::layOut() {
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setWidget(editor_);
+    scroll_->viewport()->setAutoFillBackground(false);
+    editor_->setAutoFillBackground(false);
+    auto* sideLines = linesOf(side_);
+    sideLines->addWidget(head_);
+    sideLines->addWidget(scroll_, 1);
+    sideLines->addWidget(outcome_);
+    parts_ = columnsOf(this, {{table_, 1100}, {side_, 720}});
+    parts_->setStyleSheet(QStringLiteral("QSplitter::handle:vertical { background: transparent; }"));
+    table_->setColumnHidden(TaskAbout, true);
+    auto* top = new QHBoxLayout;
+    top->setSpacing(kSpaceLine);
+    top->addWidget(find_, 1);
+    top->addWidget(progress_);
+    top->addWidget(new_);
+    auto* lines = pageLines(this);
+    lines->addLayout(top);
+    lines->addWidget(empty_);
+    lines->addWidget(parts_, 1);
+}
+
+void TasksPage::connectParts() {
+    connect(find_, &QLineEdit::textChanged, table_, &RowTable::filter);
+    connect(table_, &RowTable::chosenChanged, this, &TasksPage::showTask);
+    connect(table_, &RowTable::activatedId, this, [this] {
+        const auto* wording = chosenWording();
+        editor_->goTo(wording == nullptr || wording->limits.empty() ? "name" : "limits[0].every");
+    });
+    connect(editor_, &TaskEditor::edited, this, [this] { keep(editor_->draft()); });
+    connect(editor_, &TaskEditor::saveAsked, this, &TasksPage::saveAndReturn);
+    // Once a fold that was opened for it has its place. The line of the field may be gone by then.
+    connect(editor_, &TaskEditor::wentTo, this, [this](QWidget* field) {
+        QTimer::singleShot(0, this, [this, wanted = QPointer<QWidget>(field)] {
+            if (wanted && editor_->isAncestorOf(wanted))
+                scroll_->ensureWidgetVisible(wanted);
+        });
+    });
+    connect(outcome_, &TaskOutcome::saveAsked, this, &TasksPage::saveAndReturn);
+    connect(outcome_, &TaskOutcome::dropAsked, this, &TasksPage::dropDraft);
+    connect(head_, &TaskHead::confirmAsked, this, &TasksPage::confirm);
+    connect(head_, &TaskHead::switchAsked, this, &TasksPage::switchOnOrOff);
+    connect(head_, &TaskHead::copyAsked, this, &TasksPage::copyTo);
+    connect(head_, &TaskHead::newOnAsked, this, [this] { beginCount(tr("new")); });
+    connect(head_, &TaskHead::doneOnAsked, this, [this] { beginCount(QString()); });
+    connect(head_, &TaskHead::lookedFineAsked, this, &TasksPage::recordLookedFine);
+    connect(new_, &QPushButton::clicked, this, &TasksPage::addTask);
+    connect(settle_, &QTimer::timeout, this, &TasksPage::foretell);
+    connect(&workbench(), &Workbench::fileChanged, this, [this] {
+        drafts_.dropAll();
+        chosen_.reset();
+    });
+}
+
+void TasksPage::connectKeys() {
+    const auto on = [this](const QKeySequence& keys, QWidget* where, Qt::ShortcutContext context, auto act) {
+        auto* shortcut = new QShortcut(keys, where);
+        shortcut->setContext(context);
+        connect(shortcut, &QShortcut::activated, this, act);
+    };
+    on(QKeySequence(Qt::Key_F12), this, Qt::WidgetWithChildrenShortcut, &TasksPage::confirm);
+    on(QKeySequence(Qt::Key_Insert), this, Qt::WidgetWithChildrenShortcut, &TasksPage::addTask);
+    on(QKeySequence::Save, this, Qt::WidgetWithChildrenShortcut, &TasksPage::saveAndReturn);
+    on(QKeySequence(Qt::Key_Delete), table_, Qt::WidgetShortcut, &TasksPage::switchOnOrOff);
+}
+
+QWidget* TasksPage::firstFocus() {
+    return table_;
+}
+
+bool TasksPage::find() {
+    find_->setFocus();
+    find_->selectAll();
+    return true;
+}
+
+void TasksPage::why() {
+    if (const auto* line = chosenLine())
+        guide().explain(table_, whyOf(*workbench().book(), *line));
+}
+
+// Escape in the fields goes back to the table; the window would take it for "all machines".
+bool TasksPage::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && side_->isAncestorOf(focusWidget()) &&
+        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        event->accept();
+        return true;
+    }
+    return Page::event(event);
+}
+
+void TasksPage::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && side_->isAncestorOf(focusWidget()))
+        table_->setFocus(Qt::OtherFocusReason);
+    else
+        Page::keyPressEvent(event);
+}
+
+void TasksPage::resizeEvent(QResizeEvent* event) {
+    Page::resizeEvent(event);
+    const bool beside = width() >= kWideEnough;
+    const auto wanted = beside ? Qt::Horizontal : Qt::Vertical;
+    if (parts_->orientation() == wanted)
+        return;
+    parts_->setOrientation(wanted);
+    parts_->setSizes(beside ? QList<int>{1100, 720} : QList<int>{200, 360});
+    editor_->setAcross(!beside);
+    table_->setColumnHidden(TaskAbout, beside);  // it stands in the fields; find still looks there
+}
+
+void TasksPage::refresh() {
+    const auto book = workbench().book();
+    showRows();
+    const Confirmed count = confirmedOf(*book, workbench().chosen());
+    progress_->setText(tr("%1 of %2 confirmed").arg(count.confirmed).arg(count.all));
+    chosen_.reset();  // the choices in the fields may be others now
+    showTask();
+}
+
+void TasksPage::showRows() {
+    const auto chosen = workbench().chosen();
+    auto rows = taskRows(*workbench().book(), chosen, drafts_, palette());
+    empty_->setVisible(rows.empty());
+    parts_->setVisible(!rows.empty());
+    table_->setColumnHidden(TaskMachine, chosen.has_value());
+    table_->show(std::move(rows));
+}
+
+const upkeep::TaskVersion* TasksPage::chosenWording() const {
+    const auto id = table_->chosenId();
+    if (!id)
+        return nullptr;
+    if (const auto* begun = drafts_.find(*id))
+        return &begun->base;
+    return *id > 0 ? workbench().book()->task(TaskId(*id)) : nullptr;
+}
+
+const ledger::DueLine* TasksPage::chosenLine() const {
+    const auto id = table_->chosenId();
+    return id && *id > 0 ? workbench().book()->dueLine(TaskId(*id)) : nullptr;
+}
+
+void TasksPage::showTask() {
+    const auto* wording = chosenWording();
+    side_->setVisible(wording != nullptr);
+    if (wording == nullptr) {
+        chosen_.reset();
+        return;
+    }
+    const auto id = table_->chosenId();
+    if (id == chosen_)
+        return;
+    chosen_ = id;
+    const auto* begun = drafts_.find(*id);
+    editor_->setEnabled(!workbench().readOnly());
+    new_->setEnabled(!workbench().readOnly());
+    editor_->clearFaults();
+    editor_->offer(*workbench().book(), wording->machine);
+    editor_->show(begun != nullptr ? begun->draft : draftOf(*wording));
+    showHead();
+    foretell();
+}
+
+void TasksPage::showHead() {
+    const auto book = workbench().book();
+    const auto* wording = chosenWording();
+    const auto* line = chosenLine();
+    const auto* now = book->task(wording->task);
+    TaskHead::About about{.name = text(wording->name),
+                          .isNew = *chosen_ < 0,
+                          .inUse = wording->active,
+                          .noRecord = line != nullptr && line->countdown.noRecord,
+                          .renews = wording->renews};
+    if (const auto* machine = book->ledger().find<items::Machine>(wording->machine))
+        about.state = text(machine->name);
+    if (about.isNew)
+        about.state += tr(" · not in the file yet");
+    else if (now != nullptr && now->id != wording->id)
+        about.state += tr(" · changed in the file since this was begun: saving puts what stands here");
+    else if (line != nullptr)
+        about.state += QStringLiteral(" · ") + howFar(*line, book->today());
+    else
+        about.state += tr(" · switched off");
+    if (about.name.isEmpty())
+        about.name = tr("New task");
+    for (const auto* machine : book->machines())
+        if (machine->id != wording->machine)
+            about.others.emplace_back(machine->id, text(machine->name));
+    head_->show(about);
+    head_->setEnabled(!workbench().readOnly());
+}
+
+void TasksPage::keep(const TaskDraft& draft) {
+    const auto* wording = chosenWording();
+    if (wording == nullptr)
+        return;
+    const bool wasBegun = drafts_.find(*chosen_) != nullptr;
+    drafts_.keep(*chosen_, upkeep::TaskVersion(*wording), draft);
+    if (*chosen_ < 0 || wasBegun != (drafts_.find(*chosen_) != nullptr))
+        showRows();
+    settle_->start();
+}
+
+void TasksPage::foretell() {
+    settle_->stop();
+    const auto* begun = chosen_ ? drafts_.find(*chosen_) : nullptr;
+    if (begun == nullptr)
+        return outcome_->rest();
+    const auto today = workbench().today();
+    const auto wording = wordingFrom(begun->draft, begun->base, today);
+    if (!wording)
+        return outcome_->complain(wordsFor(wording.error().front()));
+    const auto seen = ledger::whatIf(
+        *workbench().book(), [&](const ledger::Pen& pen) { return ledger::saveTask(pen, *wording); },
+        begun->base.machine);
+    if (!seen)
+        return outcome_->complain(wordsFor(seen.error()));
+    outcome_->foretell(dueChangeWords(seen->moves, today, kMovesShown));
+}
+
+}  // namespace wm::ui

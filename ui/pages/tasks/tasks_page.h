@@ -1,0 +1,83 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+
+#include "ui/pages/page.h"
+#include "ui/pages/tasks/task_drafts.h"
+
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QScrollArea;
+class QSplitter;
+class QTimer;
+
+namespace wm::ui {
+
+class RowTable;
+class TaskEditor;
+class TaskHead;
+class TaskOutcome;
+
+/// Where tasks are written and changed: the table, and the chosen task in its fields. What a change does to
+/// today's list stands below before it is saved; what is not saved stays with its task.
+class TasksPage : public Page {
+    Q_OBJECT
+
+  public:
+    explicit TasksPage(const PageTools& tools, QWidget* parent);
+    void refresh() override;
+    [[nodiscard]] QWidget* firstFocus() override;
+    bool find() override;
+    void why() override;
+    [[nodiscard]] QStringList unsaved() const override { return drafts_.names(); }
+
+  protected:
+    bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+  private:
+    void layOut();
+    void connectParts();
+    void connectKeys();
+    void showRows();
+    void showTask();
+    void showHead();
+    [[nodiscard]] const upkeep::TaskVersion* chosenWording() const;
+    [[nodiscard]] const ledger::DueLine* chosenLine() const;
+    void keep(const TaskDraft& draft);
+    void foretell();
+
+    bool save();
+    void saveAndReturn();
+    void dropDraft();
+    void addTask();
+    void copyTo(MachineId machine);
+    void switchOnOrOff();
+    void confirm();
+    bool needsPage();
+    void goOn(std::optional<std::int64_t> next);
+    [[nodiscard]] std::optional<std::int64_t> nextUnconfirmed() const;
+    void beginCount(const QString& note);
+    void recordLookedFine();
+
+    TaskDrafts drafts_;
+    std::optional<std::int64_t> chosen_;  ///< the task whose fields are shown
+    QLineEdit* find_;
+    QLabel* progress_;
+    QPushButton* new_;
+    QLabel* empty_;
+    RowTable* table_;
+    QSplitter* parts_;
+    QWidget* side_;
+    TaskHead* head_;
+    QScrollArea* scroll_;
+    TaskEditor* editor_;
+    TaskOutcome* outcome_;
+    QTimer* settle_;  ///< the look ahead waits for a pause in typing
+};
+
+}  // namespace wm::ui
