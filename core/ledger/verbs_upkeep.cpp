@@ -39,12 +39,18 @@ PutOff subjectOf(BookChecks& check, const upkeep::Deferral& deferral) {
     return {};
 }
 
-const upkeep::Deferral* running(const Book& book, const upkeep::Deferral& deferral) {
-    std::vector<const upkeep::Deferral*> same;
-    for (const auto& other : book.ledger().all<upkeep::Deferral>())
-        if ((deferral.task && other.task == deferral.task) || (deferral.snag && other.snag == deferral.snag))
-            same.push_back(&other);
-    return upkeep::deferralInForce(same, book.today(), book.life(deferral.machine).hours.best);
+// The last one that put the same thing off and that no job has answered, whether its time is over or not.
+const upkeep::Deferral* unanswered(const Book& book, const upkeep::Deferral& deferral) {
+    const DueLine* line = deferral.task ? book.dueLine(*deferral.task) : nullptr;
+    const upkeep::Record* done = line != nullptr ? line->last : nullptr;
+    const upkeep::Deferral* last = nullptr;
+    for (const auto& other : book.ledger().all<upkeep::Deferral>()) {
+        const bool same =
+            (deferral.task && other.task == deferral.task) || (deferral.snag && other.snag == deferral.snag);
+        if (same && (done == nullptr || done->date < other.date))
+            last = &other;
+    }
+    return last;
 }
 
 // It must end, after today and after what the machine already has behind it.
@@ -123,8 +129,8 @@ Result<Change> defer(const Pen& pen, upkeep::Deferral deferral) {
     check.that(!subject.safety || !deferral.reason.empty(), Fault::ReasonNeeded, "reason");
     if (check.failed())
         return check.refusal();
-    // The second time the same words are no reason any more.
-    if (const auto* before = running(pen.book, deferral); before != nullptr && subject.safety)
+    // The second time the same words are no reason any more, and would let it roll over in silence.
+    if (const auto* before = unanswered(pen.book, deferral); before != nullptr && subject.safety)
         check.that(!sameName(before->reason, deferral.reason), Fault::ReasonNeeded, "reason",
                    shortened(before->reason));
     if (check.failed())

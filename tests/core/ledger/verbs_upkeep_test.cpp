@@ -113,6 +113,20 @@ TEST_F(UpkeepVerbsTest, ASafetyJobIsPutOffForAReasonOnly) {
         At(Fault::ReasonNeeded, "reason"));
 }
 
+// Put off for a week; the week is over and the job is back. The same words again would let it roll over in
+// silence, as if the week had never ended. Once the job was done, the words are a reason again.
+TEST_F(UpkeepVerbsTest, ASafetyDeferralThatRanOutIsNotSaidAgainInTheSameWords) {
+    must(saying(defer, putOff(pads, "2026-05-27", "new pads are in the post")));
+    EXPECT_NE(book().dueLine(pads)->deferral, nullptr);
+    today = day("2026-05-27");
+    EXPECT_EQ(book().dueLine(pads)->deferral, nullptr) << "it came back by itself";
+    EXPECT_EQ(refusedAt(saying(defer, putOff(pads, "2026-06-03", "New pads are in the post "))),
+              At(Fault::ReasonNeeded, "reason"));
+    must(record({.record = job(pads, "2026-05-27")}));
+    today = day("2026-06-20");
+    must(saying(defer, putOff(pads, "2026-06-27", "new pads are in the post")));
+}
+
 TEST_F(UpkeepVerbsTest, ADeferralHasAnEndAhead) {
     must(ride({.outing = outing("2026-03-01", 500)}));
     const auto at = [&](auto&& spoil) {
