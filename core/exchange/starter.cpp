@@ -107,9 +107,9 @@ Read readFollowUp(const json& value, upkeep::FollowUpRule& into) {
 struct InStarter {
     static constexpr bool kOmittedIsDefault = true;
     static constexpr bool leftOut(std::string_view key) {
-        constexpr std::array<std::string_view, 12> kKeys{
-            "id",   "entered", "task",        "step",      "joint",    "machine",
-            "line", "torque",  "torque_high", "confirmed", "typed_by", "checked_by"};
+        constexpr std::array<std::string_view, 13> kKeys{
+            "id",     "entered",     "task",      "step",     "joint",      "machine", "line",
+            "torque", "torque_high", "confirmed", "typed_by", "checked_by", "weights"};
         for (const std::string_view out : kKeys)
             if (key == out)
                 return true;

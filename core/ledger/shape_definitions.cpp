@@ -45,6 +45,18 @@ void checkLimits(Checks& check, const std::vector<upkeep::Limit>& limits) {
     }
 }
 
+// Ten times as hard as it is, at the most; of two weights for the same hours only the first would count.
+void checkWeights(Checks& check, const std::vector<usage::HourWeight>& weights) {
+    for (std::size_t at = 0; at < weights.size(); ++at) {
+        const usage::HourWeight& weight = weights[at];
+        check.fromOne(placeIn("weights", at, "permille"), weight.permille, 10'000);
+        const bool again = std::any_of(
+            weights.begin(), weights.begin() + static_cast<std::ptrdiff_t>(at),
+            [&](const auto& other) { return other.ground == weight.ground && other.pace == weight.pace; });
+        check.that(!again, Fault::Duplicate, placeIn("weights", at, "ground"));
+    }
+}
+
 void checkCodes(Checks& check, std::string_view field, std::vector<base::Code>& codes) {
     for (std::size_t at = 0; at < codes.size(); ++at) {
         check.code(placeIn(field, at, "code"), codes[at].code);
@@ -143,6 +155,7 @@ void checkShape(Checks& check, upkeep::TaskVersion& row) {
     check.name("name", row.name);
     checkPath(check, "position", row.position);
     checkLimits(check, row.limits);
+    checkWeights(check, row.weights);
     check.note("extra", row.extra);
     check.word("nth_of", row.nthOf);
     checkNth(check, row);

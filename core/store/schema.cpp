@@ -57,7 +57,9 @@ Schema currentSchema() {
                       schema1::upkeep, schema1::shelf, schema1::search, schema1::guards})
         for (std::string& statement : part())
             first.statements.push_back(std::move(statement));
-    return {std::move(first)};
+    // A program that does not know the weights would show hours that do not follow from the file.
+    return {std::move(first),
+            {2, "hours that count more or less by ground and pace", 2, "0.2", schema2::hourWeights()}};
 }
 
 }  // namespace wm::store

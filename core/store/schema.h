@@ -38,4 +38,8 @@ std::vector<std::string> search();
 std::vector<std::string> guards();
 }  // namespace schema1
 
+namespace schema2 {
+std::vector<std::string> hourWeights();
+}  // namespace schema2
+
 }  // namespace wm::store

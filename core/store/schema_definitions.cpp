@@ -203,3 +203,18 @@ std::vector<std::string> definitions() {
 }
 
 }  // namespace wm::store::schema1
+
+namespace wm::store::schema2 {
+
+std::vector<std::string> hourWeights() {
+    return {R"(CREATE TABLE task_version_weights (
+    owner    INTEGER NOT NULL REFERENCES task_version (id) DEFERRABLE INITIALLY DEFERRED,
+    position INTEGER NOT NULL CHECK (position >= 0),
+    ground   TEXT CHECK (ground IN ('unstated', 'hard', 'dust', 'sand', 'mud', 'water')),
+    pace     TEXT CHECK (pace IN ('unstated', 'race', 'hard', 'easy')),
+    permille INTEGER NOT NULL CHECK (permille > 0),
+    PRIMARY KEY (owner, position)
+) STRICT, WITHOUT ROWID)"};
+}
+
+}  // namespace wm::store::schema2

@@ -65,12 +65,10 @@ std::span<const Atom> atomsAfter(std::span<const Atom> atoms, std::optional<Mome
     return {first, atoms.end()};
 }
 
-// What the stated past still had to run after a baseline that states the total time of then.
-usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& baseline) {
-    const Hours best = *baseline.statedBest;
-    const auto rest = [](Hours total, Hours stated) { return std::max(total - stated, Hours{0}); };
-    return {rest(past.low, baseline.statedHigh.value_or(best)), rest(past.best, best),
-            past.high ? std::optional(rest(*past.high, baseline.statedLow.value_or(best))) : std::nullopt};
+// As the wording weights them; whole hundredths, rounded once. `rest` of a stated past counts as stated.
+usage::HoursBracket weighted(const TaskFacts& facts, const TaskVersion& wording, std::optional<Moment> after,
+                             Moment upTo, const usage::HoursBracket& rest) {
+    return usage::roundedHours(usage::weightedHours(facts.atoms, wording.weights, after, upTo)) + rest;
 }
 
 Count countOf(const TaskFacts& facts, const TaskVersion& wording, const Record* last, Date on) {
@@ -83,21 +81,28 @@ Count countOf(const TaskFacts& facts, const TaskVersion& wording, const Record* 
     if (last != nullptr)
         count.after = momentOf(*last);
     count.behind = usage::exposure(facts.atoms, count.after, eveningOf(on));
-    if (!count.after)
-        return count;
-    if (wording.countFrom == CountFrom::FixedMarks)
-        count.before = usage::exposure(facts.atoms, std::nullopt, *count.after);
-    const auto later = atomsAfter(facts.atoms, count.after);
-    const auto past = std::find_if(later.begin(), later.end(),
-                                   [](const Atom& atom) { return atom.kind == usage::AtomKind::Past; });
-    if (past == later.end())
-        return count;
-    count.countsOpen = true;
-    if (last->statedBest) {
-        count.behind.hours = usage::exposure(facts.atoms, past->to, eveningOf(on)).hours;
-        count.behind.hours += restOfPast(past->hours, *last);
-        count.before.hours = usage::HoursBracket::exactly(*last->statedBest);
+    std::optional<Moment> ridingFrom = count.after;
+    usage::HoursBracket rest;
+    if (count.after) {
+        if (wording.countFrom == CountFrom::FixedMarks)
+            count.before = usage::exposure(facts.atoms, std::nullopt, *count.after);
+        const auto later = atomsAfter(facts.atoms, count.after);
+        const auto past = std::find_if(later.begin(), later.end(),
+                                       [](const Atom& atom) { return atom.kind == usage::AtomKind::Past; });
+        count.countsOpen = past != later.end();
+        if (count.countsOpen && last->statedBest) {
+            ridingFrom = past->to;
+            rest = restOfPast(past->hours, *last);
+            count.behind.hours = usage::exposure(facts.atoms, ridingFrom, eveningOf(on)).hours + rest;
+            count.before.hours = usage::HoursBracket::exactly(*last->statedBest);
+        }
     }
+    if (wording.weights.empty())
+        return count;
+    count.raw = count.behind.hours;
+    count.behind.hours = weighted(facts, wording, ridingFrom, eveningOf(on), rest);
+    if (count.after && wording.countFrom == CountFrom::FixedMarks && ridingFrom == count.after)
+        count.before.hours = weighted(facts, wording, std::nullopt, *count.after, {});
     return count;
 }
 
@@ -243,6 +248,10 @@ base::Result<void> checkIntervals(const TaskVersion& task) {
         if (limit.hard && limit.allowance > 0)
             return refuse(Fault::OutOfOrder, field("allowance"), std::to_string(limit.allowance), "0");
     }
+    for (std::size_t i = 0; i < task.weights.size(); ++i)
+        if (task.weights[i].permille <= 0)
+            return refuse(Fault::NotPositive, fmt::format("weights[{}].permille", i),
+                          std::to_string(task.weights[i].permille));
     if (task.everyNth < 0)
         return refuse(Fault::Negative, "every_nth", std::to_string(task.everyNth));
     if (!task.nthOf.empty() && task.nth <= 0)

@@ -36,7 +36,10 @@ struct LimitState {
     std::int64_t amount = 0;  ///< what governs: first or every, or the way to the next fixed mark from the
                               ///< last completion; for Months and Days the number of days of this round
     CountBracket behind{};    ///< since the last completion (or the known start)
-    std::int64_t left = 0;    ///< amount - behind, reckoned from the side that suits the task; < 0 = over
+    std::optional<CountBracket> raw{};  ///< the same as ridden, where the task weights its hours
+    std::optional<std::int64_t>
+        stoodAt{};          ///< on the scale of fixed marks at the last completion; not of days
+    std::int64_t left = 0;  ///< amount - behind, reckoned from the side that suits the task; < 0 = over
     std::int64_t leftWithAllowance = 0;
     std::optional<calendar::Date> dueOn{};  ///< Days and Months only
     bool unbounded = false;  ///< reckoned from a high end that nobody knows: over, as far as anyone can say
@@ -87,8 +90,8 @@ const TaskVersion* versionOn(std::span<const TaskVersion* const> versions, calen
 Countdown countdown(const TaskFacts& facts, calendar::Date on);
 
 /// Can these intervals be reckoned with? Errors: NotPositive (an interval, a first interval, everyNth or nth
-/// that counts nothing), Negative (an allowance), OutOfOrder (a hard limit with an allowance). Field names as
-/// "limits[0].every".
+/// that counts nothing, a weight of nothing), Negative (an allowance), OutOfOrder (a hard limit with an
+/// allowance). Field names as "limits[0].every".
 base::Result<void> checkIntervals(const TaskVersion& task);
 
 /// A demand that an earlier job or a happening made: re-check after the first outing ...

@@ -99,7 +99,11 @@ void reckonUse(LimitState& state, const Count& count) {
     const Limit& limit = state.limit;
     const bool marks = count.countFrom == CountFrom::FixedMarks && count.after;
     state.behind = countOf(count.behind, limit.counter, count.countsOpen);
-    state.amount = marks           ? toNextMark(countOf(count.before, limit.counter, false).best, limit.every)
+    if (count.raw && limit.counter == Counter::Hours)
+        state.raw = countOf(*count.raw);
+    if (marks)
+        state.stoodAt = countOf(count.before, limit.counter, false).best;
+    state.amount = marks           ? toNextMark(*state.stoodAt, limit.every)
                    : state.isFirst ? *limit.first
                                    : limit.every;
     state.unbounded = count.side == From::High && !state.behind.high;
@@ -111,6 +115,14 @@ void reckonUse(LimitState& state, const Count& count) {
 }
 
 }  // namespace
+
+usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& baseline) {
+    using units::Hours;
+    const Hours best = *baseline.statedBest;
+    const auto rest = [](Hours total, Hours stated) { return std::max(total - stated, Hours{0}); };
+    return {rest(past.low, baseline.statedHigh.value_or(best)), rest(past.best, best),
+            past.high ? std::optional(rest(*past.high, baseline.statedLow.value_or(best))) : std::nullopt};
+}
 
 LimitState limitState(const Limit& limit, const Count& count) {
     LimitState state{.limit = limit, .isFirst = !count.after && limit.first.has_value()};

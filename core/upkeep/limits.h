@@ -14,12 +14,16 @@ struct Count {
     calendar::Date from{};                  ///< its day, or the day of the start
     calendar::Date since{};                 ///< first day of the subject's life, the zero of fixed marks
     calendar::Date on{};
-    usage::Exposure behind;   ///< from `after` to the evening of `on`
-    usage::Exposure before;   ///< up to `after`: where on the scale of fixed marks the completion stands
+    usage::Exposure behind;  ///< from `after` to the evening of `on`
+    usage::Exposure before;  ///< up to `after`: where on the scale of fixed marks the completion stands
+    std::optional<usage::HoursBracket> raw{};  ///< the hours of `behind` as ridden, if those are weighted
     bool countsOpen = false;  ///< part of a stated past lies after `after`: nobody counted its outings
     CountFrom countFrom = CountFrom::Completion;
     From side = From::Best;
 };
+
+/// What a stated past still had to run after a baseline that states the total time of then.
+usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& baseline);
 
 LimitState limitState(const Limit& limit, const Count& count);
 

@@ -14,6 +14,7 @@
 #include "core/calendar/date.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
+#include "core/usage/rows.h"
 
 namespace wm::upkeep {
 
@@ -181,6 +182,7 @@ struct TaskVersion {
     std::string position{};  ///< the item it is about, as a path "engine/piston"; empty = the machine itself
     Consequence consequence = Consequence::CostsMoney;
     std::vector<Limit> limits{};
+    std::vector<usage::HourWeight> weights{};  ///< of the hours that its limits count; the first that fits
     Combine combine = Combine::First;
     CountFrom countFrom = CountFrom::Completion;
     std::int64_t everyNth = 0;  ///< every n-th completion `extra` is done as well; 0 = never
@@ -217,6 +219,7 @@ struct TaskVersion {
         visit("position", self.position);
         visit("consequence", self.consequence);
         visit("limits", self.limits);
+        visit("weights", self.weights);
         visit("combine", self.combine);
         visit("count_from", self.countFrom);
         visit("every_nth", self.everyNth);

@@ -97,12 +97,10 @@ void join(Atom& part, Covered& covered) {
     }
 }
 
-}  // namespace
-
-Exposure exposure(std::span<const Atom> atoms, std::optional<Moment> after, Moment upTo) {
-    Exposure sum;
+// Visits what each atom has after one moment and up to another, so that the visited add up to the whole.
+template <class Visit>
+void eachPart(std::span<const Atom> atoms, std::optional<Moment> after, Moment upTo, Visit&& visit) {
     Covered covered;
-    std::optional<calendar::Date> lastMud;
     const auto first = !after ? atoms.begin()
                               : std::partition_point(atoms.begin(), atoms.end(),
                                                      [&](const Atom& atom) { return atom.to <= *after; });
@@ -113,21 +111,68 @@ Exposure exposure(std::span<const Atom> atoms, std::optional<Moment> after, Mome
                 continue;
             if (part->cutFrom)
                 join(*part, covered);
-            add(sum, *part);
+            visit(*part);
         } else if (at->to <= upTo) {
-            Atom atom = *at;
-            if (atom.kind == AtomKind::Past && after) {
-                atom.hours.low = units::Hours{0};
-                atom.distance.low = units::Metres{0};
+            if (at->kind != AtomKind::Past || !after) {
+                visit(*at);
+                continue;
             }
-            add(sum, atom);
-            if (atom.mud && lastMud != atom.to.date) {
-                ++sum.mudDays;
-                lastMud = atom.to.date;
-            }
+            Atom past = *at;
+            past.hours.low = units::Hours{0};
+            past.distance.low = units::Metres{0};
+            visit(past);
         }
     }
+}
+
+}  // namespace
+
+Exposure exposure(std::span<const Atom> atoms, std::optional<Moment> after, Moment upTo) {
+    Exposure sum;
+    std::optional<calendar::Date> lastMud;
+    eachPart(atoms, after, upTo, [&](const Atom& atom) {
+        add(sum, atom);
+        if (atom.mud && lastMud != atom.to.date) {
+            ++sum.mudDays;
+            lastMud = atom.to.date;
+        }
+    });
     return sum;
+}
+
+std::vector<Atom> partsOf(std::span<const Atom> atoms, std::optional<Moment> after, Moment upTo) {
+    std::vector<Atom> parts;
+    eachPart(atoms, after, upTo, [&parts](const Atom& atom) { parts.push_back(atom); });
+    return parts;
+}
+
+std::int64_t permilleOf(std::span<const HourWeight> weights, const Atom& atom) {
+    if (atom.kind == AtomKind::Past)
+        return 1000;
+    const auto fits = [&atom](const HourWeight& weight) {
+        return weight.ground.value_or(atom.ground) == atom.ground &&
+               weight.pace.value_or(atom.pace) == atom.pace;
+    };
+    const auto found = std::find_if(weights.begin(), weights.end(), fits);
+    return found == weights.end() ? 1000 : found->permille;
+}
+
+WeightedBracket weightedHours(std::span<const Atom> atoms, std::span<const HourWeight> weights,
+                              std::optional<Moment> after, Moment upTo) {
+    WeightedBracket sum;
+    eachPart(atoms, after, upTo, [&](const Atom& atom) {
+        const std::int64_t permille = permilleOf(weights, atom);
+        const auto& hours = atom.hours;
+        sum += WeightedBracket{hours.low.count() * permille, hours.best.count() * permille,
+                               hours.high ? std::optional(hours.high->count() * permille) : std::nullopt};
+    });
+    return sum;
+}
+
+HoursBracket roundedHours(const WeightedBracket& hours) {
+    const auto rounded = [](std::int64_t fine) { return units::Hours{(fine + 500) / 1000}; };
+    return {rounded(hours.low), rounded(hours.best),
+            hours.high ? std::optional(rounded(*hours.high)) : std::nullopt};
 }
 
 }  // namespace wm::usage

@@ -148,6 +148,27 @@ std::optional<Atom> partOf(const Atom& unlogged, std::optional<calendar::Moment>
 /// none to all may lie after it; the best counts it whole.
 Exposure exposure(std::span<const Atom> atoms, std::optional<calendar::Moment> after, calendar::Moment upTo);
 
+/// What `exposure` adds up, atom by atom, and the parts of unlogged ones so that their plain sum is the
+/// whole: of several parts of one stretch the first carries the high end.
+std::vector<Atom> partsOf(std::span<const Atom> atoms, std::optional<calendar::Moment> after,
+                          calendar::Moment upTo);
+
+/// Hundredths of an hour x permille: weighted hours that nobody has rounded yet.
+using WeightedBracket = Bracket<std::int64_t>;
+
+/// What an hour of the atom counts: the first weight that fits its ground and pace, else 1000. A stated past
+/// counts as it was stated; of unlogged hours nobody stated a ground, so what fits is a weight for any ground
+/// or for the unstated one.
+std::int64_t permilleOf(std::span<const HourWeight> weights, const Atom& atom);
+
+/// The hours of the same atoms as `exposure` takes, weighted, and not rounded, so that parts add up.
+WeightedBracket weightedHours(std::span<const Atom> atoms, std::span<const HourWeight> weights,
+                              std::optional<calendar::Moment> after, calendar::Moment upTo);
+
+/// In whole hundredths, halves up. For a sum, never for its parts. Example: 1.25 h x 1.5 and 0.35 h x 1.5:
+/// 187500 + 52500 = 240000 = 2.4 h.
+HoursBracket roundedHours(const WeightedBracket& hours);
+
 /// The most that a machine can run in a day: what makes a reading MeterJumps.
 inline constexpr units::Hours kMostHoursADay{24 * 100};
 inline constexpr units::Metres kMostMetresADay{3'600'000};

@@ -67,6 +67,21 @@ enum class OutingKind : std::uint8_t { Practice, Race, Other };
 enum class Ground : std::uint8_t { Unstated, Hard, Dust, Sand, Mud, Water };
 enum class Pace : std::uint8_t { Unstated, Race, Hard, Easy };
 
+/// What an hour counts for a task on this ground at this pace; nothing = on any, at any. 1000 = as it is.
+struct HourWeight {
+    std::optional<Ground> ground{};
+    std::optional<Pace> pace{};
+    std::int64_t permille = 1000;
+
+    template <class Self, class Visit>
+    static void fields(Self& self, Visit&& visit) {
+        visit("ground", self.ground);
+        visit("pace", self.pace);
+        visit("permille", self.permille);
+    }
+    friend bool operator==(const HourWeight&, const HourWeight&) = default;
+};
+
 /// One day's riding of one machine.
 struct Outing {
     static constexpr std::string_view kTable = "outing";

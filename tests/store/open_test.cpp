@@ -7,6 +7,8 @@
 #include <QFileInfo>
 #include <random>
 
+#include "core/store/migration.h"
+#include "core/store/schema.h"
 #include "tests/store/faulty_vfs.h"
 #include "tests/store/sample.h"
 
@@ -249,57 +251,62 @@ TEST_F(OpenTest, MakesNoFileOverAnother) {
 // Files of other versions, from schemas that only these tests have.
 class VersionTest : public OpenTest {
   protected:
+    const int now_ = latestVersion(currentSchema());
+    const QString copy_ = path_ + QStringLiteral(".v%1.bak").arg(now_);
+
     void SetUp() override {
         OpenTest::SetUp();
         options_.schema = currentSchema();
-        addStep("a table of tyres", 1, "0.2", {"CREATE TABLE tyre (id INTEGER PRIMARY KEY) STRICT"});
+        addStep("a table of tyres", now_, "0.8", {"CREATE TABLE tyre (id INTEGER PRIMARY KEY) STRICT"});
     }
     void addStep(const std::string& description, int oldestReader, const std::string& program,
                  std::vector<std::string> statements) {
         const int version = options_.schema.back().version + 1;
         options_.schema.push_back({version, description, oldestReader, program, std::move(statements)});
     }
+    [[nodiscard]] std::string version() const { return sample::answer(path_, "PRAGMA user_version"); }
     OpenReport outcomeToday(const QString& path) const { return File::open(path, OpenFor::Writing).report; }
 };
 
 TEST_F(VersionTest, BringsAnOlderFileUpToDate) {
-    addStep("a colour for machines", 3, "0.3",
+    addStep("a colour for machines", now_ + 2, "0.9",
             {"ALTER TABLE machine ADD COLUMN colour TEXT NOT NULL DEFAULT ''"});
     const auto rows = sample::fileWith(path_, sample::everyRow())->ledger()->rows();
     auto answer = File::open(path_, OpenFor::Writing, options_);
     ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
-    EXPECT_EQ(answer.report.fromVersion, 1);
+    EXPECT_EQ(answer.report.fromVersion, now_);
     EXPECT_EQ(answer.report.steps, (std::vector<QString>{"a table of tyres", "a colour for machines"}));
     EXPECT_EQ(answer.file->ledger()->rows(), rows);
     EXPECT_EQ(answer.file->undoText(), std::nullopt) << "what was recorded is in the old form";
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "3");
-    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"), "3 0.3");
+    EXPECT_EQ(version(), std::to_string(now_ + 2));
+    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"),
+              std::to_string(now_ + 2) + " 0.9");
     EXPECT_TRUE(answer.file->check().empty());
     // The copy beside it is the old file, whole.
-    EXPECT_EQ(answer.report.backup, path_ + ".v1.bak");
+    EXPECT_EQ(answer.report.backup, copy_);
     EXPECT_EQ(sample::opened(answer.report.backup)->ledger()->rows(), rows);
     EXPECT_EQ(outcome(path_).outcome, OpenOutcome::Opened);
 }
 
 TEST_F(VersionTest, NeverWritesOverAnEarlierCopy) {
     sample::fileWith(path_, sample::oneMachine());
-    writeBytes(path_ + ".v1.bak", "mine");
-    EXPECT_EQ(outcome(path_).backup, path_ + ".v1-2.bak");
-    EXPECT_EQ(bytesOf(path_ + ".v1.bak"), "mine");
+    writeBytes(copy_, "mine");
+    EXPECT_EQ(outcome(path_).backup, path_ + QStringLiteral(".v%1-2.bak").arg(now_));
+    EXPECT_EQ(bytesOf(copy_), "mine");
 }
 
 TEST_F(VersionTest, TakesEachStepWholeOrNotAtAll) {
-    addStep("one that fails half-way", 3, "0.3",
+    addStep("one that fails half-way", now_ + 2, "0.9",
             {"CREATE TABLE half (id INTEGER) STRICT", "INSERT INTO nowhere VALUES (1)"});
     const auto rows = sample::fileWith(path_, sample::oneMachine())->ledger()->rows();
     EXPECT_EQ(outcome(path_).outcome, OpenOutcome::Corrupt);
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "2");
+    EXPECT_EQ(version(), std::to_string(now_ + 1));
     EXPECT_EQ(sample::answer(path_, "SELECT count(*) FROM sqlite_schema WHERE name = 'half'"), "0");
-    EXPECT_EQ(sample::opened(path_ + ".v1.bak")->ledger()->rows(), rows);
+    EXPECT_EQ(sample::opened(copy_)->ledger()->rows(), rows);
 }
 
 TEST_F(VersionTest, TakesNoStepThatBreaksAReference) {
-    addStep("one that loses machines", 3, "0.3", {"DELETE FROM machine"});
+    addStep("one that loses machines", now_ + 2, "0.9", {"DELETE FROM machine"});
     sample::fileWith(path_, sample::everyRow());
     EXPECT_EQ(outcome(path_).outcome, OpenOutcome::Corrupt);
     EXPECT_EQ(sample::answer(path_, "SELECT count(*) FROM machine"), "1");
@@ -314,12 +321,12 @@ TEST_F(VersionTest, TakesNoStepWithoutACopy) {
     EXPECT_EQ(outcome(path_).outcome, OpenOutcome::NoSpace);
     EXPECT_TRUE(vfs.hasFailed());
     EXPECT_EQ(bytesOf(path_), before);
-    EXPECT_FALSE(QFileInfo::exists(path_ + ".v1.bak"));
+    EXPECT_FALSE(QFileInfo::exists(copy_));
     vfs.fail(sample::FaultyVfs::Call::Write, 2, SQLITE_FULL, true, "garage.wm");
     EXPECT_EQ(outcome(path_).outcome, OpenOutcome::NoSpace);
     EXPECT_TRUE(vfs.hasFailed());
     vfs.failNothing();
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "1");
+    EXPECT_EQ(version(), std::to_string(now_));
     EXPECT_EQ(outcome(path_).outcome, OpenOutcome::Migrated);
 }
 
@@ -328,22 +335,22 @@ TEST_F(VersionTest, IsNotBroughtUpToDateByAReader) {
     const auto report = outcome(path_, OpenFor::ReadingOnly);
     EXPECT_EQ(report.outcome, OpenOutcome::NoAccess);
     EXPECT_EQ(report.detail, "older");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "1");
+    EXPECT_EQ(version(), std::to_string(now_));
 }
 
 TEST_F(VersionTest, IsReadIfItsProgramAllowsThat) {
     const auto rows = sample::fileWith(path_, sample::everyRow(), options_)->ledger()->rows();
     auto answer = File::open(path_, OpenFor::Writing);
     ASSERT_EQ(answer.report.outcome, OpenOutcome::NewerReadOnly);
-    EXPECT_EQ(answer.report.fromVersion, 2);
+    EXPECT_EQ(answer.report.fromVersion, now_ + 1);
     EXPECT_TRUE(answer.file->readOnly());
     EXPECT_EQ(answer.file->ledger()->rows(), rows);
     EXPECT_EQ(answer.file->apply(wash("no"), kToday).error().kind, ApplyError::Kind::ReadOnly);
 }
 
 TEST_F(VersionTest, IsRefusedWithTheProgramThatItNeeds) {
-    addStep("everything is different", 3, "0.7", {"ALTER TABLE machine RENAME COLUMN name TO title"});
-    addStep("one more thing", 3, "0.8", {"CREATE TABLE more (id INTEGER PRIMARY KEY) STRICT"});
+    addStep("everything is different", now_ + 2, "0.9", {"ALTER TABLE machine RENAME COLUMN name TO title"});
+    addStep("one more thing", now_ + 2, "1.0", {"CREATE TABLE more (id INTEGER PRIMARY KEY) STRICT"});
     ASSERT_EQ(outcome(path_).detail, "missing");
     {
         auto schema = options_.schema;
@@ -355,8 +362,8 @@ TEST_F(VersionTest, IsRefusedWithTheProgramThatItNeeds) {
     const QByteArray before = bytesOf(path_);
     const auto report = outcomeToday(path_);
     EXPECT_EQ(report.outcome, OpenOutcome::NewerRefused);
-    EXPECT_EQ(report.detail, "0.7");
-    EXPECT_EQ(report.fromVersion, 4);
+    EXPECT_EQ(report.detail, "0.9");
+    EXPECT_EQ(report.fromVersion, now_ + 3);
     EXPECT_EQ(bytesOf(path_), before);
 }
 

@@ -68,6 +68,7 @@ upkeep::TaskVersion taskWording() {
     task.consequence = upkeep::Consequence::HiddenWear;
     task.limits = {{upkeep::Counter::Hours, 1000, 200, 100, true},
                    {upkeep::Counter::MudDays, 3, {}, 0, false}};
+    task.weights = {{usage::Ground::Mud, usage::Pace::Race, 1500}, {std::nullopt, std::nullopt, 900}};
     task.combine = upkeep::Combine::Last;
     task.countFrom = upkeep::CountFrom::FixedMarks;
     task.everyNth = 3;

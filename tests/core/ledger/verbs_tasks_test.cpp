@@ -130,6 +130,19 @@ TEST_F(TaskVerbsTest, RefusesIntervalsThatCountNothing) {
     must(saying(saveTask, chain));
 }
 
+TEST_F(TaskVerbsTest, RefusesWeightsThatCannotBe) {
+    const auto weighted = [&](std::vector<usage::HourWeight> weights) {
+        return taskWith([&](auto& t) { t.weights = weights; });
+    };
+    const usage::HourWeight mud{.ground = usage::Ground::Mud, .permille = 1500};
+    EXPECT_EQ(weighted({mud, {.permille = 0}}), At(Fault::NotPositive, "weights[1].permille"));
+    EXPECT_EQ(weighted({{.permille = 10'001}}), At(Fault::TooLarge, "weights[0].permille"));
+    EXPECT_EQ(weighted({mud, mud}), At(Fault::Duplicate, "weights[1].ground"));
+    chain.weights = {mud, {.pace = usage::Pace::Race, .permille = 1200}};
+    must(saying(saveTask, chain));
+    EXPECT_EQ(ledger().all<upkeep::TaskVersion>().back().weights, chain.weights);
+}
+
 TEST_F(TaskVerbsTest, RefusesWhatATaskNamesAndIsNotThere) {
     EXPECT_EQ(taskWith([](auto& t) { t.steps = {{"seat"}}; }), At(Fault::Unknown, "steps[0].code"));
     EXPECT_EQ(taskWith([](auto& t) {

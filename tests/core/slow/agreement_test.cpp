@@ -10,17 +10,24 @@ namespace wm::slow {
 
 void PrintTo(const Tally& tally, std::ostream* out) {
     *out << tally.low << ".." << tally.best << ".." << (tally.high ? std::to_string(*tally.high) : "")
-         << " h/100, " << tally.outings << " outings, " << tally.starts << " starts, " << tally.washes << "/"
-         << tally.pressureWashes << " washes, " << tally.mudDays << " mud days, " << tally.crashes
-         << " crashes";
+         << " h/100, weighted " << tally.weightedLow << ".." << tally.weightedBest << ".."
+         << (tally.weightedHigh ? std::to_string(*tally.weightedHigh) : "") << ", " << tally.outings
+         << " outings, " << tally.starts << " starts, " << tally.washes << "/" << tally.pressureWashes
+         << " washes, " << tally.mudDays << " mud days, " << tally.crashes << " crashes";
 }
 
 namespace {
 
-Tally tallyOf(const usage::Exposure& exposure) {
+Tally tallyOf(const Garage& garage, std::span<const usage::Atom> atoms, calendar::Moment after,
+              calendar::Moment upTo) {
+    const auto exposure = usage::exposure(atoms, after, upTo);
+    const auto weighted = usage::weightedHours(atoms, garage.weights, after, upTo);
     return {.low = exposure.hours.low.count(),
             .best = exposure.hours.best.count(),
             .high = exposure.hours.high ? std::optional(exposure.hours.high->count()) : std::nullopt,
+            .weightedLow = weighted.low,
+            .weightedBest = weighted.best,
+            .weightedHigh = weighted.high,
             .outings = exposure.outings,
             .starts = exposure.starts,
             .washes = exposure.washes,
@@ -42,11 +49,10 @@ bool agrees(std::uint64_t seed, int days) {
         const auto after = randomMoment(garage, chance);
         const auto upTo = randomMoment(garage, chance);
         for (const auto& [machine, facts] : garage.use)
-            EXPECT_EQ(tallyOf(usage::exposure(atoms[machine], after, upTo)),
-                      ofMachine(garage, machine, after, upTo))
+            EXPECT_EQ(tallyOf(garage, atoms[machine], after, upTo), ofMachine(garage, machine, after, upTo))
                 << "machine " << machine.value() << ", seed " << seed << ", " << days << " days";
         for (const items::Item& item : garage.items)
-            EXPECT_EQ(tallyOf(usage::exposure(items::atomsOf(item, fittings, machineAtoms), after, upTo)),
+            EXPECT_EQ(tallyOf(garage, items::atomsOf(item, fittings, machineAtoms), after, upTo),
                       ofItem(garage, item.id, after, upTo))
                 << "item " << item.id.value() << ", seed " << seed << ", " << days << " days";
     }

@@ -10,9 +10,11 @@ namespace wm::slow {
 using calendar::Date;
 using calendar::DayPart;
 using calendar::Moment;
+using usage::Ground;
 using usage::HourReading;
 using usage::MeterEvent;
 using usage::Outing;
+using usage::Pace;
 using usage::UseFacts;
 
 namespace {
@@ -219,18 +221,36 @@ class Walk {
         }
         for (const auto& [stretch, days] : days_) {
             const Grain& grain = grains_[stretch];
-            tally_.low += days == grain.days ? grain.whole : 0;
-            if (tally_.high)
-                *tally_.high += grain.whole;
+            const std::int64_t whole = days == grain.days ? grain.whole : 0;
+            addRange({whole, 0, grain.whole}, Ground::Unstated, Pace::Unstated);
         }
         return tally_;
     }
 
   private:
-    void add(const Range& range) {
+    // What an hour counts: looked through from the last weight to the first, so that the first one stays.
+    [[nodiscard]] std::int64_t countsFor(Ground ground, Pace pace) const {
+        std::int64_t permille = 1000;
+        for (std::size_t i = garage_.weights.size(); i-- > 0;) {
+            const auto& weight = garage_.weights[i];
+            const bool onGround = !weight.ground || *weight.ground == ground;
+            const bool atPace = !weight.pace || *weight.pace == pace;
+            if (onGround && atPace)
+                permille = weight.permille;
+        }
+        return permille;
+    }
+    void addRange(const Range& range, Ground ground, Pace pace) {
+        const auto sum = [](std::optional<std::int64_t> a, std::optional<std::int64_t> b, std::int64_t by) {
+            return a && b ? std::optional(*a + *b * by) : std::nullopt;
+        };
+        const std::int64_t permille = countsFor(ground, pace);
         tally_.low += range.low;
         tally_.best += range.best;
-        tally_.high = range.high && tally_.high ? std::optional(*range.high + *tally_.high) : std::nullopt;
+        tally_.high = sum(tally_.high, range.high, 1);
+        tally_.weightedLow += range.low * permille;
+        tally_.weightedBest += range.best * permille;
+        tally_.weightedHigh = sum(tally_.weightedHigh, range.high, permille);
     }
     void live(MachineId id, Moment now) {
         const UseFacts& facts = garage_.use.at(id);
@@ -238,7 +258,7 @@ class Walk {
             machines_[id] = reckon(facts);
         const Machine& machine = machines_[id];
         if (const auto at = machine.atOnce.find(now); at != machine.atOnce.end())
-            add({at->second, at->second, at->second});
+            addRange({at->second, at->second, at->second}, Ground::Unstated, Pace::Unstated);
         if (now.part == DayPart::Riding)
             ride(facts, machine, now.date);
         if (now.part != DayPart::AfterRiding)
@@ -253,7 +273,7 @@ class Walk {
         for (const Outing& outing : facts.outings) {
             if (outing.date != day)
                 continue;
-            add(machine.outings.at(outing.id));
+            addRange(machine.outings.at(outing.id), outing.ground, outing.pace);
             ++tally_.outings;
             tally_.starts += outing.starts;
             mud = mud || outing.ground == usage::Ground::Mud || outing.ground == usage::Ground::Water;
@@ -263,7 +283,7 @@ class Walk {
             tally_.crashes += crash.date == day ? 1 : 0;
         if (const auto at = machine.grains.find(day); at != machine.grains.end())
             for (const Grain& grain : at->second) {
-                tally_.best += grain.amount;
+                addRange({0, grain.amount, 0}, Ground::Unstated, Pace::Unstated);
                 ++days_[grain.stretch];
                 grains_[grain.stretch] = grain;
             }

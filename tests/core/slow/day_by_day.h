@@ -18,6 +18,7 @@ struct Garage {
     std::map<MachineId, usage::UseFacts> use;
     std::vector<items::Move> moves;
     std::vector<items::Item> items;
+    std::vector<usage::HourWeight> weights;  ///< of a task, for the weighted hours
     calendar::Date first{};
     calendar::Date last{};
 };
@@ -27,6 +28,9 @@ struct Tally {
     std::int64_t low = 0;
     std::int64_t best = 0;
     std::optional<std::int64_t> high = 0;
+    std::int64_t weightedLow = 0;  ///< hundredths of an hour x permille
+    std::int64_t weightedBest = 0;
+    std::optional<std::int64_t> weightedHigh = 0;
     std::int64_t outings = 0;
     std::int64_t starts = 0;
     std::int64_t washes = 0;

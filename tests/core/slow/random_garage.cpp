@@ -42,6 +42,7 @@ class Writer {
     }
     Garage write() {
         const bool careful = chance_.oneIn(4);
+        weigh();
         for (Date day = garage_.first; day <= garage_.last; day = day.plusDays(1)) {
             for (const MachineId machine : {MachineId{101}, MachineId{102}}) {
                 ride(machine, day, careful);
@@ -54,6 +55,17 @@ class Writer {
     }
 
   private:
+    // What a task may say of hours: none to four weights, for any or one ground and pace.
+    void weigh() {
+        for (std::int64_t i = chance_.upTo(4); i > 0; --i) {
+            usage::HourWeight weight{.permille = 1 + chance_.upTo(3000)};
+            if (!chance_.oneIn(3))
+                weight.ground = static_cast<usage::Ground>(chance_.upTo(5));
+            if (!chance_.oneIn(3))
+                weight.pace = static_cast<usage::Pace>(chance_.upTo(3));
+            garage_.weights.push_back(weight);
+        }
+    }
     struct Meter {
         std::int64_t shown = 0;
         bool dead = false;
@@ -83,6 +95,7 @@ class Writer {
                 outing.hours = units::Hours{std::max<std::int64_t>(ran + chance_.upTo(40) - 20, 0)};
             outing.starts = chance_.upTo(3);
             outing.ground = static_cast<usage::Ground>(chance_.upTo(5));
+            outing.pace = static_cast<usage::Pace>(chance_.upTo(3));
             use.outings.push_back(outing);
         }
         for (const bool pressure : {false, true}) {

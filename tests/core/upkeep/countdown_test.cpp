@@ -539,5 +539,50 @@ TEST_F(CountdownTest, AHappeningIsKnownEvenWithoutARecord) {
     EXPECT_TRUE(it.on("2026-03-01").noRecord);
 }
 
+// Every 15 h, mud x 2: 6 h of mud and 4 h of sand since the job are 12 + 4 = 16 h, over by 1; raw they
+// are 10.
+TEST_F(CountdownTest, WeightedHoursCountAndTheRawOnesStandBeside) {
+    it.wordings = {task({every("15"), every(5, Counter::Outings)})};
+    it.wordings[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
+    use.outings = {make.outing("2026-02-01", "6", usage::Ground::Mud),
+                   make.outing("2026-02-02", "4", usage::Ground::Sand)};
+    it.atoms = usage::atomsOf(use);
+    const auto down = it.on("2026-02-02");
+    EXPECT_EQ(down.limits[0].behind, (CountBracket{1600, 1600, 1600}));
+    EXPECT_EQ(down.limits[0].raw, (CountBracket{1000, 1000, 1000}));
+    EXPECT_EQ(down.limits[0].left, -100);
+    EXPECT_TRUE(down.over);
+    EXPECT_EQ(down.limits[1].left, 3);
+    EXPECT_FALSE(down.limits[1].raw) << "outings are not weighted";
+    it.wordings[0].weights.clear();
+    EXPECT_EQ(it.on("2026-02-02").limits[0].left, 500);
+    EXPECT_FALSE(it.on("2026-02-02").limits[0].raw);
+}
+
+// Marks every 10 h, mud x 2. Done after 6 h of mud: at 12 on the weighted scale, the next mark is 20, 8 on.
+TEST_F(CountdownTest, FixedMarksStandOnTheWeightedScale) {
+    it.wordings = {task({every("10")})};
+    it.wordings[0].countFrom = CountFrom::FixedMarks;
+    it.wordings[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
+    use.outings = {make.outing("2026-02-01", "6", usage::Ground::Mud)};
+    it.atoms = usage::atomsOf(use);
+    it.records = {make.record("2026-02-01")};
+    EXPECT_EQ(it.on("2026-02-01").limits[0].amount, 800);
+}
+
+// Stated 50 h at the baseline, of a past of 80 h: 30 h of it lie after, as stated; then 4 h of mud x 2.
+TEST_F(CountdownTest, TheRestOfAStatedPastIsNotWeighted) {
+    use.outings = {make.outing("2026-02-01", "4", usage::Ground::Mud)};
+    past("80", "80", "80");
+    it.since = day("2026-01-01");
+    it.wordings = {task({every("60")})};
+    it.wordings[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
+    it.records = {make.record("2025-06-01", RecordKind::Baseline)};
+    it.records[0].statedBest = hours("50");
+    const auto down = it.on("2026-02-01");
+    EXPECT_EQ(down.limits[0].behind, (CountBracket{3800, 3800, 3800}));
+    EXPECT_EQ(down.limits[0].raw, (CountBracket{3400, 3400, 3400}));
+}
+
 }  // namespace
 }  // namespace wm::upkeep

@@ -226,6 +226,8 @@ TEST(CheckIntervalsTest, NamesTheFieldThatCannotBeReckonedWith) {
     EXPECT_EQ(refusal(task), (Error{Fault::NotPositive, "nth", "0", ""}));
     task.nth = 1;
     EXPECT_TRUE(checkIntervals(task));
+    task.weights = {{.ground = usage::Ground::Mud, .permille = 1500}, {.permille = 0}};
+    EXPECT_EQ(refusal(task), (Error{Fault::NotPositive, "weights[1].permille", "0", ""}));
 }
 
 }  // namespace

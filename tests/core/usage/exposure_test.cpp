@@ -175,5 +175,53 @@ TEST(ExposureTest, AnUnknownPastLeavesTheHighEndOpen) {
               (MetresBracket{units::Metres{0}, made::km("2"), made::km("3")}));
 }
 
+// 2 h of mud at race pace x 2, 3 h of mud at another pace x 1.5, 1 h of sand x 1: 4 + 4.5 + 1 = 9.5 h. The
+// first weight that fits counts, whatever comes after it.
+TEST(WeightedHoursTest, TheFirstWeightThatFitsCounts) {
+    made::Made make;
+    UseFacts use;
+    use.outings = {make.outing("2026-05-01", "2", Ground::Mud), make.outing("2026-05-02", "3", Ground::Mud),
+                   make.outing("2026-05-03", "1", Ground::Sand)};
+    use.outings[0].pace = Pace::Race;
+    const auto atoms = atomsOf(use);
+    const std::vector<HourWeight> weights{{.ground = Ground::Mud, .pace = Pace::Race, .permille = 2000},
+                                          {.ground = Ground::Mud, .permille = 1500},
+                                          {.pace = Pace::Race, .permille = 9000}};
+    const auto fine = weightedHours(atoms, weights, std::nullopt, evening("2026-05-03"));
+    EXPECT_EQ(fine, WeightedBracket::exactly(950'000));
+    EXPECT_EQ(text(roundedHours(fine)), "9.5");
+    EXPECT_EQ(text(exposure(atoms, std::nullopt, evening("2026-05-03")).hours), "6.0") << "raw stays raw";
+}
+
+// Three times 0.01 h x 0.5: rounded one by one 0.01 + 0.01 + 0.01 = 0.03 h, the sum is 0.015 h and rounds to
+// 0.02.
+TEST(WeightedHoursTest, AreRoundedOnceAfterTheSum) {
+    made::Made make;
+    UseFacts use;
+    use.outings = {make.outing("2026-05-01", "0.01", Ground::Hard),
+                   make.outing("2026-05-02", "0.01", Ground::Hard),
+                   make.outing("2026-05-03", "0.01", Ground::Hard)};
+    const std::vector<HourWeight> half{{.ground = Ground::Hard, .permille = 500}};
+    const auto fine = weightedHours(atomsOf(use), half, std::nullopt, evening("2026-05-03"));
+    EXPECT_EQ(fine.best, 1'500);
+    EXPECT_EQ(roundedHours(fine).best, units::Hours{2});
+}
+
+// What the meter saw and nobody noted has no ground: only a weight for any ground, or for the unstated one,
+// fits. What was before the file counts as it was stated.
+TEST(WeightedHoursTest, UnloggedHoursHaveNoGroundAndAPastStaysAsStated) {
+    made::Made make;
+    UseFacts use;
+    use.hourReadings = {make.reading("2026-05-01", "0"), make.reading("2026-05-08", "4")};
+    const auto atoms = items::withPast(made::usedMachine("2026-05-01", "10", "20", "30"), atomsOf(use));
+    const auto counted = [&](HourWeight weight) {
+        const std::vector<HourWeight> weights{weight};
+        return text(roundedHours(weightedHours(atoms, weights, std::nullopt, evening("2026-05-08"))));
+    };
+    EXPECT_EQ(counted({.ground = Ground::Mud, .permille = 3000}), "14.0..24.0..34.0");
+    EXPECT_EQ(counted({.ground = Ground::Unstated, .permille = 3000}), "22.0..32.0..42.0");
+    EXPECT_EQ(counted({.permille = 500}), "12.0..22.0..32.0");
+}
+
 }  // namespace
 }  // namespace wm::usage
