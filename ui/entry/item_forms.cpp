@@ -5,8 +5,11 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <limits>
+#include <memory>
 #include <utility>
 
+#include "core/ledger/expiry.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
 #include "ui/workbench.h"
@@ -78,6 +81,33 @@ QStringList positionsOf(const ledger::Book& book) {
     return names;
 }
 
+// What would not last through the machine's next event if the form were entered as it stands, on the book as
+// it would be then; empty while it can't be entered.
+QString endsWords(const tl::expected<store::Verb, Faults>& verb, const ledger::Book& book) {
+    if (!verb)
+        return {};
+    std::int64_t id = std::numeric_limits<std::int64_t>::max() / 2;
+    const auto change = (*verb)(ledger::Pen{book, [&id] { return ++id; }});
+    if (!change)
+        return {};
+    const ledger::Book then(std::make_shared<const ledger::Ledger>(book.ledger().with(*change)),
+                            book.today());
+    QStringList words;
+    for (const ledger::Row& row : change->rows)
+        if (const auto* move = std::get_if<items::Move>(&row);
+            move != nullptr && move->kind == MoveKind::Fitted)
+            for (const ledger::Expiry& expiry : ledger::expiriesOf(then, move->item)) {
+                const QString of = QObject::tr("%1 of %2").arg(text(expiry.task), text(expiry.item));
+                if (expiry.isOver)
+                    words << QObject::tr("%1 is over already.").arg(of);
+                else
+                    words << QObject::tr("%1 falls due about %2, before %3 is over.")
+                                 .arg(of, dayWords(expiry.likely.value_or(expiry.event->last), book.today()),
+                                      text(expiry.event->name));
+            }
+    return words.join(QLatin1Char(' '));
+}
+
 }  // namespace
 
 FitForm::FitForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("fit")) {
@@ -99,7 +129,19 @@ FitForm::FitForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
     startAt(request.position.isEmpty() ? static_cast<QWidget*>(position_) : static_cast<QWidget*>(item_));
     connect(item_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
     connect(past_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
+    ends_ = addNote(QString());
+    ends_->setObjectName(QStringLiteral("ends"));
+    for (QComboBox* box : {item_, machine_, part_, past_})
+        connect(box, &QComboBox::currentIndexChanged, this, &FitForm::sayWhatEnds);
+    for (QLineEdit* field : {position_, date_, best_, low_, high_})
+        connect(field, &QLineEdit::editingFinished, this, &FitForm::sayWhatEnds);
     followItem();
+    sayWhatEnds();
+}
+
+void FitForm::sayWhatEnds() {
+    ends_->setText(endsWords(verb(), book()));
+    ends_->setVisible(!ends_->text().isEmpty());
 }
 
 void FitForm::followItem() {
@@ -184,6 +226,17 @@ SwapForm::SwapForm(Workbench& workbench, const EntryRequest& request)
                 ? tr("Instead of %1.").arg(text(item->name))
                 : tr("Nothing lies on the shelf to take the place of %1. Take it off, then fit a new item.")
                       .arg(text(item->name)));
+    ends_ = addNote(QString());
+    ends_->setObjectName(QStringLiteral("ends"));
+    connect(item_, &QComboBox::currentIndexChanged, this, &SwapForm::sayWhatEnds);
+    connect(part_, &QComboBox::currentIndexChanged, this, &SwapForm::sayWhatEnds);
+    connect(date_, &QLineEdit::editingFinished, this, &SwapForm::sayWhatEnds);
+    sayWhatEnds();
+}
+
+void SwapForm::sayWhatEnds() {
+    ends_->setText(endsWords(verb(), book()));
+    ends_->setVisible(!ends_->text().isEmpty());
 }
 
 tl::expected<store::Verb, Faults> SwapForm::verb() {

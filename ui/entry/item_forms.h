@@ -19,6 +19,7 @@ class FitForm : public EntryForm {
 
   private:
     void followItem();
+    void sayWhatEnds();
     [[nodiscard]] items::Item newItem(Answers& read) const;
 
     QComboBox* machine_;
@@ -32,6 +33,7 @@ class FitForm : public EntryForm {
     QLineEdit* best_;
     QLineEdit* low_;
     QLineEdit* high_;
+    QLabel* ends_;
 };
 
 /// Takes an item off: to the shelf, to a workshop, or for good.
@@ -59,12 +61,15 @@ class SwapForm : public EntryForm {
     tl::expected<store::Verb, Faults> verb() override;
 
   private:
+    void sayWhatEnds();
+
     ItemId old_;
     QComboBox* item_;
     QComboBox* to_;
     QLineEdit* date_;
     QComboBox* part_;
     QLineEdit* note_;
+    QLabel* ends_ = nullptr;
 };
 
 }  // namespace wm::ui
