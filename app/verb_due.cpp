@@ -6,7 +6,9 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
+#include "core/explain/why.h"
 #include "core/units/quantity.h"
+#include "ui/words/why_words.h"
 
 namespace wm::app {
 
@@ -71,6 +73,36 @@ ordered_json lineJson(const ledger::Book& book, const items::Machine& machine, c
              line.deferral != nullptr ? dayJson(line.deferral->untilDate) : ordered_json(nullptr)},
             {"picked", line.picked},
             {"confirmed", line.task->confirmed}};
+}
+
+ordered_json bracketJson(const std::optional<upkeep::CountBracket>& count) {
+    if (!count)
+        return nullptr;
+    return {{"least", count->low},
+            {"likely", count->best},
+            {"most", count->high ? ordered_json(*count->high) : ordered_json(nullptr)}};
+}
+
+ordered_json stepJson(const explain::Step& step) {
+    auto children = ordered_json::array();
+    for (const explain::Step& child : step.children)
+        children.push_back(stepJson(child));
+    return {{"kind", base::nameOf(step.kind)},
+            {"name", step.name},
+            {"detail", step.detail},
+            {"from", dayJson(step.from)},
+            {"to", dayJson(step.to)},
+            {"counter", step.counter ? ordered_json(base::nameOf(*step.counter)) : ordered_json(nullptr)},
+            {"figure", bracketJson(step.figure)},
+            {"in_thousandths", step.fine},
+            {"as_ridden", bracketJson(step.raw)},
+            {"permille", step.permille},
+            {"count", step.count},
+            {"known", step.known ? ordered_json(base::nameOf(*step.known)) : ordered_json(nullptr)},
+            {"fact", step.fact},
+            {"governs", step.governs},
+            {"makes", base::nameOf(step.makes)},
+            {"children", children}};
 }
 
 QString counterWords(upkeep::Counter counter, std::int64_t count) {
@@ -213,6 +245,30 @@ void printRest(QTextStream& out, const ledger::Book& book, MachineId machine) {
         out << "  snag: " << fromUtf8(open.snag->what).simplified() << '\n';
 }
 
+void printNode(QTextStream& out, const ui::WhyNode& node, int depth) {
+    out << QString(2 * depth, ' ') << node.what;
+    if (!node.much.isEmpty())
+        out << ": " << node.much;
+    out << '\n';
+    for (const ui::WhyNode& child : node.children)
+        printNode(out, child, depth + 1);
+}
+
+Answer<void> sayWhy(const Call& call, const ledger::Book& book) {
+    const auto machine = findMachine(book, call.value("machine"));
+    if (!machine)
+        return tl::unexpected(machine.error());
+    const auto task = findTask(book, (*machine)->id, call.value("why"));
+    if (!task)
+        return tl::unexpected(task.error());
+    const explain::Step root = explain::why(book, *book.dueLine((*task)->task));
+    if (call.has("json"))
+        print(call.console(), stepJson(root));
+    else
+        printNode(call.console().out, ui::whyTree(root, book.today()), 0);
+    return {};
+}
+
 Answer<void> run(const Call& call) {
     const auto day = call.day("on");
     if (!day)
@@ -222,6 +278,8 @@ Answer<void> run(const Call& call) {
         return tl::unexpected(garage.error());
     garage->lookOn(day->value_or(garage->today()));
     const ledger::Book& book = garage->book();
+    if (call.has("why"))
+        return sayWhy(call, book);
     std::vector<const items::Machine*> machines = book.machines();
     if (call.has("machine")) {
         const auto machine = findMachine(book, call.value("machine"));
@@ -256,9 +314,11 @@ VerbSpec dueVerb() {
             "Say what is due, and what stands in the way of the next event.",
             {{"FILE", "The file."}},
             {machineOption(), onOption("How it stands on this day, 2026-05-16; otherwise today."),
+             QCommandLineOption("why", "Say where the figure of one task comes from, step by step.", "TASK"),
              QCommandLineOption("all", "List what is in hand and what has no record as well."), jsonOption()},
             "  witnessmark due garage.witnessmark\n"
-            "  witnessmark due garage.witnessmark --machine Heron --on 2026-05-16 --json\n",
+            "  witnessmark due garage.witnessmark --machine Heron --on 2026-05-16 --json\n"
+            "  witnessmark due garage.witnessmark --machine Heron --why piston\n",
             run};
 }
 

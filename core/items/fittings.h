@@ -100,6 +100,17 @@ class Fittings {
     std::map<Host, Positions> positions_;
 };
 
+/// A stretch in which an item went with one machine: off and on again at one moment, or from one engine of a
+/// machine into the next, is one stretch with it. `spells` says where in the machine it was.
+struct Carriage {
+    MachineId machine{};
+    calendar::Moment from{};
+    std::optional<calendar::Moment> to{};
+    std::vector<MachineSpell> spells{};
+};
+/// In order of time.
+std::vector<Carriage> carriagesOf(ItemId item, const Fittings& fittings);
+
 /// The atoms that went through an item: those of the machines that carried it, while they did, and its stated
 /// past as a Past atom, in order of `to`. Of an Unlogged atom in which it was fitted or removed it has the
 /// part (usage::partOf), one for each stretch in which it was fitted; off and on again with no riding between

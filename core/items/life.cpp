@@ -12,27 +12,9 @@ using usage::Atom;
 
 namespace {
 
-struct Stretch {
-    Moment from{};
-    std::optional<Moment> to;
-};
-
-// Off and on again at one moment, or from one engine of a machine into the next, is one stretch with it.
-std::map<MachineId, std::vector<Stretch>> stretchesOf(const std::vector<MachineSpell>& spells) {
-    std::map<MachineId, std::vector<Stretch>> stretches;
-    for (const MachineSpell& spell : spells) {
-        auto& own = stretches[spell.machine];
-        if (!own.empty() && own.back().to == spell.from)
-            own.back().to = spell.to;
-        else
-            own.push_back({spell.from, spell.to});
-    }
-    return stretches;
-}
-
 // What of one atom falls into the stretches, which are in order and apart.
-void take(const Atom& atom, const std::vector<Stretch>& stretches, std::vector<Atom>& taken) {
-    auto stretch = std::partition_point(stretches.begin(), stretches.end(), [&](const Stretch& s) {
+void take(const Atom& atom, const std::vector<Carriage>& stretches, std::vector<Atom>& taken) {
+    auto stretch = std::partition_point(stretches.begin(), stretches.end(), [&](const Carriage& s) {
         return s.to && (atom.from == atom.to ? *s.to < atom.to : *s.to <= atom.from);
     });
     for (; stretch != stretches.end() && stretch->from < atom.to; ++stretch) {
@@ -64,11 +46,30 @@ std::vector<Atom> inOrder(std::vector<Atom> atoms) {
 
 }  // namespace
 
+std::vector<Carriage> carriagesOf(ItemId item, const Fittings& fittings) {
+    std::vector<Carriage> carriages;
+    std::map<MachineId, std::size_t> last;
+    for (const MachineSpell& spell : fittings.machineSpells(item)) {
+        const auto known = last.find(spell.machine);
+        if (known != last.end() && carriages[known->second].to == spell.from) {
+            carriages[known->second].to = spell.to;
+            carriages[known->second].spells.push_back(spell);
+            continue;
+        }
+        last[spell.machine] = carriages.size();
+        carriages.push_back({spell.machine, spell.from, spell.to, {spell}});
+    }
+    return carriages;
+}
+
 std::vector<Atom> atomsOf(const Item& item, const Fittings& fittings, const AtomsOfMachine& machineAtoms) {
     std::vector<Atom> atoms;
     if (const auto past = pastOf(item))
         atoms.push_back(*past);
-    for (const auto& [machine, stretches] : stretchesOf(fittings.machineSpells(item.id)))
+    std::map<MachineId, std::vector<Carriage>> carriages;
+    for (Carriage& carriage : carriagesOf(item.id, fittings))
+        carriages[carriage.machine].push_back(std::move(carriage));
+    for (const auto& [machine, stretches] : carriages)
         for (const Atom& atom : machineAtoms(machine))
             take(atom, stretches, atoms);
     return inOrder(std::move(atoms));

@@ -81,5 +81,19 @@ TEST_F(DueVerb, RefusesADayThatIsNone) {
         expectRefusal(say({"due", file_, "--on", day}), Exit::Refused, "The date");
 }
 
+// 7.5 h ridden since the machine was new; the oil is due at 1.5 h the first time: over by 6 h.
+TEST_F(DueVerb, SaysWhy) {
+    ASSERT_EQ(say({"log", file_, "--outing", "7.5", "--on", "2026-05-02"}).exit, 0);
+    const nlohmann::json tree = say({"due", file_, "--why", "engine-oil", "--json"}).json();
+    expectKeepsTo("due_why", tree);
+    EXPECT_EQ(tree.at("figure").at("likely"), -600);
+    const Said said = say({"due", file_, "--why", "engine-oil"});
+    EXPECT_EQ(said.exit, 0);
+    for (const char* words :
+         {"Engine oil: over 6.0 h\n", "\n    behind it: 7.5 h\n", "\n      1 outing: 7.5 h\n"})
+        EXPECT_TRUE(said.out.contains(words)) << words << "\n" << said.out.toStdString();
+    expectRefusal(say({"due", file_, "--why", "wings"}), Exit::Refused, "“wings”");
+}
+
 }  // namespace
 }  // namespace wm::test

@@ -4,9 +4,12 @@
 
 #include <QAbstractItemView>
 #include <QGridLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QPainter>
 #include <QScreen>
+#include <QTreeWidget>
 #include <algorithm>
 
 #include "ui/theme/tokens.h"
@@ -17,6 +20,8 @@ namespace wm::ui {
 namespace {
 
 constexpr int kWidest = 420;
+constexpr int kWidestTree = 620;
+constexpr int kMostLines = 16;  ///< of the tree before it scrolls
 
 QLabel* label(const QString& words, QWidget* parent) {
     auto* made = new QLabel(words, parent);
@@ -25,12 +30,56 @@ QLabel* label(const QString& words, QWidget* parent) {
     return made;
 }
 
+void addNode(const WhyNode& node, QTreeWidgetItem* into) {
+    auto* item = new QTreeWidgetItem(into, {node.what, node.much});
+    item->setToolTip(1, node.much);
+    for (const WhyNode& child : node.children)
+        addNode(child, item);
+}
+
+// What is seen of a derivation before anything is opened.
+void speak(const std::vector<WhyNode>& nodes, QString& spoken) {
+    for (const WhyNode& node : nodes) {
+        spoken += QStringLiteral(". %1: %2").arg(node.what, node.much);
+        if (node.open)
+            speak(node.children, spoken);
+    }
+}
+
+// An item opens only once it is in the tree.
+void openAsTold(const std::vector<WhyNode>& nodes, QTreeWidgetItem* of) {
+    for (std::size_t i = 0; i < nodes.size(); ++i) {
+        auto* item = of->child(static_cast<int>(i));
+        item->setExpanded(nodes[i].open);
+        openAsTold(nodes[i].children, item);
+    }
+}
+
+bool movesInTree(int key) {
+    switch (key) {
+        case Qt::Key_Up:
+        case Qt::Key_Down:
+        case Qt::Key_Left:
+        case Qt::Key_Right:
+        case Qt::Key_Home:
+        case Qt::Key_End:
+        case Qt::Key_PageUp:
+        case Qt::Key_PageDown:
+        case Qt::Key_Plus:
+        case Qt::Key_Minus:
+        case Qt::Key_Asterisk:
+            return true;
+        default:
+            return false;
+    }
+}
+
 }  // namespace
 
 WhyPopup::WhyPopup(const Why& why, QWidget* parent) : QFrame(parent, Qt::Popup) {
     setObjectName(QStringLiteral("why"));
     setAttribute(Qt::WA_DeleteOnClose);
-    setFixedWidth(kWidest);
+    setFixedWidth(why.tree.empty() ? kWidest : kWidestTree);
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(kSpaceGroup, kSpaceLine, kSpaceGroup, kSpaceLine);
     grid->setHorizontalSpacing(kSpaceLine);
@@ -39,8 +88,11 @@ WhyPopup::WhyPopup(const Why& why, QWidget* parent) : QFrame(parent, Qt::Popup) 
     auto* title = label(why.title, this);
     title->setProperty("role", QStringLiteral("section"));
     grid->addWidget(title, 0, 0, 1, 2);
-    int row = 1;
+    if (!why.tree.empty())
+        addTree(why, grid);
+    int row = 2;
     QString spoken = why.title;
+    speak(why.tree, spoken);
     for (const auto& [what, much] : why.lines) {
         auto* left = label(what, this);
         left->setWordWrap(false);
@@ -58,9 +110,56 @@ WhyPopup::WhyPopup(const Why& why, QWidget* parent) : QFrame(parent, Qt::Popup) 
     setAccessibleName(spoken);
 }
 
+void WhyPopup::addTree(const Why& why, QGridLayout* grid) {
+    tree_ = new QTreeWidget(this);
+    tree_->setObjectName(QStringLiteral("derivation"));
+    tree_->setAccessibleName(tr("derivation"));
+    tree_->setColumnCount(2);
+    tree_->setHeaderHidden(true);
+    tree_->setFrameShape(QFrame::NoFrame);
+    tree_->setUniformRowHeights(true);
+    tree_->header()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
+    tree_->header()->setStretchLastSection(true);
+    for (const WhyNode& node : why.tree)
+        addNode(node, tree_->invisibleRootItem());
+    openAsTold(why.tree, tree_->invisibleRootItem());
+    tree_->setCurrentItem(tree_->topLevelItem(0));
+    tree_->installEventFilter(this);
+    connect(tree_, &QTreeWidget::itemExpanded, this, &WhyPopup::fitTree);
+    connect(tree_, &QTreeWidget::itemCollapsed, this, &WhyPopup::fitTree);
+    grid->addWidget(tree_, 1, 0, 1, 2);
+    fitTree();
+}
+
+// As high as its lines, up to a point; beyond that it scrolls.
+void WhyPopup::fitTree() {
+    int lines = 0;
+    for (QTreeWidgetItemIterator at(tree_); *at != nullptr && lines < kMostLines; ++at) {
+        const auto* parent = (*at)->parent();
+        bool seen = true;
+        for (; parent != nullptr; parent = parent->parent())
+            seen = seen && parent->isExpanded();
+        lines += seen ? 1 : 0;
+    }
+    const int line = std::max(tree_->sizeHintForRow(0), tree_->fontMetrics().height());
+    tree_->setFixedHeight(lines * line + 2 * tree_->frameWidth());
+    if (isVisible())
+        adjustSize();
+}
+
+bool WhyPopup::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == tree_ && event->type() == QEvent::KeyPress &&
+        !movesInTree(static_cast<QKeyEvent*>(event)->key())) {
+        close();
+        return true;
+    }
+    return QFrame::eventFilter(watched, event);
+}
+
 void WhyPopup::showBeside(const QWidget* at) {
     adjustSize();
-    resize(kWidest, heightForWidth(kWidest) > 0 ? heightForWidth(kWidest) : sizeHint().height());
+    const int wide = width();
+    resize(wide, heightForWidth(wide) > 0 ? heightForWidth(wide) : sizeHint().height());
     QPoint corner = at->mapToGlobal(QPoint(at->width() / 2, at->height()));
     if (const auto* view = qobject_cast<const QAbstractItemView*>(at);
         view != nullptr && view->currentIndex().isValid())
@@ -70,7 +169,10 @@ void WhyPopup::showBeside(const QWidget* at) {
     move(std::clamp(corner.x(), room.left(), std::max(room.left(), room.right() - width())),
          std::clamp(corner.y(), room.top(), std::max(room.top(), room.bottom() - height())));
     show();
-    setFocus();
+    if (tree_ != nullptr)
+        tree_->setFocus();
+    else
+        setFocus();
 }
 
 void WhyPopup::keyPressEvent(QKeyEvent*) {

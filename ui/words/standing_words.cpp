@@ -6,7 +6,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/explain/why.h"
 #include "ui/words/figures.h"
+#include "ui/words/why_words.h"
 
 namespace wm::ui {
 
@@ -37,52 +39,13 @@ QString happeningWords(upkeep::Happening happening) {
     return tr("after a job,");
 }
 
-QString behindWords(const upkeep::LimitState& state) {
-    const auto counter =
-        state.limit.counter == upkeep::Counter::Months ? upkeep::Counter::Days : state.limit.counter;
-    const auto& behind = state.behind;
-    const QString best = countWords(behind.best, counter);
-    if (!behind.high)
-        return tr("%1, nobody knows how much more").arg(best);
-    if (behind.low == *behind.high)
-        return best;
-    return tr("%1 (between %2 and %3)")
-        .arg(best, countWords(behind.low, counter), countWords(*behind.high, counter));
-}
-
-QString limitWords(const upkeep::LimitState& state) {
-    const auto& limit = state.limit;
-    QString words = tr("every %1").arg(countWords(limit.every, limit.counter));
-    if (state.isFirst && limit.first)
-        words = tr("%1 the first time").arg(countWords(*limit.first, limit.counter));
-    if (limit.hard)
-        return words + tr(", a life limit");
-    if (limit.allowance > 0)
-        words += tr(", %1 over allowed").arg(countWords(limit.allowance, limit.counter));
+QString doneWords(const ledger::Book& book, const upkeep::Record& record) {
+    QString words = dayWords(record.date, book.today());
+    if (record.meter)
+        words += tr(" at %1").arg(hoursWords(*record.meter));
+    if (const auto* person = record.by ? book.ledger().find<items::Person>(*record.by) : nullptr)
+        words += tr(", by %1").arg(text(person->name));
     return words;
-}
-
-QString originWords(const ledger::Book& book, const ledger::DueLine& line) {
-    const auto today = book.today();
-    switch (line.countdown.origin) {
-        case upkeep::Origin::Record:
-        case upkeep::Origin::Baseline: {
-            if (line.last == nullptr)
-                return tr("a record");
-            QString words = dayWords(line.last->date, today);
-            if (line.last->meter)
-                words += tr(" at %1").arg(hoursWords(*line.last->meter));
-            if (line.last->by)
-                if (const auto* person = book.ledger().find<items::Person>(*line.last->by))
-                    words += tr(", by %1").arg(text(person->name));
-            return line.countdown.origin == upkeep::Origin::Baseline ? words + tr(" (by word)") : words;
-        }
-        case upkeep::Origin::KnownStart:
-            return tr("never yet; known from new");
-        case upkeep::Origin::Nothing:
-            break;
-    }
-    return tr("nobody has ever recorded it");
 }
 
 QString dueWords(const ledger::DueLine& line, calendar::Date today) {
@@ -197,27 +160,16 @@ Why whyOf(const ledger::Book& book, const ledger::DueLine& line) {
     const auto today = book.today();
     Why why;
     why.title = tr("%1: %2").arg(text(line.task->name), howFar(line, today));
+    why.tree = whyTree(explain::why(book, line), today).children;
     auto& lines = why.lines;
-    lines.emplace_back(tr("last done"), originWords(book, line));
-    for (const auto& state : line.countdown.limits) {
-        lines.emplace_back(tr("limit"), limitWords(state));
-        if (line.countdown.origin != upkeep::Origin::Nothing)
-            lines.emplace_back(tr("behind it"), behindWords(state));
-    }
-    if (line.countdown.limits.size() > 1)
-        lines.emplace_back(tr("of these"), line.task->combine == upkeep::Combine::First
-                                               ? tr("the first counts")
-                                               : tr("the last counts"));
-    if (line.countdown.triggered)
-        lines.emplace_back(tr("brought on"), howFar(line, today));
+    if (line.last != nullptr)
+        lines.emplace_back(tr("last done"), doneWords(book, *line.last));
     lines.emplace_back(tr("falls due"),
                        line.countdown.noRecord ? tr("nobody can say") : dueWords(line, today));
     if (line.standing.chance && line.standing.kind != StandingKind::Overdue)
         lines.emplace_back(line.standing.event ? tr("before the flag") : tr("within two weeks"),
                            chanceWords(*line.standing.chance));
     lines.emplace_back(tr("left undone"), consequenceWords(line.task->consequence));
-    if (upkeep::isSafety(line.task->consequence) && !line.countdown.limits.empty())
-        lines.emplace_back(tr("reckoned from"), tr("the most that can be behind it, as it is a safety job"));
     if (line.deferral != nullptr)
         lines.emplace_back(tr("put off"), text(line.deferral->reason));
     const QString page = line.task->page.empty() ? QString() : tr(" p. %1").arg(text(line.task->page));

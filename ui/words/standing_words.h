@@ -39,7 +39,7 @@ Urgency urgencyOf(const ledger::DueLine& line);
 /// hide the work that is not.
 bool isOfTheRound(const upkeep::TaskVersion& task);
 
-/// Why a task stands as it does: last record, what is behind it, limits, when it falls due, class, source.
+/// Why a task stands as it does: the derivation of its figure, when it falls due, class, source.
 Why whyOf(const ledger::Book& book, const ledger::DueLine& line);
 
 }  // namespace wm::ui

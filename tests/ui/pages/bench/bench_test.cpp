@@ -3,6 +3,7 @@
 #include <QAbstractItemModelTester>
 #include <QComboBox>
 #include <QLineEdit>
+#include <QTreeWidget>
 #include <algorithm>
 
 #include "tests/ui/window.h"
@@ -199,6 +200,31 @@ TEST_F(BenchPageTest, SaysWhy) {
     EXPECT_TRUE(why->accessibleName().contains(QStringLiteral("limit")))
         << why->accessibleName().toStdString();
     QTest::keyClick(why, Qt::Key_A);
+    EXPECT_EQ(QApplication::activePopupWidget(), nullptr);
+}
+
+TEST_F(BenchPageTest, WhyIsATreeThatTheArrowsOpenAndEscapeLeaves) {
+    press(Qt::Key_Down);
+    press(Qt::Key_F1);
+    auto* why = QApplication::activePopupWidget();
+    ASSERT_NE(why, nullptr);
+    auto* tree = why->findChild<QTreeWidget*>(QStringLiteral("derivation"));
+    ASSERT_NE(tree, nullptr);
+    EXPECT_EQ(QApplication::focusWidget(), tree);
+    const auto* decides = tree->findItems(QStringLiteral("what decides"), Qt::MatchRecursive).value(0);
+    ASSERT_NE(decides, nullptr);
+    EXPECT_TRUE(decides->isExpanded());
+    ASSERT_EQ(decides->childCount(), 2);
+    EXPECT_EQ(decides->child(1)->text(0), QStringLiteral("behind it"));
+    auto* group = decides->child(1)->child(0);
+    ASSERT_NE(group, nullptr);
+    EXPECT_FALSE(group->isExpanded()) << "a list of facts opens when asked for";
+    tree->setCurrentItem(group);
+    QTest::keyClick(tree, Qt::Key_Right);
+    EXPECT_TRUE(group->isExpanded());
+    QTest::keyClick(tree, Qt::Key_Left);
+    EXPECT_FALSE(group->isExpanded());
+    QTest::keyClick(tree, Qt::Key_Escape);
     EXPECT_EQ(QApplication::activePopupWidget(), nullptr);
 }
 

@@ -1,0 +1,139 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/explain/why.h"
+
+#include "core/explain/behind.h"
+
+namespace wm::explain {
+
+using upkeep::CountBracket;
+using upkeep::Counter;
+using upkeep::CountFrom;
+
+namespace {
+
+CountBracket exactly(std::int64_t count) {
+    return {count, count, count};
+}
+
+bool isCalendar(Counter counter) {
+    return counter == Counter::Days || counter == Counter::Months;
+}
+
+Step wordingOf(const upkeep::TaskVersion& task) {
+    Step step{.kind = StepKind::Wording, .name = task.source, .detail = task.page, .from = task.validFrom};
+    step.governs = task.confirmed;
+    for (const usage::HourWeight& weight : task.weights) {
+        Step one{.kind = StepKind::Weight};
+        one.name = weight.ground ? std::string(base::nameOf(*weight.ground)) : std::string{};
+        one.detail = weight.pace ? std::string(base::nameOf(*weight.pace)) : std::string{};
+        one.permille = weight.permille;
+        step.children.push_back(std::move(one));
+    }
+    return step;
+}
+
+Step originOf(const ledger::Book& book, const ledger::DueLine& line) {
+    using upkeep::Origin;
+    if (line.last != nullptr) {
+        const bool isBaseline = line.countdown.origin == Origin::Baseline;
+        Step step{.kind = isBaseline ? StepKind::Baseline : StepKind::Record,
+                  .name = line.last->what,
+                  .from = line.last->date};
+        step.fact = line.last->id.value();
+        return step;
+    }
+    const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr;
+    const auto* machine = book.ledger().find<items::Machine>(line.machine);
+    const auto since = item != nullptr      ? std::optional(item->since)
+                       : machine != nullptr ? std::optional(machine->since)
+                                            : std::nullopt;
+    return {.kind = line.countdown.origin == Origin::KnownStart ? StepKind::KnownStart : StepKind::NoRecord,
+            .from = since};
+}
+
+Step amountOf(const upkeep::LimitState& state) {
+    Step step{.kind = StepKind::Amount, .to = state.dueOn};
+    step.counter = state.limit.counter;
+    step.figure = exactly(state.amount);
+    step.limit = state.limit;
+    step.isFirst = state.isFirst;
+    if (!state.stoodAt)
+        return step;
+    step.makes = Makes::Sum;
+    Step mark{.kind = StepKind::Mark};
+    Step stood{.kind = StepKind::StoodAt};
+    mark.counter = stood.counter = state.limit.counter;
+    mark.figure = exactly(*state.stoodAt + state.amount);
+    stood.figure = exactly(-*state.stoodAt);
+    step.children = {std::move(mark), std::move(stood)};
+    return step;
+}
+
+Step limitOf(const ledger::Book& book, const ledger::DueLine& line, const upkeep::LimitState& state) {
+    const Counter counter = state.limit.counter;
+    Step step{.kind = StepKind::Limit};
+    step.counter = counter;
+    step.figure = exactly(state.left);
+    step.side = upkeep::isSafety(line.task->consequence) ? upkeep::From::High : upkeep::From::Best;
+    step.makes = Makes::Difference;
+    Step behind{.kind = StepKind::Behind};
+    behind.counter = counter;
+    behind.figure = state.behind;
+    behind.raw = state.raw;
+    if (!isCalendar(counter)) {
+        behind.makes = state.raw ? Makes::RoundedSum : Makes::Sum;
+        behind.children = behindOf(book, line, counter);
+    }
+    step.children = {amountOf(state), std::move(behind)};
+    return step;
+}
+
+// Every n-th completion of another job.
+void addOtherJobs(Step& root, const ledger::DueLine& line) {
+    Step amount{.kind = StepKind::Amount};
+    amount.figure = exactly(line.task->nth);
+    Step done{.kind = StepKind::OtherJobs, .name = line.task->nthOf};
+    done.figure = exactly(line.countdown.othersDone);
+    Step limit{.kind = StepKind::Limit};
+    limit.figure = exactly(line.task->nth - line.countdown.othersDone);
+    limit.makes = Makes::Difference;
+    limit.governs = true;
+    limit.children = {std::move(amount), std::move(done)};
+    root.figure = limit.figure;
+    root.makes = Makes::One;
+    root.children.push_back(std::move(limit));
+}
+
+}  // namespace
+
+Step why(const ledger::Book& book, const ledger::DueLine& line) {
+    const upkeep::Countdown& down = line.countdown;
+    Step root{.kind = StepKind::Task, .name = line.task->name};
+    if (down.limits.size() > 1)
+        root.detail = base::nameOf(line.task->combine);
+    root.children.push_back(wordingOf(*line.task));
+    if (const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr)
+        root.children.push_back(
+            {.kind = StepKind::Item, .name = item->name, .detail = line.task->position, .from = item->since});
+    root.children.push_back(originOf(book, line));
+    for (std::size_t at = 0; at < down.limits.size(); ++at) {
+        Step limit = limitOf(book, line, down.limits[at]);
+        limit.governs = down.governing == at;
+        if (limit.governs) {
+            root.figure = limit.figure;
+            root.counter = limit.counter;
+            root.makes = Makes::One;
+        }
+        root.children.push_back(std::move(limit));
+    }
+    if (line.task->nth > 0)
+        addOtherJobs(root, line);
+    if (down.triggered)
+        root.children.push_back({.kind = StepKind::Happened,
+                                 .name = std::string(base::nameOf(*down.triggered)),
+                                 .from = down.triggeredOn});
+    return root;
+}
+
+}  // namespace wm::explain

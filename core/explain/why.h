@@ -1,0 +1,108 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/names.h"
+#include "core/calendar/date.h"
+#include "core/ledger/book.h"
+
+namespace wm::explain {
+
+/// What a step of a derivation says.
+enum class StepKind : std::uint8_t {
+    Task,        ///< the root: how much is left, of the limit that decides
+    Wording,     ///< what the task says, since when and by what source
+    Weight,      ///< what an hour counts on a ground at a pace
+    Item,        ///< what sits in the task's position, known since
+    Record,      ///< where it counts from: the job was done
+    Baseline,    ///< ... it was done before the file knew it
+    KnownStart,  ///< ... the life is known from its first day
+    NoRecord,    ///< ... nobody knows
+    Limit,       ///< what is left of one limit: amount - what is behind it
+    Amount,      ///< the interval, or the way to the next fixed mark
+    Mark,        ///< that mark
+    StoodAt,     ///< where the last completion stood on the scale of marks (as less)
+    Behind,      ///< since that: the sum of what follows
+    Past,        ///< what was before the file, or the rest of it
+    Carried,     ///< with one machine, from when to when
+    Place,       ///< where in the machine: in which items
+    Outings,     ///< a group of outings
+    Outing,      ///< one of them
+    Gaps,        ///< a group of unlogged stretches
+    Gap,         ///< what the meter ran and nobody noted
+    SharedGap,   ///< what several parts of one unlogged stretch would count twice
+    Washes,
+    Wash,
+    Crashes,
+    Crash,
+    MudDays,
+    MudDay,
+    Happened,  ///< what made it due whatever the limits say
+    OtherJobs  ///< completions of the task whose every n-th one asks for this
+};
+
+/// How the figures of a step's children make its own.
+enum class Makes : std::uint8_t {
+    Nothing,     ///< they say where it comes from and have no part in it
+    Sum,         ///< children with a figure add up to it
+    RoundedSum,  ///< the same, of weighted hours, then rounded to whole hundredths
+    Difference,  ///< the first one less the second, from the side that the task is reckoned from
+    One          ///< it is that of the child that governs
+};
+
+/// One step of where a figure comes from. Plain values: words are made of them elsewhere.
+struct Step {
+    StepKind kind = StepKind::Task;
+    std::string name{};    ///< of a task, item, machine, source ...
+    std::string detail{};  ///< a path, a page, the items it sat in
+    std::optional<calendar::Date> from{};
+    std::optional<calendar::Date> to{};
+    std::optional<upkeep::Counter> counter{};  ///< what the figure counts; nothing: completions
+    std::optional<upkeep::CountBracket> figure{};
+    bool fine = false;  ///< the figure is in thousandths of the counter's unit: weighted, not yet rounded
+    std::optional<upkeep::CountBracket> raw{};  ///< hours as ridden, where the figure is weighted
+    std::int64_t permille = 1000;
+    std::int64_t count = 0;  ///< facts in a group
+    std::optional<usage::Known> known{};
+    std::int64_t fact = 0;  ///< id of the one fact that it is, or 0
+    bool governs = false;   ///< the limit that decides; of a wording: confirmed against the manual
+    std::optional<upkeep::Limit> limit{};  ///< of an amount: what the task says
+    bool isFirst = false;                  ///< ... and that it is the first interval
+    upkeep::From side = upkeep::From::Best;
+    Makes makes = Makes::Nothing;
+    std::vector<Step> children{};
+};
+
+/// Where the standing of a task on the book's day comes from. The figure of the root is what is left of the
+/// limit that governs (none without a limit that anybody can reckon with).
+Step why(const ledger::Book& book, const ledger::DueLine& line);
+
+}  // namespace wm::explain
+
+namespace wm::base {
+template <>
+struct Names<explain::StepKind> {
+    static constexpr std::array<std::string_view, 29> names{
+        "task",    "wording",  "weight",  "item",     "record",     "baseline", "known start", "no record",
+        "limit",   "amount",   "mark",    "stood at", "behind",     "past",     "carried",     "place",
+        "outings", "outing",   "gaps",    "gap",      "shared gap", "washes",   "wash",        "crashes",
+        "crash",   "mud days", "mud day", "happened", "other jobs"};
+};
+template <>
+struct Names<explain::Makes> {
+    static constexpr std::array<std::string_view, 5> names{"nothing", "sum", "rounded sum", "difference",
+                                                           "one"};
+};
+template <>
+struct Names<usage::Known> {
+    static constexpr std::array<std::string_view, 7> names{"noted",     "assumed",  "metered", "scaled down",
+                                                           "scaled up", "unlogged", "past"};
+};
+}  // namespace wm::base

@@ -1,0 +1,250 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/why_words.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+using explain::Step;
+using explain::StepKind;
+using upkeep::Counter;
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("Why", words);
+}
+
+QString counted(std::int64_t amount, const std::optional<Counter>& counter) {
+    if (!counter)
+        return amount == 1 ? tr("once") : tr("%1 times").arg(amount);
+    return countWords(amount, *counter == Counter::Months ? Counter::Days : *counter);
+}
+
+QString bracketWords(const upkeep::CountBracket& count, const std::optional<Counter>& counter, bool fine) {
+    // Weighted hours are rounded for the eye; the sum of them is rounded once.
+    const auto words = [&](std::int64_t value) {
+        return counted(fine ? (value + (value < 0 ? -500 : 500)) / 1000 : value, counter);
+    };
+    if (!count.high)
+        return tr("%1 (%2 or more)").arg(words(count.best), words(count.low));
+    if (count.low == *count.high)
+        return words(count.best);
+    return tr("%1 (%2 to %3)").arg(words(count.best), words(count.low), words(*count.high));
+}
+
+QString figureWords(const Step& step) {
+    if (!step.figure)
+        return {};
+    QString words = bracketWords(*step.figure, step.counter, step.fine);
+    if (step.raw && step.permille != 1000)
+        return tr("%1 x %2 = %3")
+            .arg(bracketWords(*step.raw, step.counter, false))
+            .arg(static_cast<double>(step.permille) / 1000)
+            .arg(words);
+    if (step.raw && step.raw != step.figure && !step.fine)
+        words += tr(", as ridden %1").arg(bracketWords(*step.raw, step.counter, false));
+    return words;
+}
+
+QString leftWords(const Step& step) {
+    if (!step.figure)
+        return {};
+    const std::int64_t left = step.figure->best;
+    if (left == 0)
+        return tr("due now");
+    return left < 0 ? tr("over %1").arg(counted(-left, step.counter))
+                    : tr("%1 left").arg(counted(left, step.counter));
+}
+
+QString spanWords(const Step& step, calendar::Date today) {
+    if (!step.from)
+        return step.to ? tr("until %1").arg(dayWords(*step.to, today)) : QString();
+    if (!step.to)
+        return tr("since %1").arg(dayWords(*step.from, today));
+    if (*step.from == *step.to)
+        return dayWords(*step.from, today);
+    return tr("%1 to %2").arg(dayWords(*step.from, today), dayWords(*step.to, today));
+}
+
+QString knownWords(const Step& step) {
+    using usage::Known;
+    switch (step.known.value_or(Known::Noted)) {
+        case Known::Noted:
+            return tr("noted");
+        case Known::Assumed:
+            return tr("not noted: about the mean outing");
+        case Known::Metered:
+            return tr("by the meter");
+        case Known::ScaledDown:
+            return tr("noted, scaled down to the meter");
+        case Known::ScaledUp:
+            return tr("noted, scaled up to the meter");
+        case Known::Unlogged:
+            return tr("on the meter, in no note");
+        case Known::Past:
+            return tr("as stated");
+    }
+    return {};
+}
+
+QString inOrder(QStringList words, const QString& between = QStringLiteral(", ")) {
+    words.removeAll(QString());
+    return words.join(between);
+}
+
+QString wordingWords(const Step& step, calendar::Date today) {
+    const QString page = step.detail.empty() ? QString() : tr(" p. %1").arg(text(step.detail));
+    return inOrder({spanWords(step, today), text(step.name) + page,
+                    step.governs ? tr("confirmed") : tr("not confirmed against the manual")});
+}
+
+QString amountWords(const Step& step, calendar::Date today) {
+    QString words = figureWords(step);
+    if (step.to)
+        words += tr(", to %1").arg(dayWords(*step.to, today));
+    if (!step.limit)
+        return words;
+    const auto& limit = *step.limit;
+    QStringList rules;
+    if (step.isFirst)
+        rules << tr("the first time");
+    else if (limit.counter == Counter::Months || limit.every != step.figure->best)
+        rules << tr("every %1").arg(countWords(limit.every, limit.counter));
+    if (limit.hard)
+        rules << tr("a life limit");
+    if (limit.allowance > 0)
+        rules << tr("%1 over allowed").arg(countWords(limit.allowance, limit.counter));
+    return rules.isEmpty() ? words : tr("%1 (%2)").arg(words, rules.join(QStringLiteral(", ")));
+}
+
+QString groupWords(const Step& step, const char* one, const char* many) {
+    return step.count == 1 ? tr(one) : tr(many).arg(step.count);
+}
+
+QString placeName(const Step& step) {
+    return step.name.empty() ? tr("in place") : tr("in %1").arg(text(step.name));
+}
+
+QString limitName(const Step& step) {
+    return step.governs ? tr("what decides") : tr("another limit");
+}
+
+QString whatWords(const Step& step, calendar::Date today) {
+    switch (step.kind) {
+        case StepKind::Task:
+            return text(step.name);
+        case StepKind::Wording:
+            return tr("the task says");
+        case StepKind::Weight:
+            return tr("an hour of %1").arg(inOrder({text(step.name), text(step.detail)}));
+        case StepKind::Item:
+            return tr("item");
+        case StepKind::Record:
+        case StepKind::Baseline:
+        case StepKind::KnownStart:
+        case StepKind::NoRecord:
+            return tr("counted from");
+        case StepKind::Limit:
+            return limitName(step);
+        case StepKind::Amount:
+            return tr("limit");
+        case StepKind::Mark:
+            return tr("next fixed mark");
+        case StepKind::StoodAt:
+            return tr("less where it stood when done");
+        case StepKind::Behind:
+            return tr("behind it");
+        case StepKind::Past:
+            return tr("before the file");
+        case StepKind::Carried:
+            return tr("on %1, %2").arg(text(step.name), text(step.detail));
+        case StepKind::Place:
+            return placeName(step);
+        case StepKind::Outings:
+            return groupWords(step, "1 outing", "%1 outings");
+        case StepKind::Gaps:
+            return groupWords(step, "1 unlogged stretch", "%1 unlogged stretches");
+        case StepKind::SharedGap:
+            return tr("%1 parts of one stretch").arg(step.count);
+        case StepKind::Washes:
+            return groupWords(step, "1 wash", "%1 washes");
+        case StepKind::Crashes:
+            return groupWords(step, "1 crash", "%1 crashes");
+        case StepKind::MudDays:
+            return groupWords(step, "1 mud day", "%1 mud days");
+        case StepKind::Outing:
+        case StepKind::Gap:
+        case StepKind::Wash:
+        case StepKind::Crash:
+        case StepKind::MudDay:
+            return spanWords(step, today);
+        case StepKind::Happened:
+            return tr("brought on by");
+        case StepKind::OtherJobs:
+            return tr("done since: %1").arg(text(step.name));
+    }
+    return {};
+}
+
+QString muchWords(const Step& step, calendar::Date today) {
+    switch (step.kind) {
+        case StepKind::Task:
+        case StepKind::Limit:
+            return inOrder({leftWords(step), step.side == upkeep::From::High
+                                                 ? tr("reckoned from the most, as it is a safety job")
+                                                 : QString()});
+        case StepKind::Wording:
+            return wordingWords(step, today);
+        case StepKind::Weight:
+            return tr("counts %1").arg(static_cast<double>(step.permille) / 1000);
+        case StepKind::Item:
+            return tr("%1 in %2, known %3").arg(text(step.name), text(step.detail), spanWords(step, today));
+        case StepKind::Record:
+            return inOrder({dayWords(*step.from, today), text(step.name)});
+        case StepKind::Baseline:
+            return inOrder({dayWords(*step.from, today), text(step.name), tr("by word")});
+        case StepKind::KnownStart:
+            return tr("new %1, never done yet").arg(spanWords(step, today));
+        case StepKind::NoRecord:
+            return tr("nobody has ever recorded it");
+        case StepKind::Amount:
+            return amountWords(step, today);
+        case StepKind::StoodAt:
+            return counted(-step.figure->best, step.counter);
+        case StepKind::Carried:
+            return inOrder({figureWords(step), spanWords(step, today)});
+        case StepKind::Place:
+            return inOrder({text(step.detail), spanWords(step, today)});
+        case StepKind::Outing:
+            return inOrder({figureWords(step), knownWords(step)});
+        case StepKind::SharedGap:
+            return tr("%1 to %2, together no more than the whole: %3")
+                .arg(dayWords(*step.from, today), dayWords(*step.to, today), figureWords(step));
+        case StepKind::Happened:
+            return inOrder({text(step.name), step.from ? dayWords(*step.from, today) : QString()});
+        default:
+            return figureWords(step);
+    }
+}
+
+// What decides is seen at once; lists of facts are opened when they are asked for.
+bool isOpen(const Step& step) {
+    return step.kind == StepKind::Task || step.kind == StepKind::Behind ||
+           (step.kind == StepKind::Limit && step.governs);
+}
+
+}  // namespace
+
+WhyNode whyTree(const Step& step, calendar::Date today) {
+    WhyNode node{whatWords(step, today), muchWords(step, today), isOpen(step), {}};
+    for (const Step& child : step.children)
+        node.children.push_back(whyTree(child, today));
+    return node;
+}
+
+}  // namespace wm::ui
