@@ -48,9 +48,10 @@ TEST_F(DueVerb, SaysHowSurelyAndWhatGoesFirst) {
     EXPECT_EQ(dueLine("engine-oil").at("habit"), "steady");
     // Nothing falls due: never likelier than that a single job holds.
     for (const auto& line : lines)
-        if (line.at("standing") == "in hand")
+        if (line.at("standing") == "in hand") {
             EXPECT_LE(line.at("machine_clear").get<double>(), 1 - line.at("chance").get<double>() + 0.001)
                 << line.dump();
+        }
 }
 
 TEST_F(DueVerb, LooksFromAnotherDay) {

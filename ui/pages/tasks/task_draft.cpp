@@ -88,6 +88,11 @@ struct Spelling {
         scale = scaleOf(value);
         row[name] = text(std::string(base::nameOf(value)));
     }
+    template <class E>
+    requires std::is_enum_v<E>
+    void operator()(const char* name, const std::optional<E>& value) {
+        row[name] = value ? text(std::string(base::nameOf(*value))) : QString();
+    }
     template <class Tag>
     void operator()(const char* name, const std::optional<base::Id<Tag>>& id) {
         row[name] = id ? QString::number(id->value()) : QString();
@@ -162,6 +167,13 @@ struct Reading {
     void operator()(const char* name, calendar::Date& date) {
         if (const auto* it = typed(name))
             date = read(parseDay(place(name), *it, today, Lean::Past));
+    }
+    template <class E>
+    requires std::is_enum_v<E>
+    void operator()(const char* name, std::optional<E>& value) {
+        if (const auto* it = typed(name))
+            value = it->isEmpty() ? std::nullopt
+                                  : std::optional(base::fromName<E>(it->toStdString()).value_or(E{}));
     }
     template <class E>
     requires std::is_enum_v<E>
