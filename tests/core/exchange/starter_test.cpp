@@ -63,7 +63,8 @@ void expectKeys(const char* definition, std::set<std::string> leftOut) {
 }
 
 TEST(Starter, SchemaHasTheKeysOfTheRows) {
-    expectKeys<upkeep::TaskVersion>("task", {"id", "entered", "task", "machine", "valid_from", "confirmed"});
+    expectKeys<upkeep::TaskVersion>(
+        "task", {"id", "entered", "task", "machine", "valid_from", "confirmed", "weights"});
     expectKeys<weekend::StepVersion>("step", {"id", "entered", "step", "machine", "valid_from", "confirmed"});
     expectKeys<fastening::JointVersion>(
         "joint", {"id", "entered", "joint", "machine", "valid_from", "confirmed", "torque", "torque_high",
