@@ -26,7 +26,8 @@ std::string storedText(const std::string& name) {
 // A step that was released is never edited: the file of then begins with the very statements of now.
 TEST(MigrationTest, TheFirstStepIsAsItWas) {
     std::string statements;
-    for (const std::string& statement : currentSchema().front().statements)
+    const auto schema = currentSchema();
+    for (const std::string& statement : schema.front().statements)
         statements += statement + ";\n\n";
     EXPECT_EQ(storedText("version_1.sql").substr(0, statements.size()), statements);
 }
