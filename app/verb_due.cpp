@@ -143,9 +143,10 @@ const char* happeningWords(upkeep::Happening happening) {
 }
 
 QString percent(double chance) {
-    if (chance > 0 && chance < 0.01)
+    // Neither 0 nor 100: what comes of riding still ahead is never certain.
+    if (chance < 0.01)
         return "under 1 %";
-    if (chance > 0.99 && chance < 1)
+    if (chance > 0.99)
         return "over 99 %";
     return QString::number(std::lround(100 * chance)) + " %";
 }

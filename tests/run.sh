@@ -11,5 +11,5 @@ for preset in core-only dev asan-ubsan; do
     echo "== $preset"
     cmake --preset "$preset"
     cmake --build --preset "$preset"
-    ctest --preset "$preset"
+    ctest --preset "$preset" -j "$(nproc)"
 done

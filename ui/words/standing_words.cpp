@@ -113,8 +113,7 @@ QString howFar(const ledger::DueLine& line, calendar::Date today) {
 }
 
 QString chanceWords(double chance) {
-    if (chance <= 0 || chance >= 1)
-        return chance <= 0 ? tr("0 %") : tr("100 %");
+    // Neither 0 nor 100: what comes of riding still ahead is never certain.
     if (chance < 0.01)
         return tr("under 1 %");
     return chance > 0.99 ? tr("over 99 %") : tr("%1 %").arg(std::lround(100 * chance));
