@@ -20,6 +20,10 @@ bool isOpen(OpenOutcome outcome) {
            outcome == OpenOutcome::NewerReadOnly;
 }
 
+bool isOlder(const store::OpenReport& report) {
+    return report.outcome == OpenOutcome::NoAccess && report.detail == "older";
+}
+
 }  // namespace
 
 Garage::Garage(std::unique_ptr<store::File> file, calendar::Date clock)
@@ -29,6 +33,10 @@ Garage::Garage(std::unique_ptr<store::File> file, calendar::Date clock)
 
 Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose) {
     auto opened = store::File::open(call.word(0), purpose);
+    // A file of an earlier version is brought up to this one before it can be read, by whichever verb comes
+    // first.
+    if (isOlder(opened.report) && purpose == store::OpenFor::ReadingOnly)
+        opened = store::File::open(call.word(0), store::OpenFor::Writing);
     if (!isOpen(opened.report.outcome) || opened.file == nullptr)
         return fail(Exit::CannotOpen, ui::wordsFor(opened.report));
     if (opened.report.outcome != OpenOutcome::Opened)

@@ -1,5 +1,8 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <sqlite3.h>
+#include <QFile>
+
 #include "app/headless.h"
 #include "app/verb.h"
 #include "tests/app/shell.h"
@@ -90,6 +93,23 @@ TEST_P(FileTrouble, SomethingElse) {
     write("letter.witnessmark", "Dear Odile, the forks are back.\n");
     expectRefusal(say(call(path("letter.witnessmark"))), Exit::CannotOpen, "letter.witnessmark");
     EXPECT_EQ(bytes("letter.witnessmark"), "Dear Odile, the forks are back.\n");
+}
+
+// A file of version 1 is brought up to date by whichever verb comes first, with the old one kept beside it.
+TEST_P(FileTrouble, AFileOfAnEarlierVersion) {
+    QFile stored(QStringLiteral(WM_SOURCE_DIR "/tests/data/store/version_1.sql"));
+    ASSERT_TRUE(stored.open(QIODevice::ReadOnly));
+    const QString old = path("old.witnessmark");
+    sqlite3* made = nullptr;
+    ASSERT_EQ(sqlite3_open(old.toUtf8().constData(), &made), SQLITE_OK);
+    const int code = sqlite3_exec(made, stored.readAll().constData(), nullptr, nullptr, nullptr);
+    ASSERT_EQ(sqlite3_close(made), SQLITE_OK);
+    ASSERT_EQ(code, SQLITE_OK);
+    const Said said = say(call(old));
+    EXPECT_NE(said.exit, static_cast<int>(Exit::CannotOpen)) << said.err.toStdString();
+    EXPECT_TRUE(said.err.contains("brought to this version")) << said.err.toStdString();
+    EXPECT_TRUE(QFile::exists(old + ".v1.bak"));
+    EXPECT_FALSE(say(call(old)).err.contains("brought to this version")) << "once is enough";
 }
 
 TEST_P(FileTrouble, AFileCutShort) {

@@ -63,6 +63,11 @@ QString wordsFor(const store::OpenReport& report) {
         case Outcome::Locked:
             return tr("Another program holds %1. Close it there, then open it again.").arg(name);
         case Outcome::NoAccess:
+            if (report.detail == QLatin1String("older"))
+                return tr("%1 was written by an earlier Witnessmark and has to be brought to this version "
+                          "first, "
+                          "but it may not be written here. Copy it to where it may be, and open the copy.")
+                    .arg(name);
             return tr("%1 can't be opened here. Check that it is there, that it is a file, and that you may "
                       "read it.")
                 .arg(name);
