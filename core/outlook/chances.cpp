@@ -7,6 +7,8 @@
 #include <limits>
 #include <tuple>
 
+#include "core/outlook/pieces.h"
+
 namespace wm::outlook {
 
 using calendar::Date;
@@ -154,20 +156,8 @@ class Future {
 
   private:
     [[nodiscard]] const PieceLaw* pieces(std::size_t slot) const {
-        if (slot == kPressure)
-            return &ahead_.pressureWashes;
-        switch (static_cast<Counter>(slot)) {
-            case Counter::Starts:
-                return &ahead_.starts;
-            case Counter::Washes:
-                return &ahead_.washes;
-            case Counter::MudDays:
-                return &ahead_.mud;
-            case Counter::Crashes:
-                return &ahead_.crashes;
-            default:
-                return nullptr;
-        }
+        return slot == kPressure ? &ahead_.pressureWashes
+                                 : piecesOf(ahead_, static_cast<Counter>(slot), false);
     }
 
     double meanOf(const AmountLaw& law, Counter counter) {

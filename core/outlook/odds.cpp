@@ -6,6 +6,8 @@
 #include <numeric>
 #include <utility>
 
+#include "core/outlook/pieces.h"
+
 namespace wm::outlook {
 
 using calendar::Date;
@@ -72,7 +74,7 @@ DuePoint duePointOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
 class Odds::Curve {
   public:
     Curve(const Ahead& ahead, const Need& need, int most) : ahead_(ahead), need_(need), most_(most) {
-        if (const PieceLaw* law = pieces())
+        if (const PieceLaw* law = piecesOf(ahead, need.counter, need.pressure))
             whole_ = chancesOfPieces(*law, need.left, most);
     }
 
@@ -92,21 +94,6 @@ class Odds::Curve {
     }
 
   private:
-    [[nodiscard]] const PieceLaw* pieces() const {
-        switch (need_.counter) {
-            case Counter::Starts:
-                return &ahead_.starts;
-            case Counter::Washes:
-                return need_.pressure ? &ahead_.pressureWashes : &ahead_.washes;
-            case Counter::MudDays:
-                return &ahead_.mud;
-            case Counter::Crashes:
-                return &ahead_.crashes;
-            default:
-                return nullptr;
-        }
-    }
-
     [[nodiscard]] double amount(int outings, int races) const {
         const auto left = static_cast<double>(need_.left);
         return 1 - (need_.counter == Counter::Hours
