@@ -1,13 +1,14 @@
 #!/bin/sh
 # SPDX-FileCopyrightText: Witnessmark contributors
 # SPDX-License-Identifier: GPL-3.0-or-later
-# From a fresh clone to all tests passed: installs what is missing, then builds and tests the pure core without Qt,
-# the whole program, and core, store and a walk through the window under the sanitizers. Safe to run again.
+# From a fresh clone to all tests passed: installs what is missing, then builds and tests the pure core without Qt and
+# under the sanitizers, the whole program, and the store and a walk through the window under the sanitizers. Safe to
+# run again.
 set -eu
 cd "$(dirname "$0")/.."
 sh app/install-packages.sh
 export QT_QPA_PLATFORM=offscreen
-for preset in core-only dev asan-ubsan; do
+for preset in core-sanitized dev asan-ubsan; do
     echo "== $preset"
     cmake --preset "$preset"
     cmake --build --preset "$preset"

@@ -16,8 +16,6 @@ using upkeep::Counter;
 
 namespace {
 
-constexpr std::int64_t kMostPieces = 100'000;
-
 struct CounterWord {
     std::string_view word;
     Counter counter;

@@ -10,6 +10,9 @@
 
 namespace wm::exchange {
 
+/// More pieces, outings or washes than this at once are a slip of the keyboard.
+inline constexpr std::int64_t kMostPieces = 100'000;
+
 /// So much of one counter of an interval.
 struct Amount {
     upkeep::Counter counter = upkeep::Counter::Hours;

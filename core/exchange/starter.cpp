@@ -20,8 +20,6 @@ using upkeep::Counter;
 
 namespace {
 
-constexpr std::int64_t kMostPieces = 100'000;
-
 base::Result<Amount> readAmount(const json& value) {
     std::string text;
     if (auto read = readJson(value, text); !read)

@@ -21,10 +21,6 @@ using usage::Atom;
 
 namespace {
 
-Moment momentOf(const Record& record) {
-    return {record.date, record.part};
-}
-
 Moment eveningOf(Date date) {
     return {date, DayPart::AfterRiding};
 }

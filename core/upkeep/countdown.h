@@ -15,6 +15,10 @@
 
 namespace wm::upkeep {
 
+inline calendar::Moment momentOf(const Record& record) {
+    return {record.date, record.part};
+}
+
 /// The side of a bracket that a figure is reckoned from: safety tasks from the high end of what is behind
 /// them, the others from the best.
 enum class From : std::uint8_t { Best, High };

@@ -16,10 +16,6 @@ using usage::Atom;
 
 namespace {
 
-Moment momentOf(const Record& record) {
-    return {record.date, record.part};
-}
-
 // When the demand of a record came (or comes) due; nothing if not up to `now`.
 std::optional<Moment> dueAt(const FollowUpRule& rule, Moment origin, std::span<const Atom> atoms,
                             Moment now) {
