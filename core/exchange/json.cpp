@@ -8,6 +8,7 @@
 #include <unordered_set>
 #include <utility>
 
+#include "core/exchange/older_text.h"
 #include "core/exchange/row_json.h"
 
 namespace wm::exchange {
@@ -109,11 +110,12 @@ std::string toJson(const ledger::Ledger& ledger) {
 }
 
 base::Result<std::vector<ledger::Row>> fromJson(std::string_view text) {
-    const auto root = parseJson(text);
+    auto root = parseJson(text);
     if (!root)
         return tl::unexpected(root.error());
     if (auto read = checkFormat(*root, kFormat); !read)
         return tl::unexpected(read.error());
+    bringUpToDate(*root);
     RowCollector collector(*root);
     const Read read = takeTables(collector, AllRowTypes{}).and_then([&] { return collector.refuseOthers(); });
     if (!read)

@@ -158,8 +158,6 @@ Read readJson(const nlohmann::json& value, std::optional<T>& into) {
 struct Exactly {
     static constexpr bool kOmittedIsDefault = false;
     static constexpr bool leftOut(std::string_view /*key*/) { return false; }
-    /// Texts of format 1 don't have it.
-    static constexpr bool cameLater(std::string_view key) { return key == "weights"; }
 };
 
 template <class Manner, HasFields T>
@@ -222,7 +220,7 @@ Read readObject(const nlohmann::json& value, T& into) {
         if (at != value.end()) {
             taken.push_back(key);
             result = readMember<Manner>(key, *at, member);
-        } else if (!Manner::kOmittedIsDefault && !Exactly::cameLater(key)) {
+        } else if (!Manner::kOmittedIsDefault) {
             result = base::refuse(base::Fault::Malformed, {}, {}, "this key");
         }
         if (!result)

@@ -105,9 +105,10 @@ Read readFollowUp(const json& value, upkeep::FollowUpRule& into) {
 struct InStarter {
     static constexpr bool kOmittedIsDefault = true;
     static constexpr bool leftOut(std::string_view key) {
-        constexpr std::array<std::string_view, 13> kKeys{
-            "id",     "entered",     "task",      "step",     "joint",      "machine", "line",
-            "torque", "torque_high", "confirmed", "typed_by", "checked_by", "weights"};
+        constexpr std::array<std::string_view, 15> kKeys{
+            "id",       "entered",    "task",    "step",        "joint",
+            "machine",  "line",       "torque",  "torque_high", "confirmed",
+            "typed_by", "checked_by", "weights", "shared_from", "shared_to"};
         for (const std::string_view out : kKeys)
             if (key == out)
                 return true;

@@ -19,7 +19,7 @@ auto orderOf(const JointMark& mark) {
 std::vector<HandTight> handTight(std::span<const JointMark> marks, calendar::Date on) {
     std::vector<const JointMark*> sorted;
     for (const JointMark& mark : marks)
-        if (mark.date <= on && mark.kind != MarkKind::FoundFine)
+        if (mark.date <= on && mark.kind != MarkKind::FoundFine && mark.kind != MarkKind::RiddenOpen)
             sorted.push_back(&mark);
     std::sort(sorted.begin(), sorted.end(),
               [](const JointMark* a, const JointMark* b) { return orderOf(*a) < orderOf(*b); });

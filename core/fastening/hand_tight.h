@@ -20,7 +20,7 @@ struct HandTight {
 };
 
 /// The joints whose last mark up to `on` leaves them open, oldest first. Marks in any order; of one day, the
-/// one entered last counts. FoundFine neither opens nor closes.
+/// one entered last counts. FoundFine and RiddenOpen neither open nor close.
 std::vector<HandTight> handTight(std::span<const JointMark> marks, calendar::Date on);
 
 }  // namespace wm::fastening

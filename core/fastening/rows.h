@@ -40,7 +40,9 @@ enum class JointKind : std::uint8_t {
 enum class Sequence : std::uint8_t { Any, CrissCross, Spiral, EveryNth, Listed };
 
 /// One wording of a joint: a fastener or a pattern of them on one machine. Torque stands as the manual prints
-/// it (value or range, unit, decimals) or is blank; nothing is ever filled in by the program.
+/// it (value or range, unit, decimals) or is blank; nothing is ever filled in by the program. A wording with
+/// `sharedFrom` and `sharedTo` was typed for every machine of this maker and model in those model years: each
+/// has the same words under an id of its own. One without them is of this machine alone and overrules them.
 struct JointVersion {
     static constexpr std::string_view kTable = "joint_version";
     static constexpr base::RowKind kKind = base::RowKind::Version;
@@ -71,6 +73,8 @@ struct JointVersion {
     std::string typedBy{};
     std::string checkedBy{};
     bool active = true;
+    std::optional<std::int64_t> sharedFrom{};  ///< first model year
+    std::optional<std::int64_t> sharedTo{};    ///< last model year
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -101,13 +105,17 @@ struct JointVersion {
         visit("typed_by", self.typedBy);
         visit("checked_by", self.checkedBy);
         visit("active", self.active);
+        visit("shared_from", self.sharedFrom);
+        visit("shared_to", self.sharedTo);
     }
     friend bool operator==(const JointVersion&, const JointVersion&) = default;
 };
 
 /// Loosened: undone or put together by hand. Confirmed: tightened and checked. FoundFine, FoundMoved: looked
-/// at later; a joint that moved is open until confirmed.
-enum class MarkKind : std::uint8_t { Loosened, Confirmed, FoundFine, FoundMoved };
+/// at later, with the wrench. MarkBroken: the paint line was found broken, at the track say. A joint that
+/// moved or whose mark is broken is open until confirmed. RiddenOpen: the machine was ridden while the joint
+/// was open, and the mechanic said that he knew; neither opens nor closes.
+enum class MarkKind : std::uint8_t { Loosened, Confirmed, FoundFine, FoundMoved, MarkBroken, RiddenOpen };
 
 struct JointMark {
     static constexpr std::string_view kTable = "joint_mark";
@@ -122,6 +130,10 @@ struct JointMark {
     std::optional<units::Decimal> torque{};
     units::TorqueUnit unit = units::TorqueUnit::NewtonMetre;
     std::string note{};
+    std::optional<ToolId> tool{};                ///< what it was tightened or checked with
+    std::optional<std::int64_t> movedCount{};    ///< how many of the pattern's fasteners moved
+    std::optional<std::int64_t> movedDegrees{};  ///< how far, until it clicked or the mark met again
+    std::optional<OutingId> outing{};            ///< the outing that it was noted with
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -135,6 +147,10 @@ struct JointMark {
         visit("torque", self.torque);
         visit("unit", self.unit);
         visit("note", self.note);
+        visit("tool", self.tool);
+        visit("moved_count", self.movedCount);
+        visit("moved_degrees", self.movedDegrees);
+        visit("outing", self.outing);
     }
     friend bool operator==(const JointMark&, const JointMark&) = default;
 };
@@ -155,7 +171,7 @@ struct Names<fastening::Sequence> {
 };
 template <>
 struct Names<fastening::MarkKind> {
-    static constexpr std::array<std::string_view, 4> names{"loosened", "confirmed", "found fine",
-                                                           "found moved"};
+    static constexpr std::array<std::string_view, 6> names{"loosened",    "confirmed",   "found fine",
+                                                           "found moved", "mark broken", "ridden open"};
 };
 }  // namespace wm::base

@@ -5,6 +5,8 @@
 
 #include "core/ledger/book.h"
 #include "core/ledger/book_parts.h"
+#include "core/ledger/drawer.h"
+#include "core/upkeep/demands.h"
 
 // What is due: the part of the book that asks upkeep and outlook.
 
@@ -196,8 +198,11 @@ std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
     for (const auto& answer : ledger().all<upkeep::FollowUpAnswer>())
         if (answer.machine == machine)
             answers.push_back(&answer);
-    return upkeep::openFollowUps(machine, parts_->recordsOfMachine[machine], rulesOf, answers, atoms(machine),
-                                 today());
+    auto open = upkeep::openFollowUps(machine, parts_->recordsOfMachine[machine], rulesOf, answers,
+                                      atoms(machine), today());
+    for (upkeep::FollowUp& recheck : upkeep::openDemands(recheckDemands(*this, machine), answers, today()))
+        open.push_back(std::move(recheck));
+    return open;
 }
 
 std::vector<OpenJoint> Book::handTight(MachineId machine) const {

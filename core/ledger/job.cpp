@@ -13,7 +13,10 @@ bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origi
         return false;
     const auto* record = ledger.find<upkeep::Record>(RecordId{origin});
     const auto* crash = ledger.find<usage::Crash>(CrashId{origin});
+    // A tool that was found out of tolerance asks for re-checks on every machine that it was used on.
+    const auto* calibration = ledger.find<fastening::Calibration>(CalibrationId{origin});
     return (record != nullptr && record->machine == machine) ||
+           (calibration != nullptr && !calibration->foundWithin) ||
            (crash != nullptr && crash->machine == machine);
 }
 

@@ -12,7 +12,8 @@ namespace wm::ledger {
 
 // What several verbs about work at the bench have in common.
 
-/// True if `origin` is a record or crash of this machine that counts: something that brings follow-ups.
+/// True if `origin` is a record or crash of this machine that counts, or a failed calibration: something that
+/// brings follow-ups.
 bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origin);
 /// True if this follow-up already has an answer that counts.
 bool isAnswered(const Ledger& ledger, std::int64_t origin, std::string_view what);

@@ -88,8 +88,9 @@ void References::checkUntyped(Checks& check, const R& row) const {
     if constexpr (std::is_same_v<R, Strike>)
         check.that(facts_.contains(row.fact), Fault::Inconsistent, "fact", std::to_string(row.fact));
     if constexpr (std::is_same_v<R, upkeep::FollowUpAnswer>)
-        check.that(has(typeid(RecordId), row.origin) || has(typeid(CrashId), row.origin), Fault::Inconsistent,
-                   "origin", std::to_string(row.origin));
+        check.that(has(typeid(RecordId), row.origin) || has(typeid(CrashId), row.origin) ||
+                       has(typeid(CalibrationId), row.origin),
+                   Fault::Inconsistent, "origin", std::to_string(row.origin));
 }
 
 void References::check(Checks& check, const Row& row) const {

@@ -12,6 +12,7 @@
 #include "core/base/row.h"
 #include "core/calendar/date.h"
 #include "core/fastening/rows.h"
+#include "core/fastening/tool_rows.h"
 #include "core/items/rows.h"
 #include "core/outlook/rows.h"
 #include "core/sheet/rows.h"
@@ -64,11 +65,11 @@ struct Strike {
 template <template <class...> class Into>
 using ForEachRow =
     Into<Garage, items::Person, items::Machine, items::Item, outlook::Event, items::Move, items::Setting,
-         usage::Outing, usage::Wash, usage::Crash, stock::StockLine, stock::Lot, upkeep::TaskVersion,
-         weekend::StepVersion, fastening::JointVersion, upkeep::Snag, sheet::IssuedSheet, upkeep::Record,
-         usage::HourReading, usage::DistanceReading, upkeep::SnagEnd, upkeep::Deferral,
-         upkeep::FollowUpAnswer, fastening::JointMark, stock::StockOrder, stock::StockMove,
-         weekend::WorkWindow, weekend::Pick, Strike>;
+         usage::Outing, usage::Wash, usage::Crash, stock::StockLine, stock::Lot, fastening::Tool,
+         upkeep::TaskVersion, weekend::StepVersion, fastening::JointVersion, upkeep::Snag, sheet::IssuedSheet,
+         upkeep::Record, usage::HourReading, usage::DistanceReading, upkeep::SnagEnd, upkeep::Deferral,
+         upkeep::FollowUpAnswer, fastening::Calibration, fastening::JointMark, stock::StockOrder,
+         stock::StockMove, weekend::WorkWindow, weekend::Pick, Strike>;
 
 namespace detail {
 template <class R, class... Rows>

@@ -26,6 +26,8 @@ void checkShape(Checks& check, upkeep::TaskVersion& row);
 void checkShape(Checks& check, weekend::StepVersion& row);
 void checkShape(Checks& check, fastening::JointVersion& row);
 void checkShape(Checks& check, fastening::JointMark& row);
+void checkShape(Checks& check, fastening::Tool& row);
+void checkShape(Checks& check, fastening::Calibration& row);
 void checkShape(Checks& check, upkeep::Record& row);
 void checkShape(Checks& check, upkeep::Snag& row);
 void checkShape(Checks& check, upkeep::SnagEnd& row);
@@ -40,6 +42,9 @@ void checkShape(Checks& check, weekend::WorkWindow& row);
 void checkShape(Checks& check, weekend::Pick& row);
 void checkShape(Checks& check, sheet::IssuedSheet& row);
 void checkShape(Checks& check, Strike& row);
+
+/// Beyond it a torque is a slip of the hand.
+inline constexpr units::Decimal kMostTorque{100'000, 0};
 
 /// Exactly one of two references: Empty if there is none, Inconsistent if there are both.
 template <class A, class B>

@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <utility>
 
 #include "core/base/text.h"
 #include "core/ledger/shape.h"
@@ -147,6 +148,22 @@ void checkSource(Checks& check, std::string& source, bool confirmed) {
     check.that(!confirmed || !source.empty(), Fault::Empty, "source");
 }
 
+// A wording for a model names the first and the last of its model years.
+void checkShare(Checks& check, const fastening::JointVersion& row) {
+    const std::optional<std::int64_t>& first = row.sharedFrom;
+    const std::optional<std::int64_t>& last = row.sharedTo;
+    check.that(first.has_value() || !last, Fault::Empty, "shared_from");
+    check.that(last.has_value() || !first, Fault::Empty, "shared_to");
+    if (!first || !last)
+        return;
+    for (const auto& [field, year] : {std::pair("shared_from", *first), std::pair("shared_to", *last)}) {
+        check.that(year >= 1800, Fault::OutOfOrder, field, std::to_string(year), "1800");
+        check.that(year <= 2199, Fault::TooLarge, field, std::to_string(year), "2199");
+    }
+    check.that(*first <= *last, Fault::OutOfOrder, "shared_to", std::to_string(*last),
+               std::to_string(*first));
+}
+
 }  // namespace
 
 void checkShape(Checks& check, upkeep::TaskVersion& row) {
@@ -191,7 +208,6 @@ void checkShape(Checks& check, weekend::StepVersion& row) {
 }
 
 void checkShape(Checks& check, fastening::JointVersion& row) {
-    static constexpr units::Decimal kMostTorque{100'000, 0};
     check.date("valid_from", row.validFrom);
     check.code("code", row.code);
     check.name("name", row.name);
@@ -225,6 +241,7 @@ void checkShape(Checks& check, fastening::JointVersion& row) {
     check.word("page", row.page);
     check.word("typed_by", row.typedBy);
     check.word("checked_by", row.checkedBy);
+    checkShare(check, row);
 }
 
 }  // namespace wm::ledger

@@ -66,12 +66,33 @@ void checkShape(Checks& check, upkeep::FollowUpAnswer& row) {
     check.note("note", row.note);
 }
 
+namespace {
+
+// How much moved is said of what was found moved, or of a broken mark; a tool of what was done with one.
+void checkFound(Checks& check, const fastening::JointMark& row) {
+    using fastening::MarkKind;
+    const bool moved = row.kind == MarkKind::FoundMoved || row.kind == MarkKind::MarkBroken;
+    if (row.movedCount) {
+        check.that(moved, Fault::Inconsistent, "moved_count", std::to_string(*row.movedCount));
+        check.fromOne("moved_count", *row.movedCount, kMostOfADay);
+    }
+    if (row.movedDegrees) {
+        check.that(moved, Fault::Inconsistent, "moved_degrees", std::to_string(*row.movedDegrees));
+        check.fromOne("moved_degrees", *row.movedDegrees, 3600);
+    }
+    const bool untooled = row.kind == MarkKind::Loosened || row.kind == MarkKind::RiddenOpen;
+    check.that(!(row.tool && untooled), Fault::Inconsistent, "tool");
+}
+
+}  // namespace
+
 void checkShape(Checks& check, fastening::JointMark& row) {
     check.date("date", row.date);
     check.decimal("torque", row.torque);
     if (row.torque)
         check.that(*row.torque > units::Decimal{}, Fault::NotPositive, "torque", row.torque->text());
     check.note("note", row.note);
+    checkFound(check, row);
 }
 
 }  // namespace wm::ledger

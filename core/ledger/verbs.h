@@ -35,6 +35,7 @@ struct Pen {
 // -- people, machines, items
 base::Result<Change> nameGarage(const Pen& pen, std::string name, std::optional<calendar::Date> pinnedToday);
 base::Result<Change> savePerson(const Pen& pen, items::Person person, bool isNew);  ///< Duplicate
+/// A machine that is new, or whose model or year was put right, takes over the joints that its model shares.
 base::Result<Change> saveMachine(const Pen& pen, items::Machine machine,
                                  bool isNew);                                 ///< Duplicate, OutOfOrder
 base::Result<Change> saveItem(const Pen& pen, items::Item item, bool isNew);  ///< OutOfOrder
@@ -52,9 +53,10 @@ struct OutingDraft {
     bool washed = false;
     bool pressureWashed = false;
     bool crashed = false;
-    bool handTightSeen = false;  ///< the mechanic has answered the hand-tight list
+    bool handTightSeen = false;  ///< the mechanic has answered the hand-tight list: ridden so, he knows
 };
-/// MustAnswer if joints of the machine are hand-tight and that was not answered; TooLarge for more than 24 h
+/// MustAnswer if joints of the machine are hand-tight and that was not answered; the answer is noted on each
+/// of them as a mark RiddenOpen, by the rider; TooLarge for more than 24 h
 /// a day.
 base::Result<Change> logOuting(const Pen& pen, OutingDraft draft);
 base::Result<Change> logReading(const Pen& pen, usage::HourReading reading);
@@ -71,7 +73,8 @@ struct JobDraft {
         confirmed{};          ///< joints tightened and checked; the others that were opened become hand-tight
     bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)
     std::vector<std::pair<std::int64_t, std::string>>
-        answers{};  ///< follow-ups that this job settles: origin, words
+        answers{};                 ///< follow-ups that this job settles: origin, words
+    std::optional<ToolId> tool{};  ///< what the confirmed joints were tightened with
 };
 /// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag, notes the
 /// meter if it is newer than the last reading, and takes the job out of the weekend. A Baseline may be dated
@@ -98,9 +101,20 @@ base::Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::strin
                                    std::vector<upkeep::TaskVersion> tasks);
 
 // -- fastening
-/// A torque needs its source (Empty). OutOfOrder (range).
+/// A torque needs its source (Empty). OutOfOrder (range). With model years (sharedFrom, sharedTo) the wording
+/// goes to every machine of this maker and model in them, in the same verb; one whose own last wording is for
+/// itself alone keeps that. Empty "model" or "year" if the machine's card does not say them, OutOfOrder
+/// "shared_from" if its year is not among them.
 base::Result<Change> saveJoint(const Pen& pen, fastening::JointVersion wording);
+/// A whole chart of one machine in one go; faults are named under "joints[3].".
+base::Result<Change> saveJoints(const Pen& pen, MachineId machine,
+                                std::vector<fastening::JointVersion> wordings);
+/// TooLarge "moved_count" if more moved than the joint has; Inconsistent for what can't be said of this kind
+/// of mark.
 base::Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> marks);
+base::Result<Change> saveTool(const Pen& pen, fastening::Tool tool, bool isNew);  ///< Duplicate, OutOfOrder
+/// Inconsistent "left_within" if it came good and left bad; Duplicate if this day has one of this tool.
+base::Result<Change> recordCalibration(const Pen& pen, fastening::Calibration calibration);
 
 // -- shelf
 base::Result<Change> saveStockLine(const Pen& pen, stock::StockLine line,

@@ -41,6 +41,7 @@ std::string_view kindName(std::string_view table) {
         {"deferral", "deferral"},
         {"follow_up_answer", "answer"},
         {"joint_mark", "mark on a joint"},
+        {"calibration", "calibration"},
         {"stock_move", "stock move"},
         {"stock_order", "order"},
         {"issued_sheet", "job sheet"}};

@@ -32,6 +32,10 @@ std::string phrase(const std::vector<fastening::JointMark>& marks, std::string_v
             return fmt::format("confirmed {}", what);
         case MarkKind::FoundFine:
             return fmt::format("found {} fine", what);
+        case MarkKind::MarkBroken:
+            return fmt::format("found the mark of {} broken", what);
+        case MarkKind::RiddenOpen:
+            return fmt::format("rode with {} open", what);
         case MarkKind::FoundMoved:
             break;
     }
@@ -58,7 +62,12 @@ Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> mark
             check.machineOn(joint->machine, mark.date);
         check.row<items::Person>("by_person", mark.by);
         check.row<upkeep::Record>("record", mark.record);
+        check.row<fastening::Tool>("tool", mark.tool);
+        check.row<usage::Outing>("outing", mark.outing);
         checkShape(check, mark);
+        if (joint != nullptr && mark.movedCount)
+            check.that(*mark.movedCount <= joint->count, Fault::TooLarge, "moved_count",
+                       std::to_string(*mark.movedCount), std::to_string(joint->count));
     }
     if (check.failed())
         return check.refusal();

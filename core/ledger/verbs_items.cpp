@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <tuple>
 
 #include "core/ledger/checks.h"
 #include "core/ledger/consistency.h"
 #include "core/ledger/entry.h"
 #include "core/ledger/shape.h"
+#include "core/ledger/sharing.h"
 #include "core/ledger/verbs.h"
 
 // People, machines and items, and where the items go.
@@ -144,7 +146,7 @@ Result<Change> saveMachine(const Pen& pen, items::Machine machine, bool isNew) {
     BookChecks check(pen.book);
     settlePast(machine);
     checkShape(check, machine);
-    replaced(check, machine, isNew);
+    const auto* old = replaced(check, machine, isNew);
     checkName(check, pen.book.ledger().all<items::Machine>(), machine, isNew);
     if (isNew)
         machine.id = MachineId{};
@@ -153,7 +155,18 @@ Result<Change> saveMachine(const Pen& pen, items::Machine machine, bool isNew) {
         return check.refusal();
     Entry entry(pen);
     std::string text = fmt::format("{} {}", isNew ? "added" : "changed", machine.name);
-    entry.put(std::move(machine), isNew);
+    std::vector<fastening::JointVersion> joints;
+    if (old == nullptr ||
+        std::tie(old->maker, old->model, old->year) != std::tie(machine.maker, machine.model, machine.year))
+        joints = fromOthers(pen.book, machine);
+    if (!joints.empty())
+        text += fmt::format(" with {} joints of its model", joints.size());
+    const MachineId id = entry.put(std::move(machine), isNew);
+    for (fastening::JointVersion& joint : joints) {
+        joint.machine = id;
+        joint.joint = entry.newId<JointId>();
+        entry.add(std::move(joint));
+    }
     return std::move(entry).change(std::move(text));
 }
 

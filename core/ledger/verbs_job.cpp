@@ -124,7 +124,8 @@ bool isNews(const usage::UseFacts& facts, const usage::HourReading& reading) {
     return later || (usage::comesBefore(*last, reading) && reading.shown != last->shown);
 }
 
-void checkConfirmed(Checks& check, const Book& book, const JobDraft& draft) {
+void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft) {
+    check.row<fastening::Tool>("tool", draft.tool);
     for (const JointId joint : draft.confirmed) {
         const auto* wording = book.joint(joint);
         check.that(wording != nullptr && wording->machine == draft.record.machine, Fault::Unknown,
@@ -174,8 +175,13 @@ void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upk
         if (std::find(confirmed.begin(), confirmed.end(), joint) == confirmed.end())
             confirmed.push_back(joint);
     const auto mark = [&](JointId joint, fastening::MarkKind kind) {
-        entry.add(fastening::JointMark{
-            .joint = joint, .date = draft.record.date, .kind = kind, .record = id, .by = draft.record.by});
+        const bool tightened = kind == fastening::MarkKind::Confirmed;
+        entry.add(fastening::JointMark{.joint = joint,
+                                       .date = draft.record.date,
+                                       .kind = kind,
+                                       .record = id,
+                                       .by = draft.record.by,
+                                       .tool = tightened ? draft.tool : std::nullopt});
     };
     if (draft.opensJoints && !isBaseline(draft.record))
         for (const auto* joint : book.jointsOpened(task != nullptr ? *task : nothing, steps))

@@ -6,7 +6,7 @@
 #include "core/ledger/entry.h"
 #include "core/ledger/verbs.h"
 
-// What is to be done and how it is reached: new wordings of tasks, access steps and joints.
+// What is to be done and how it is reached: new wordings of tasks and access steps, and whole schedules.
 
 namespace wm::ledger {
 
@@ -41,10 +41,6 @@ Result<Change> saveTask(const Pen& pen, upkeep::TaskVersion wording) {
 
 Result<Change> saveStep(const Pen& pen, weekend::StepVersion wording) {
     return saveWording(pen, std::move(wording), "access step");
-}
-
-Result<Change> saveJoint(const Pen& pen, fastening::JointVersion wording) {
-    return saveWording(pen, std::move(wording), "joint");
 }
 
 Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::string text,

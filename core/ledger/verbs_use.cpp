@@ -38,6 +38,17 @@ void checkHandTight(Checks& check, const Book& book, const OutingDraft& draft) {
     check.that(loose.empty(), Fault::MustAnswer, "hand_tight", shortened(loose));
 }
 
+// What the mechanic answered stays with the joints: he knew, and it was ridden so.
+void noteRiddenOpen(Entry& entry, const Book& book, const usage::Outing& outing, OutingId id) {
+    for (const OpenJoint& open : book.handTight(outing.machine))
+        if (open.state.since <= outing.date)
+            entry.add(fastening::JointMark{.joint = open.joint->joint,
+                                           .date = outing.date,
+                                           .kind = fastening::MarkKind::RiddenOpen,
+                                           .by = outing.rider,
+                                           .outing = id});
+}
+
 void checkEvent(BookChecks& check, const usage::Outing& outing) {
     const auto* event = check.row<outlook::Event>("event", outing.event);
     if (event == nullptr)
@@ -109,6 +120,7 @@ Result<Change> logOuting(const Pen& pen, OutingDraft draft) {
             .machine = outing.machine, .date = outing.date, .pressure = draft.pressureWashed, .outing = id});
     if (draft.crashed)
         entry.add(usage::Crash{.machine = outing.machine, .date = outing.date, .outing = id});
+    noteRiddenOpen(entry, pen.book, outing, id);
     return std::move(entry).change(outingText(outing, machine->name));
 }
 

@@ -93,10 +93,8 @@ void fillHead(JobSheet& sheet, const SheetSource& from) {
         if (!open.picked)
             sheet.openSnags.push_back(snagText(open));
     for (const ledger::OpenJoint& open : from.book.handTight(from.machine))
-        sheet.handTight.push_back(
-            fmt::format("{} ({} {})", open.joint->name,
-                        open.state.why == fastening::MarkKind::FoundMoved ? "found moved" : "loosened",
-                        dateText(open.state.since)));
+        sheet.handTight.push_back(fmt::format("{} ({} {})", open.joint->name, base::nameOf(open.state.why),
+                                              dateText(open.state.since)));
 }
 
 void fillClock(JobSheet& sheet, const SheetSource& from) {

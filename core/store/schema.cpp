@@ -59,7 +59,10 @@ Schema currentSchema() {
             first.statements.push_back(std::move(statement));
     // A program that does not know the weights would show hours that do not follow from the file.
     return {std::move(first),
-            {2, "hours that count more or less by ground and pace", 2, "0.2", schema2::hourWeights()}};
+            {2, "hours that count more or less by ground and pace", 2, "0.2", schema2::hourWeights()},
+            // An older program would take a broken mark for no mark, and miss what was tightened with what.
+            {3, "torque tools, what was tightened with them, joints shared by a model", 3, "0.3",
+             schema3::drawer()}};
 }
 
 }  // namespace wm::store

@@ -42,4 +42,8 @@ namespace schema2 {
 std::vector<std::string> hourWeights();
 }  // namespace schema2
 
+namespace schema3 {
+std::vector<std::string> drawer();
+}  // namespace schema3
+
 }  // namespace wm::store

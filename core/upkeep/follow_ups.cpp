@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "core/upkeep/countdown.h"
+#include "core/upkeep/demands.h"
 
 namespace wm::upkeep {
 
@@ -63,14 +64,34 @@ bool wasDone(const Moments& moments, const std::string& code, Moment since, Reco
 
 }  // namespace
 
+namespace {
+
+using Answered = std::set<std::pair<std::int64_t, std::string>>;
+
+Answered answeredUpTo(std::span<const FollowUpAnswer* const> answers, Date on) {
+    Answered answered;
+    for (const FollowUpAnswer* answer : answers)
+        if (answer->date <= on)
+            answered.emplace(answer->origin, answer->what);
+    return answered;
+}
+
+}  // namespace
+
+std::vector<FollowUp> openDemands(std::vector<FollowUp> demands,
+                                  std::span<const FollowUpAnswer* const> answers, Date on) {
+    const Answered answered = answeredUpTo(answers, on);
+    std::erase_if(demands, [&](const FollowUp& demand) {
+        return demand.since > on || answered.contains({demand.origin, demand.rule.what});
+    });
+    return demands;
+}
+
 std::vector<FollowUp> openFollowUps(MachineId machine, std::span<const Record* const> records,
                                     const RulesOf& rulesOf, std::span<const FollowUpAnswer* const> answers,
                                     std::span<const Atom> atoms, Date on) {
     const Moment now{on, DayPart::AfterRiding};
-    std::set<std::pair<std::int64_t, std::string>> answered;
-    for (const FollowUpAnswer* answer : answers)
-        if (answer->date <= on)
-            answered.emplace(answer->origin, answer->what);
+    const Answered answered = answeredUpTo(answers, on);
     std::vector<const Record*> origins;
     for (const Record* record : records)
         if (record->date <= on)

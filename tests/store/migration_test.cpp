@@ -23,13 +23,16 @@ std::string storedText(const std::string& name) {
     return text.str();
 }
 
-// A step that was released is never edited: the file of then begins with the very statements of now.
-TEST(MigrationTest, TheFirstStepIsAsItWas) {
+// A step that was released is never edited: a file of then begins with the very statements of now.
+TEST(MigrationTest, TheStepsOfThenAreAsTheyWere) {
     std::string statements;
-    const auto schema = currentSchema();
-    for (const std::string& statement : schema.front().statements)
-        statements += statement + ";\n\n";
-    EXPECT_EQ(storedText("version_1.sql").substr(0, statements.size()), statements);
+    for (const SchemaStep& step : currentSchema()) {
+        for (const std::string& statement : step.statements)
+            statements += statement + ";\n\n";
+        const std::string file = "version_" + std::to_string(step.version) + ".sql";
+        if (step.version < currentSchema().back().version)
+            EXPECT_EQ(storedText(file).substr(0, statements.size()), statements) << file;
+    }
 }
 
 class VersionOneTest : public testing::Test {
@@ -47,8 +50,8 @@ TEST_F(VersionOneTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
     EXPECT_EQ(answer.report.backup, path_ + ".v1.bak");
     EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "1");
     EXPECT_EQ(sample::answer(answer.report.backup, "SELECT count(*) FROM record"), "1");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "2");
-    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"), "2 0.2");
+    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "3");
+    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"), "3 0.3");
     EXPECT_TRUE(answer.file->check().empty());
 }
 
@@ -82,6 +85,63 @@ TEST_F(VersionOneTest, TakesWeightsFromThenOn) {
     EXPECT_TRUE(ledger->all<upkeep::TaskVersion>()[0].weights.empty());
     const ledger::Book book(ledger, sample::day(2, 20));
     EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
+}
+
+class VersionTwoTest : public testing::Test {
+  protected:
+    void SetUp() override { sample::execute(path_, storedText("version_2.sql")); }
+
+    sample::Folder folder_;
+    QString path_ = folder_.path("garage.wm");
+};
+
+TEST_F(VersionTwoTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
+    EXPECT_EQ(answer.report.fromVersion, 2);
+    EXPECT_EQ(answer.report.backup, path_ + ".v2.bak");
+    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "2");
+    EXPECT_EQ(sample::answer(answer.report.backup, "SELECT count(*) FROM joint_mark"), "3");
+    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "3");
+    EXPECT_TRUE(answer.file->check().empty());
+}
+
+// Mud x 1.5: of the 10 h 9 are behind. The drain plug moved on 1 February and is open since.
+TEST_F(VersionTwoTest, SaysTheSameAsBefore) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    const auto ledger = answer.file->ledger();
+    const auto& joint = ledger->all<fastening::JointVersion>().at(0);
+    EXPECT_EQ(joint.torque->text(), "20");
+    EXPECT_FALSE(joint.sharedFrom || joint.sharedTo);
+    const auto& marks = ledger->all<fastening::JointMark>();
+    ASSERT_EQ(marks.size(), 3U);
+    EXPECT_EQ(marks[1].record, RecordId{30});
+    EXPECT_EQ(marks[2].note, "weeping washer");
+    EXPECT_FALSE(marks[2].tool || marks[2].movedCount || marks[2].movedDegrees || marks[2].outing);
+    const ledger::Book book(ledger, sample::day(2, 20));
+    EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
+    ASSERT_EQ(book.handTight(MachineId{1}).size(), 1U);
+    EXPECT_EQ(book.handTight(MachineId{1})[0].state.why, fastening::MarkKind::FoundMoved);
+    EXPECT_EQ(answer.file->search("weeping", 5), std::vector<std::int64_t>{62});
+}
+
+// The drawer from then on: a tool, what it tightened, and that its marks still can't be changed.
+TEST_F(VersionTwoTest, TakesToolsAndTheirMarks) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    fastening::Tool tool{ToolId{70}, "Long red"};
+    tool.high = units::Decimal{200, 0};
+    fastening::JointMark mark{JointMarkId{71}, 0, JointId{51}, sample::day(2, 2)};
+    mark.kind = fastening::MarkKind::Confirmed;
+    mark.tool = tool.id;
+    ASSERT_TRUE(answer.file->apply(sample::writing("tightened", {tool, mark}), sample::day(2, 20)));
+    answer.file.reset();
+    EXPECT_EQ(sample::opened(path_)->ledger()->all<fastening::JointMark>().back().tool, tool.id);
+    EXPECT_EQ(sample::answer(path_,
+                             "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = "
+                             "'joint_mark'"),
+              "3");
 }
 
 }  // namespace

@@ -153,6 +153,8 @@ fastening::JointVersion jointWording() {
     joint.typedBy = "U";
     joint.checkedBy = "K";
     joint.active = false;
+    joint.sharedFrom = 2023;
+    joint.sharedTo = 2025;
     return joint;
 }
 
@@ -249,9 +251,10 @@ void addUpkeep(std::vector<Row>& rows) {
                                     PersonId{1}});
     rows.push_back(upkeep::FollowUpAnswer{AnswerId{45}, 17, machine, 42, "look for drips", day(1, 18), false,
                                           RecordId{42}, "dry"});
-    rows.push_back(fastening::JointMark{
-        JointMarkId{46}, 18, JointId{25}, day(1, 16), fastening::MarkKind::FoundMoved, RecordId{42},
-        PersonId{1}, Decimal{2010, 2}, units::TorqueUnit::KilogramForceCentimetre, "paint cracked"});
+    rows.push_back(fastening::JointMark{JointMarkId{46}, 18, JointId{25}, day(1, 16),
+                                        fastening::MarkKind::FoundMoved, RecordId{42}, PersonId{1},
+                                        Decimal{2010, 2}, units::TorqueUnit::KilogramForceCentimetre,
+                                        "paint cracked", ToolId{8}, 2, 30, OutingId{35}});
     rows.push_back(
         stock::StockOrder{StockOrderId{47}, 19, StockLineId{6}, day(1, 19), 2000, day(1, 25), "by post"});
     rows.push_back(stock::StockMove{StockMoveId{48}, 20, StockLineId{6}, LotId{7}, day(1, 16), -800,
@@ -277,6 +280,30 @@ void addUpkeep(std::vector<Row>& rows) {
     rows.push_back(ledger::Strike{StrikeId{51}, 22, 50, day(1, 21), "the same wash"});
 }
 
+void addDrawer(std::vector<Row>& rows) {
+    fastening::Tool tool{ToolId{8}, "Long red", "1/2"};
+    tool.type = fastening::ToolType::IIA;
+    tool.low = Decimal{40, 0};
+    tool.high = Decimal{2000, 1};
+    tool.unit = units::TorqueUnit::PoundForceFoot;
+    tool.resolution = Decimal{5, 1};
+    tool.length = 465;
+    tool.months = 6;
+    tool.cycles = 2500;
+    tool.active = false;
+    tool.note = "dropped once";
+    rows.push_back(tool);
+    fastening::Calibration calibration{CalibrationId{56}, 26, ToolId{8}, day(1, 24)};
+    calibration.foundWithin = false;
+    calibration.leftWithin = false;
+    calibration.worst = Decimal{-75, 1};
+    calibration.byWhom = "Tessel Metrology";
+    calibration.months = 3;
+    calibration.cycles = 1000;
+    calibration.note = "spring tired";
+    rows.push_back(calibration);
+}
+
 }  // namespace
 
 Date day(int month, int dayOfMonth) {
@@ -291,6 +318,7 @@ std::vector<Row> everyRow() {
     rows.push_back(jointWording());
     addUse(rows);
     addUpkeep(rows);
+    addDrawer(rows);
     return rows;
 }
 

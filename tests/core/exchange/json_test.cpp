@@ -125,12 +125,38 @@ TEST(Exchange, ATextOfTheFirstFormatIsRead) {
     task.machine = MachineId{3};
     task.code = "oil";
     json text = json::parse(toJson(ledger::Ledger({task})));
-    EXPECT_EQ(text.at("format"), 2);
-    text["format"] = 1;
+    EXPECT_EQ(text.at("format"), 3);
     text["task_version"][0].erase("weights");
+    text["format"] = 2;
+    EXPECT_FALSE(fromJson(text.dump())) << "a text of format 2 has them";
+    text["format"] = 1;
+    text.erase("tool");
+    text.erase("calibration");
     const auto rows = fromJson(text.dump());
     ASSERT_TRUE(rows.has_value());
     EXPECT_EQ(rows->at(0), ledger::Row(task));
+}
+
+// A text of format 2 knows no torque tools, and no joints that a model shares.
+TEST(Exchange, ATextOfTheSecondFormatIsRead) {
+    fastening::JointVersion joint;
+    joint.id = JointVersionId{1};
+    joint.joint = JointId{2};
+    joint.machine = MachineId{3};
+    joint.code = "axle";
+    const fastening::JointMark mark{JointMarkId{4}, 1, JointId{2}};
+    json text = json::parse(toJson(ledger::Ledger({joint, mark})));
+    for (const char* key : {"shared_from", "shared_to"})
+        text["joint_version"][0].erase(key);
+    for (const char* key : {"tool", "moved_count", "moved_degrees", "outing"})
+        text["joint_mark"][0].erase(key);
+    text.erase("tool");
+    text.erase("calibration");
+    EXPECT_FALSE(fromJson(text.dump())) << "a text of format 3 has them";
+    text["format"] = 2;
+    const auto rows = fromJson(text.dump());
+    ASSERT_TRUE(rows.has_value());
+    EXPECT_EQ(*rows, (std::vector<ledger::Row>{joint, mark}));
 }
 
 TEST(Exchange, AnEmptyFileHasEveryTable) {
@@ -263,7 +289,7 @@ INSTANTIATE_TEST_SUITE_P(
 TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {
     const auto read = fromJson(R"({"format": 7, "a table of tomorrow": {}})");
     ASSERT_FALSE(read);
-    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "2"}));
+    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "3"}));
 }
 
 TEST(Exchange, RefusesAMissingKeyAndAMissingTable) {

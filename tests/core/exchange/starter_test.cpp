@@ -68,7 +68,7 @@ TEST(Starter, SchemaHasTheKeysOfTheRows) {
     expectKeys<weekend::StepVersion>("step", {"id", "entered", "step", "machine", "valid_from", "confirmed"});
     expectKeys<fastening::JointVersion>(
         "joint", {"id", "entered", "joint", "machine", "valid_from", "confirmed", "torque", "torque_high",
-                  "typed_by", "checked_by"});
+                  "typed_by", "checked_by", "shared_from", "shared_to"});
     expectKeys<upkeep::KitLine>("kit_line", {"line"});
     expectKeys<upkeep::MeasurePoint>("measure", {"confirmed"});
     expectKeys<upkeep::Trigger>("trigger", {});

@@ -93,7 +93,18 @@ TEST_F(UseVerbsTest, AHandTightJointMustBeAnsweredFirst) {
     EXPECT_EQ(error.given, "rear axle nut");
     // What was ridden before the wheel came out is no matter of that.
     must(ride({.outing = outing("2026-03-01", 100)}));
-    must(ride({.outing = outing("2026-03-07", 100), .handTightSeen = true}));
+    auto answered = outing("2026-03-07", 100);
+    answered.rider = mara;
+    must(ride({.outing = answered, .handTightSeen = true}));
+    // The answer stays with the joint, and goes if the outing is struck.
+    const auto note = ledger().all<fastening::JointMark>().back();
+    EXPECT_EQ(note.kind, fastening::MarkKind::RiddenOpen);
+    EXPECT_EQ(note.joint, axle);
+    EXPECT_EQ(note.by, mara);
+    EXPECT_EQ(note.outing, last<usage::Outing>());
+    EXPECT_EQ(book().handTight(heron).size(), 1U);
+    must(saying(strike, last<usage::Outing>().value(), "wrong day"));
+    EXPECT_NE(ledger().strikeOf(note.id.value()), nullptr);
     must(saying(markJoints,
                 std::vector<fastening::JointMark>{
                     {.joint = axle, .date = day("2026-03-08"), .kind = fastening::MarkKind::Confirmed}}));

@@ -44,6 +44,10 @@ QString markWords(MarkKind kind) {
             return tr("confirmed");
         case MarkKind::FoundFine:
             return tr("found fine");
+        case MarkKind::MarkBroken:
+            return tr("mark broken");
+        case MarkKind::RiddenOpen:
+            return tr("ridden open");
         case MarkKind::FoundMoved:
             break;
     }

@@ -1,0 +1,37 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/exchange/older_text.h"
+
+#include <initializer_list>
+
+namespace wm::exchange {
+
+using nlohmann::json;
+
+namespace {
+
+void giveKeys(json& root, const char* table, std::initializer_list<const char*> keys, const json& value) {
+    const auto rows = root.find(table);
+    if (rows == root.end() || !rows->is_array())
+        return;
+    for (json& row : *rows)
+        if (row.is_object())
+            for (const char* key : keys)
+                row.emplace(key, value);
+}
+
+}  // namespace
+
+void bringUpToDate(json& root) {
+    const int format = root.at("format").get<int>();
+    if (format < 2)
+        giveKeys(root, "task_version", {"weights"}, json::array());
+    if (format < 3) {
+        root.emplace("tool", json::array());
+        root.emplace("calibration", json::array());
+        giveKeys(root, "joint_version", {"shared_from", "shared_to"}, nullptr);
+        giveKeys(root, "joint_mark", {"tool", "moved_count", "moved_degrees", "outing"}, nullptr);
+    }
+}
+
+}  // namespace wm::exchange

@@ -1,0 +1,37 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "core/calendar/date.h"
+#include "core/fastening/rows.h"
+#include "core/fastening/tool_rows.h"
+
+namespace wm::fastening {
+
+/// A joint that was tightened with a tool which then proved to be out of tolerance.
+struct RecallLine {
+    const JointMark* tightened = nullptr;  ///< the last time with this tool before the check
+    std::size_t times = 0;                 ///< how often in the period
+    const JointMark* since = nullptr;  ///< loosened or tightened again since: needs no re-check; or nullptr
+};
+
+/// What one failed check puts in doubt: everything confirmed since the last check that left the tool good.
+struct Recall {
+    const Calibration* failed = nullptr;
+    const Calibration* lastGood =
+        nullptr;                      ///< nothing: never checked before, so everything it ever tightened
+    std::vector<RecallLine> lines{};  ///< one a joint, newest first
+};
+
+/// The recalls of one tool up to a day, newest first. Marks of the day of a check come before it if they were
+/// entered before it.
+std::vector<Recall> recallsOf(ToolId tool, std::span<const Calibration> calibrations,
+                              std::span<const JointMark> marks, calendar::Date on);
+
+/// The mark of a joint that last said it was tight, up to a day: when, by whom and with what. Or nullptr.
+const JointMark* lastTightened(std::span<const JointMark> marks, JointId joint, calendar::Date on);
+
+}  // namespace wm::fastening

@@ -1,0 +1,26 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <map>
+#include <vector>
+
+#include "core/ledger/book.h"
+
+namespace wm::ledger {
+
+/// True if a wording of a joint was typed for the model and year of this machine.
+bool isFor(const fastening::JointVersion& wording, const items::Machine& typedOn,
+           const items::Machine& machine);
+
+/// The same words for the other machines that share them: new joints where a machine has none of this code,
+/// new wordings where its last one is shared. A machine that has its own words keeps them, and one that has
+/// the very same needs none. Codes are filled in.
+std::map<MachineId, std::vector<fastening::JointVersion>> forOthers(
+    const Book& book, const std::vector<fastening::JointVersion>& wordings);
+
+/// What a machine that is new (or whose model or year was put right) takes over from the others of its model:
+/// the shared wordings of today whose code it has not, in order of name.
+std::vector<fastening::JointVersion> fromOthers(const Book& book, const items::Machine& machine);
+
+}  // namespace wm::ledger
