@@ -25,15 +25,20 @@ struct DemoFile {
 };
 
 // Of one day, the lines of the first file are said first.
-constexpr std::array<DemoFile, 25> kFiles{
-    {{"people.csv", sayPerson},      {"shelf.csv", sayShelfLine},  {"kits.csv", sayKit},
-     {"machines.csv", sayMachine},   {"items.csv", sayItem},       {"joints.csv", sayJoint},
-     {"intervals.csv", sayInterval}, {"limits.csv", sayLimit},     {"events.csv", sayEvent},
-     {"stock.csv", sayStock},        {"outings.csv", sayOuting},   {"washes.csv", sayWash},
-     {"readings.csv", sayReading},   {"moves.csv", sayMove},       {"snags.csv", saySnag},
-     {"jobs.csv", sayJob},           {"ends.csv", saySnagEnd},     {"marks.csv", sayMark},
-     {"checks.csv", sayCheck},       {"settings.csv", saySetting}, {"deferrals.csv", sayDeferral},
-     {"orders.csv", sayOrder},       {"windows.csv", sayWindow},   {"picks.csv", sayPick},
+constexpr std::array<DemoFile, 27> kFiles{
+    {{"people.csv", sayPerson},      {"shelf.csv", sayShelfLine},
+     {"kits.csv", sayKit},           {"tools.csv", sayTool},
+     {"machines.csv", sayMachine},   {"items.csv", sayItem},
+     {"joints.csv", sayJoint},       {"intervals.csv", sayInterval},
+     {"limits.csv", sayLimit},       {"events.csv", sayEvent},
+     {"stock.csv", sayStock},        {"outings.csv", sayOuting},
+     {"washes.csv", sayWash},        {"readings.csv", sayReading},
+     {"moves.csv", sayMove},         {"snags.csv", saySnag},
+     {"jobs.csv", sayJob},           {"ends.csv", saySnagEnd},
+     {"marks.csv", sayMark},         {"calibrations.csv", sayCalibration},
+     {"checks.csv", sayCheck},       {"settings.csv", saySetting},
+     {"deferrals.csv", sayDeferral}, {"orders.csv", sayOrder},
+     {"windows.csv", sayWindow},     {"picks.csv", sayPick},
      {"sheets.csv", saySheet}}};
 constexpr std::string_view kGarage = "garage.csv";
 constexpr std::string_view kWithoutDays = "kits.csv";

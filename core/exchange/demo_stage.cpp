@@ -85,6 +85,10 @@ std::optional<EventId> DemoStage::event(DemoLine& line, std::string_view column)
     return idIf<outlook::Event>(*ledger_, line, column);
 }
 
+std::optional<ToolId> DemoStage::tool(DemoLine& line, std::string_view column) {
+    return idIf<fastening::Tool>(*ledger_, line, column);
+}
+
 StockLineId DemoStage::shelfLine(DemoLine& line, std::string_view name) const {
     const auto* found = named<stock::StockLine>(*ledger_, name);
     if (found == nullptr)

@@ -61,6 +61,7 @@ class DemoStage {
     [[nodiscard]] std::optional<PersonId> person(DemoLine& line, std::string_view column);  ///< empty: nobody
     [[nodiscard]] std::optional<ItemId> item(DemoLine& line, std::string_view column);      ///< empty: none
     [[nodiscard]] std::optional<EventId> event(DemoLine& line, std::string_view column);    ///< empty: none
+    [[nodiscard]] std::optional<ToolId> tool(DemoLine& line, std::string_view column);      ///< empty: none
     [[nodiscard]] StockLineId shelfLine(DemoLine& line, std::string_view name) const;
     [[nodiscard]] std::optional<LotId> container(DemoLine& line, StockLineId of,
                                                  std::string_view label) const;
@@ -96,12 +97,14 @@ void sayOuting(DemoStage& stage, DemoLine& line);
 void sayReading(DemoStage& stage, DemoLine& line);
 void sayWash(DemoStage& stage, DemoLine& line);
 void saySetting(DemoStage& stage, DemoLine& line);
-// demo_jobs.cpp, demo_upkeep.cpp: what was done, what is to be done and what was found
+// demo_jobs.cpp, demo_upkeep.cpp, demo_drawer.cpp: what was done, what is to be done and what was found
 void sayJoint(DemoStage& stage, DemoLine& line);
 void sayInterval(DemoStage& stage, DemoLine& line);
 void sayLimit(DemoStage& stage, DemoLine& line);
 void sayJob(DemoStage& stage, DemoLine& line);
 void sayMark(DemoStage& stage, DemoLine& line);
+void sayTool(DemoStage& stage, DemoLine& line);
+void sayCalibration(DemoStage& stage, DemoLine& line);
 void sayCheck(DemoStage& stage, DemoLine& line);
 void saySnag(DemoStage& stage, DemoLine& line);
 void saySnagEnd(DemoStage& stage, DemoLine& line);

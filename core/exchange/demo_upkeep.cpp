@@ -123,17 +123,6 @@ void sayLimit(DemoStage& stage, DemoLine& line) {
     saveTask(stage, line, std::move(task));
 }
 
-void sayMark(DemoStage& stage, DemoLine& line) {
-    const fastening::JointMark mark{
-        .joint = stage.joint(line, stage.machine(line, "machine"), line.text("joint")).joint,
-        .date = line.day("day"),
-        .kind = line.word("what", fastening::MarkKind::FoundFine),
-        .by = stage.person(line, "by"),
-        .torque = line.decimalIf("torque"),
-        .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::markJoints(pen, {mark}); });
-}
-
 void sayCheck(DemoStage& stage, DemoLine& line) {
     const MachineId machine = stage.machine(line, "machine");
     std::vector<upkeep::FollowUpAnswer> answers;

@@ -25,6 +25,7 @@ void take(Loosening& line, const JointMark& mark, const std::optional<calendar::
     if (mark.kind == MarkKind::FoundFine)
         return;
     ++line.moved;
+    line.movedSince += tightSince ? 1 : 0;
     line.last = mark.date;
     line.degrees = std::max(line.degrees, mark.movedDegrees.value_or(0));
 }
@@ -89,20 +90,20 @@ std::optional<double> chanceOfAsMany(std::int64_t moved, units::Hours ridden, st
 
 std::optional<Comparison> comparedWithKind(const Loosening& line, std::span<const Loosening> lines,
                                            const std::function<JointKind(JointId)>& kindOf) {
-    Comparison result{.moved = line.moved, .ridden = line.ridden, .compared = 0};
+    Comparison result{.moved = line.movedSince, .ridden = line.ridden, .compared = 0};
     for (const Loosening& other : lines) {
         if (other.ridden.count() > 0)
             ++result.compared;
         if (other.joint == line.joint || kindOf(other.joint) != kindOf(line.joint))
             continue;
-        result.othersMoved += other.moved;
+        result.othersMoved += other.movedSince;
         result.othersRidden += other.ridden;
     }
     const auto chance = chanceOfAsMany(result.moved, result.ridden, result.othersMoved, result.othersRidden);
     if (!chance)
         return std::nullopt;
     result.chance = *chance;
-    result.stands = line.moved >= 2 && *chance * static_cast<double>(result.compared) < kOneInTwenty;
+    result.stands = line.movedSince >= 2 && *chance * static_cast<double>(result.compared) < kOneInTwenty;
     return result;
 }
 

@@ -19,6 +19,7 @@ struct Loosening {
     JointId joint{};
     std::int64_t checks = 0;
     std::int64_t moved = 0;                ///< checks that found it moved
+    std::int64_t movedSince = 0;           ///< those of them whose hours are known
     units::Hours ridden{};                 ///< between being known tight and each of these checks
     std::optional<calendar::Date> last{};  ///< when it was last found moved
     std::int64_t degrees = 0;              ///< the furthest that it moved, if anybody noted it
@@ -31,7 +32,8 @@ using RiddenBetween = std::function<units::Hours(JointId, calendar::Date, calend
 std::vector<Loosening> looseningsOf(std::span<const JointMark> marks, const RiddenBetween& ridden,
                                     calendar::Date on);
 
-/// Is a joint looser than its kind? Times moved over hours ridden, against the other joints of its kind.
+/// Is a joint looser than its kind? Times moved over hours ridden (what moved in unknown hours is left out),
+/// against the other joints of its kind.
 struct Comparison {
     std::int64_t moved = 0;
     units::Hours ridden{};

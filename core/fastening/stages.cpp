@@ -99,6 +99,8 @@ Result<Stage> stageOf(std::string_view part) {
     for (const auto& [word, kind] : kWords)
         if (part == word)
             return Stage{.kind = kind};
+    if (part.starts_with("lock to lock"))
+        return Stage{.kind = StageKind::Settle};
     for (const std::string_view word : {"loosen ", "back off "})
         if (part.starts_with(word)) {
             const auto angle = angleOf(base::trimmed(part.substr(word.size())), part);
@@ -127,7 +129,8 @@ Result<void> checkOrder(const std::vector<Stage>& stages) {
         }
         if (stage.kind == StageKind::Loosen)
             before = nullptr;
-        isTight = stage.kind != StageKind::Loosen;
+        if (stage.kind != StageKind::Settle)
+            isTight = stage.kind != StageKind::Loosen;
     }
     if (!stages.empty() && !isTight)
         return refuse(Fault::Inconsistent, "stages", stageText(stages.back()));
@@ -161,6 +164,8 @@ std::string stageText(const Stage& stage, char mark) {
             return "full";
         case StageKind::Loosen:
             return stage.degrees == 0 ? "loosen" : fmt::format("loosen {}\u00B0", stage.degrees);
+        case StageKind::Settle:
+            return "lock to lock";
         case StageKind::Angle:
             return fmt::format("{}\u00B0 further", stage.degrees);
         case StageKind::Torque:

@@ -14,8 +14,9 @@
 namespace wm::fastening {
 
 /// Snug: down by hand. Part: half, as manuals say it. Torque: to a figure. Full: to the joint's own figure.
-/// Loosen: backed off again. Angle: turned further by so many degrees.
-enum class StageKind : std::uint8_t { Snug, Half, Torque, Full, Loosen, Angle };
+/// Loosen: backed off again. Angle: turned further by so many degrees. Settle: a steering head turned from
+/// lock to lock between two torques.
+enum class StageKind : std::uint8_t { Snug, Half, Torque, Full, Loosen, Angle, Settle };
 
 /// One stage of tightening; a torque is in the unit of the joint.
 struct Stage {
@@ -28,10 +29,11 @@ struct Stage {
 
 /// Reads stages as they are printed, parted by "," or ";" (a comma between two digits is a decimal comma),
 /// with "+" between a torque and the angle after it: "snug, 20, 38", "seat 40, loosen, 9", "30 + 90 deg",
-/// "snug; 4,5; 9", "half, full", "20, loosen 1/4 turn, 12". An empty text has no stages.
-/// Errors in "stages": Malformed (`given` the part that can't be read), NotPositive (a torque or angle of 0),
-/// TooLarge (more than two turns at once), OutOfOrder (less than the stage before without loosening between;
-/// `wanted` that stage), Inconsistent (an angle with no torque before it, or loosened at the end).
+/// "snug; 4,5; 9", "half, full", "20, loosen 1/4 turn, 12", "25, lock to lock five times, loosen, 7". An
+/// empty text has no stages. Errors in "stages": Malformed (`given` the part that can't be read), NotPositive
+/// (a torque or angle of 0), TooLarge (more than two turns at once), OutOfOrder (less than the stage before
+/// without loosening between; `wanted` that stage), Inconsistent (an angle with no torque before it, or
+/// loosened at the end).
 base::Result<std::vector<Stage>> parseStages(std::string_view text);
 
 /// The stages in words, one a line on the card: "snug", "to 20", "loosen", "90° further".

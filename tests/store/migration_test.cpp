@@ -30,8 +30,9 @@ TEST(MigrationTest, TheStepsOfThenAreAsTheyWere) {
         for (const std::string& statement : step.statements)
             statements += statement + ";\n\n";
         const std::string file = "version_" + std::to_string(step.version) + ".sql";
-        if (step.version < currentSchema().back().version)
+        if (step.version < currentSchema().back().version) {
             EXPECT_EQ(storedText(file).substr(0, statements.size()), statements) << file;
+        }
     }
 }
 

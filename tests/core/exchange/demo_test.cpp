@@ -15,6 +15,7 @@
 #include "core/exchange/csv_text.h"
 #include "core/exchange/json.h"
 #include "core/ledger/book.h"
+#include "core/ledger/drawer.h"
 #include "core/ledger/evening.h"
 #include "core/ledger/verbs.h"
 
@@ -245,6 +246,55 @@ TEST_F(LongDemoTest, TheSorrelStandsHalfFinished) {
     EXPECT_FALSE(now.followUps(machine("Sorrel 450")).empty());
     const auto snags = now.snags(machine("Heron 250"));
     EXPECT_TRUE(std::any_of(snags.begin(), snags.end(), [](const auto& s) { return s.deferral != nullptr; }));
+}
+
+// The middle wrench came back yesterday: it clicked too early. What it tightened since autumn stands in the
+// recall, and asks to be re-checked but for what was tightened or loosened since.
+TEST_F(LongDemoTest, AFailedCheckRecallsWhatTheWrenchTightened) {
+    const ledger::Book now = book();
+    const auto recalls = ledger::recallsOf(now);
+    ASSERT_EQ(recalls.size(), 1U);
+    EXPECT_EQ(recalls[0].tool->name, "Middle click");
+    ASSERT_NE(recalls[0].recall.lastGood, nullptr);
+    std::set<std::string> open;
+    for (const auto& line : recalls[0].recall.lines)
+        if (!ledger::isSettled(now, recalls[0], line)) {
+            const auto* joint = now.joint(line.tightened->joint);
+            open.insert(now.ledger().find<items::Machine>(joint->machine)->name + " " + joint->code);
+        }
+    EXPECT_EQ(recalls[0].recall.lines.size(), 7U);
+    EXPECT_GE(open.size(), 4U);
+    EXPECT_TRUE(open.contains("Heron 250 bar-clamp-bolts"));
+    std::size_t asked = 0;
+    for (const auto* each : now.machines())
+        for (const auto& demand : now.followUps(each->id))
+            asked += demand.origin == recalls[0].recall.failed->id.value() ? 1 : 0;
+    EXPECT_EQ(asked, open.size());
+}
+
+// The Heron's rear sprocket came loose three times; the other sprocket joints never.
+TEST_F(LongDemoTest, SaysWhichJointIsLooserThanItsKind) {
+    const ledger::Book now = book();
+    const auto lines = ledger::cameLoose(now, std::nullopt);
+    ASSERT_FALSE(lines.empty());
+    EXPECT_EQ(lines[0].joint->code, "rear-sprocket-bolts");
+    EXPECT_EQ(lines[0].joint->machine, machine("Heron 250"));
+    EXPECT_EQ(lines[0].figures.moved, 3);
+    ASSERT_TRUE(lines[0].comparison);
+    EXPECT_EQ(lines[0].comparison->othersMoved, 0);
+    EXPECT_TRUE(lines[0].comparison->stands)
+        << lines[0].comparison->chance << " of " << lines[0].comparison->compared << ", "
+        << lines[0].comparison->ridden.count() << " against " << lines[0].comparison->othersRidden.count();
+}
+
+TEST_F(LongDemoTest, TheDrawerHasOneOfEachStanding) {
+    const ledger::Book now = book();
+    std::map<std::string, fastening::ToolState> states;
+    for (const auto& choice : ledger::drawerOf(now))
+        states[choice.tool->name] = choice.standing.state;
+    EXPECT_EQ(states.at("Long red"), fastening::ToolState::InHand);
+    EXPECT_EQ(states.at("Middle click"), fastening::ToolState::InHand) << "put right when it was found out";
+    EXPECT_EQ(states.at("Old bar"), fastening::ToolState::Unknown);
 }
 
 // Another machine wants the same evening: together it is too much, and that is said.

@@ -31,6 +31,7 @@ TEST(StagesTest, AreReadAsTheyArePrinted) {
     EXPECT_EQ(read("30 + 90 deg"), "to 30 | 90\u00B0 further");
     EXPECT_EQ(read("Snug; half; FULL"), "snug | half | full");
     EXPECT_EQ(read("20, loosen 1/4 turn, 12"), "to 20 | loosen 90\u00B0 | to 12");
+    EXPECT_EQ(read("25, lock to lock five times, loosen, 7"), "to 25 | lock to lock | loosen | to 7");
     EXPECT_EQ(read("15+60\u00B0+60\u00B0"), "to 15 | 60\u00B0 further | 60\u00B0 further");
 }
 

@@ -44,6 +44,17 @@ class AdoptTest : public testing::Test, public FurnishedBench {
                     sheet::IssuedSheet{.machine = heron, .date = today, .jobs = {{.task = oilChange}}}));
         must(saying(logWash, usage::Wash{.machine = heron, .date = today}));
         must(saying(strike, last<usage::Wash>().value(), "it rained"));
+        fillDrawer();
+    }
+    void fillDrawer() {
+        must(saying(saveTool, fastening::Tool{.name = "Long red", .high = units::Decimal{200, 0}}, true));
+        must(saying(recordCalibration,
+                    fastening::Calibration{
+                        .tool = last<fastening::Tool>(), .date = day("2026-03-03"), .foundWithin = false}));
+        must(saying(answerFollowUp, upkeep::FollowUpAnswer{.machine = heron,
+                                                           .origin = last<fastening::Calibration>().value(),
+                                                           .what = "re-check rear axle nut",
+                                                           .date = today}));
     }
     template <class R>
     At adoptWith(const std::function<void(R&)>& spoil) {
@@ -94,6 +105,8 @@ TEST_F(AdoptTest, EveryReferenceMustBeThere) {
               At(Fault::Inconsistent, "record[0].task"));
     EXPECT_EQ(adoptWith<upkeep::Record>([](auto& r) { r.uses[0].lot = LotId{1}; }),
               At(Fault::Inconsistent, "record[0].uses[0].lot"));
+    EXPECT_EQ(adoptWith<fastening::Calibration>([](auto& c) { c.tool = ToolId{1}; }),
+              At(Fault::Inconsistent, "calibration[0].tool"));
     EXPECT_EQ(adoptWith<fastening::JointMark>([](auto& m) { m.joint = JointId{1}; }),
               At(Fault::Inconsistent, "joint_mark[0].joint"));
     EXPECT_EQ(adoptWith<Strike>([](auto& s) { s.fact = 1; }), At(Fault::Inconsistent, "strike[0].fact"));

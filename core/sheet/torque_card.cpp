@@ -1,0 +1,122 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sheet/torque_card.h"
+
+#include <fmt/format.h>
+
+#include <array>
+
+#include "core/fastening/stages.h"
+#include "core/ledger/drawer.h"
+#include "core/sheet/words.h"
+
+namespace wm::sheet {
+
+using fastening::JointKind;
+using fastening::JointVersion;
+
+namespace {
+
+constexpr std::array<std::string_view, 6> kTitles{"Wheels and axles",   "Brakes", "Steering and fork",
+                                                  "Swingarm and shock", "Engine", "The rest"};
+
+std::size_t groupOf(JointKind kind) {
+    switch (kind) {
+        case JointKind::Axle:
+        case JointKind::Wheel:
+        case JointKind::Spoke:
+        case JointKind::Sprocket:
+            return 0;
+        case JointKind::Brake:
+            return 1;
+        case JointKind::Pinch:
+        case JointKind::Steering:
+        case JointKind::Suspension:
+            return 2;
+        case JointKind::Pivot:
+        case JointKind::Linkage:
+        case JointKind::Shock:
+        case JointKind::Swingarm:
+            return 3;
+        case JointKind::Engine:
+        case JointKind::EngineMount:
+        case JointKind::Cover:
+            return 4;
+        case JointKind::Peg:
+        case JointKind::Other:
+            break;
+    }
+    return 5;
+}
+
+void append(std::string& text, const std::string& part) {
+    if (!part.empty())
+        text += (text.empty() ? "" : " · ") + part;
+}
+
+std::string howText(const JointVersion& joint) {
+    std::string how;
+    append(how, joint.stages);
+    append(how, joint.condition);
+    append(how, joint.locking);
+    append(how, joint.renew.empty() ? std::string{} : "new each time: " + joint.renew);
+    append(how, joint.leftHand ? "LEFT-HAND THREAD" : "");
+    append(how, orderText(joint));
+    return how;
+}
+
+std::string threadText(const JointVersion& joint) {
+    if (joint.count == 1)
+        return joint.thread;
+    return joint.thread.empty() ? fmt::format("{} pieces", joint.count)
+                                : fmt::format("{} x {}", joint.count, joint.thread);
+}
+
+CardLine lineOf(const ledger::Book& book, const JointVersion& joint, char mark) {
+    CardLine line{.joint = joint.name,
+                  .thread = threadText(joint),
+                  .torque = torqueText(joint, mark),
+                  .metric = inNewtonMetresText(joint, mark),
+                  .confirmed = joint.confirmed,
+                  .how = howText(joint)};
+    const auto choices = ledger::toolsFor(book, joint);
+    if (!choices.empty() && choices.front().fit.reach != fastening::Reach::Outside)
+        line.tool = choices.front().tool->name;
+    return line;
+}
+
+std::string modelText(const items::Machine& machine) {
+    std::string text = machine.maker;
+    text += (text.empty() || machine.model.empty() ? "" : " ") + machine.model;
+    if (machine.year)
+        text += fmt::format("{}{}", text.empty() ? "" : ", ", *machine.year);
+    return text;
+}
+
+}  // namespace
+
+base::Result<TorqueCard> torqueCard(const ledger::Book& book, MachineId machine, char mark) {
+    const auto* card = book.ledger().find<items::Machine>(machine);
+    if (card == nullptr)
+        return base::refuse(base::Fault::Unknown, "machine", std::to_string(machine.value()));
+    TorqueCard result{.machine = card->name, .model = modelText(*card), .date = dateText(book.today())};
+    for (const auto& tool : book.ledger().all<fastening::Tool>())
+        result.hasDrawer = result.hasDrawer || tool.active;
+    std::array<std::vector<CardLine>, kTitles.size()> groups;
+    for (const JointVersion* joint : book.joints(machine)) {
+        if (!joint->torque) {
+            ++result.blank;
+            continue;
+        }
+        result.unconfirmed += joint->confirmed ? 0 : 1;
+        groups.at(groupOf(joint->kind)).push_back(lineOf(book, *joint, mark));
+    }
+    for (std::size_t at = 0; at < groups.size(); ++at)
+        if (!groups.at(at).empty())
+            result.groups.push_back({std::string(kTitles.at(at)), std::move(groups.at(at))});
+    if (result.groups.empty())
+        return base::refuse(base::Fault::NothingToDo, "torque", card->name);
+    return result;
+}
+
+}  // namespace wm::sheet
