@@ -60,7 +60,7 @@ int run(int argc, char** argv) {
         qInstallMessageHandler(logQtMessage);
     if (!headless) {
         application = std::make_unique<QApplication>(argc, argv);
-    } else if (arguments.front() == "sheet") {
+    } else if (arguments.front() == "sheet" || arguments.front() == "card") {
         // Painting needs fonts, not a display.
         qputenv("QT_QPA_PLATFORM", "offscreen");
         application = std::make_unique<QGuiApplication>(argc, argv);

@@ -63,6 +63,8 @@ VerbSpec logVerb();
 VerbSpec recordVerb();
 VerbSpec planVerb();
 VerbSpec sheetVerb();
+VerbSpec cardVerb();
+VerbSpec drawerVerb();
 VerbSpec importVerb();
 VerbSpec exportVerb();
 VerbSpec checkVerb();

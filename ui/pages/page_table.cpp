@@ -9,7 +9,7 @@
 #include "ui/pages/shelf/shelf_page.h"
 #include "ui/pages/table_page.h"
 #include "ui/pages/tasks/tasks_page.h"
-#include "ui/pages/torque/torque_page.h"
+#include "ui/pages/torque/torque_desk.h"
 #include "ui/pages/weekend/weekend_page.h"
 
 namespace wm::ui {
@@ -29,7 +29,7 @@ std::vector<PageEntry> pageTable() {
         page<MachinePage>(PageId::Machine, QObject::tr("&Machine")),
         page<WeekendPage>(PageId::Weekend, QObject::tr("&Weekend")),
         page<ShelfPage>(PageId::Shelf, QObject::tr("&Shelf")),
-        page<TorquePage>(PageId::Torque, QObject::tr("&Torque")),
+        page<TorqueDesk>(PageId::Torque, QObject::tr("&Torque")),
         {PageId::Measurements, QObject::tr("M&easurements"), makeMeasurementsPage},
         page<TasksPage>(PageId::Tasks, QObject::tr("Tas&ks")),
         page<SheetsPage>(PageId::Sheets, QObject::tr("S&heets")),

@@ -1,0 +1,88 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <QFile>
+
+#include "tests/app/shell.h"
+
+namespace wm::test {
+namespace {
+
+using app::Exit;
+
+// The demo is made once: it takes some thousand verbs. A test that writes does so in a copy.
+class DrawerAndCard : public testing::Test {
+  protected:
+    static void SetUpTestSuite() {
+        shared_ = new QTemporaryDir;
+        ASSERT_EQ(say({"new", shared_->filePath("demo.witnessmark"), "--demo"}).exit, 0);
+    }
+    static void TearDownTestSuite() {
+        delete shared_;
+        shared_ = nullptr;
+    }
+    void SetUp() override { ASSERT_TRUE(QFile::copy(shared_->filePath("demo.witnessmark"), file_)); }
+
+    static inline QTemporaryDir* shared_ = nullptr;
+    QTemporaryDir folder_;
+    QString file_ = folder_.filePath("demo.witnessmark");
+};
+
+TEST_F(DrawerAndCard, SaysWhatAFailedCheckPutInDoubt) {
+    const Said said = say({"drawer", file_});
+    EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+    for (const char* words :
+         {"Long red, 20 to 200 N·m: checked until", "Old bar, 0 to 150 N·m: never checked",
+          "Middle click was found out of tolerance on", "-7.2 % at the worst",
+          "Handlebar clamp bolts, Heron 250: tightened twice, last on Wed 29 Apr by Odile; TO "
+          "RE-CHECK",
+          "Rear sprocket bolts and nuts, Heron 250: moved 3 times", "loosens more often than its kind",
+          "exact conditional test of two rates"})
+        EXPECT_TRUE(said.out.contains(QString::fromUtf8(words))) << words << "\n" << said.out.toStdString();
+    const Said due = say({"due", file_, "--machine", "Heron"});
+    EXPECT_TRUE(due.out.contains(
+        "to follow up: re-check Handlebar clamp bolts (Middle click found out of tolerance)"))
+        << due.out.toStdString();
+}
+
+TEST_F(DrawerAndCard, AnswersInJson) {
+    const Said said = say({"drawer", file_, "--machine", "Heron", "--json"});
+    ASSERT_EQ(said.exit, 0);
+    expectKeepsTo("drawer", said.json());
+}
+
+TEST_F(DrawerAndCard, WritesTheCardForTheWall) {
+    const QString pdf = folder_.filePath("card.pdf");
+    const Said said = say({"card", file_, "--machine", "Heron", "--pdf", pdf, "--json"});
+    ASSERT_EQ(said.exit, 0) << said.err.toStdString();
+    expectKeepsTo("card", said.json());
+    QFile written(pdf);
+    ASSERT_TRUE(written.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(written.readAll().startsWith("%PDF"));
+    EXPECT_EQ(say({"card", file_, "--machine", "Heron"}).exit, static_cast<int>(Exit::Usage));
+    EXPECT_EQ(say({"card", file_, "--machine", "Heron", "--pdf", pdf, "--paper", "A3"}).exit,
+              static_cast<int>(Exit::Refused));
+    EXPECT_EQ(say({"card", file_, "--machine", "Heron", "--pdf", folder_.filePath("no/card.pdf")}).exit,
+              static_cast<int>(Exit::CannotWrite));
+}
+
+// The stop that an open hand-tight list raises must be answered, and the answer stays with the joints.
+TEST_F(DrawerAndCard, RidingOnAHandTightListIsAnsweredAndStaysOnRecord) {
+    expectRefusal(say({"log", file_, "--machine", "Sorrel", "--outing", "1.5"}), Exit::Refused,
+                  "The hand-tight list");
+    const auto noted = [this] { return say({"export", file_}).out.count("\"ridden open\""); };
+    EXPECT_EQ(noted(), 0);
+    ASSERT_EQ(say({"log", file_, "--machine", "Sorrel", "--outing", "1.5", "--seen"}).exit, 0);
+    EXPECT_GE(noted(), 3);
+}
+
+TEST_F(DrawerAndCard, AMachineWithoutFiguresHasNoCard) {
+    const QString blank = folder_.filePath("blank.witnessmark");
+    ASSERT_EQ(say({"new", blank, "--machine", "Tern", "--starter", "two-stroke motocross"}).exit, 0);
+    const Said said = say({"card", blank, "--pdf", folder_.filePath("card.pdf")});
+    EXPECT_EQ(said.exit, static_cast<int>(Exit::Refused));
+    EXPECT_TRUE(said.err.contains("no torque figure yet")) << said.err.toStdString();
+    EXPECT_TRUE(say({"drawer", blank}).out.contains("no torque tool"));
+}
+
+}  // namespace
+}  // namespace wm::test

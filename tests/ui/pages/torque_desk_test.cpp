@@ -1,0 +1,122 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The drawer, the hand-tight list and what came loose, by the keys.
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTabBar>
+
+#include "core/ledger/drawer.h"
+#include "core/ledger/verbs.h"
+#include "tests/ui/window.h"
+#include "ui/entry/entry_strip.h"
+#include "ui/tables/row_table.h"
+
+namespace wm::ui {
+namespace {
+
+class TorqueDeskTest : public WindowTest {
+  protected:
+    void SetUp() override {
+        openOn(Garage::Fill::Season);
+        garage_->workbench().choose(garage_->machine("Heron 250"));
+        window_->goTo(PageId::Torque);
+    }
+    const ledger::Book& book() { return garage_->book(); }
+    void look(int view) { child<QTabBar>("torqueViews")->setCurrentIndex(view); }
+    QString nameOf(int view) { return child<QTabBar>("torqueViews")->tabText(view); }
+    QLineEdit* field(const char* name) {
+        auto* found = child<EntryStrip>("entry-strip")->findChild<QLineEdit*>(QString::fromLatin1(name));
+        EXPECT_NE(found, nullptr) << name;
+        return found;
+    }
+    void addTool(const char* name, const char* low, const char* high) {
+        child<QPushButton>("drawerAdd")->click();
+        field("name")->setText(QString::fromUtf8(name));
+        field("low")->setText(QString::fromUtf8(low));
+        field("high")->setText(QString::fromUtf8(high));
+        QTest::keyClick(field("high"), Qt::Key_Return);
+    }
+    void mark(fastening::MarkKind kind, std::optional<ToolId> tool) {
+        const JointId joint = book().joints(garage_->machine("Heron 250")).front()->joint;
+        garage_->say([=](const ledger::Pen& pen) {
+            return ledger::markJoints(
+                pen, {{.joint = joint, .date = pen.book.today(), .kind = kind, .tool = tool}});
+        });
+    }
+};
+
+constexpr int kHandTight = 1;
+constexpr int kDrawer = 2;
+constexpr int kLoose = 3;
+
+TEST_F(TorqueDeskTest, AToolIsAddedAndAWrongOneIsSaidAtItsField) {
+    look(kDrawer);
+    addTool("Long red", "20", "ten");
+    EXPECT_TRUE(book().ledger().all<fastening::Tool>().empty());
+    field("high")->setText(QStringLiteral("200,0"));
+    QTest::keyClick(field("high"), Qt::Key_Return);
+    ASSERT_EQ(book().ledger().all<fastening::Tool>().size(), 1U);
+    EXPECT_EQ(book().ledger().all<fastening::Tool>()[0].high.text(), "200.0");
+    EXPECT_EQ(child<RowTable>("drawerTools")->rows().rowCount(), 1);
+    garage_->workbench().undo();
+    EXPECT_TRUE(book().ledger().all<fastening::Tool>().empty());
+}
+
+TEST_F(TorqueDeskTest, AFailedCheckListsWhatToReCheckUntilItIsAnswered) {
+    look(kDrawer);
+    addTool("Long red", "20", "200");
+    const ToolId red = book().ledger().all<fastening::Tool>().at(0).id;
+    mark(fastening::MarkKind::Confirmed, red);
+    child<RowTable>("drawerTools")->choose(red.value());
+    child<QPushButton>("drawerCheck")->click();
+    child<EntryStrip>("entry-strip")
+        ->findChild<QComboBox*>(QStringLiteral("left_within"))
+        ->setCurrentIndex(1);
+    QTest::keyClick(field("worst"), Qt::Key_Return);
+    ASSERT_EQ(book().ledger().all<fastening::Calibration>().size(), 1U);
+    EXPECT_EQ(child<RowTable>("drawerRecall")->rows().rowCount(), 1);
+    EXPECT_TRUE(nameOf(kDrawer).contains(QStringLiteral("1 to re-check"))) << nameOf(kDrawer).toStdString();
+    child<RowTable>("drawerRecall")->setFocus();
+    child<QPushButton>("recallFine")->click();
+    EXPECT_EQ(nameOf(kDrawer), QStringLiteral("Drawer"));
+    EXPECT_EQ(book().ledger().all<upkeep::FollowUpAnswer>().back().origin,
+              book().ledger().all<fastening::Calibration>()[0].id.value());
+}
+
+TEST_F(TorqueDeskTest, AHandTightJointIsConfirmedWithTheToolOfLastTime) {
+    look(kDrawer);
+    addTool("Long red", "20", "200");
+    const ToolId red = book().ledger().all<fastening::Tool>().at(0).id;
+    const auto before = book().handTight(garage_->machine("Heron 250")).size();
+    mark(fastening::MarkKind::Confirmed, red);
+    mark(fastening::MarkKind::MarkBroken, std::nullopt);
+    look(kHandTight);
+    ASSERT_EQ(book().handTight(garage_->machine("Heron 250")).size(), before + 1);
+    const JointId joint = book().joints(garage_->machine("Heron 250")).front()->joint;
+    child<RowTable>("handTightJoints")->choose(joint.value());
+    child<QPushButton>("handTightConfirm")->click();
+    EXPECT_EQ(field("tool")->text(), QStringLiteral("Long red"));
+    QTest::keyClick(field("tool"), Qt::Key_Return);
+    EXPECT_EQ(book().handTight(garage_->machine("Heron 250")).size(), before);
+    EXPECT_EQ(book().ledger().all<fastening::JointMark>().back().tool, red);
+}
+
+TEST_F(TorqueDeskTest, SaysHowOftenAJointMoved) {
+    look(kLoose);
+    EXPECT_TRUE(child<QLabel>("looseWords")->text().contains(QStringLiteral("Nobody has re-checked")));
+    mark(fastening::MarkKind::Confirmed, std::nullopt);
+    mark(fastening::MarkKind::FoundMoved, std::nullopt);
+    auto* joints = child<RowTable>("looseJoints");
+    ASSERT_EQ(joints->rows().rowCount(), 1);
+    EXPECT_EQ(joints->rows().rows()[0].cells[2].text, QStringLiteral("1"));
+    joints->choose(joints->rows().rows()[0].id);
+    child<QPushButton>("looseRecheck")->click();
+    field("tool")->setText(QStringLiteral("no such wrench"));
+    QTest::keyClick(field("tool"), Qt::Key_Return);
+    EXPECT_TRUE(child<EntryStrip>("entry-strip")->isOpen()) << "a tool that is not in the drawer is said";
+}
+
+}  // namespace
+}  // namespace wm::ui

@@ -1,0 +1,202 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/torque/drawer_view.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "core/ledger/drawer.h"
+#include "core/ledger/verbs.h"
+#include "ui/guide.h"
+#include "ui/pages/columns.h"
+#include "ui/pages/torque/mark_form.h"
+#include "ui/pages/torque/tool_forms.h"
+#include "ui/tables/row_table.h"
+#include "ui/theme/type.h"
+#include "ui/words/drawer_words.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+QString named(std::string_view name) {
+    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+}
+
+TableRow toolRow(const ledger::Book& book, const fastening::Choice& choice) {
+    const fastening::Tool& tool = *choice.tool;
+    QString type = tool.type == fastening::ToolType::Unstated ? QString() : named(base::nameOf(tool.type));
+    if (const auto permitted = fastening::permittedPercent(tool))
+        type += QStringLiteral(" ±%1 %").arg(*permitted);
+    return {.id = tool.id.value(),
+            .cells = {{.text = text(tool.name)},
+                      {.text = rangeWords(tool), .sort = fastening::inNewtonMetres(tool.high, tool.unit)},
+                      {.text = text(tool.drive)},
+                      {.text = type},
+                      {.text = tool.active ? standingWords(choice.standing, book.today())
+                                           : DrawerView::tr("out of the drawer"),
+                       .pencil = !tool.active || !wantsCheck(choice.standing)},
+                      {.text = text(tool.note), .pencil = true}}};
+}
+
+// What is still to be re-checked first, then the rest.
+std::vector<TableRow> recallRows(const ledger::Book& book) {
+    std::vector<TableRow> open;
+    std::vector<TableRow> settled;
+    for (const ledger::ToolRecall& recall : ledger::recallsOf(book))
+        for (const fastening::RecallLine& line : recall.recall.lines) {
+            const auto* joint = book.joint(line.tightened->joint);
+            if (joint == nullptr)
+                continue;
+            const auto* machine = book.ledger().find<items::Machine>(joint->machine);
+            const bool isSettled = ledger::isSettled(book, recall, line);
+            QString state = DrawerView::tr("to re-check");
+            if (line.since != nullptr)
+                state = line.since->kind == fastening::MarkKind::Confirmed ? DrawerView::tr("tightened again")
+                                                                           : DrawerView::tr("loosened since");
+            else if (isSettled)
+                state = DrawerView::tr("re-checked");
+            (isSettled ? settled : open)
+                .push_back({.id = joint->joint.value(),
+                            .cells = {{.text = text(joint->name)},
+                                      {.text = machine == nullptr ? QString() : text(machine->name)},
+                                      {.text = text(recall.tool->name)},
+                                      {.text = dayWords(line.tightened->date, book.today()),
+                                       .sort = line.tightened->date.daysSinceEpoch()},
+                                      {.text = state, .pencil = isSettled}}});
+        }
+    open.insert(open.end(), settled.begin(), settled.end());
+    return open;
+}
+
+}  // namespace
+
+DrawerView::DrawerView(const PageTools& tools, QWidget* parent)
+    : TorqueView(tools, parent),
+      empty_(plainLabel(this, "note")),
+      tools_(new RowTable({tr("Tool"), tr("Range"), tr("Drive"), tr("ISO 6789"), tr("Check"), tr("Note")}, 4,
+                          this)),
+      add_(new QPushButton(tr("Add a tool…"), this)),
+      change_(new QPushButton(tr("Change…"), this)),
+      check_(new QPushButton(tr("It was checked…"), this)),
+      recallWords_(plainLabel(this, nullptr)),
+      recall_(new RowTable(
+          {tr("Joint"), tr("Machine"), tr("Tool"), tr("Last tightened with it"), tr("State")}, 0, this)),
+      fine_(new QPushButton(tr("Re-checked and fine"), this)),
+      tight_(new QPushButton(tr("Tightened again…"), this)) {
+    empty_->setText(
+        tr("No torque tool yet. Add what lies in the drawer with its range: the figures then say which "
+           "one serves, and a tool that fails its check names every joint it tightened."));
+    tools_->setObjectName(QStringLiteral("drawerTools"));
+    tools_->setAccessibleName(tr("Torque tools"));
+    recall_->setObjectName(QStringLiteral("drawerRecall"));
+    recall_->setAccessibleName(tr("Joints that a failed check put in doubt"));
+    recallWords_->setObjectName(QStringLiteral("drawerRecallWords"));
+    add_->setObjectName(QStringLiteral("drawerAdd"));
+    change_->setObjectName(QStringLiteral("drawerChange"));
+    check_->setObjectName(QStringLiteral("drawerCheck"));
+    fine_->setObjectName(QStringLiteral("recallFine"));
+    tight_->setObjectName(QStringLiteral("recallTight"));
+    layOut();
+    connect(add_, &QPushButton::clicked, this, [this] { guide().enter(new ToolForm(workbench(), nullptr)); });
+    connect(change_, &QPushButton::clicked, this, &DrawerView::change);
+    connect(check_, &QPushButton::clicked, this, &DrawerView::check);
+    connect(tools_, &RowTable::activatedId, this, &DrawerView::change);
+    connect(fine_, &QPushButton::clicked, this, &DrawerView::foundFine);
+    connect(tight_, &QPushButton::clicked, this, &DrawerView::tightened);
+    connect(recall_, &RowTable::activatedId, this, &DrawerView::tightened);
+}
+
+void DrawerView::layOut() {
+    const auto row = [this](std::initializer_list<QPushButton*> buttons) {
+        auto* line = new QHBoxLayout;
+        for (QPushButton* button : buttons)
+            line->addWidget(button);
+        line->addStretch();
+        return line;
+    };
+    auto* lines = linesOf(this);
+    lines->addWidget(empty_);
+    lines->addWidget(tools_, 2);
+    lines->addLayout(row({add_, change_, check_}));
+    lines->addSpacing(kSpaceGroup);
+    lines->addWidget(recallWords_);
+    lines->addWidget(recall_, 3);
+    lines->addLayout(row({fine_, tight_}));
+    lines->addStretch();
+}
+
+QWidget* DrawerView::firstFocus() {
+    return tools_->isVisibleTo(this) ? static_cast<QWidget*>(tools_) : add_;
+}
+
+void DrawerView::refresh() {
+    const auto book = workbench().book();
+    std::vector<TableRow> rows;
+    for (const fastening::Choice& choice : ledger::drawerOf(*book))
+        rows.push_back(toolRow(*book, choice));
+    const bool any = !rows.empty();
+    empty_->setVisible(!any);
+    for (QWidget* widget : std::initializer_list<QWidget*>{tools_, change_, check_})
+        widget->setVisible(any);
+    for (QPushButton* button : {add_, change_, check_, fine_, tight_})
+        button->setEnabled(!workbench().readOnly());
+    tools_->show(std::move(rows));
+    showRecalls();
+}
+
+void DrawerView::showRecalls() {
+    const auto book = workbench().book();
+    QString words;
+    for (const ledger::ToolRecall& recall : ledger::recallsOf(*book))
+        words += recallWords(recall, book->today()) + QLatin1Char('\n');
+    auto rows = recallRows(*book);
+    recallWords_->setText(words.trimmed());
+    recallWords_->setVisible(!words.isEmpty());
+    for (QWidget* widget : std::initializer_list<QWidget*>{recall_, fine_, tight_})
+        widget->setVisible(!rows.empty());
+    recall_->show(std::move(rows));
+}
+
+void DrawerView::change() {
+    const auto id = tools_->chosenId();
+    if (const auto* tool = id ? workbench().book()->ledger().find<fastening::Tool>(ToolId(*id)) : nullptr)
+        guide().enter(new ToolForm(workbench(), tool));
+}
+
+void DrawerView::check() {
+    const auto id = tools_->chosenId();
+    if (const auto* tool = id ? workbench().book()->ledger().find<fastening::Tool>(ToolId(*id)) : nullptr)
+        guide().enter(new CalibrationForm(workbench(), *tool));
+}
+
+// The re-check is a follow-up like any other, and is answered like one.
+void DrawerView::foundFine() {
+    const auto id = recall_->chosenId();
+    const auto book = workbench().book();
+    const auto* joint = id ? book->joint(JointId(*id)) : nullptr;
+    if (joint == nullptr)
+        return;
+    for (const upkeep::FollowUp& demand : book->followUps(joint->machine))
+        if (demand.joint == joint->code && demand.rule.what == ledger::recheckText(*joint)) {
+            const upkeep::FollowUpAnswer answer{.machine = joint->machine,
+                                                .origin = demand.origin,
+                                                .what = demand.rule.what,
+                                                .date = book->today()};
+            workbench().perform(
+                [answer](const ledger::Pen& pen) { return ledger::answerFollowUp(pen, answer); });
+            return;
+        }
+    guide().say(tr("%1 needs no re-check any longer").arg(text(joint->name)));
+}
+
+void DrawerView::tightened() {
+    if (const auto id = recall_->chosenId())
+        guide().enter(new MarkForm(workbench(), JointId(*id), fastening::MarkKind::Confirmed));
+}
+
+}  // namespace wm::ui

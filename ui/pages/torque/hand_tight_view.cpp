@@ -1,0 +1,93 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/torque/hand_tight_view.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "core/ledger/drawer.h"
+#include "ui/guide.h"
+#include "ui/pages/columns.h"
+#include "ui/pages/torque/mark_form.h"
+#include "ui/pages/torque/torque_rows.h"
+#include "ui/tables/row_table.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+std::vector<TableRow> rowsOf(const ledger::Book& book, std::optional<MachineId> machine) {
+    std::vector<TableRow> rows;
+    for (const items::Machine* card : book.machines()) {
+        if (machine && card->id != *machine)
+            continue;
+        for (const ledger::OpenJoint& open : book.handTight(card->id)) {
+            const auto* tool = ledger::usualTool(book, *open.joint);
+            const auto why = base::nameOf(open.state.why);
+            rows.push_back(
+                {.id = open.joint->joint.value(),
+                 .cells = {{.text = text(open.joint->name)},
+                           {.text = text(card->name)},
+                           {.text = open.joint->torque ? torqueWords(*open.joint)
+                                                       : HandTightView::tr("torque not known yet"),
+                            .pencil = !open.joint->torque,
+                            .unconfirmed = open.joint->torque && !open.joint->confirmed},
+                           {.text = QString::fromUtf8(why.data(), static_cast<qsizetype>(why.size()))},
+                           {.text = dayWords(open.state.since, book.today()),
+                            .sort = open.state.since.daysSinceEpoch()},
+                           {.text = tool == nullptr ? QString() : text(tool->name)}}});
+        }
+    }
+    return rows;
+}
+
+}  // namespace
+
+HandTightView::HandTightView(const PageTools& tools, QWidget* parent)
+    : TorqueView(tools, parent),
+      words_(plainLabel(this, "note")),
+      joints_(new RowTable({tr("Joint"), tr("Machine"), tr("Torque"), tr("Why"), tr("Since"), tr("Wrench")},
+                           0, this)),
+      confirm_(new QPushButton(tr("Tightened and checked…"), this)) {
+    joints_->setObjectName(QStringLiteral("handTightJoints"));
+    joints_->setAccessibleName(tr("Joints that are hand-tight"));
+    confirm_->setObjectName(QStringLiteral("handTightConfirm"));
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(confirm_);
+    buttons->addStretch();
+    auto* lines = linesOf(this);
+    lines->addWidget(words_);
+    lines->addWidget(joints_, 1);
+    lines->addLayout(buttons);
+    connect(confirm_, &QPushButton::clicked, this, &HandTightView::confirm);
+    connect(joints_, &RowTable::activatedId, this, &HandTightView::confirm);
+}
+
+QWidget* HandTightView::firstFocus() {
+    return joints_;
+}
+
+void HandTightView::refresh() {
+    const auto machine = workbench().chosen();
+    auto rows = rowsOf(*workbench().book(), machine);
+    words_->setText(rows.empty()
+                        ? tr("Nothing is hand-tight: every joint that was opened was confirmed since.")
+                        : tr("Opened and not confirmed since. Enter says that the chosen one is "
+                             "tight; a machine is not logged as ridden before these are answered."));
+    joints_->setVisible(!rows.empty());
+    confirm_->setVisible(!rows.empty());
+    confirm_->setEnabled(!workbench().readOnly());
+    joints_->setColumnHidden(1, machine.has_value());
+    joints_->show(std::move(rows));
+}
+
+void HandTightView::confirm() {
+    if (const auto id = joints_->chosenId())
+        guide().enter(new MarkForm(workbench(), JointId(*id), fastening::MarkKind::Confirmed));
+}
+
+}  // namespace wm::ui

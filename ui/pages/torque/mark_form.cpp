@@ -1,0 +1,116 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/torque/mark_form.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLineEdit>
+#include <array>
+
+#include "core/ledger/drawer.h"
+#include "core/ledger/verbs.h"
+#include "ui/entry/last_used.h"
+#include "ui/words/drawer_words.h"
+#include "ui/words/figures.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+using fastening::MarkKind;
+
+namespace {
+
+constexpr std::array<MarkKind, 5> kKinds{MarkKind::Confirmed, MarkKind::FoundFine, MarkKind::FoundMoved,
+                                         MarkKind::MarkBroken, MarkKind::Loosened};
+constexpr std::int64_t kMostDegrees = 3600;
+
+int indexOf(MarkKind kind) {
+    for (std::size_t at = 0; at < kKinds.size(); ++at)
+        if (kKinds.at(at) == kind)
+            return static_cast<int>(at);
+    return 0;
+}
+
+QStringList toolNames(const ledger::Book& book) {
+    QStringList names;
+    for (const auto& tool : book.ledger().all<fastening::Tool>())
+        if (tool.active)
+            names << text(tool.name);
+    return names;
+}
+
+}  // namespace
+
+MarkForm::MarkForm(Workbench& workbench, JointId joint, MarkKind first)
+    : EntryForm(workbench, tr("joint")), joint_(joint) {
+    what_ = addChoice(QStringLiteral("kind"), tr("it was"),
+                      {tr("tightened and checked"), tr("found fine"), tr("found moved"),
+                       tr("found with its mark broken"), tr("loosened")},
+                      indexOf(first));
+    tool_ = addSuggested(QStringLiteral("tool"), tr("with"), QString(), toolNames(book()), 16);
+    count_ = addText(QStringLiteral("moved_count"), tr("how many moved"), QString(), 4);
+    degrees_ = addText(QStringLiteral("moved_degrees"), tr("how far, degrees"), QString(), 5);
+    again_ = addTick(QStringLiteral("again"), tr("tightened again at once"), false);
+    by_ = addPerson(QStringLiteral("by_person"), tr("by"), lastMechanic(book()));
+    date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
+    note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
+    const auto* wording = book().joint(joint);
+    if (wording != nullptr) {
+        if (const auto* usual = ledger::usualTool(book(), *wording))
+            tool_->setText(text(usual->name));
+        const auto* machine = book().ledger().find<items::Machine>(wording->machine);
+        addNote(machine == nullptr ? text(wording->name)
+                                   : tr("%1 on %2").arg(text(wording->name), text(machine->name)));
+    }
+    connect(what_, &QComboBox::currentIndexChanged, this, &MarkForm::follow);
+    startAt(what_);
+    follow();
+}
+
+MarkKind MarkForm::kind() const {
+    return kKinds.at(static_cast<std::size_t>(what_->currentIndex()));
+}
+
+void MarkForm::follow() {
+    const bool moved = kind() == MarkKind::FoundMoved || kind() == MarkKind::MarkBroken;
+    for (QWidget* field : std::initializer_list<QWidget*>{count_, degrees_, again_})
+        field->setEnabled(moved);
+    tool_->setEnabled(kind() != MarkKind::Loosened);
+}
+
+base::Result<std::optional<ToolId>> MarkForm::toolIn() const {
+    const QString name = tool_->text().trimmed();
+    if (name.isEmpty() || kind() == MarkKind::Loosened)
+        return std::optional<ToolId>();
+    for (const auto& tool : book().ledger().all<fastening::Tool>())
+        if (text(tool.name).compare(name, Qt::CaseInsensitive) == 0)
+            return std::optional(tool.id);
+    return base::refuse(base::Fault::Unknown, "tool", name.toStdString(),
+                        "a torque tool of the drawer; add it there first");
+}
+
+tl::expected<store::Verb, Faults> MarkForm::verb() {
+    Answers read;
+    fastening::JointMark mark;
+    mark.joint = joint_;
+    mark.kind = kind();
+    mark.date = read(dayIn(date_, Lean::Past));
+    mark.by = read(personIn(by_));
+    mark.tool = read(toolIn());
+    mark.note = typed(note_);
+    if (count_->isEnabled() && !count_->text().trimmed().isEmpty())
+        mark.movedCount = read(units::parseCount("moved_count", typed(count_), 1000));
+    if (degrees_->isEnabled() && !degrees_->text().trimmed().isEmpty())
+        mark.movedDegrees = read(units::parseCount("moved_degrees", typed(degrees_), kMostDegrees));
+    std::vector<fastening::JointMark> marks{mark};
+    if (again_->isEnabled() && again_->isChecked()) {
+        fastening::JointMark tight = mark;
+        tight.kind = MarkKind::Confirmed;
+        tight.movedCount = tight.movedDegrees = std::nullopt;
+        tight.note.clear();
+        marks.push_back(tight);
+    }
+    return std::move(read).answer([marks](const ledger::Pen& pen) { return ledger::markJoints(pen, marks); });
+}
+
+}  // namespace wm::ui

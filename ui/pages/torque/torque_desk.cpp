@@ -1,0 +1,122 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/torque/torque_desk.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QTabBar>
+#include <QVBoxLayout>
+
+#include "core/ledger/drawer.h"
+#include "ui/pages/torque/drawer_view.h"
+#include "ui/pages/torque/hand_tight_view.h"
+#include "ui/pages/torque/loosened_view.h"
+#include "ui/pages/torque/torque_page.h"
+#include "ui/theme/type.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+QLabel* plainLabel(QWidget* parent, const char* role) {
+    auto* label = new QLabel(parent);
+    label->setTextFormat(Qt::PlainText);
+    label->setWordWrap(true);
+    if (role != nullptr)
+        label->setProperty("role", QLatin1String(role));
+    return label;
+}
+
+TorqueDesk::TorqueDesk(const PageTools& tools, QWidget* parent)
+    : Page(tools, parent),
+      names_(new QTabBar(this)),
+      stack_(new QStackedWidget(this)),
+      figures_(new TorquePage(tools, stack_)) {
+    names_->setObjectName(QStringLiteral("torqueViews"));
+    names_->setAccessibleName(tr("What the page Torque shows"));
+    names_->setDrawBase(false);
+    names_->setExpanding(false);
+    names_->addTab(tr("Figures"));
+    stack_->addWidget(figures_);
+    addView(tr("Hand-tight"), new HandTightView(tools, stack_));
+    addView(tr("Drawer"), new DrawerView(tools, stack_));
+    addView(tr("Came loose"), new LoosenedView(tools, stack_));
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(kSpaceSection, kSpaceClose, kSpaceSection, 0);
+    head->addWidget(names_);
+    head->addStretch();
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(0);
+    lines->addLayout(head);
+    lines->addWidget(stack_, 1);
+    connect(names_, &QTabBar::currentChanged, this, [this](int at) {
+        stack_->setCurrentIndex(at);
+        if (workbench().book())
+            refresh();
+    });
+}
+
+void TorqueDesk::addView(const QString& name, TorqueView* view) {
+    names_->addTab(name);
+    view->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
+    stack_->addWidget(view);
+    views_.push_back(view);
+}
+
+TorqueView* TorqueDesk::view() const {
+    const int at = stack_->currentIndex();
+    return at < 1 ? nullptr : views_.at(static_cast<std::size_t>(at - 1));
+}
+
+// What waits behind a view stands on its name.
+void TorqueDesk::nameViews() {
+    const auto book = workbench().book();
+    std::size_t open = 0;
+    std::size_t doubtful = 0;
+    for (const items::Machine* machine : book->machines())
+        if (!workbench().chosen() || workbench().chosen() == machine->id)
+            open += book->handTight(machine->id).size();
+    for (const ledger::ToolRecall& recall : ledger::recallsOf(*book))
+        for (const fastening::RecallLine& line : recall.recall.lines)
+            doubtful += ledger::isSettled(*book, recall, line) ? 0 : 1;
+    names_->setTabText(1, open == 0 ? tr("Hand-tight") : tr("Hand-tight (%1)").arg(open));
+    names_->setTabText(2, doubtful == 0 ? tr("Drawer") : tr("Drawer (%1 to re-check)").arg(doubtful));
+}
+
+void TorqueDesk::refresh() {
+    nameViews();
+    if (auto* shown = view())
+        shown->refresh();
+    else
+        figures_->refresh();
+}
+
+QWidget* TorqueDesk::firstFocus() {
+    auto* shown = view();
+    return shown != nullptr ? shown->firstFocus() : figures_->firstFocus();
+}
+
+bool TorqueDesk::find() {
+    names_->setCurrentIndex(0);
+    return figures_->find();
+}
+
+std::optional<MachineId> TorqueDesk::machineHere() const {
+    return view() == nullptr ? figures_->machineHere() : std::nullopt;
+}
+
+QStringList TorqueDesk::unsaved() const {
+    QStringList all = figures_->unsaved();
+    for (const TorqueView* each : views_)
+        all << each->unsaved();
+    return all;
+}
+
+void TorqueDesk::why() {
+    if (view() == nullptr)
+        figures_->why();
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,41 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "ui/pages/page.h"
+
+class QStackedWidget;
+class QTabBar;
+
+namespace wm::ui {
+
+class TorqueView;
+
+/// The page Torque: the figures, and beside them the hand-tight list, the drawer and what came loose. The
+/// view is kept while other pages are looked at.
+class TorqueDesk : public Page {
+    Q_OBJECT
+
+  public:
+    TorqueDesk(const PageTools& tools, QWidget* parent);
+    void refresh() override;
+    [[nodiscard]] QWidget* firstFocus() override;
+    bool find() override;
+    [[nodiscard]] std::optional<MachineId> machineHere() const override;
+    [[nodiscard]] QStringList unsaved() const override;
+    void why() override;
+
+  private:
+    void addView(const QString& name, TorqueView* view);
+    [[nodiscard]] TorqueView* view() const;  ///< nullptr while the figures are seen
+    void nameViews();
+
+    QTabBar* names_;
+    QStackedWidget* stack_;
+    Page* figures_;
+    std::vector<TorqueView*> views_;
+};
+
+}  // namespace wm::ui

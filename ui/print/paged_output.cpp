@@ -1,0 +1,139 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/print/paged_output.h"
+
+#include <QBuffer>
+#include <QDir>
+#include <QFile>
+#include <QFileInfo>
+#include <QPageLayout>
+#include <QPagedPaintDevice>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSaveFile>
+#include <algorithm>
+
+#include "ui/print/sheet_type.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr int kPdfResolution = 1200;
+
+QMarginsF margins() {
+    return {kPaperMarginMm, kPaperMarginMm, kPaperMarginMm, kPaperMarginMm};
+}
+
+QPageSize::PageSizeId qtSize(PaperSize size) {
+    return size == PaperSize::A4 ? QPageSize::A4 : QPageSize::Letter;
+}
+
+// Where the pages go on the device, in points from the painter's own origin.
+QRectF areaOf(const QPagedPaintDevice& device) {
+    const QPageLayout layout = device.pageLayout();
+    if (layout.mode() == QPageLayout::FullPageMode) {
+        const double margin = kPaperMarginMm * kPointsPerMm;
+        return layout.fullRect(QPageLayout::Point).adjusted(margin, margin, -margin, -margin);
+    }
+    return {QPointF(0, 0), layout.paintRect(QPageLayout::Point).size()};
+}
+
+PdfOutcome checkPath(const QString& path) {
+    const QFileInfo target(path);
+    if (path.trimmed().isEmpty())
+        return PdfOutcome::NoName;
+    if (target.isDir())
+        return PdfOutcome::IsFolder;
+    if (!target.dir().exists())
+        return PdfOutcome::FolderMissing;
+    return PdfOutcome::Written;
+}
+
+template <class File, class Finish>
+PdfOutcome writeAll(File& file, const QByteArray& bytes, QString& detail, const Finish& finish) {
+    if (!file.open(QIODevice::WriteOnly)) {
+        detail = file.errorString();
+        return PdfOutcome::NotAllowed;
+    }
+    if (file.write(bytes) != bytes.size() || !finish()) {
+        detail = file.errorString();
+        return PdfOutcome::NotWritten;
+    }
+    return PdfOutcome::Written;
+}
+
+// A pipe or device is written into; a plain file is replaced when all of the new one is on the disk.
+PdfOutcome writeAll(const QString& path, const QByteArray& bytes, QString& detail) {
+    const QFileInfo target(path);
+    if (target.exists() && !target.isFile()) {
+        QFile file(path);
+        return writeAll(file, bytes, detail, [&file] { return file.flush(); });
+    }
+    QSaveFile file(path);
+    return writeAll(file, bytes, detail, [&file] { return file.commit(); });
+}
+
+// The whole PDF in memory, so that a disk that fills up is noticed when it is written, all at once.
+QByteArray pdfOf(const LayOut& layOut, const QString& title, PaperSize size) {
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&buffer);
+    writer.setResolution(kPdfResolution);
+    writer.setTitle(title);
+    writer.setCreator(QStringLiteral("Witnessmark"));
+    writer.setPageLayout(
+        QPageLayout(QPageSize(qtSize(size)), QPageLayout::Portrait, margins(), QPageLayout::Millimeter));
+    return paintPages(layOut, writer, {}) == PaintOutcome::Painted ? bytes : QByteArray();
+}
+
+}  // namespace
+
+PaintOutcome paintPages(const LayOut& layOut, QPagedPaintDevice& device, const PaintOptions& options) {
+    const QRectF area = areaOf(device);
+    const auto pages = layOut(area.size());
+    if (!pages)
+        return PaintOutcome::PaperTooSmall;
+    const int count = static_cast<int>(pages->size());
+    const int last = options.last == 0 ? count : std::min(options.last, count);
+    if (options.first < 1 || options.first > last)
+        return PaintOutcome::NoSuchPages;
+    QPainter painter;
+    if (!painter.begin(&device))
+        return PaintOutcome::DeviceRefused;
+    for (int page = options.first; page <= last; ++page) {
+        if (page > options.first && !device.newPage())
+            return PaintOutcome::DeviceRefused;
+        painter.save();
+        painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);
+        painter.translate(area.topLeft());
+        paintMarks(painter, (*pages)[static_cast<std::size_t>(page - 1)].marks);
+        painter.restore();
+    }
+    return painter.end() ? PaintOutcome::Painted : PaintOutcome::DeviceRefused;
+}
+
+int pageCount(const LayOut& layOut, PaperSize size) {
+    const auto area = printableMm(size, kPaperMarginMm);
+    const auto pages = area ? layOut(*area * kPointsPerMm) : std::nullopt;
+    return pages ? static_cast<int>(pages->size()) : 0;
+}
+
+PdfResult writePagesPdf(const LayOut& layOut, const QString& title, const QString& path, PaperSize size) {
+    PdfResult result;
+    result.path = path;
+    result.outcome = checkPath(path);
+    if (!result.isWritten())
+        return result;
+    const QByteArray pdf = pdfOf(layOut, title, size);
+    if (pdf.isEmpty()) {
+        result.outcome = PdfOutcome::NotWritten;
+        return result;
+    }
+    result.outcome = writeAll(path, pdf, result.detail);
+    result.pages = result.isWritten() ? pageCount(layOut, size) : 0;
+    return result;
+}
+
+}  // namespace wm::ui
