@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::int64_t kMostDegrees = 720;
 
-bool isDigit(char c) {
+bool isNumeral(char c) {
     return c >= '0' && c <= '9';
 }
 
@@ -30,7 +30,7 @@ std::vector<std::string> partsOf(std::string_view text) {
     for (std::size_t at = 0; at < text.size(); ++at) {
         const char c = text[at];
         const bool decimal =
-            c == ',' && at > 0 && at + 1 < text.size() && isDigit(text[at - 1]) && isDigit(text[at + 1]);
+            c == ',' && at > 0 && at + 1 < text.size() && isNumeral(text[at - 1]) && isNumeral(text[at + 1]);
         if (c == ';' || c == '+' || (c == ',' && !decimal))
             parts.emplace_back();
         else

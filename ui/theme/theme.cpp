@@ -82,6 +82,9 @@ QHeaderView { background: transparent; border: none; }
 QHeaderView::section { background: transparent; color: @pencil; border: none; border-bottom: 1px solid @rule;
   padding: 4px 8px; text-align: left; font-weight: normal; }
 QHeaderView::section:checked { font-weight: normal; }
+QTableWidget { gridline-color: @rule; }
+QTableWidget::item:selected { background: @pressed; color: @ink; }
+QTableWidget::item:focus { border: 1px solid @ink; }
 QTableCornerButton::section { background: transparent; border: none; border-bottom: 1px solid @rule; }
 )";
 

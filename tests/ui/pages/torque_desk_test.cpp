@@ -1,16 +1,19 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The drawer, the hand-tight list and what came loose, by the keys.
+#include <QClipboard>
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTabBar>
+#include <QTableWidget>
 
 #include "core/ledger/drawer.h"
 #include "core/ledger/verbs.h"
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
+#include "ui/pages/page.h"
 #include "ui/tables/row_table.h"
 
 namespace wm::ui {
@@ -50,6 +53,7 @@ class TorqueDeskTest : public WindowTest {
 constexpr int kHandTight = 1;
 constexpr int kDrawer = 2;
 constexpr int kLoose = 3;
+constexpr int kChart = 4;
 
 TEST_F(TorqueDeskTest, AToolIsAddedAndAWrongOneIsSaidAtItsField) {
     look(kDrawer);
@@ -116,6 +120,39 @@ TEST_F(TorqueDeskTest, SaysHowOftenAJointMoved) {
     field("tool")->setText(QStringLiteral("no such wrench"));
     QTest::keyClick(field("tool"), Qt::Key_Return);
     EXPECT_TRUE(child<EntryStrip>("entry-strip")->isOpen()) << "a tool that is not in the drawer is said";
+}
+
+// A chart from a spreadsheet: what can't be read is said, nothing is written until all of it can and the
+// mechanic says so, and it goes in one undo.
+TEST_F(TorqueDeskTest, AChartIsPastedCheckedAndEnteredInOneStep) {
+    look(kChart);
+    auto* grid = child<QTableWidget>("chartGrid");
+    auto* enter = child<QPushButton>("chartEnter");
+    const auto before = book().ledger().all<fastening::JointVersion>().size();
+    QApplication::clipboard()->setText(QStringLiteral(
+        "Joint\tTorque\tPage\tManual\nDrain plug\t24,5\t2-11\tservice manual\nSump bolts\tten\t2-12\t\n"));
+    grid->setFocus();
+    QTest::keyClick(grid, Qt::Key_V, Qt::ControlModifier);
+    EXPECT_EQ(grid->item(0, 3)->text(), QStringLiteral("24,5"));
+    EXPECT_FALSE(enter->isEnabled());
+    EXPECT_TRUE(child<QLabel>("chartWords")->text().startsWith(QStringLiteral("Row 2, Torque:")))
+        << child<QLabel>("chartWords")->text().toStdString();
+    EXPECT_FALSE(grid->item(1, 3)->toolTip().isEmpty());
+    enter->click();
+    EXPECT_EQ(book().ledger().all<fastening::JointVersion>().size(), before);
+    EXPECT_EQ(window_->page(PageId::Torque)->unsaved().size(), 1);
+    grid->item(1, 3)->setText(QStringLiteral("8-10"));
+    ASSERT_TRUE(enter->isEnabled());
+    EXPECT_EQ(enter->text(), QStringLiteral("Enter 2 joints"));
+    enter->click();
+    EXPECT_EQ(book().ledger().all<fastening::JointVersion>().size(), before + 2);
+    const auto* plug = book().joint(garage_->machine("Heron 250"), "drain-plug");
+    ASSERT_NE(plug, nullptr);
+    EXPECT_EQ(plug->torque->text(), "24.5");
+    EXPECT_FALSE(plug->confirmed);
+    EXPECT_TRUE(window_->page(PageId::Torque)->unsaved().isEmpty());
+    garage_->workbench().undo();
+    EXPECT_EQ(book().ledger().all<fastening::JointVersion>().size(), before);
 }
 
 }  // namespace

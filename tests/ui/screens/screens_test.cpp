@@ -3,11 +3,13 @@
 // Writes every page as a picture, to be looked at; what it checks is that each page paints at all. The target
 // `screens` runs it; in an ordinary run it does nothing.
 #include <QApplication>
+#include <QClipboard>
 #include <QDir>
 #include <QImage>
 #include <QLineEdit>
 #include <QRegularExpression>
 #include <QScrollArea>
+#include <QTabBar>
 #include <QToolButton>
 
 #include "tests/ui/window.h"
@@ -64,6 +66,30 @@ TEST_F(LongScreens, OfEveryPage) {
                 write(one ? name + QStringLiteral("-one") : name);
             }
         }
+    });
+}
+
+TEST_F(LongScreens, OfTheViewsOfTorque) {
+    openOn(Garage::Fill::Demo);
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    window_->goTo(PageId::Torque);
+    auto* views = child<QTabBar>("torqueViews");
+    QApplication::clipboard()->setText(
+        QStringLiteral("joint;thread;torque;stages;page;manual\n"
+                       "Clutch hub nut;M18x1.0;80;;5-12;service manual\n"
+                       "Head bolts;M9x1.25;38;snug, 20, 38;5-20;\n"
+                       "Crankcase bolts;M6x1.0;ten;;5-31;\n"));
+    inEveryLook([this, views] {
+        for (const auto& [at, name] : {std::pair(1, "torque-hand-tight"), std::pair(2, "torque-drawer"),
+                                       std::pair(3, "torque-came-loose"), std::pair(4, "torque-chart")}) {
+            views->setCurrentIndex(at);
+            if (at == 4) {
+                child<QAbstractButton>("chartClear")->click();
+                child<QAbstractButton>("chartPaste")->click();
+            }
+            write(QLatin1String(name));
+        }
+        views->setCurrentIndex(0);
     });
 }
 

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "core/ledger/drawer.h"
+#include "ui/pages/torque/chart_view.h"
 #include "ui/pages/torque/drawer_view.h"
 #include "ui/pages/torque/hand_tight_view.h"
 #include "ui/pages/torque/loosened_view.h"
@@ -42,6 +43,7 @@ TorqueDesk::TorqueDesk(const PageTools& tools, QWidget* parent)
     addView(tr("Hand-tight"), new HandTightView(tools, stack_));
     addView(tr("Drawer"), new DrawerView(tools, stack_));
     addView(tr("Came loose"), new LoosenedView(tools, stack_));
+    addView(tr("Chart"), new ChartView(tools, stack_));
     auto* head = new QHBoxLayout;
     head->setContentsMargins(kSpaceSection, kSpaceClose, kSpaceSection, 0);
     head->addWidget(names_);

@@ -1,0 +1,130 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/ledger/chart.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <set>
+
+#include "tests/core/ledger/bench.h"
+
+namespace wm::ledger {
+namespace {
+
+using base::Fault;
+
+class ChartTest : public testing::Test, public FurnishedBench {
+  protected:
+    Chart check(std::string_view text) { return checkChart(book(), heron, readChart(text)); }
+    // "row column fault"
+    std::string faults(std::string_view text) {
+        std::string words;
+        for (const ChartFault& fault : check(text).faults)
+            words += std::to_string(fault.row) + " " + std::to_string(static_cast<int>(fault.column)) + " " +
+                     std::to_string(static_cast<int>(fault.error.fault)) + ";";
+        return words;
+    }
+};
+
+std::string fault(std::size_t row, ChartColumn column, Fault fault) {
+    return std::to_string(row) + " " + std::to_string(static_cast<int>(column)) + " " +
+           std::to_string(static_cast<int>(fault)) + ";";
+}
+
+TEST_F(ChartTest, ReadsWhatASpreadsheetCopies) {
+    const Chart chart = check(
+        "joint\ttorque\tpage\tmanual\r\n"
+        "Rear axle nut\t110\t2-31\tservice manual\r\n"
+        "\r\n"
+        "Spoke nipples\t4,0-4,6\t2-8\t\r\n");
+    ASSERT_TRUE(chart.faults.empty());
+    ASSERT_EQ(chart.wordings.size(), 2U);
+    EXPECT_EQ(chart.wordings[0].joint, axle) << "the joint that the machine has";
+    EXPECT_EQ(chart.wordings[0].kind, fastening::JointKind::Axle) << "what no cell says stays";
+    EXPECT_EQ(chart.wordings[0].torque->text(), "110");
+    EXPECT_EQ(chart.wordings[1].torque->text(), "4.0");
+    EXPECT_EQ(chart.wordings[1].torqueHigh->text(), "4.6");
+    EXPECT_EQ(chart.wordings[1].source, "service manual") << "of the row above";
+    EXPECT_EQ(chart.wordings[1].page, "2-8");
+    EXPECT_FALSE(chart.wordings[1].confirmed);
+}
+
+TEST_F(ChartTest, ReadsSemicolonsInTheOrderOfTheGrid) {
+    const Chart chart =
+        check("Drain plug;M12x1.5;1;25 ft lb;;;dry;;washer;2-11;manual;x\n\"Bolts; sump\";M6;8;10;N·m\n");
+    ASSERT_TRUE(chart.faults.empty());
+    ASSERT_EQ(chart.wordings.size(), 2U);
+    EXPECT_EQ(chart.wordings[0].unit, units::TorqueUnit::PoundForceFoot);
+    EXPECT_EQ(chart.wordings[0].condition, "dry");
+    EXPECT_EQ(chart.wordings[0].renew, "washer");
+    EXPECT_TRUE(chart.wordings[0].confirmed);
+    EXPECT_EQ(chart.wordings[1].name, "Bolts; sump");
+    EXPECT_EQ(chart.wordings[1].count, 8);
+}
+
+TEST_F(ChartTest, WritesAllInOneStep) {
+    const Chart chart = check(
+        "joint;torque;unit;stages;manual;checked\n"
+        "Head nuts;38;N·m;snug, 20, 38;manual;yes\n"
+        "Drain plug;25 ft lb;;;;\n");
+    ASSERT_TRUE(chart.faults.empty());
+    must(saying(saveJoints, heron, chart.wordings));
+    EXPECT_TRUE(book().joint(heron, "head-nuts")->confirmed);
+    EXPECT_EQ(book().joint(heron, "drain-plug")->unit, units::TorqueUnit::PoundForceFoot);
+    // The same again is nothing new.
+    const Chart again = check(
+        "joint;torque;unit;stages;manual;checked\n"
+        "Head nuts;38;N·m;snug, 20, 38;manual;yes\n"
+        "drain-plug;25 lbf·ft;;;;\n");
+    EXPECT_TRUE(again.faults.empty());
+    EXPECT_TRUE(again.wordings.empty());
+    EXPECT_EQ(again.unchanged, 2U);
+}
+
+TEST_F(ChartTest, SaysWhichCellIsWrong) {
+    const std::string head = "joint;thread;count;torque;unit;stages;manual;checked\n";
+    EXPECT_EQ(faults(head + ";M6;1;10;;;m;\n"), fault(0, ChartColumn::Joint, Fault::Empty));
+    EXPECT_EQ(faults(head + "A;;1;ten;;;m;\n").substr(0, 4), "0 3 ");
+    EXPECT_EQ(faults(head + "A;;1;0;;;m;\n"), fault(0, ChartColumn::Torque, Fault::NotPositive));
+    EXPECT_EQ(faults(head + "A;;1;22-18;;;m;\n"), fault(0, ChartColumn::Torque, Fault::OutOfOrder));
+    EXPECT_EQ(faults(head + "A;;1;10;bar;;m;\n"), fault(0, ChartColumn::Unit, Fault::WrongUnit));
+    EXPECT_EQ(faults(head + "A;;1;10 Nm;ft lb;;m;\n"), fault(0, ChartColumn::Unit, Fault::WrongUnit));
+    EXPECT_EQ(faults(head + "A;;0;10;;;m;\n"), fault(0, ChartColumn::Count, Fault::NotPositive));
+    EXPECT_EQ(faults(head + "A;;1.5;10;;;m;\n").substr(0, 4), "0 2 ");
+    EXPECT_EQ(faults(head + "A;;1;10;;38, 20;m;\n"), fault(0, ChartColumn::Stages, Fault::OutOfOrder));
+    EXPECT_EQ(faults(head + "A;;1;10;;;;\n"), fault(0, ChartColumn::Source, Fault::Empty));
+    EXPECT_EQ(faults(head + "A;;1;10;;;m;perhaps\n"), fault(0, ChartColumn::Checked, Fault::Malformed));
+    EXPECT_EQ(faults(head + "A;;1;10;;;m;\na;;1;11;;;m;\n"), fault(1, ChartColumn::Joint, Fault::Duplicate));
+    EXPECT_TRUE(check(head + "A;;1;ten;;;m;\n").wordings.empty());
+}
+
+TEST_F(ChartTest, NothingIsAFormula) {
+    const Chart chart = check("joint;torque\n=1+1;\n<b>axle</b>;\n");
+    ASSERT_EQ(chart.wordings.size(), 2U);
+    EXPECT_EQ(chart.wordings[0].name, "=1+1");
+    EXPECT_EQ(chart.wordings[1].name, "<b>axle</b>");
+    EXPECT_TRUE(readChart("").empty());
+    EXPECT_TRUE(readChart("\n \n\t\t\n").empty());
+}
+
+// Whatever is pasted is either a wording, unchanged, or said to be wrong; nothing is thrown or lost.
+RC_GTEST_FIXTURE_PROP(ChartTest, EveryRowIsAccountedFor, ()) {
+    const auto pieces = *rc::gen::container<std::vector<std::string>>(
+        rc::gen::element<std::string>("axle", "110", "\t", ";", "\n", "\"", "4,5-6", "ft lb", "=x", "-",
+                                      "joint", "x", "M6", "\xC3\xA9", "0"));
+    std::string text;
+    for (const std::string& piece : pieces)
+        text += piece;
+    const auto rows = readChart(text);
+    const Chart chart = checkChart(book(), heron, rows);
+    std::set<std::size_t> wrong;
+    for (const ChartFault& each : chart.faults) {
+        RC_ASSERT(each.row < rows.size());
+        wrong.insert(each.row);
+    }
+    RC_ASSERT(chart.wordings.size() + chart.unchanged + wrong.size() == rows.size());
+}
+
+}  // namespace
+}  // namespace wm::ledger

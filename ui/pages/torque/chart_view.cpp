@@ -1,0 +1,342 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/torque/chart_view.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTableWidget>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <array>
+
+#include "core/ledger/verbs.h"
+#include "core/sheet/torque_card.h"
+#include "ui/guide.h"
+#include "ui/pages/columns.h"
+#include "ui/print/paged_output.h"
+#include "ui/print/torque_card_layout.h"
+#include "ui/prompts.h"
+#include "ui/theme/tokens.h"
+#include "ui/theme/type.h"
+#include "ui/words/apply_words.h"
+#include "ui/words/error_words.h"
+#include "ui/words/figures.h"
+#include "ui/words/pdf_words.h"
+#include "ui/workbench.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr int kBlankRows = 12;  ///< that stand ready below what is typed
+constexpr int kMostRows = 1000;
+
+QStringList headings() {
+    return {ChartView::tr("Joint"),     ChartView::tr("Thread"),  ChartView::tr("Pieces"),
+            ChartView::tr("Torque"),    ChartView::tr("Unit"),    ChartView::tr("Stages"),
+            ChartView::tr("Condition"), ChartView::tr("Locking"), ChartView::tr("New each time"),
+            ChartView::tr("Page"),      ChartView::tr("Manual"),  ChartView::tr("Checked")};
+}
+
+QString cellText(const QTableWidget& grid, int row, int column) {
+    const auto* item = grid.item(row, column);
+    return item == nullptr ? QString() : item->text();
+}
+
+}  // namespace
+
+ChartView::ChartView(const PageTools& tools, QWidget* parent)
+    : TorqueView(tools, parent),
+      head_(plainLabel(this, "note")),
+      grid_(new QTableWidget(kBlankRows, static_cast<int>(ledger::kChartColumns), this)),
+      words_(plainLabel(this, nullptr)),
+      yearFrom_(new QLineEdit(this)),
+      yearTo_(new QLineEdit(this)),
+      paste_(new QPushButton(tr("Paste"), this)),
+      enter_(new QPushButton(this)),
+      clear_(new QPushButton(tr("Clear"), this)),
+      card_(new QPushButton(tr("Card for the wall as PDF…"), this)) {
+    grid_->setObjectName(QStringLiteral("chartGrid"));
+    grid_->setAccessibleName(tr("Torque chart"));
+    grid_->setHorizontalHeaderLabels(headings());
+    grid_->installEventFilter(this);
+    words_->setObjectName(QStringLiteral("chartWords"));
+    yearFrom_->setObjectName(QStringLiteral("chartYearFrom"));
+    yearTo_->setObjectName(QStringLiteral("chartYearTo"));
+    yearFrom_->setAccessibleName(tr("First model year that has the same figures"));
+    yearTo_->setAccessibleName(tr("Last model year that has the same figures"));
+    paste_->setObjectName(QStringLiteral("chartPaste"));
+    enter_->setObjectName(QStringLiteral("chartEnter"));
+    clear_->setObjectName(QStringLiteral("chartClear"));
+    card_->setObjectName(QStringLiteral("chartCard"));
+    layOut();
+    connect(grid_, &QTableWidget::cellChanged, this, &ChartView::check);
+    connect(yearFrom_, &QLineEdit::textChanged, this, &ChartView::check);
+    connect(yearTo_, &QLineEdit::textChanged, this, &ChartView::check);
+    connect(paste_, &QPushButton::clicked, this, &ChartView::paste);
+    connect(enter_, &QPushButton::clicked, this, &ChartView::enterAll);
+    connect(clear_, &QPushButton::clicked, this, &ChartView::clear);
+    connect(card_, &QPushButton::clicked, this, &ChartView::saveCard);
+}
+
+void ChartView::layOut() {
+    const int letter = fontMetrics().averageCharWidth();
+    for (QLineEdit* year : {yearFrom_, yearTo_})
+        year->setMaximumWidth(letter * 6 + kSpaceSection);
+    const std::array<int, ledger::kChartColumns> letters{26, 11, 7, 10, 8, 16, 14, 12, 14, 8, 20, 9};
+    auto* header = grid_->horizontalHeader();
+    header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    for (int at = 0; at < grid_->columnCount(); ++at)
+        grid_->setColumnWidth(at, std::max(letters.at(static_cast<std::size_t>(at)) * letter,
+                                           header->sectionSizeHint(at) + kSpaceClose));
+    header->setStretchLastSection(true);
+    grid_->verticalHeader()->setDefaultAlignment(Qt::AlignCenter);
+    auto* buttons = new QHBoxLayout;
+    buttons->setSpacing(kSpaceClose);
+    buttons->addWidget(enter_);
+    buttons->addWidget(paste_);
+    buttons->addWidget(clear_);
+    buttons->addSpacing(kSpaceGroup);
+    buttons->addWidget(new QLabel(tr("the same for model years"), this));
+    buttons->addWidget(yearFrom_);
+    buttons->addWidget(new QLabel(tr("to"), this));
+    buttons->addWidget(yearTo_);
+    buttons->addStretch();
+    buttons->addWidget(card_);
+    auto* lines = linesOf(this);
+    lines->addWidget(head_);
+    lines->addWidget(grid_, 1);
+    lines->addWidget(words_);
+    lines->addLayout(buttons);
+}
+
+QWidget* ChartView::firstFocus() {
+    return grid_;
+}
+
+QStringList ChartView::unsaved() const {
+    return rows().empty() ? QStringList() : QStringList{tr("a torque chart that was not entered")};
+}
+
+void ChartView::refresh() {
+    const auto machines = workbench().book()->machines();
+    machine_ = workbench().chosen();
+    if (!machine_ && machines.size() == 1)
+        machine_ = machines.front()->id;
+    const auto* machine = machine_ ? workbench().book()->ledger().find<items::Machine>(*machine_) : nullptr;
+    head_->setText(
+        machine == nullptr
+            ? tr("Choose the machine first (F5 to F8): a chart is of one machine.")
+            : tr("The chart of %1 from its service manual. Type, or paste from a spreadsheet (Ctrl+V): "
+                 "cells parted by tabs or semicolons, with or without a line of headings. A range is "
+                 "18-22; a unit may stand behind the figure. Nothing is written until you say so.")
+                  .arg(text(machine->name)));
+    grid_->setEnabled(machine != nullptr && !workbench().readOnly());
+    card_->setEnabled(machine != nullptr);
+    check();
+}
+
+bool ChartView::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == grid_ && event->type() == QEvent::KeyPress) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Paste)) {
+            paste();
+            return true;
+        }
+        if (key->matches(QKeySequence::Delete) || key->key() == Qt::Key_Backspace) {
+            const auto chosen = grid_->selectedItems();
+            settling_ = true;
+            for (QTableWidgetItem* item : chosen)
+                item->setText(QString());
+            settling_ = false;
+            check();
+            return true;
+        }
+    }
+    return TorqueView::eventFilter(watched, event);
+}
+
+std::vector<ledger::ChartRow> ChartView::rows() const {
+    std::vector<ledger::ChartRow> rows;
+    for (int row = 0; row < grid_->rowCount(); ++row) {
+        ledger::ChartRow cells;
+        for (std::size_t column = 0; column < cells.size(); ++column)
+            cells.at(column) = cellText(*grid_, row, static_cast<int>(column)).toStdString();
+        rows.push_back(std::move(cells));
+    }
+    const auto isBlank = [](const ledger::ChartRow& row) {
+        return std::all_of(row.begin(), row.end(), [](const std::string& cell) { return cell.empty(); });
+    };
+    while (!rows.empty() && isBlank(rows.back()))
+        rows.pop_back();
+    return rows;
+}
+
+void ChartView::growTo(int rows) {
+    if (grid_->rowCount() < std::min(rows, kMostRows))
+        grid_->setRowCount(std::min(rows, kMostRows));
+}
+
+void ChartView::put(int at, const std::vector<ledger::ChartRow>& rows) {
+    settling_ = true;
+    growTo(at + static_cast<int>(rows.size()) + kBlankRows);
+    for (std::size_t row = 0; row < rows.size(); ++row)
+        for (std::size_t column = 0; column < rows[row].size(); ++column) {
+            const int line = at + static_cast<int>(row);
+            if (line < grid_->rowCount())
+                grid_->setItem(line, static_cast<int>(column),
+                               new QTableWidgetItem(text(rows[row].at(column))));
+        }
+    settling_ = false;
+    check();
+}
+
+// A single cell goes where the cursor is; more than that are whole rows from there on.
+void ChartView::paste() {
+    const QString pasted = QApplication::clipboard()->text();
+    const bool single = !pasted.contains(QLatin1Char('\t')) && !pasted.contains(QLatin1Char(';')) &&
+                        !pasted.trimmed().contains(QLatin1Char('\n'));
+    const int row = std::max(0, grid_->currentRow());
+    if (single) {
+        grid_->setItem(row, std::max(0, grid_->currentColumn()), new QTableWidgetItem(pasted.trimmed()));
+        return;
+    }
+    const auto rows = ledger::readChart(pasted.toStdString());
+    if (static_cast<int>(rows.size()) + row > kMostRows) {
+        words_->setText(tr("That is more than %1 rows: paste a part of it.").arg(kMostRows));
+        return;
+    }
+    put(row, rows);
+}
+
+void ChartView::showFaults(const std::vector<ledger::ChartFault>& faults) {
+    const Tokens tokens = tokensFor(palette());
+    settling_ = true;
+    for (int row = 0; row < grid_->rowCount(); ++row)
+        for (int column = 0; column < grid_->columnCount(); ++column)
+            if (auto* item = grid_->item(row, column)) {
+                item->setToolTip(QString());
+                item->setFont(grid_->font());
+                item->setForeground(tokens.ink);
+                item->setBackground(QBrush());
+            }
+    for (const ledger::ChartFault& fault : faults) {
+        const int row = static_cast<int>(fault.row);
+        const int column = static_cast<int>(fault.column);
+        if (grid_->item(row, column) == nullptr)
+            grid_->setItem(row, column, new QTableWidgetItem);
+        QTableWidgetItem* item = grid_->item(row, column);
+        item->setToolTip(wordsFor(fault.error));
+        // By shape first: bold and underlined.
+        QFont font = grid_->font();
+        font.setBold(true);
+        font.setUnderline(true);
+        item->setFont(font);
+        item->setForeground(tokens.over);
+        item->setBackground(item->text().isEmpty() ? QBrush(tokens.select) : QBrush());
+    }
+    settling_ = false;
+}
+
+void ChartView::check() {
+    if (settling_)
+        return;
+    ledger::Chart chart;
+    if (machine_ && workbench().book())
+        chart = ledger::checkChart(*workbench().book(), *machine_, rows());
+    growTo(static_cast<int>(rows().size()) + kBlankRows);
+    showFaults(chart.faults);
+    const auto ready = chart.wordings.size();
+    QString words;
+    for (std::size_t at = 0; at < std::min<std::size_t>(4, chart.faults.size()); ++at)
+        words += tr("Row %1, %2: %3")
+                     .arg(chart.faults[at].row + 1)
+                     .arg(headings().at(static_cast<int>(chart.faults[at].column)),
+                          wordsFor(chart.faults[at].error)) +
+                 QLatin1Char('\n');
+    if (chart.faults.size() > 4)
+        words += tr("and %1 more cells that can't be read").arg(chart.faults.size() - 4);
+    else if (chart.faults.empty() && chart.unchanged > 0)
+        words = tr("%1 of the rows say what is there already.").arg(chart.unchanged);
+    words_->setText(words.trimmed());
+    enter_->setText(ready == 0 ? tr("Enter the chart") : tr("Enter %1 joints").arg(ready));
+    enter_->setEnabled(ready > 0 && chart.faults.empty() && !workbench().readOnly());
+    const bool any = !rows().empty();
+    clear_->setEnabled(any);
+    paste_->setEnabled(grid_->isEnabled());
+}
+
+std::optional<std::vector<fastening::JointVersion>> ChartView::withYears(
+    std::vector<fastening::JointVersion> wordings) {
+    const bool none = yearFrom_->text().trimmed().isEmpty() && yearTo_->text().trimmed().isEmpty();
+    if (none)
+        return wordings;
+    const auto from = units::parseCount("shared_from", yearFrom_->text().trimmed().toStdString(), 2199);
+    const auto to = units::parseCount("shared_to", yearTo_->text().trimmed().toStdString(), 2199);
+    if (!from || !to) {
+        words_->setText(wordsFor(from ? to.error() : from.error()));
+        return std::nullopt;
+    }
+    for (fastening::JointVersion& wording : wordings) {
+        wording.sharedFrom = *from;
+        wording.sharedTo = *to;
+    }
+    return wordings;
+}
+
+void ChartView::enterAll() {
+    if (!machine_)
+        return;
+    const auto chart = ledger::checkChart(*workbench().book(), *machine_, rows());
+    if (!chart.faults.empty() || chart.wordings.empty())
+        return;
+    const auto wordings = withYears(chart.wordings);
+    if (!wordings)
+        return;
+    const auto done = workbench().attempt([machine = *machine_, joints = *wordings](const ledger::Pen& pen) {
+        return ledger::saveJoints(pen, machine, joints);
+    });
+    if (!done) {
+        words_->setText(wordsFor(done.error()));
+        return;
+    }
+    clear();
+    guide().say(text(done->text));
+}
+
+void ChartView::clear() {
+    settling_ = true;
+    grid_->clearContents();
+    grid_->setRowCount(kBlankRows);
+    settling_ = false;
+    check();
+}
+
+void ChartView::saveCard() {
+    if (!machine_)
+        return;
+    const auto card = sheet::torqueCard(*workbench().book(), *machine_, decimalMark());
+    if (!card) {
+        words_->setText(
+            tr("This machine has no torque figure yet: type them in from its service manual first."));
+        return;
+    }
+    const auto path =
+        prompts().chooseFile(Prompts::FileUse::Save, tr("Save the torque card"), tr("PDF (*.pdf)"));
+    if (!path)
+        return;
+    const auto layOut = [&](QSizeF area) { return layOutTorqueCard(*card, area); };
+    const PdfResult result = writePagesPdf(layOut, torqueCardTitle(*card), *path, PaperSize::A4);
+    if (!result.isWritten())
+        prompts().report(wordsFor(result), result.detail);
+    else
+        guide().say(tr("the torque card is in %1").arg(*path));
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,59 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "core/ledger/chart.h"
+#include "ui/pages/torque/torque_view.h"
+
+class QLineEdit;
+class QPushButton;
+class QTableWidget;
+
+namespace wm::ui {
+
+/// A machine's whole torque chart, typed or pasted into a grid. Every cell is checked as it is typed, a bad
+/// one says what is wrong; nothing is written until all are right and the mechanic agrees, and undo takes all
+/// of it back at once. The same chart prints as a card for the wall.
+class ChartView : public TorqueView {
+    Q_OBJECT
+
+  public:
+    ChartView(const PageTools& tools, QWidget* parent);
+    void refresh() override;
+    [[nodiscard]] QWidget* firstFocus() override;
+    [[nodiscard]] QStringList unsaved() const override;
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+  private:
+    void layOut();
+    void paste();
+    void check();
+    void enterAll();
+    void clear();
+    void saveCard();
+    [[nodiscard]] std::vector<ledger::ChartRow> rows() const;
+    void put(int at, const std::vector<ledger::ChartRow>& rows);
+    void growTo(int rows);
+    void showFaults(const std::vector<ledger::ChartFault>& faults);
+    /// The wordings, with the model years if they were typed; faults of those go to the words.
+    [[nodiscard]] std::optional<std::vector<fastening::JointVersion>> withYears(
+        std::vector<fastening::JointVersion> wordings);
+
+    QLabel* head_;
+    QTableWidget* grid_;
+    QLabel* words_;
+    QLineEdit* yearFrom_;
+    QLineEdit* yearTo_;
+    QPushButton* paste_;
+    QPushButton* enter_;
+    QPushButton* clear_;
+    QPushButton* card_;
+    bool settling_ = false;
+    std::optional<MachineId> machine_;
+};
+
+}  // namespace wm::ui
