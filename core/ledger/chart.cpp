@@ -259,6 +259,9 @@ Chart checkChart(const Book& book, MachineId machine, const std::vector<ChartRow
         takeRow(read, joint, source, book.today());
         if (!read.isFine())
             continue;
+        if (joint.torque && !read.cell(ChartColumn::Torque).empty())
+            if (const auto doubt = fastening::doubtAbout(*joint.torque, joint.unit, joint.kind, joint.thread))
+                chart.doubts.push_back({at, *doubt});
         if (isUnchanged(joint, book))
             ++chart.unchanged;
         else

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/fastening/plausible.h"
 #include "core/ledger/book.h"
 
 namespace wm::ledger {
@@ -43,10 +44,17 @@ struct ChartFault {
     base::Error error{};
 };
 
+/// A figure that looks like a slip: a question, which stands in the way of nothing.
+struct ChartDoubt {
+    std::size_t row = 0;
+    fastening::TorqueDoubt doubt{};
+};
+
 /// What the grid would write: wordings for saveJoints, and what can't be written yet.
 struct Chart {
     std::vector<fastening::JointVersion> wordings{};  ///< new or changed, in order of the rows
     std::vector<ChartFault> faults{};
+    std::vector<ChartDoubt> doubts{};
     std::size_t unchanged = 0;
 };
 

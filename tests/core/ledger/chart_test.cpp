@@ -99,6 +99,17 @@ TEST_F(ChartTest, SaysWhichCellIsWrong) {
     EXPECT_TRUE(check(head + "A;;1;ten;;;m;\n").wordings.empty());
 }
 
+// 120 N·m on an M6 is ten times what such a thread takes: asked about, not refused.
+TEST_F(ChartTest, AsksAboutWhatLooksLikeASlip) {
+    const Chart chart =
+        check("joint;thread;torque;manual\nSump bolts;M6x1.0;120;m\nOther bolts;M6x1.0;10;m\n");
+    EXPECT_TRUE(chart.faults.empty());
+    EXPECT_EQ(chart.wordings.size(), 2U);
+    ASSERT_EQ(chart.doubts.size(), 1U);
+    EXPECT_EQ(chart.doubts[0].row, 0U);
+    EXPECT_EQ(chart.doubts[0].doubt.meant.text(), "12.0");
+}
+
 TEST_F(ChartTest, NothingIsAFormula) {
     const Chart chart = check("joint;torque\n=1+1;\n<b>axle</b>;\n");
     ASSERT_EQ(chart.wordings.size(), 2U);

@@ -44,6 +44,18 @@ QStringList headings() {
             ChartView::tr("Page"),      ChartView::tr("Manual"),  ChartView::tr("Checked")};
 }
 
+QString doubtWords(const ledger::ChartDoubt& asked) {
+    const auto unit = base::nameOf(asked.doubt.meantUnit);
+    return ChartView::tr(
+               "Row %1: that is far from what such a thread takes (about %2 to %3 N·m). Was %4 %5 meant? "
+               "Look at the manual again.")
+        .arg(asked.row + 1)
+        .arg(asked.doubt.low, 0, 'f', 0)
+        .arg(asked.doubt.high, 0, 'f', 0)
+        .arg(text(asked.doubt.meant.text(decimalMark())),
+             QString::fromUtf8(unit.data(), static_cast<qsizetype>(unit.size())));
+}
+
 QString cellText(const QTableWidget& grid, int row, int column) {
     const auto* item = grid.item(row, column);
     return item == nullptr ? QString() : item->text();
@@ -260,10 +272,12 @@ void ChartView::check() {
                      .arg(headings().at(static_cast<int>(chart.faults[at].column)),
                           wordsFor(chart.faults[at].error)) +
                  QLatin1Char('\n');
+    for (std::size_t at = 0; chart.faults.empty() && at < std::min<std::size_t>(4, chart.doubts.size()); ++at)
+        words += doubtWords(chart.doubts[at]) + QLatin1Char('\n');
     if (chart.faults.size() > 4)
         words += tr("and %1 more cells that can't be read").arg(chart.faults.size() - 4);
     else if (chart.faults.empty() && chart.unchanged > 0)
-        words = tr("%1 of the rows say what is there already.").arg(chart.unchanged);
+        words += tr("%1 of the rows say what is there already.").arg(chart.unchanged);
     words_->setText(words.trimmed());
     enter_->setText(ready == 0 ? tr("Enter the chart") : tr("Enter %1 joints").arg(ready));
     enter_->setEnabled(ready > 0 && chart.faults.empty() && !workbench().readOnly());
