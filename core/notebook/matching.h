@@ -1,0 +1,64 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/ids.h"
+#include "core/upkeep/task.h"
+
+namespace wm::notebook {
+
+/// A machine that the notebook speaks of; without an id the file does not know it yet.
+struct NamedMachine {
+    std::string name{};
+    std::optional<MachineId> id{};
+};
+
+/// How sure it is which machine a text means.
+enum class NameFit : std::uint8_t {
+    Same,       ///< as it is written elsewhere
+    Otherwise,  ///< the same in another case or spelling, or a part of it
+    Near,       ///< a slip of the hand away
+    Two,        ///< two machines in one cell
+    New,        ///< a name that the notebook uses often and the file does not know
+    Rare,       ///< the same, but it stands there once or twice
+    Unknown     ///< nothing
+};
+
+struct NameReading {
+    NameFit fit = NameFit::Unknown;
+    std::vector<std::size_t> machines{};  ///< into Names::machines
+};
+
+/// The machines of one notebook: those of the file, and new ones under the names it uses.
+class Names {
+  public:
+    /// `texts` is the machine column as it stands, one cell a line.
+    Names(std::vector<NamedMachine> known, const std::vector<std::string_view>& texts);
+
+    [[nodiscard]] const std::vector<NamedMachine>& machines() const { return machines_; }
+    [[nodiscard]] NameReading reading(std::string_view text) const;
+
+  private:
+    struct Spelling;
+    struct Guess {
+        NameFit fit = NameFit::Unknown;
+        std::size_t machine = 0;
+    };
+    [[nodiscard]] Guess nearest(const std::string& plain) const;
+    [[nodiscard]] std::vector<std::size_t> severalIn(std::string_view text) const;
+
+    std::vector<NamedMachine> machines_{};
+    std::vector<std::pair<std::string, NameReading>> read_{};  ///< by the text as written, sorted
+};
+
+/// The tasks that a job in the mechanic's own words was; several if the words leave front and rear open, or
+/// name two ("oil and filter"). `used` helps to tell which oil. Empty: none alone fits.
+std::vector<const upkeep::TaskVersion*> tasksMeant(std::string_view job, std::string_view used,
+                                                   const std::vector<const upkeep::TaskVersion*>& tasks);
+
+}  // namespace wm::notebook

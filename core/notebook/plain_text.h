@@ -1,0 +1,37 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/result.h"
+
+/// A notebook that was kept in a spreadsheet, handed over as text between separators: read tolerantly, every
+/// line judged, nothing written before the mechanic agrees.
+namespace wm::notebook {
+
+enum class Encoding : std::uint8_t { Utf8, Utf8WithMark, Utf16Little, Utf16Big, Windows1252 };
+
+struct PlainText {
+    Encoding encoding = Encoding::Utf8;
+    std::string text{};  ///< UTF-8
+};
+
+/// Bytes of a file to text: byte order marks, UTF-16 with or without one, UTF-8, else Windows-1252 (of which
+/// Latin-1 is a part). Errors: Empty (nothing but blanks), NotText (a picture, a workbook, an archive:
+/// control characters where a table has none).
+base::Result<PlainText> plainText(std::string_view bytes);
+
+/// Letters without case and accents, everything else but digits a single blank, so that what people mean to
+/// be the same compares the same: " Öl-Filter" -> "ol filter". Letters beyond Latin stay as they are.
+std::string folded(std::string_view text);
+std::vector<std::string> wordsOf(std::string_view text);  ///< of the folded text
+
+/// How many letters have to be put in, left out, changed or swapped with their neighbour to make one of the
+/// other (optimal string alignment); stops at `most` + 1.
+std::size_t slipsBetween(std::string_view a, std::string_view b, std::size_t most);
+
+}  // namespace wm::notebook
