@@ -10,8 +10,6 @@ namespace wm::notebook {
 
 namespace {
 
-using Tasks = std::vector<const upkeep::TaskVersion*>;
-
 constexpr std::int64_t kThousand = 1000;
 constexpr std::size_t kEnoughToTell = 3;
 
@@ -71,9 +69,9 @@ std::string usedText(const std::vector<UsedPart>& used) {
 
 void judgeJobs(Notebook& notebook, const ledger::Book& book) {
     const UsualAmounts usual(notebook.lines);
-    std::vector<Tasks> tasks;
+    std::vector<TaskList> tasks;
     for (const NamedMachine& machine : notebook.machines)
-        tasks.push_back(machine.id ? book.tasks(*machine.id) : Tasks{});
+        tasks.push_back(machine.id ? book.tasks(*machine.id) : TaskList{});
     std::map<std::tuple<std::size_t, std::string, std::string>, std::vector<TaskId>> met;
     for (Line& line : notebook.lines) {
         Facts& facts = line.facts;

@@ -11,17 +11,17 @@ namespace wm::notebook {
 
 namespace {
 
-using Amount = std::optional<std::int64_t>;
+using Figure = std::optional<std::int64_t>;
 
 template <class Quantity>
-Amount amountOf(const std::optional<Quantity>& quantity) {
-    return quantity ? Amount(quantity->count()) : std::nullopt;
+Figure amountOf(const std::optional<Quantity>& quantity) {
+    return quantity ? Figure(quantity->count()) : std::nullopt;
 }
 
 // What makes two facts the same to somebody who reads them: not the note, which may have been written later,
 // and of a job not its minutes.
 using Same =
-    std::tuple<FactSort, std::size_t, calendar::Date, Amount, Amount, usage::OutingKind, std::string>;
+    std::tuple<FactSort, std::size_t, calendar::Date, Figure, Figure, usage::OutingKind, std::string>;
 
 struct Stored {
     std::size_t live = 0;
@@ -147,7 +147,7 @@ class Repeats {
     }
 
   private:
-    std::set<std::tuple<Same, Amount, std::int64_t, std::string>> seen_{};
+    std::set<std::tuple<Same, Figure, std::int64_t, std::string>> seen_{};
 };
 
 }  // namespace

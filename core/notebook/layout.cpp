@@ -15,7 +15,7 @@ namespace wm::notebook {
 
 namespace {
 
-constexpr std::size_t kLinesLookedAt = 2'000;
+constexpr std::size_t kLinesToTellBy = 2'000;
 
 struct HeaderWord {
     std::string_view stem;
@@ -182,7 +182,7 @@ Content contentOf(const Table& table, std::size_t column, const std::set<std::st
     Content content;
     std::set<std::string> seen;
     double last = 0;
-    for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesLookedAt); ++at) {
+    for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesToTellBy); ++at) {
         const std::string_view cell = cellAt(table.lines[at], column);
         if (cell.empty())
             continue;
@@ -263,7 +263,7 @@ void guessByContent(Layout& layout, const Table& table, const std::set<std::stri
 char decimalOf(const Layout& layout, const Table& table) {
     std::map<char, std::size_t> seen;
     for (const Column column : {Column::Hours, Column::Meter, Column::Distance})
-        for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesLookedAt); ++at) {
+        for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesToTellBy); ++at) {
             const std::string_view cell = cellAt(table.lines[at], layout.at(column));
             const auto mark = cell.find_last_of(".,");
             const bool ends =
@@ -285,7 +285,7 @@ void findDates(Layout& layout, const Table& table) {
     bool dotted = false;
     std::optional<ReadDate> lastDay;
     std::optional<ReadDate> lastMonth;
-    for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesLookedAt); ++at) {
+    for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesToTellBy); ++at) {
         const std::string_view cell = cellAt(table.lines[at], layout.at(Column::Date));
         const auto byDay = readDate(cell, DateForm::DayFirst);
         const auto byMonth = readDate(cell, DateForm::MonthFirst);
@@ -316,7 +316,7 @@ void findDates(Layout& layout, const Table& table) {
 
 void findHours(Layout& layout, const Table& table) {
     std::map<HoursForm, std::size_t> seen;
-    for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesLookedAt); ++at)
+    for (std::size_t at = 0; at < std::min(table.lines.size(), kLinesToTellBy); ++at)
         if (const auto read = readHours(cellAt(table.lines[at], layout.at(Column::Hours)), layout.decimal))
             ++seen[read->form];
     for (const auto& [form, count] : seen)

@@ -281,10 +281,8 @@ bool onlySidesDiffer(const TaskWords& a, const TaskWords& b) {
     return a.all != b.all && without(a.name) == without(b.name);
 }
 
-using Tasks = std::vector<const upkeep::TaskVersion*>;
-
-Tasks meant(const std::set<std::string>& said, const std::set<std::string>& context,
-            const std::vector<TaskWords>& tasks) {
+TaskList meant(const std::set<std::string>& said, const std::set<std::string>& context,
+               const std::vector<TaskWords>& tasks) {
     std::vector<std::pair<int, const TaskWords*>> fits;
     if (said.empty())
         return {};
@@ -295,7 +293,7 @@ Tasks meant(const std::set<std::string>& said, const std::set<std::string>& cont
                      [](const auto& a, const auto& b) { return a.first < b.first; });
     if (fits.empty())
         return {};
-    Tasks best{fits[0].second->task};
+    TaskList best{fits[0].second->task};
     for (std::size_t at = 1; at < fits.size() && fits[at].first == fits[0].first; ++at) {
         if (!onlySidesDiffer(*fits[0].second, *fits[at].second))
             return {};
@@ -306,7 +304,7 @@ Tasks meant(const std::set<std::string>& said, const std::set<std::string>& cont
 
 }  // namespace
 
-Tasks tasksMeant(std::string_view job, std::string_view used, const Tasks& tasks) {
+TaskList tasksMeant(std::string_view job, std::string_view used, const TaskList& tasks) {
     std::vector<TaskWords> words;
     for (const upkeep::TaskVersion* task : tasks) {
         TaskWords one{task, stemsOf(task->name), {}};
@@ -316,10 +314,10 @@ Tasks tasksMeant(std::string_view job, std::string_view used, const Tasks& tasks
     }
     std::set<std::string> context = stemsOf(used);
     context.merge(stemsOf(job));
-    const Tasks whole = meant(stemsOf(job), context, words);
-    Tasks together;
+    const TaskList whole = meant(stemsOf(job), context, words);
+    TaskList together;
     for (const std::string& part : partsOfCell(job)) {
-        const Tasks of = meant(stemsOf(part), context, words);
+        const TaskList of = meant(stemsOf(part), context, words);
         if (of.empty())
             return whole;
         for (const auto* task : of)

@@ -56,9 +56,10 @@ class Names {
     std::vector<std::pair<std::string, NameReading>> read_{};  ///< by the text as written, sorted
 };
 
+using TaskList = std::vector<const upkeep::TaskVersion*>;
+
 /// The tasks that a job in the mechanic's own words was; several if the words leave front and rear open, or
 /// name two ("oil and filter"). `used` helps to tell which oil. Empty: none alone fits.
-std::vector<const upkeep::TaskVersion*> tasksMeant(std::string_view job, std::string_view used,
-                                                   const std::vector<const upkeep::TaskVersion*>& tasks);
+TaskList tasksMeant(std::string_view job, std::string_view used, const TaskList& tasks);
 
 }  // namespace wm::notebook

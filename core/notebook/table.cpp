@@ -19,7 +19,7 @@ namespace {
 
 constexpr std::array<char, 4> kSeparators{';', '\t', ',', '|'};
 constexpr std::size_t kLinesLookedAt = 200;
-constexpr std::size_t kLinesBetweenReports = 2'000;
+constexpr std::size_t kCellsBetweenReports = 2'000;
 
 class CellReader {
   public:
@@ -157,7 +157,7 @@ Result<Table> readTable(std::string_view bytes, const Progress& progress) {
             continue;
         width = std::max(width, row.cells.size());
         table.lines.push_back(std::move(row));
-        if (progress && table.lines.size() % kLinesBetweenReports == 0 && !progress(reader.at(), text.size()))
+        if (progress && table.lines.size() % kCellsBetweenReports == 0 && !progress(reader.at(), text.size()))
             return refuse(Fault::NothingToDo, "cancelled");
     }
     table.quoteLeftOpen = reader.quoteLeftOpen();
