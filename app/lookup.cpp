@@ -97,6 +97,14 @@ Answer<const fastening::JointVersion*> findJoint(const ledger::Book& book, Machi
     return pickOne("joint", words, candidates);
 }
 
+Answer<const fastening::Tool*> findTool(const ledger::Book& book, const QString& words) {
+    std::vector<Candidate<fastening::Tool>> candidates;
+    for (const fastening::Tool& tool : book.ledger().all<fastening::Tool>())
+        if (tool.active)
+            candidates.push_back({&tool, fromUtf8(tool.name), {}});
+    return pickOne("tool", words, candidates);
+}
+
 Answer<const stock::StockLine*> findStockLine(const ledger::Book& book, const QString& words) {
     std::vector<Candidate<stock::StockLine>> candidates;
     for (const stock::StockLine& line : book.ledger().all<stock::StockLine>())

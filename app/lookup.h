@@ -21,6 +21,7 @@ Answer<const upkeep::TaskVersion*> findTask(const ledger::Book& book, MachineId 
 Answer<const upkeep::Snag*> findSnag(const ledger::Book& book, MachineId machine, const QString& words);
 Answer<const fastening::JointVersion*> findJoint(const ledger::Book& book, MachineId machine,
                                                  const QString& words);
+Answer<const fastening::Tool*> findTool(const ledger::Book& book, const QString& words);
 Answer<const stock::StockLine*> findStockLine(const ledger::Book& book, const QString& words);
 Answer<const items::Person*> findPerson(const ledger::Book& book, const QString& words);
 Answer<const outlook::Event*> findEvent(const ledger::Book& book, const QString& words);

@@ -124,6 +124,12 @@ Answer<void> readJoints(const Call& call, const ledger::Book& book, ledger::JobD
             return tl::unexpected(joint.error());
         draft.confirmed.push_back((*joint)->joint);
     }
+    if (call.has("tool")) {
+        const auto tool = findTool(book, call.value("tool"));
+        if (!tool)
+            return tl::unexpected(tool.error());
+        draft.tool = (*tool)->id;
+    }
     return {};
 }
 
@@ -216,6 +222,7 @@ VerbSpec recordVerb() {
               "A joint that was tightened and checked; the others that were opened go on the hand-tight "
               "list. Again for more.",
               "joint"},
+             {"tool", "The torque tool that they were tightened with, by its name in the drawer.", "name"},
              {"steps",
               "Access steps that were off, by code, with commas, or \"none\"; otherwise those of the task.",
               "codes"},

@@ -75,6 +75,19 @@ TEST_F(DrawerAndCard, RidingOnAHandTightListIsAnsweredAndStaysOnRecord) {
     EXPECT_GE(noted(), 3);
 }
 
+TEST_F(DrawerAndCard, AJobSaysWithWhatItsJointsWereTightened) {
+    const auto cycles = [this] { return say({"drawer", file_, "--json"}).json().at("tools").at(0); };
+    const auto before = cycles();
+    ASSERT_EQ(before.at("name"), "Long red");
+    expectRefusal(say({"record", file_, "--machine", "Sorrel", "--task", "linkage-grease", "--confirm",
+                       "rear-axle-nut", "--tool", "short blue"}),
+                  Exit::Refused, "short blue");
+    const Said said = say({"record", file_, "--machine", "Sorrel", "--task", "linkage-grease", "--confirm",
+                           "rear-axle-nut", "--tool", "long"});
+    ASSERT_EQ(said.exit, 0) << said.err.toStdString();
+    EXPECT_EQ(cycles().at("cycles").get<int>(), before.at("cycles").get<int>() + 1);
+}
+
 TEST_F(DrawerAndCard, AMachineWithoutFiguresHasNoCard) {
     const QString blank = folder_.filePath("blank.witnessmark");
     ASSERT_EQ(say({"new", blank, "--machine", "Tern", "--starter", "two-stroke motocross"}).exit, 0);

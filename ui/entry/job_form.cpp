@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "ui/entry/last_used.h"
+#include "ui/entry/tool_names.h"
 #include "ui/entry/used_parts.h"
 #include "ui/words/figures.h"
 #include "ui/workbench.h"
@@ -168,6 +169,8 @@ void JobForm::forgetTask() {
         remove(tick);
     if (extra_ != nullptr)
         remove(std::exchange(extra_, nullptr));
+    if (tool_ != nullptr)
+        remove(std::exchange(tool_, nullptr));
     steps_.clear();
     asksFor_.reset();
     if (says_ != nullptr)
@@ -201,6 +204,9 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
         says_ = addCaption(tr("tightened and checked (else hand-tight):"));
     for (const auto* joint : opened)
         joints_.emplace_back(joint->joint, addTick(QStringLiteral("confirmed"), text(joint->name), false));
+    const QStringList tools = toolNames(book());
+    if (!opened.empty() && !tools.isEmpty())
+        tool_ = addSuggested(QStringLiteral("tool"), tr("all of these with"), QString(), tools, 14);
 }
 
 void JobForm::readMeasures(Answers& read, upkeep::Record& record) const {
@@ -258,6 +264,8 @@ tl::expected<store::Verb, Faults> JobForm::verb() {
     for (const auto& [joint, tick] : joints_)
         if (tick->isChecked())
             draft.confirmed.push_back(joint);
+    if (tool_ != nullptr && !draft.confirmed.empty())
+        draft.tool = read(toolNamed(book(), tool_->text()));
     readAnswers(draft);
     return std::move(read).answer([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); });
 }

@@ -10,6 +10,7 @@
 #include "core/ledger/drawer.h"
 #include "core/ledger/verbs.h"
 #include "ui/entry/last_used.h"
+#include "ui/entry/tool_names.h"
 #include "ui/words/drawer_words.h"
 #include "ui/words/figures.h"
 #include "ui/workbench.h"
@@ -29,14 +30,6 @@ int indexOf(MarkKind kind) {
         if (kKinds.at(at) == kind)
             return static_cast<int>(at);
     return 0;
-}
-
-QStringList toolNames(const ledger::Book& book) {
-    QStringList names;
-    for (const auto& tool : book.ledger().all<fastening::Tool>())
-        if (tool.active)
-            names << text(tool.name);
-    return names;
 }
 
 }  // namespace
@@ -79,14 +72,7 @@ void MarkForm::follow() {
 }
 
 base::Result<std::optional<ToolId>> MarkForm::toolIn() const {
-    const QString name = tool_->text().trimmed();
-    if (name.isEmpty() || kind() == MarkKind::Loosened)
-        return std::optional<ToolId>();
-    for (const auto& tool : book().ledger().all<fastening::Tool>())
-        if (text(tool.name).compare(name, Qt::CaseInsensitive) == 0)
-            return std::optional(tool.id);
-    return base::refuse(base::Fault::Unknown, "tool", name.toStdString(),
-                        "a torque tool of the drawer; add it there first");
+    return toolNamed(book(), kind() == MarkKind::Loosened ? QString() : tool_->text());
 }
 
 tl::expected<store::Verb, Faults> MarkForm::verb() {
