@@ -177,7 +177,8 @@ void Workbench::refresh() {
 }
 
 void Workbench::rebuild() {
-    book_ = std::make_shared<ledger::Book>(file_->ledger(), today());
+    book_ = book_ ? std::make_shared<ledger::Book>(file_->ledger(), today(), *book_)
+                  : std::make_shared<ledger::Book>(file_->ledger(), today());
     const auto machines = book_->machines();
     const auto is = [this](const items::Machine* machine) { return machine->id == *chosen_; };
     if (chosen_ && std::none_of(machines.begin(), machines.end(), is)) {

@@ -45,7 +45,7 @@ class DemoStage {
             return verb(ledger::Pen{book, newId_});
         }();
         if (change)
-            *ledger_ = std::move(*ledger_).with(*change);
+            *ledger_ = ledger_->with(*change);
         else
             line.fail(change.error());
     }

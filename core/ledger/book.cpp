@@ -39,53 +39,50 @@ std::vector<const V*> activeOf(const std::vector<std::vector<const V*>>& groups,
 }
 
 template <class R, class Key>
-void group(const std::vector<R>& rows, std::map<Key, std::vector<const R*>>& into, Key R::*key) {
+void group(RowsView<R> rows, std::map<Key, std::vector<const R*>>& into, Key R::*key) {
     for (const R& row : rows)
         into[row.*key].push_back(&row);
 }
 
 }  // namespace
 
-Book::Parts::Parts(std::shared_ptr<const Ledger> ledgerOf, calendar::Date todayOf)
-    : ledger(std::move(ledgerOf)), today(todayOf), fittings(ledger->all<items::Move>()) {
-    group(ledger->all<upkeep::TaskVersion>(), taskVersions, &upkeep::TaskVersion::task);
-    group(ledger->all<fastening::JointVersion>(), jointVersions, &fastening::JointVersion::joint);
-    group(ledger->all<weekend::StepVersion>(), stepVersions, &weekend::StepVersion::step);
-    group(ledger->all<upkeep::Record>(), recordsOfMachine, &upkeep::Record::machine);
-    for (const upkeep::Record& record : ledger->all<upkeep::Record>())
-        if (record.item)
-            recordsOfItem[*record.item].push_back(&record);
-    for (const auto& reading : ledger->all<usage::HourReading>())
-        use[reading.machine].hourReadings.push_back(reading);
-    for (const auto& reading : ledger->all<usage::DistanceReading>())
-        use[reading.machine].distanceReadings.push_back(reading);
-    for (const auto& outing : ledger->all<usage::Outing>())
-        use[outing.machine].outings.push_back(outing);
-    for (const auto& wash : ledger->all<usage::Wash>())
-        use[wash.machine].washes.push_back(wash);
-    for (const auto& crash : ledger->all<usage::Crash>())
-        use[crash.machine].crashes.push_back(crash);
-    for (const auto& deferral : ledger->all<upkeep::Deferral>()) {
+Groups::Groups(const Ledger& ledger) : fittings(ledger.all<items::Move>()) {
+    group(ledger.all<upkeep::TaskVersion>(), taskVersions, &upkeep::TaskVersion::task);
+    group(ledger.all<fastening::JointVersion>(), jointVersions, &fastening::JointVersion::joint);
+    group(ledger.all<weekend::StepVersion>(), stepVersions, &weekend::StepVersion::step);
+    for (const auto& deferral : ledger.all<upkeep::Deferral>()) {
         if (deferral.task)
             deferralsOfTask[*deferral.task].push_back(&deferral);
         if (deferral.snag)
             deferralsOfSnag[*deferral.snag].push_back(&deferral);
     }
-    for (const auto& pick : ledger->all<weekend::Pick>()) {
+    for (const auto& pick : ledger.all<weekend::Pick>()) {
         if (pick.picked && pick.task)
             pickedTasks.insert(*pick.task);
         if (pick.picked && pick.snag)
             pickedSnags.insert(*pick.snag);
     }
+    for (const auto& item : ledger.all<items::Item>())
+        for (const auto& spell : fittings.machineSpells(item.id)) {
+            carried[spell.machine].insert(item.id);
+            carriedBy[item.id].insert(spell.machine);
+        }
 }
 
 const std::vector<usage::Atom>& Book::Parts::machineAtoms(MachineId machine) {
-    const auto known = atomsOfMachine.find(machine);
-    if (known != atomsOfMachine.end())
-        return known->second;
-    const auto facts = use.find(machine);
-    auto atoms = facts == use.end() ? std::vector<usage::Atom>{} : usage::atomsOf(facts->second);
-    return atomsOfMachine.emplace(machine, std::move(atoms)).first->second;
+    return atomsOfMachine.get(machine, [&] { return usage::atomsOf(use(machine)); });
+}
+
+const usage::UseFacts& Book::Parts::use(MachineId machine) {
+    return useOfMachine.get(machine, [] { return usage::UseFacts{}; });
+}
+
+const RecordsOfMachine& Book::Parts::records(MachineId machine) {
+    return recordsOfMachine.get(machine, [] { return RecordsOfMachine{}; });
+}
+
+const std::vector<const upkeep::Record*>& Book::Parts::records(ItemId item) {
+    return recordsOfItem.get(item, [] { return std::vector<const upkeep::Record*>{}; });
 }
 
 Moment Book::Parts::now() const {
@@ -93,7 +90,9 @@ Moment Book::Parts::now() const {
 }
 
 Book::Book(std::shared_ptr<const Ledger> ledger, calendar::Date today)
-    : parts_(std::make_unique<Parts>(std::move(ledger), today)) {}
+    : parts_(std::make_unique<Parts>(std::move(ledger), today, nullptr)) {}
+Book::Book(std::shared_ptr<const Ledger> ledger, calendar::Date today, const Book& before)
+    : parts_(std::make_unique<Parts>(std::move(ledger), today, before.parts_.get())) {}
 Book::~Book() = default;
 Book::Book(Book&&) noexcept = default;
 Book& Book::operator=(Book&&) noexcept = default;
@@ -105,7 +104,7 @@ calendar::Date Book::today() const {
     return parts_->today;
 }
 const items::Fittings& Book::fittings() const {
-    return parts_->fittings;
+    return parts_->groups->fittings;
 }
 
 std::vector<const items::Machine*> Book::machines() const {
@@ -118,25 +117,21 @@ std::vector<const items::Machine*> Book::machines() const {
 }
 
 const std::vector<usage::Atom>& Book::atoms(MachineId machine) const {
-    const auto known = parts_->withPast.find(machine);
-    if (known != parts_->withPast.end())
-        return known->second;
-    const items::Machine* card = ledger().find<items::Machine>(machine);
-    const auto& own = parts_->machineAtoms(machine);
-    auto all = card == nullptr ? own : items::withPast(*card, own);
-    return parts_->withPast.emplace(machine, std::move(all)).first->second;
+    return parts_->withPast.get(machine, [&] {
+        const items::Machine* card = ledger().find<items::Machine>(machine);
+        const auto& own = parts_->machineAtoms(machine);
+        return card == nullptr ? own : items::withPast(*card, own);
+    });
 }
 
 const std::vector<usage::Atom>& Book::atoms(ItemId item) const {
-    const auto known = parts_->atomsOfItem.find(item);
-    if (known != parts_->atomsOfItem.end())
-        return known->second;
-    const items::Item* card = ledger().find<items::Item>(item);
-    auto atoms = card == nullptr ? std::vector<usage::Atom>{}
-                                 : items::atomsOf(*card, fittings(), [this](MachineId machine) {
-                                       return std::span<const usage::Atom>(parts_->machineAtoms(machine));
-                                   });
-    return parts_->atomsOfItem.emplace(item, std::move(atoms)).first->second;
+    return parts_->atomsOfItem.get(item, [&] {
+        const items::Item* card = ledger().find<items::Item>(item);
+        return card == nullptr ? std::vector<usage::Atom>{}
+                               : items::atomsOf(*card, fittings(), [this](MachineId machine) {
+                                     return std::span<const usage::Atom>(parts_->machineAtoms(machine));
+                                 });
+    });
 }
 
 usage::Exposure Book::life(MachineId machine) const {
@@ -155,11 +150,8 @@ usage::Exposure Book::lifeAt(ItemId item, Moment when) const {
 }
 
 std::optional<units::Hours> Book::meterNow(MachineId machine) const {
-    const auto facts = parts_->use.find(machine);
-    if (facts == parts_->use.end())
-        return std::nullopt;
     const usage::HourReading* last = nullptr;
-    for (const auto& reading : facts->second.hourReadings)
+    for (const auto& reading : parts_->use(machine).hourReadings)
         if (reading.date <= today() && (last == nullptr || usage::comesBefore(*last, reading)))
             last = &reading;
     return last == nullptr ? std::nullopt : std::optional(last->shown);
@@ -170,47 +162,44 @@ const outlook::Ahead& Book::ahead(MachineId machine) const {
 }
 
 const outlook::Odds& Book::odds(MachineId machine) const {
-    const auto known = parts_->odds.find(machine);
-    if (known != parts_->odds.end())
-        return known->second;
-    return parts_->odds
-        .emplace(machine, outlook::aheadOf(machine, parts_->machineAtoms(machine),
-                                           ledger().all<outlook::Event>(), today()))
-        .first->second;
+    return parts_->odds.get(machine, [&] {
+        return outlook::Odds(outlook::aheadOf(machine, parts_->machineAtoms(machine),
+                                              ledger().all<outlook::Event>(), today()));
+    });
 }
 
 std::vector<const upkeep::TaskVersion*> Book::tasks(MachineId machine) const {
-    std::vector<std::vector<const upkeep::TaskVersion*>> groups;
-    for (const auto& [task, versions] : parts_->taskVersions)
+    std::vector<std::vector<const upkeep::TaskVersion*>> own;
+    for (const auto& [task, versions] : parts_->groups->taskVersions)
         if (versions.front()->machine == machine)
-            groups.push_back(versions);
-    return activeOf(groups, today());
+            own.push_back(versions);
+    return activeOf(own, today());
 }
 
 std::vector<const fastening::JointVersion*> Book::joints(MachineId machine) const {
-    std::vector<std::vector<const fastening::JointVersion*>> groups;
-    for (const auto& [joint, versions] : parts_->jointVersions)
+    std::vector<std::vector<const fastening::JointVersion*>> own;
+    for (const auto& [joint, versions] : parts_->groups->jointVersions)
         if (versions.front()->machine == machine)
-            groups.push_back(versions);
-    return activeOf(groups, today());
+            own.push_back(versions);
+    return activeOf(own, today());
 }
 
 std::vector<const weekend::StepVersion*> Book::steps(MachineId machine) const {
-    std::vector<std::vector<const weekend::StepVersion*>> groups;
-    for (const auto& [step, versions] : parts_->stepVersions)
+    std::vector<std::vector<const weekend::StepVersion*>> own;
+    for (const auto& [step, versions] : parts_->groups->stepVersions)
         if (versions.front()->machine == machine)
-            groups.push_back(versions);
-    return activeOf(groups, today());
+            own.push_back(versions);
+    return activeOf(own, today());
 }
 
 const upkeep::TaskVersion* Book::task(TaskId task) const {
-    const auto versions = parts_->taskVersions.find(task);
-    return versions == parts_->taskVersions.end() ? nullptr : inForce(versions->second, today());
+    const auto versions = parts_->groups->taskVersions.find(task);
+    return versions == parts_->groups->taskVersions.end() ? nullptr : inForce(versions->second, today());
 }
 
 const fastening::JointVersion* Book::joint(JointId joint) const {
-    const auto versions = parts_->jointVersions.find(joint);
-    return versions == parts_->jointVersions.end() ? nullptr : inForce(versions->second, today());
+    const auto versions = parts_->groups->jointVersions.find(joint);
+    return versions == parts_->groups->jointVersions.end() ? nullptr : inForce(versions->second, today());
 }
 
 const fastening::JointVersion* Book::joint(MachineId machine, std::string_view code) const {
@@ -228,10 +217,10 @@ const weekend::StepVersion* Book::step(MachineId machine, std::string_view code)
 }
 
 const std::vector<stock::OnHand>& Book::shelf() const {
-    if (!parts_->shelf)
-        parts_->shelf =
+    if (parts_->shelf == nullptr)
+        parts_->shelf = std::make_shared<const std::vector<stock::OnHand>>(
             stock::onHand(ledger().all<stock::StockLine>(), ledger().all<stock::Lot>(),
-                          ledger().all<stock::StockMove>(), ledger().all<stock::StockOrder>(), today());
+                          ledger().all<stock::StockMove>(), ledger().all<stock::StockOrder>(), today()));
     return *parts_->shelf;
 }
 
@@ -243,9 +232,7 @@ const stock::OnHand* Book::onHand(StockLineId line) const {
 }
 
 std::vector<const upkeep::Record*> Book::records(MachineId machine, bool withStruck) const {
-    std::vector<const upkeep::Record*> result;
-    if (const auto own = parts_->recordsOfMachine.find(machine); own != parts_->recordsOfMachine.end())
-        result = own->second;
+    std::vector<const upkeep::Record*> result = parts_->records(machine).all;
     if (withStruck)
         for (const auto& record : ledger().struck<upkeep::Record>())
             if (record.machine == machine)
@@ -255,9 +242,7 @@ std::vector<const upkeep::Record*> Book::records(MachineId machine, bool withStr
 }
 
 std::vector<const upkeep::Record*> Book::records(ItemId item) const {
-    std::vector<const upkeep::Record*> result;
-    if (const auto own = parts_->recordsOfItem.find(item); own != parts_->recordsOfItem.end())
-        result = own->second;
+    std::vector<const upkeep::Record*> result = parts_->records(item);
     std::sort(result.begin(), result.end(), newestFirst);
     return result;
 }

@@ -47,6 +47,8 @@ struct OpenJoint {
 class Book {
   public:
     Book(std::shared_ptr<const Ledger> ledger, calendar::Date today);
+    /// The same book, sooner: takes over from an earlier one what the rows that came since leave as it was.
+    Book(std::shared_ptr<const Ledger> ledger, calendar::Date today, const Book& before);
     ~Book();
     Book(Book&&) noexcept;
     Book& operator=(Book&&) noexcept;
@@ -108,6 +110,7 @@ class Book {
   private:
     struct Parts;
     [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task) const;
+    [[nodiscard]] outlook::Chances chancesOf(MachineId machine) const;
     std::unique_ptr<Parts> parts_;
 };
 

@@ -43,11 +43,16 @@ auto urgency(const DueLine& line) {
     return std::tuple(rank, first, second, line.task->name);
 }
 
-bool asksForOtherJobs(const upkeep::TaskVersion& task) {
-    return !task.nthOf.empty() ||
-           std::any_of(task.triggers.begin(), task.triggers.end(), [](const upkeep::Trigger& trigger) {
-               return trigger.happening == upkeep::Happening::Job;
-           });
+// The codes of the other jobs that a task counts or waits for.
+std::set<std::string_view> otherJobsOf(const upkeep::TaskVersion& task) {
+    std::set<std::string_view> codes;
+    if (!task.nthOf.empty())
+        codes.insert(task.nthOf);
+    for (const upkeep::Trigger& trigger : task.triggers)
+        if (trigger.happening == upkeep::Happening::Job)
+            codes.insert(trigger.code);
+    codes.erase(task.code);
+    return codes;
 }
 
 bool isPartOf(const items::Fittings& fittings, ItemId part, ItemId whole, Moment when) {
@@ -83,15 +88,14 @@ bool concerns(const items::Fittings& fittings, const upkeep::Record& record, Ite
 }  // namespace
 
 const std::vector<DueLine>& Book::due(MachineId machine) const {
-    const auto known = parts_->due.find(machine);
-    if (known != parts_->due.end())
-        return known->second;
-    std::vector<DueLine> lines;
-    for (const upkeep::TaskVersion* task : tasks(machine))
-        lines.push_back(lineOf(*task));
-    std::sort(lines.begin(), lines.end(),
-              [](const DueLine& a, const DueLine& b) { return urgency(a) < urgency(b); });
-    return parts_->due.emplace(machine, std::move(lines)).first->second;
+    return parts_->due.get(machine, [&] {
+        std::vector<DueLine> lines;
+        for (const upkeep::TaskVersion* task : tasks(machine))
+            lines.push_back(lineOf(*task));
+        std::sort(lines.begin(), lines.end(),
+                  [](const DueLine& a, const DueLine& b) { return urgency(a) < urgency(b); });
+        return lines;
+    });
 }
 
 DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
@@ -103,26 +107,34 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
     const items::Item* item = line.item ? ledger().find<items::Item>(*line.item) : nullptr;
     const items::Machine* machine = ledger().find<items::Machine>(task.machine);
 
+    const RecordsOfMachine& ofMachine = parts_->records(task.machine);
+    const auto otherJobs = otherJobsOf(task);
     std::vector<const upkeep::Record*> own;
     std::vector<const upkeep::Record*> others;
-    const auto sort = [&](const std::vector<const upkeep::Record*>& records) {
-        for (const upkeep::Record* record : records)
-            (record->code == task.code && !task.code.empty() ? own : others).push_back(record);
-    };
     // The clock of an item goes with the item, over machines; where no item is known in the position, the
     // machine's own records of this task count, as long as they name no item either.
     if (item != nullptr) {
-        sort(parts_->recordsOfItem[item->id]);
-        if (asksForOtherJobs(task))
-            for (const upkeep::Record* record : parts_->recordsOfMachine[task.machine])
-                if (record->code != task.code && concerns(fittings(), *record, item->id))
+        for (const upkeep::Record* record : parts_->records(item->id))
+            if (record->code == task.code && !task.code.empty())
+                own.push_back(record);
+            else if (otherJobs.contains(record->code))
+                others.push_back(record);
+        for (const std::string_view code : otherJobs)
+            for (const upkeep::Record* record : under(ofMachine.ofJob, code))
+                if (concerns(fittings(), *record, item->id))
                     others.push_back(record);
-    } else
-        for (const upkeep::Record* record : parts_->recordsOfMachine[task.machine])
-            if (!record->item || task.position.empty())
-                (record->code == task.code ? own : others).push_back(record);
+    } else {
+        const auto take = [&](std::string_view code, std::vector<const upkeep::Record*>& into) {
+            for (const upkeep::Record* record : under(ofMachine.ofJob, code))
+                if (!record->item || task.position.empty())
+                    into.push_back(record);
+        };
+        take(task.code, own);
+        for (const std::string_view code : otherJobs)
+            take(code, others);
+    }
 
-    const auto& versions = parts_->taskVersions[task.task];
+    const auto& versions = under(parts_->groups->taskVersions, task.task);
     upkeep::TaskFacts facts{
         .versions = versions,
         .records = own,
@@ -136,10 +148,11 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
     line.standing = outlook::standingOf(task, line.countdown, odds(task.machine));
     if (line.countdown.last)
         line.last = ledger().find<upkeep::Record>(*line.countdown.last);
-    line.deferral =
-        upkeep::deferralInForce(parts_->deferralsOfTask[task.task], today(), life(task.machine).hours.best,
-                                line.last != nullptr ? std::optional(line.last->date) : std::nullopt);
-    line.picked = parts_->pickedTasks.contains(task.task);
+    if (const auto& deferrals = under(parts_->groups->deferralsOfTask, task.task); !deferrals.empty())
+        line.deferral =
+            upkeep::deferralInForce(deferrals, today(), life(task.machine).hours.best,
+                                    line.last != nullptr ? std::optional(line.last->date) : std::nullopt);
+    line.picked = parts_->groups->pickedTasks.contains(task.task);
     return line;
 }
 
@@ -154,9 +167,10 @@ const DueLine* Book::dueLine(TaskId task) const {
 }
 
 const outlook::Chances& Book::chances(MachineId machine) const {
-    const auto known = parts_->chances.find(machine);
-    if (known != parts_->chances.end())
-        return known->second;
+    return parts_->chances.get(machine, [&] { return chancesOf(machine); });
+}
+
+outlook::Chances Book::chancesOf(MachineId machine) const {
     outlook::Chances beside;
     std::vector<outlook::Watched> watched;
     for (const DueLine& line : due(machine)) {
@@ -177,7 +191,7 @@ const outlook::Chances& Book::chances(MachineId machine) const {
     chances.round = beside.round;
     chances.dueNow = beside.dueNow;
     chances.noRecord = beside.noRecord;
-    return parts_->chances.emplace(machine, chances).first->second;
+    return chances;
 }
 
 std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
@@ -198,8 +212,8 @@ std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
     for (const auto& answer : ledger().all<upkeep::FollowUpAnswer>())
         if (answer.machine == machine)
             answers.push_back(&answer);
-    auto open = upkeep::openFollowUps(machine, parts_->recordsOfMachine[machine], rulesOf, answers,
-                                      atoms(machine), today());
+    auto open = upkeep::openFollowUps(machine, parts_->records(machine).all, rulesOf, answers, atoms(machine),
+                                      today());
     for (upkeep::FollowUp& recheck : upkeep::openDemands(recheckDemands(*this, machine), answers, today()))
         open.push_back(std::move(recheck));
     return open;
@@ -217,13 +231,14 @@ std::vector<OpenSnag> Book::snags(MachineId machine) const {
     std::set<SnagId> ended;
     for (const auto& end : ledger().all<upkeep::SnagEnd>())
         ended.insert(end.snag);
+    const units::Hours hours = life(machine).hours.best;
     std::vector<OpenSnag> result;
     for (const auto& snag : ledger().all<upkeep::Snag>()) {
         if (snag.machine != machine || ended.contains(snag.id))
             continue;
         const auto* deferral =
-            upkeep::deferralInForce(parts_->deferralsOfSnag[snag.id], today(), life(machine).hours.best);
-        result.push_back({&snag, deferral, parts_->pickedSnags.contains(snag.id)});
+            upkeep::deferralInForce(under(parts_->groups->deferralsOfSnag, snag.id), today(), hours);
+        result.push_back({&snag, deferral, parts_->groups->pickedSnags.contains(snag.id)});
     }
     std::sort(result.begin(), result.end(), [](const OpenSnag& a, const OpenSnag& b) {
         return std::tuple(a.snag->consequence, a.snag->date, a.snag->entered) <

@@ -45,7 +45,7 @@ bool names(const auto& row, ItemId item) {
 template <class IdType>
 std::optional<calendar::Date> firstOf(const Ledger& ledger, IdType id) {
     std::optional<calendar::Date> first;
-    eachTable(ledger, [&]<class R>(const std::vector<R>& rows) {
+    eachTable(ledger, [&]<class R>(RowsView<R> rows) {
         if constexpr (DatedFact<R>)
             for (const R& row : rows)
                 if (names(row, id) && !isBaseline(row) && (!first || row.date < *first))
@@ -138,7 +138,8 @@ std::optional<calendar::Date> firstFact(const Ledger& ledger, ItemId item) {
     return firstOf(ledger, item);
 }
 
-base::Result<void> checkMoves(std::vector<items::Move> moves) {
+base::Result<void> checkMoves(std::span<const items::Move> all) {
+    std::vector<items::Move> moves(all.begin(), all.end());
     std::sort(moves.begin(), moves.end(), [](const items::Move& a, const items::Move& b) {
         return std::tie(a.date, a.part, a.entered) < std::tie(b.date, b.part, b.entered);
     });

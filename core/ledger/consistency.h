@@ -30,7 +30,7 @@ std::optional<calendar::Date> firstFact(const Ledger& ledger, ItemId item);
 
 /// Can all these moves have happened, one after the other? Errors: PositionTaken, InTwoPlaces, Cycle,
 /// Retired, NotFitted; `given` is the id of the move.
-base::Result<void> checkMoves(std::vector<items::Move> moves);
+base::Result<void> checkMoves(std::span<const items::Move> all);
 
 /// Do the access steps of one machine need each other in a circle? Errors: Cycle (`given` a code in it).
 base::Result<void> checkNeeds(std::span<const weekend::StepVersion* const> steps);

@@ -83,7 +83,7 @@ Result<WhatIf> whatIf(const Book& now, const Verb& verb, MachineId machine) {
     if (!change)
         return tl::unexpected<base::Error>{change.error()};
     auto copy = std::make_shared<const Ledger>(now.ledger().with(*change));
-    auto after = std::make_shared<const Book>(std::move(copy), now.today());
+    auto after = std::make_shared<const Book>(std::move(copy), now.today(), now);
     auto moves = dueChange(now, *after, machine);
     return WhatIf{std::move(after), std::move(moves)};
 }

@@ -3,7 +3,8 @@
 #include "core/ledger/ledger.h"
 
 #include <algorithm>
-#include <map>
+#include <iterator>
+#include <set>
 
 namespace wm::ledger {
 
@@ -15,60 +16,73 @@ concept Entered = requires(R row) {
 };
 
 template <class R>
-void sortRows(std::vector<R>& rows) {
-    std::sort(rows.begin(), rows.end(), [](const R& a, const R& b) {
-        if constexpr (Entered<R>)
-            return std::pair(a.entered, a.id) < std::pair(b.entered, b.id);
-        else
-            return a.id < b.id;
-    });
+bool comesBefore(const R& a, const R& b) {
+    if constexpr (Entered<R>)
+        return std::pair(a.entered, a.id) < std::pair(b.entered, b.id);
+    else
+        return a.id < b.id;
 }
+
+template <class R>
+struct Sorting {
+    std::vector<R> live;
+    std::vector<R> struck;
+
+    Table<R> table() && {
+        std::sort(live.begin(), live.end(), comesBefore<R>);
+        std::sort(struck.begin(), struck.end(), comesBefore<R>);
+        return {std::move(live), std::move(struck)};
+    }
+};
+template <class... Rows>
+using Sortings = std::tuple<Sorting<Rows>...>;
 
 template <class Tables, class Do>
 void eachTable(Tables& tables, Do&& act) {
     std::apply([&](auto&... table) { (act(table), ...); }, tables);
 }
 
+template <class R>
+std::vector<R> copyOf(RowsView<R> rows) {
+    return {rows.begin(), rows.end()};
+}
+
 }  // namespace
 
 Ledger::Ledger(std::vector<Row> rows) {
+    std::set<std::int64_t> struckFacts;
     for (const Row& row : rows)
         if (const auto* strike = std::get_if<Strike>(&row))
-            strikeOf_.emplace(strike->fact, 0);
+            struckFacts.insert(strike->fact);
+    ForEachRow<Sortings> sortings;
     for (Row& row : rows) {
         std::visit(
             [&](auto& r) {
                 using R = std::decay_t<decltype(r)>;
                 if constexpr (Entered<R>)
                     lastEntered_ = std::max(lastEntered_, r.entered);
-                const bool isStruck = R::kKind == base::RowKind::Fact && strikeOf_.contains(r.id.value());
-                auto& table = std::get<std::vector<R>>(isStruck ? struck_ : live_);
-                table.push_back(std::move(r));
+                const bool isStruck = R::kKind == base::RowKind::Fact && struckFacts.contains(r.id.value());
+                auto& own = std::get<Sorting<R>>(sortings);
+                (isStruck ? own.struck : own.live).push_back(std::move(r));
             },
             row);
     }
-    const auto indexTable = [&](bool isStruck) {
-        return [this, isStruck](auto& table) {
-            using R = typename std::decay_t<decltype(table)>::value_type;
-            sortRows(table);
-            for (std::size_t at = 0; at < table.size(); ++at)
-                index_[kTableOf<R>].insert_or_assign(table[at].id.value(), Place{isStruck, at});
-        };
-    };
-    eachTable(live_, indexTable(false));
-    eachTable(struck_, indexTable(true));
-    const auto& strikes = all<Strike>();
+    eachTable(sortings,
+              [this]<class R>(Sorting<R>& own) { std::get<Table<R>>(tables_) = std::move(own).table(); });
+    StrikeOf strikeOf;
+    const auto strikes = all<Strike>();
     for (std::size_t at = 0; at < strikes.size(); ++at)
-        strikeOf_.insert_or_assign(strikes[at].fact, at);
+        strikeOf.insert_or_assign(strikes[at].fact, at);
+    strikeOf_ = std::make_shared<const StrikeOf>(std::move(strikeOf));
 }
 
 const Strike* Ledger::strikeOf(std::int64_t fact) const {
-    const auto at = strikeOf_.find(fact);
-    return at == strikeOf_.end() ? nullptr : &all<Strike>()[at->second];
+    const auto at = strikeOf_->find(fact);
+    return at == strikeOf_->end() ? nullptr : &all<Strike>()[at->second];
 }
 
 bool Ledger::knows(std::int64_t id) const {
-    return std::any_of(index_.begin(), index_.end(), [id](const auto& table) { return table.contains(id); });
+    return std::apply([id](const auto&... table) { return ((table.find(id) != nullptr) || ...); }, tables_);
 }
 
 const Garage& Ledger::garage() const {
@@ -78,63 +92,69 @@ const Garage& Ledger::garage() const {
 
 std::vector<Row> Ledger::rows() const {
     std::vector<Row> rows;
-    const auto& live = live_;
-    const auto& struckFacts = struck_;
-    const auto take = [&rows](const auto& table) { rows.insert(rows.end(), table.begin(), table.end()); };
-    eachTable(live, take);
-    eachTable(struckFacts, take);
+    eachTable(tables_, [&rows](const auto& table) {
+        const auto live = table.live();
+        const auto struck = table.struck();
+        rows.insert(rows.end(), live.begin(), live.end());
+        rows.insert(rows.end(), struck.begin(), struck.end());
+    });
     return rows;
 }
 
-Ledger Ledger::with(const Change& change) const& {
-    Ledger copy = *this;
-    return std::move(copy).with(change);
-}
-
-// A change from a verb has new facts and versions, which come last, and editable rows, new or in place of
-// one.
+// New facts and versions come last; editable rows are new, or come in place of one.
 template <class R>
-void Ledger::take(R row) {
-    auto& table = std::get<std::vector<R>>(live_);
-    auto& index = index_[kTableOf<R>];
+void Ledger::take(const R& row) {
+    auto& own = std::get<Table<R>>(tables_);
     if constexpr (Entered<R>)
         lastEntered_ = std::max(lastEntered_, row.entered);
-    if (const auto known = index.find(row.id.value()); known != index.end()) {
-        table[known->second.at] = std::move(row);
+    const RowsView<R> live = own.live();
+    const R* known = own.find(row.id.value());
+    if (known == nullptr && (live.empty() || comesBefore(live.back(), row))) {
+        own.append(row);
         return;
     }
-    const auto before = [](const R& a, const R& b) {
-        if constexpr (Entered<R>)
-            return std::pair(a.entered, a.id) < std::pair(b.entered, b.id);
-        else
-            return a.id < b.id;
-    };
-    const auto at = table.insert(std::upper_bound(table.begin(), table.end(), row, before), std::move(row));
-    for (auto place = static_cast<std::size_t>(at - table.begin()); place < table.size(); ++place)
-        index.insert_or_assign(table[place].id.value(), Place{false, place});
+    std::vector<R> rows = copyOf(live);
+    if (known != nullptr)
+        rows[static_cast<std::size_t>(known - live.data())] = row;
+    else
+        rows.insert(std::upper_bound(rows.begin(), rows.end(), row, comesBefore<R>), row);
+    own = Table<R>(std::move(rows), copyOf(own.struck()));
 }
 
-Ledger Ledger::with(const Change& change) && {
-    const bool strikes = std::any_of(change.rows.begin(), change.rows.end(),
-                                     [](const Row& row) { return std::holds_alternative<Strike>(row); });
-    if (strikes) {
-        std::vector<Row> all = rows();
-        all.insert(all.end(), change.rows.begin(), change.rows.end());
-        std::map<std::pair<std::size_t, std::int64_t>, std::size_t> last;
-        std::vector<Row> kept;
-        for (Row& row : all) {
-            const std::int64_t id = std::visit([](const auto& r) { return r.id.value(); }, row);
-            const auto [known, isNew] = last.emplace(std::pair(row.index(), id), kept.size());
-            if (isNew)
-                kept.push_back(std::move(row));
-            else
-                kept[known->second] = std::move(row);
-        }
-        return Ledger(std::move(kept));
+void Ledger::strike(const std::vector<std::int64_t>& facts) {
+    StrikeOf strikeOf = *strikeOf_;
+    const auto strikes = all<Strike>();
+    for (const std::int64_t fact : facts)
+        for (std::size_t at = 0; at < strikes.size(); ++at)
+            if (strikes[at].fact == fact)
+                strikeOf.insert_or_assign(fact, at);
+    strikeOf_ = std::make_shared<const StrikeOf>(std::move(strikeOf));
+    const auto isStruck = [&](const auto& row) {
+        return std::find(facts.begin(), facts.end(), row.id.value()) != facts.end();
+    };
+    eachTable(tables_, [&]<class R>(Table<R>& table) {
+        if (R::kKind != base::RowKind::Fact ||
+            std::none_of(facts.begin(), facts.end(),
+                         [&table](std::int64_t fact) { return table.find(fact) != nullptr; }))
+            return;
+        Sorting<R> sorting{copyOf(table.live()), copyOf(table.struck())};
+        std::copy_if(sorting.live.begin(), sorting.live.end(), std::back_inserter(sorting.struck), isStruck);
+        std::erase_if(sorting.live, isStruck);
+        table = std::move(sorting).table();
+    });
+}
+
+Ledger Ledger::with(const Change& change) const {
+    Ledger next = *this;
+    std::vector<std::int64_t> facts;
+    for (const Row& row : change.rows) {
+        std::visit([&next](const auto& r) { next.take(r); }, row);
+        if (const auto* struck = std::get_if<Strike>(&row))
+            facts.push_back(struck->fact);
     }
-    for (const Row& row : change.rows)
-        std::visit([this](const auto& r) { take(r); }, row);
-    return std::move(*this);
+    if (!facts.empty())
+        next.strike(facts);
+    return next;
 }
 
 }  // namespace wm::ledger

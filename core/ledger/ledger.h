@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <array>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <tuple>
@@ -14,6 +14,7 @@
 
 #include "core/base/result.h"
 #include "core/ledger/rows.h"
+#include "core/ledger/shared_rows.h"
 
 namespace wm::ledger {
 
@@ -26,7 +27,7 @@ struct Change {
 
 namespace detail {
 template <class... Rows>
-using Tables = std::tuple<std::vector<Rows>...>;
+using Tables = std::tuple<Table<Rows>...>;
 }
 
 /// One immutable picture of a whole file. Facts that were struck stand apart, so that no figure can count
@@ -40,24 +41,19 @@ class Ledger {
 
     /// All rows of a type that count: struck facts left out.
     template <class R>
-    [[nodiscard]] const std::vector<R>& all() const {
-        return std::get<std::vector<R>>(live_);
+    [[nodiscard]] RowsView<R> all() const {
+        return table<R>().live();
     }
     /// The facts of a type that were struck; shown in histories, counted nowhere.
     template <class R>
-    [[nodiscard]] const std::vector<R>& struck() const {
-        return std::get<std::vector<R>>(struck_);
+    [[nodiscard]] RowsView<R> struck() const {
+        return table<R>().struck();
     }
     /// The row with this id, struck or not, or nullptr.
     template <class R, class IdType>
     [[nodiscard]] const R* find(IdType id) const {
         static_assert(std::is_same_v<IdType, decltype(R::id)>);
-        const auto& where = index_[kTableOf<R>];
-        const auto at = where.find(id.value());
-        if (at == where.end())
-            return nullptr;
-        const Place place = at->second;
-        return place.isStruck ? &struck<R>()[place.at] : &all<R>()[place.at];
+        return table<R>().find(id.value());
     }
     /// Why a fact was struck, or nullptr if it stands.
     [[nodiscard]] const Strike* strikeOf(std::int64_t fact) const;
@@ -68,24 +64,32 @@ class Ledger {
     [[nodiscard]] base::Entered nextEntered() const { return lastEntered_ + 1; }
     [[nodiscard]] const Garage& garage() const;
 
-    /// This picture after `change`. The change must come from a verb on this picture. The second form gives
-    /// up this picture and spares copying it.
-    [[nodiscard]] Ledger with(const Change& change) const&;
-    [[nodiscard]] Ledger with(const Change& change) &&;
+    /// This picture after `change`, which must come from a verb on this picture. It shares with this one the
+    /// rows that the change did not touch: what a change costs goes with its own size, but for strikes and
+    /// editable rows, which copy the tables that they are about.
+    [[nodiscard]] Ledger with(const Change& change) const;
     /// Every row, in table order: what `Ledger(rows())` would be built from.
     [[nodiscard]] std::vector<Row> rows() const;
 
+    /// True if of this type nothing but rows at the end came to those of `earlier`, which stand where they
+    /// stood: what points to one of them holds.
+    template <class R>
+    [[nodiscard]] bool follows(const Ledger& earlier) const {
+        return table<R>().follows(earlier.table<R>());
+    }
+
   private:
     template <class R>
-    void take(R row);
-    struct Place {
-        bool isStruck;
-        std::size_t at;
-    };
-    ForEachRow<detail::Tables> live_;
-    ForEachRow<detail::Tables> struck_;
-    std::array<std::unordered_map<std::int64_t, Place>, kTables> index_;
-    std::unordered_map<std::int64_t, std::size_t> strikeOf_;
+    [[nodiscard]] const Table<R>& table() const {
+        return std::get<Table<R>>(tables_);
+    }
+    template <class R>
+    void take(const R& row);
+    void strike(const std::vector<std::int64_t>& facts);
+
+    using StrikeOf = std::unordered_map<std::int64_t, std::size_t>;
+    ForEachRow<detail::Tables> tables_;
+    std::shared_ptr<const StrikeOf> strikeOf_ = std::make_shared<const StrikeOf>();
     base::Entered lastEntered_ = 0;
 };
 

@@ -66,7 +66,7 @@ std::string describe(const Ledger& ledger, const R& row) {
 // The words for the fact, if there is one of this id that can be struck.
 std::optional<std::string> describe(const Ledger& ledger, std::int64_t fact) {
     std::optional<std::string> words;
-    eachTable(ledger, [&]<class R>(const std::vector<R>&) {
+    eachTable(ledger, [&]<class R>(RowsView<R>) {
         if constexpr (kStrikable<R>)
             if (const R* row = ledger.find<R>(decltype(R::id){fact}))
                 words = describe(ledger, *row);
@@ -86,7 +86,7 @@ bool cameWith(const auto& row, std::int64_t fact) {
 // The fact itself, and what was noted in the same go.
 std::vector<std::int64_t> withCompany(const Ledger& ledger, std::int64_t fact) {
     std::vector<std::int64_t> facts{fact};
-    eachTable(ledger, [&]<class R>(const std::vector<R>& rows) {
+    eachTable(ledger, [&]<class R>(RowsView<R> rows) {
         if constexpr (kStrikable<R>)
             for (const R& row : rows)
                 if (row.id.value() != fact && cameWith(row, fact))
@@ -116,7 +116,8 @@ Result<Change> strikeOnly(const Pen& pen, std::int64_t fact, std::string reason)
 // The moves that are left must still be possible, one after the other.
 Result<Change> ifMovesHold(const Ledger& before, Change change) {
     const Ledger after = before.with(change);
-    if (after.all<items::Move>() == before.all<items::Move>())
+    if (after.all<items::Move>().size() == before.all<items::Move>().size() &&
+        after.follows<items::Move>(before))
         return change;
     if (const auto hold = checkMoves(after.all<items::Move>()); !hold)
         return tl::unexpected<base::Error>{hold.error()};

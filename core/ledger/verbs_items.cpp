@@ -23,7 +23,7 @@ using items::MoveKind;
 namespace {
 
 template <class Card>
-void checkName(Checks& check, const std::vector<Card>& cards, const Card& card, bool isNew) {
+void checkName(Checks& check, RowsView<Card> cards, const Card& card, bool isNew) {
     for (const Card& other : cards)
         check.that(!sameName(other.name, card.name) || (!isNew && other.id == card.id), Fault::Duplicate,
                    "name", card.name);
@@ -245,7 +245,8 @@ Result<Change> swapItem(const Pen& pen, items::Move move, MoveKind oldGoesTo) {
                     .note = move.note};
     move.entered = off.entered + 1;
     check.take(pen.book.fittings().check(off));
-    std::vector<items::Move> moves = pen.book.ledger().all<items::Move>();
+    const auto known = pen.book.ledger().all<items::Move>();
+    std::vector<items::Move> moves(known.begin(), known.end());
     moves.push_back(off);
     if (!check.failed())
         check.take(items::Fittings(moves).check(move));

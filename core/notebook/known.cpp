@@ -113,7 +113,7 @@ class Known {
 
   private:
     template <class R>
-    static const std::vector<R>& rows(const ledger::Ledger& ledger, bool struck) {
+    static ledger::RowsView<R> rows(const ledger::Ledger& ledger, bool struck) {
         return struck ? ledger.struck<R>() : ledger.all<R>();
     }
     // Machines that the notebook does not speak of are all the same to it.

@@ -36,20 +36,26 @@ ApplyError refusal(base::Error error) {
     return {ApplyError::Kind::Refused, std::move(error), {}};
 }
 
-base::Result<ledger::Change> say(const Verb& verb, const std::shared_ptr<const ledger::Ledger>& ledger,
-                                 calendar::Date today) {
-    const ledger::Book book(ledger, today);
-    base::Result<ledger::Change> change = verb(ledger::Pen{book, randomIds()});
-    if (change && change->rows.empty())
-        return base::refuse(base::Fault::NothingToDo, "verb");
-    return change;
-}
-
 }  // namespace
 
 ApplyError errorOf(const Failure& failure) {
     warn("{}", failure.what());
     return {kindOf(failure), {}, QString::fromUtf8(failure.what())};
+}
+
+const ledger::Book& File::Parts::bookOn(calendar::Date today) {
+    if (!book)
+        book.emplace(ledger, today);
+    else if (&book->ledger() != ledger.get() || book->today() != today)
+        book = ledger::Book(ledger, today, *book);
+    return *book;
+}
+
+base::Result<ledger::Change> File::Parts::say(const Verb& verb, calendar::Date today) {
+    base::Result<ledger::Change> change = verb(ledger::Pen{bookOn(today), randomIds()});
+    if (change && change->rows.empty())
+        return base::refuse(base::Fault::NothingToDo, "verb");
+    return change;
 }
 
 QString File::path() const {
@@ -82,9 +88,9 @@ tl::expected<ledger::Change, ApplyError> File::apply(const Verb& verb, calendar:
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
     return guarded([&]() -> tl::expected<ledger::Change, ApplyError> {
         // What the screen shows may be what makes the verb say no: look again before that is believed.
-        auto first = say(verb, parts_->ledger, today);
+        auto first = parts_->say(verb, today);
         if (!first && refresh())
-            first = say(verb, parts_->ledger, today);
+            first = parts_->say(verb, today);
         if (!first)
             return tl::unexpected(refusal(first.error()));
         parts_->copyOnceADay();
@@ -98,7 +104,7 @@ tl::expected<ledger::Change, ApplyError> File::Parts::write(const Verb& verb, ca
     base::Result<ledger::Change> change = std::move(said);
     if (revisionOf(db) != revision) {
         take(readPictureHere(db));
-        change = say(verb, ledger, today);
+        change = say(verb, today);
     }
     if (!change)
         return tl::unexpected(refusal(change.error()));

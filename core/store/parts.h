@@ -2,6 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
+
+#include "core/ledger/book.h"
 #include "core/store/reading.h"
 #include "core/store/store.h"
 #include "core/store/writing.h"
@@ -20,6 +23,10 @@ struct File::Parts {
     [[nodiscard]] QString timeNow() const { return options.now().toString(Qt::ISODate); }
     [[nodiscard]] QString dayNow() const { return options.now().date().toString(Qt::ISODate); }
 
+    /// The book of the picture on a day.
+    const ledger::Book& bookOn(calendar::Date today);
+    /// What the verb says to the picture. NothingToDo if it would write nothing.
+    base::Result<ledger::Change> say(const Verb& verb, calendar::Date today);
     /// Writes what the verb said, or what it says anew if the file has moved on since.
     tl::expected<ledger::Change, ApplyError> write(const Verb& verb, calendar::Date today,
                                                    ledger::Change said);
@@ -36,6 +43,8 @@ struct File::Parts {
     RowWriter writer{db};
     bool readOnly;
     std::shared_ptr<const ledger::Ledger> ledger;
+    std::optional<ledger::Book>
+        book;  ///< of `ledger`, once a verb has asked; the next one takes over from it
     std::int64_t revision = 0;
     std::optional<QString> backupTrouble;
 };

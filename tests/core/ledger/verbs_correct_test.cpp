@@ -48,7 +48,8 @@ TEST_F(CorrectVerbsTest, StrikesAnOutingWithAllThatCameWithIt) {
 TEST_F(CorrectVerbsTest, CorrectsEachOfThreeOutingsOfOneDay) {
     for (const std::int64_t shown : {101, 100, 102})
         must(ride({.outing = outing("2026-02-20", 10), .meterAfter = Hours{shown}}));
-    const std::vector<usage::Outing> outings = ledger().all<usage::Outing>();
+    const auto noted = ledger().all<usage::Outing>();
+    const std::vector<usage::Outing> outings(noted.begin(), noted.end());
     for (std::size_t at = 0; at < outings.size(); ++at)
         must(saying(correct, outings[at].id.value(), "rider",
                     ride({.outing = outings[at], .meterAfter = Hours{std::array{101, 100, 102}.at(at)}})));

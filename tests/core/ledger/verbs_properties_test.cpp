@@ -225,7 +225,8 @@ TEST(LongVerbsPropertyTest, StrikeAndReEntryGiveEqualFigures) {
         for (const Said& said : saids)
             talk.hear(said);
         const auto before = figures(talk);
-        const std::vector<usage::Outing> outings = talk.ledger().all<usage::Outing>();
+        const auto noted = talk.ledger().all<usage::Outing>();
+        const std::vector<usage::Outing> outings(noted.begin(), noted.end());
         for (const usage::Outing& outing : outings) {
             OutingDraft again{.outing = outing, .handTightSeen = true};
             for (const auto& reading : talk.ledger().all<usage::HourReading>())

@@ -27,8 +27,8 @@ class Teller {
     template <class Fact, class Tell>
     void each(HistoryKind kind, std::optional<EntryKind> corrected, Tell tell) {
         const auto& ledger = book_.ledger();
-        for (const auto* facts : {&ledger.all<Fact>(), &ledger.struck<Fact>()})
-            for (const auto& fact : *facts) {
+        for (const auto facts : {ledger.all<Fact>(), ledger.struck<Fact>()})
+            for (const auto& fact : facts) {
                 HistoryEntry entry;
                 entry.fact = fact.id.value();
                 entry.entered = fact.entered;
@@ -122,8 +122,8 @@ struct WithOuting {
 
 template <class Fact, class Note>
 void noteWithOuting(const ledger::Ledger& ledger, Note note) {
-    for (const auto* facts : {&ledger.all<Fact>(), &ledger.struck<Fact>()})
-        for (const auto& fact : *facts)
+    for (const auto facts : {ledger.all<Fact>(), ledger.struck<Fact>()})
+        for (const auto& fact : facts)
             if (fact.outing)
                 note(fact.outing->value(), fact);
 }
