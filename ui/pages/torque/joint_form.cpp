@@ -7,8 +7,11 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QVBoxLayout>
 
+#include "core/fastening/plausible.h"
 #include "core/ledger/verbs.h"
+#include "core/units/unit_words.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
@@ -33,12 +36,24 @@ QString figureText(const std::optional<units::Decimal>& value) {
     return value ? QString::fromStdString(value->text(decimalMark())) : QString();
 }
 
-base::Result<std::optional<units::Decimal>> parseFigure(const char* name, const QString& typed) {
-    if (typed.trimmed().isEmpty())
-        return std::optional<units::Decimal>{};
-    return units::parseDecimal(name, typed.toStdString()).map([](units::Decimal d) {
-        return std::optional(d);
-    });
+QString torqueText(const units::Decimal& value, units::TorqueUnit unit) {
+    const auto name = base::nameOf(unit);
+    return figureText(value) + QChar(0x00A0) +
+           QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+}
+
+QString slipWords(fastening::TorqueSlip slip) {
+    switch (slip) {
+        case fastening::TorqueSlip::InchForFoot:
+            return JointForm::tr("pound-inches and pound-feet are 12 times apart");
+        case fastening::TorqueSlip::KilogramMetre:
+            return JointForm::tr("kilogram-metres and newton-metres are 9.8 times apart");
+        case fastening::TorqueSlip::Centimetre:
+            return JointForm::tr("a kilogram-centimetre is a hundredth of a kilogram-metre");
+        case fastening::TorqueSlip::DecimalPoint:
+            break;
+    }
+    return JointForm::tr("ten times, like a decimal point in the wrong place");
 }
 
 }  // namespace
@@ -58,6 +73,8 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
     for (const auto name : base::Names<units::TorqueUnit>::names)
         unit_->addItem(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())));
     confirmed_->setObjectName(QStringLiteral("jointConfirmed"));
+    problem_->setObjectName(QStringLiteral("jointProblem"));
+    problem_->setTextFormat(Qt::PlainText);
     problem_->setWordWrap(true);
     layOut();
     for (QLineEdit* edit : {low_, high_, source_, page_})
@@ -68,8 +85,10 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
 void JointForm::layOut() {
     auto* label = new QLabel(tr("As the manual prints it:"), this);
     label->setProperty("role", QStringLiteral("note"));
-    auto* line = new QHBoxLayout(this);
-    line->setContentsMargins(0, 0, 0, 0);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(kSpaceHair);
+    auto* line = new QHBoxLayout;
     line->setSpacing(kSpaceClose);
     line->addWidget(label);
     line->addWidget(low_);
@@ -78,7 +97,8 @@ void JointForm::layOut() {
     line->addWidget(source_, 1);
     line->addWidget(page_);
     line->addWidget(confirmed_);
-    line->addWidget(problem_, 1);
+    lines->addLayout(line);
+    lines->addWidget(problem_);
 }
 
 void JointForm::setJoint(const fastening::JointVersion* joint) {
@@ -90,6 +110,7 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     if (joint_ && *joint_ == *joint)
         return;
     joint_ = *joint;
+    questioned_.clear();
     low_->setText(figureText(joint->torque));
     high_->setText(figureText(joint->torqueHigh));
     unit_->setCurrentIndex(static_cast<int>(joint->unit));
@@ -99,19 +120,67 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     problem_->clear();
 }
 
+void JointForm::focusFigure() {
+    low_->setFocus(Qt::OtherFocusReason);
+    low_->selectAll();
+}
+
+void JointForm::focusPage() {
+    page_->setFocus(Qt::OtherFocusReason);
+    page_->selectAll();
+}
+
+bool JointForm::take(fastening::JointVersion& wording) {
+    wording.torque.reset();
+    wording.torqueHigh.reset();
+    if (low_->text().trimmed().isEmpty() && high_->text().trimmed().isEmpty())
+        return true;
+    const auto low = units::parseTorqueRange("torque", low_->text().toStdString());
+    if (!low) {
+        problem_->setText(wordsFor(low.error()));
+        return false;
+    }
+    wording.torque = low->low;
+    wording.torqueHigh = low->high;
+    std::optional<units::TorqueUnit> unit = low->unit;
+    if (!high_->text().trimmed().isEmpty()) {
+        const auto high = units::parseTorque("torque_high", high_->text().toStdString());
+        if (!high) {
+            problem_->setText(wordsFor(high.error()));
+            return false;
+        }
+        wording.torqueHigh = high->value;
+        unit = high->unit ? high->unit : unit;
+    }
+    // A unit that was typed goes before the one that is chosen beside it.
+    wording.unit = unit.value_or(static_cast<units::TorqueUnit>(unit_->currentIndex()));
+    return true;
+}
+
+bool JointForm::questions(const fastening::JointVersion& wording) {
+    const auto doubt =
+        wording.torque ? fastening::doubtAbout(*wording.torque, wording.unit, wording.kind, wording.thread)
+                       : std::nullopt;
+    if (!doubt)
+        return false;
+    const QString typed = torqueText(*wording.torque, wording.unit);
+    if (questioned_ == typed)
+        return false;
+    questioned_ = typed;
+    problem_->setText(
+        tr("%1 is far from what a thread like this takes (%2 to %3 N·m, for catching slips only). Did "
+           "you mean %4? %5. Enter again keeps it.")
+            .arg(typed, QString::number(qRound(doubt->low)), QString::number(qRound(doubt->high)),
+                 torqueText(doubt->meant, doubt->meantUnit), slipWords(doubt->slip)));
+    return true;
+}
+
 void JointForm::save() {
     if (!joint_)
         return;
-    const auto low = parseFigure("torque", low_->text());
-    const auto high = parseFigure("torque", high_->text());
-    if (!low || !high) {
-        problem_->setText(wordsFor(!low ? low.error() : high.error()));
-        return;
-    }
     fastening::JointVersion wording = *joint_;
-    wording.torque = *low;
-    wording.torqueHigh = *high;
-    wording.unit = static_cast<units::TorqueUnit>(unit_->currentIndex());
+    if (!take(wording) || questions(wording))
+        return;
     wording.source = source_->text().toStdString();
     wording.page = page_->text().toStdString();
     wording.confirmed = confirmed_->isChecked();
@@ -119,6 +188,8 @@ void JointForm::save() {
     const auto done =
         workbench_.attempt([=](const ledger::Pen& pen) { return ledger::saveJoint(pen, wording); });
     problem_->setText(done ? QString() : wordsFor(done.error()));
+    if (done)
+        questioned_.clear();
 }
 
 }  // namespace wm::ui

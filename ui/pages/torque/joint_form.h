@@ -17,7 +17,8 @@ namespace wm::ui {
 class Workbench;
 
 /// The figure of one joint as the manual prints it, typed in one row: value or range, unit, manual, page, and
-/// whether it was checked. Enter saves a new wording; the old one stays in the file.
+/// whether it was checked. "25 ft lb" and "18-22" are understood in the first field. Enter saves a new
+/// wording; the old one stays in the file. A figure that looks like a slip is asked about once.
 class JointForm : public QWidget {
     Q_OBJECT
 
@@ -25,10 +26,16 @@ class JointForm : public QWidget {
     JointForm(Workbench& workbench, QWidget* parent);
     /// What is being typed stays when the same joint is shown again.
     void setJoint(const fastening::JointVersion* joint);
+    void focusFigure();
+    void focusPage();
 
   private:
     void layOut();
     void save();
+    /// Takes what was typed as a torque; false with the words for it if it can't be.
+    bool take(fastening::JointVersion& wording);
+    /// True the first time that a figure far off is to be saved: says so, and waits for another Enter.
+    bool questions(const fastening::JointVersion& wording);
 
     Workbench& workbench_;
     std::optional<fastening::JointVersion> joint_;
@@ -39,6 +46,7 @@ class JointForm : public QWidget {
     QLineEdit* page_;
     QCheckBox* confirmed_;
     QLabel* problem_;
+    QString questioned_;  ///< the figure that was asked about; entered again, it is meant
 };
 
 }  // namespace wm::ui

@@ -2,6 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <memory>
+#include <optional>
+#include <string_view>
+
+#include "core/fastening/figure.h"
 #include "core/fastening/rows.h"
 #include "ui/pages/page.h"
 
@@ -9,38 +14,65 @@ class QLabel;
 class QLineEdit;
 class QPushButton;
 
+namespace wm::fastening {
+class Lookup;
+}
+
 namespace wm::ui {
 
+class GenericPanel;
+class JointAnswer;
 class JointForm;
 class RowTable;
 
-/// The figure for a fastener, large, with its condition, order and source; what is hand-tight; and where
-/// figures from the manual are typed in.
+/// The search line over every figure at the stand, and the answer: large, with its condition, order, source
+/// and wrench. The keys stay in the line: arrows choose, Enter goes to what is missing, Escape begins anew.
 class TorquePage : public Page {
     Q_OBJECT
 
   public:
-    explicit TorquePage(const PageTools& tools, QWidget* parent);
+    TorquePage(const PageTools& tools, QWidget* parent);
+    ~TorquePage() override;
     void refresh() override;
     [[nodiscard]] QWidget* firstFocus() override;
     bool find() override;
+    [[nodiscard]] std::optional<MachineId> machineHere() const override;
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     void layOut();
-    void showJoint();
+    void connectParts();
+    void search();
+    void fitColumns();
+    void showChosen();
     void mark(fastening::MarkKind kind);
+    [[nodiscard]] const fastening::Lookup& lookup();
+    [[nodiscard]] const fastening::Figure* chosenFigure() const;
+    [[nodiscard]] const fastening::JointVersion* chosenJoint() const;
+    void choose(JointId joint);
 
+    // Leafing through the manual and through a job.
+    void takeUp();
+    void confirmFigure();
+    void goThroughJob(int by);
+    void countConfirmed();
+
+    std::unique_ptr<fastening::Lookup> lookup_;  ///< of the book now; made when it is first asked
+    std::string_view unit_;                      ///< that was named in the search line
     QLineEdit* find_;
+    QLabel* progress_;
     RowTable* joints_;
     QLabel* empty_;
-    QLabel* name_;
-    QLabel* figure_;
-    QLabel* unit_;
-    QLabel* source_;
-    QLabel* notes_;
+    JointAnswer* answer_;
+    GenericPanel* generic_;
+    QLabel* job_;
     RowTable* marks_;
     QPushButton* confirm_;
     QPushButton* loosen_;
+    QPushButton* checked_;
     JointForm* form_;
 };
 

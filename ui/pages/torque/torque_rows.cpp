@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "core/ledger/drawer.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
@@ -65,6 +66,25 @@ std::vector<const JointMark*> marksOf(const ledger::Book& book, JointId joint) {
     return marks;
 }
 
+TableRow jointRow(const ledger::Book& book, const items::Machine& card, const fastening::JointVersion& joint,
+                  const std::vector<ledger::OpenJoint>& open) {
+    const bool handTight = std::any_of(open.begin(), open.end(),
+                                       [&](const auto& entry) { return entry.joint->joint == joint.joint; });
+    const auto marks = marksOf(book, joint.joint);
+    const QString last = marks.empty() ? QString()
+                                       : tr("%1 %2").arg(markWords(marks.front()->kind),
+                                                         dayWords(marks.front()->date, book.today()));
+    return {.id = joint.joint.value(),
+            .cells = {
+                {.text = text(joint.name)},
+                {.text = text(card.name), .pencil = true},
+                {.text = torqueWords(joint), .figure = true, .unconfirmed = joint.torque && !joint.confirmed},
+                {.text = text(joint.thread), .pencil = true},
+                {.text = text(joint.condition)},
+                {.text = sourceWords(joint), .pencil = true},
+                {.text = handTight ? tr("HAND-TIGHT") : last, .pencil = !handTight}}};
+}
+
 QString sequenceWords(const fastening::JointVersion& joint) {
     using fastening::Sequence;
     const QString note = text(joint.sequenceNote);
@@ -101,27 +121,85 @@ std::vector<TableRow> jointRows(const ledger::Book& book, std::optional<MachineI
         if (machine && *machine != card->id)
             continue;
         const auto open = book.handTight(card->id);
-        for (const fastening::JointVersion* joint : book.joints(card->id)) {
-            const bool handTight = std::any_of(open.begin(), open.end(), [&](const auto& entry) {
-                return entry.joint->joint == joint->joint;
-            });
-            const auto marks = marksOf(book, joint->joint);
-            const QString last = marks.empty() ? QString()
-                                               : tr("%1 %2").arg(markWords(marks.front()->kind),
-                                                                 dayWords(marks.front()->date, book.today()));
-            rows.push_back({.id = joint->joint.value(),
-                            .cells = {{.text = text(joint->name)},
-                                      {.text = text(card->name), .pencil = true},
-                                      {.text = torqueWords(*joint),
-                                       .figure = true,
-                                       .unconfirmed = joint->torque && !joint->confirmed},
-                                      {.text = text(joint->thread), .pencil = true},
-                                      {.text = text(joint->condition)},
-                                      {.text = sourceWords(*joint), .pencil = true},
-                                      {.text = handTight ? tr("HAND-TIGHT") : last, .pencil = !handTight}}});
-        }
+        for (const fastening::JointVersion* joint : book.joints(card->id))
+            rows.push_back(jointRow(book, *card, *joint, open));
     }
     return rows;
+}
+
+std::vector<TableRow> foundRows(const ledger::Book& book, const fastening::Lookup& lookup,
+                                const fastening::Found& found) {
+    std::vector<TableRow> rows;
+    for (const auto& hit : found.hits) {
+        const fastening::Figure& figure = lookup.figures()[hit.figure];
+        const auto* card = book.ledger().find<items::Machine>(figure.machine);
+        const auto* joint =
+            figure.kind == fastening::FigureKind::Joint ? book.joint(JointId(figure.id)) : nullptr;
+        if (joint != nullptr && card != nullptr) {
+            TableRow row = jointRow(book, *card, *joint, book.handTight(card->id));
+            row.cells[2].text = text(fastening::figureText(figure, decimalMark(), found.unit));
+            rows.push_back(std::move(row));
+            continue;
+        }
+        const bool noted = figure.kind == fastening::FigureKind::Setting;
+        const QString words = text(fastening::figureText(figure, decimalMark(), found.unit));
+        rows.push_back({.id = -1 - static_cast<std::int64_t>(hit.figure),
+                        .cells = {{.text = figure.about.empty() ? text(figure.name)
+                                                                : text(figure.name) + QStringLiteral(" · ") +
+                                                                      text(figure.about)},
+                                  {.text = text(figure.machineName), .pencil = true},
+                                  {.text = words,
+                                   .figure = true,
+                                   .unconfirmed = !noted && !words.isEmpty() && !figure.confirmed},
+                                  {},
+                                  {},
+                                  {.text = text(figure.source), .pencil = true},
+                                  {}}});
+    }
+    return rows;
+}
+
+QString lastWords(const ledger::Book& book, JointId joint) {
+    for (const JointMark* mark : marksOf(book, joint)) {
+        if (mark->kind != MarkKind::Confirmed)
+            continue;
+        QString words = tr("last done %1").arg(dayWords(mark->date, book.today()));
+        if (const auto* person = mark->by ? book.ledger().find<items::Person>(*mark->by) : nullptr)
+            words += tr(", by %1").arg(text(person->name));
+        if (const auto* tool = mark->tool ? book.ledger().find<fastening::Tool>(*mark->tool) : nullptr)
+            words += tr(", with %1").arg(text(tool->name));
+        return words;
+    }
+    return {};
+}
+
+QString wrenchWords(const ledger::Book& book, const fastening::JointVersion& joint) {
+    if (!joint.torque || ledger::drawerOf(book).empty())
+        return {};
+    const auto* tool = ledger::usualTool(book, joint);
+    if (tool == nullptr)
+        return tr("wrench: none in the drawer reaches this");
+    const QString unit = QChar(0x00A0) + unitWords(tool->unit);
+    return tr("wrench: %1, %2 to %3")
+        .arg(text(tool->name), decimalWords(tool->low), decimalWords(tool->high) + unit);
+}
+
+JobJoints jobOf(const ledger::Book& book, const fastening::JointVersion& joint) {
+    const upkeep::TaskVersion* best = nullptr;
+    for (const upkeep::TaskVersion* task : book.tasks(joint.machine)) {
+        const bool has = std::any_of(task->joints.begin(), task->joints.end(),
+                                     [&](const base::Code& each) { return each.code == joint.code; });
+        if (has && task->joints.size() > 1 && (best == nullptr || task->joints.size() < best->joints.size()))
+            best = task;
+    }
+    JobJoints job;
+    if (best == nullptr)
+        return job;
+    job.job = text(best->name);
+    for (const base::Code& each : best->joints)
+        if (const auto* other = book.joint(joint.machine, each.code))
+            job.joints.push_back(other->joint);
+    return job;
 }
 
 std::vector<QString> jointNotes(const fastening::JointVersion& joint) {

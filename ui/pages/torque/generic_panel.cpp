@@ -1,0 +1,137 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/torque/generic_panel.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPainter>
+#include <QVBoxLayout>
+
+#include "core/sheet/generic_words.h"
+#include "ui/theme/tokens.h"
+#include "ui/theme/type.h"
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+QString named(std::string_view name) {
+    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+}
+
+template <class E>
+QComboBox* choice(QWidget* parent, const QString& name, const QString& words) {
+    auto* box = new QComboBox(parent);
+    box->setObjectName(name);
+    box->setAccessibleName(words);
+    for (const auto each : base::Names<E>::names)
+        box->addItem(words + QStringLiteral(": ") + named(each));
+    return box;
+}
+
+QLabel* label(QWidget* parent, const char* role) {
+    auto* made = new QLabel(parent);
+    made->setTextFormat(Qt::PlainText);
+    made->setWordWrap(true);
+    if (role != nullptr)
+        made->setProperty("role", QLatin1String(role));
+    return made;
+}
+
+bool endsByAngle(const fastening::JointVersion& joint) {
+    const QString stages = text(joint.stages) + text(joint.sequenceNote);
+    return stages.contains(QLatin1String("deg")) || stages.contains(QChar(0x00B0)) ||
+           stages.contains(QLatin1String("angle"), Qt::CaseInsensitive);
+}
+
+}  // namespace
+
+GenericPanel::GenericPanel(QWidget* parent)
+    : QWidget(parent),
+      thread_(new QLineEdit(this)),
+      class_(new QComboBox(this)),
+      hole_(choice<fastening::Hole>(this, QStringLiteral("genericHole"), tr("hole"))),
+      slip_(choice<fastening::Slip>(this, QStringLiteral("genericSlip"), tr("thread"))),
+      asked_(new QWidget(this)),
+      title_(label(this, "section")),
+      band_(label(this, nullptr)),
+      words_(label(this, "note")) {
+    setObjectName(QStringLiteral("genericPanel"));
+    thread_->setObjectName(QStringLiteral("genericThread"));
+    thread_->setAccessibleName(tr("Thread"));
+    thread_->setPlaceholderText(QStringLiteral("M8x1.25"));
+    class_->setObjectName(QStringLiteral("genericClass"));
+    class_->setAccessibleName(tr("Class on the bolt's head"));
+    class_->addItem(tr("class on the head: ?"));
+    for (const QString& each : text(fastening::propertyClasses()).split(QStringLiteral(", ")))
+        class_->addItem(each);
+    title_->setText(named(sheet::genericTitle()));
+    band_->setObjectName(QStringLiteral("genericBand"));
+    words_->setObjectName(QStringLiteral("genericWords"));
+    auto* row = new QHBoxLayout(asked_);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(kSpaceClose);
+    for (QWidget* each : std::initializer_list<QWidget*>{thread_, class_, hole_, slip_})
+        row->addWidget(each);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(kSpaceLine, kSpaceClose, kSpaceLine, kSpaceClose);
+    lines->setSpacing(kSpaceHair);
+    for (QWidget* each : std::initializer_list<QWidget*>{title_, asked_, band_, words_})
+        lines->addWidget(each);
+    connect(thread_, &QLineEdit::textChanged, this, &GenericPanel::reckon);
+    for (QComboBox* box : {class_, hole_, slip_})
+        connect(box, &QComboBox::currentIndexChanged, this, &GenericPanel::reckon);
+}
+
+void GenericPanel::setJoint(const fastening::JointVersion* joint) {
+    setVisible(joint != nullptr && !joint->torque);
+    if (joint == nullptr || joint->torque)
+        return;
+    ask_.kind = joint->kind;
+    ask_.byAngle = endsByAngle(*joint);
+    thread_->setText(text(joint->thread));
+    class_->setCurrentIndex(0);
+    reckon();
+}
+
+void GenericPanel::reckon() {
+    ask_.thread = thread_->text().toStdString();
+    ask_.propertyClass = class_->currentIndex() > 0 ? class_->currentText().toStdString() : std::string();
+    ask_.hole = static_cast<fastening::Hole>(hole_->currentIndex());
+    ask_.slip = static_cast<fastening::Slip>(slip_->currentIndex());
+    const auto band = fastening::genericBand(ask_);
+    isBand_ = band.has_value();
+    band_->setVisible(isBand_);
+    const bool final = !band && (band.error().why == fastening::GenericWhy::DangerousKind ||
+                                 band.error().why == fastening::GenericWhy::ByAngle);
+    asked_->setVisible(!final);
+    title_->setVisible(!final);
+    if (band) {
+        band_->setText(text(sheet::genericBandText(*band, decimalMark())));
+        QStringList lines{named(sheet::genericCaution())};
+        for (const std::string& each : sheet::genericAssumptions(*band, decimalMark()))
+            lines << QStringLiteral("· ") + text(each);
+        words_->setText(lines.join(QLatin1Char('\n')));
+    } else if (!final && (ask_.thread.empty() || ask_.propertyClass.empty())) {
+        words_->setText(
+            tr("The manual is silent? Give the thread and the class that stands on the bolt's head."));
+    } else {
+        words_->setText(text(sheet::genericRefusalText(band.error())));
+    }
+    update();
+}
+
+// A broken frame with hatched edge: nobody takes this for a figure from the manual.
+void GenericPanel::paintEvent(QPaintEvent* /*event*/) {
+    QPainter painter(this);
+    const Tokens tokens = tokensFor(palette());
+    painter.setPen(QPen(tokens.pencil, 1.4, Qt::DashLine));
+    painter.drawRect(QRectF(rect()).adjusted(0.7, 0.7, -0.7, -0.7));
+    if (isBand_)
+        painter.fillRect(QRect(0, 0, kSpaceClose, height()), QBrush(tokens.due, Qt::BDiagPattern));
+}
+
+}  // namespace wm::ui
