@@ -7,6 +7,7 @@
 
 #include "app/garage.h"
 #include "app/verb.h"
+#include "app/verb_notebook.h"
 #include "core/exchange/json.h"
 #include "ui/words/error_words.h"
 
@@ -19,7 +20,7 @@ constexpr qint64 kLargestText = 512LL * 1024 * 1024;
 Answer<std::string> readText(const QString& path) {
     QFile file(path);
     if (QFileInfo(path).isDir())
-        return fail(Exit::CannotOpen, ui::quoted(path) + " is a folder: name the JSON file in it.");
+        return fail(Exit::CannotOpen, ui::quoted(path) + " is a folder: name the file in it.");
     if (!file.open(QIODevice::ReadOnly))
         return fail(Exit::CannotOpen,
                     ui::quoted(path) + " can't be read: check that it is there and that you may read it.");
@@ -33,11 +34,18 @@ Answer<std::string> readText(const QString& path) {
     return bytes.toStdString();
 }
 
-Answer<void> runImport(const Call& call) {
-    const auto text = readText(call.word(1));
-    if (!text)
-        return tl::unexpected(text.error());
-    auto rows = exchange::fromJson(*text);
+// A whole file begins with a brace, or says by its name that it should; all else is a notebook.
+bool isWholeFile(const QString& path, const std::string& text) {
+    const auto first = text.find_first_not_of(" \t\r\n");
+    return path.endsWith(QLatin1String(".json"), Qt::CaseInsensitive) ||
+           (first != std::string::npos && text[first] == '{');
+}
+
+Answer<void> importWhole(const Call& call, const std::string& text) {
+    if (call.has("accept") || call.has("machine"))
+        return fail(Exit::Usage, "--accept and --machine are for notebooks (CSV); " +
+                                     ui::quoted(call.word(1)) + " is a whole file.");
+    auto rows = exchange::fromJson(text);
     if (!rows)
         return fail(rows.error());
     const bool isNew = !QFileInfo::exists(call.word(0));
@@ -58,6 +66,13 @@ Answer<void> runImport(const Call& call) {
     else
         call.console().out << "Read " << change->rows.size() << " rows into " << call.word(0) << ".\n";
     return {};
+}
+
+Answer<void> runImport(const Call& call) {
+    const auto text = readText(call.word(1));
+    if (!text)
+        return tl::unexpected(text.error());
+    return isWholeFile(call.word(1), *text) ? importWhole(call, *text) : importNotebook(call, *text);
 }
 
 Answer<void> writeText(const QString& path, const std::string& text) {
@@ -92,9 +107,19 @@ Answer<void> runExport(const Call& call) {
 
 VerbSpec importVerb() {
     return {"import",
-            "Read a whole file from JSON, into a new file or one that is still empty.",
-            {{"FILE", "The file; made if it is not there."}, {"JSON", "The text, as `export` writes it."}},
-            {jsonOption()},
+            "Take over a notebook (CSV), or read a whole file from JSON.",
+            {{"FILE", "The file; with a whole file from JSON a new or empty one."},
+             {"SOURCE",
+              "A notebook as a spreadsheet saves it (CSV): each line is taken, doubtful or refused. Or the "
+              "text of a whole file, as `export` writes it."}},
+            {{"accept",
+              "Write a notebook's lines as one step: \"taken\" those without a doubt, \"cured\" the doubtful "
+              "ones too, with the cure that is offered. Without it nothing is written.",
+              "which"},
+             {"machine", "The machine that a notebook without such a column is about.", "name"},
+             jsonOption()},
+            "  witnessmark import garage.witnessmark outings.csv\n"
+            "  witnessmark import garage.witnessmark outings.csv --accept cured\n"
             "  witnessmark import copy.witnessmark garage.json\n",
             runImport};
 }

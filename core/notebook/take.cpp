@@ -41,6 +41,8 @@ class Taking {
         for (const auto& reading : ledger.all<usage::HourReading>()) {
             shownOn_.insert({reading.machine, reading.date, reading.shown.count()});
             readOn_.insert({reading.machine, reading.date});
+            if (reading.event != usage::MeterEvent::Plain)
+                renewed_.insert({reading.machine, reading.date});
         }
         for (const auto& person : ledger.all<items::Person>())
             persons_.emplace(folded(person.name), person.id);
@@ -87,14 +89,23 @@ class Taking {
         }
     }
 
+    // True if the file knows of a meter that began anew after one day and up to another.
+    [[nodiscard]] bool renewedBetween(MachineId machine, calendar::Date after, calendar::Date upTo) const {
+        const auto next = renewed_.upper_bound({machine, after});
+        return next != renewed_.end() && next->first == machine && next->second <= upTo;
+    }
+
     // Readings that run back because a renewed meter in between was not agreed to.
     void findWaiting() {
-        std::map<std::size_t, std::int64_t> shown;
+        std::map<std::size_t, std::pair<calendar::Date, std::int64_t>> shown;
         for (const Line* line : lines_) {
             const Facts& facts = line->facts;
             if (!facts.meter || facts.machines.size() != 1)
                 continue;
-            std::int64_t& last = shown[facts.machines.front()];
+            auto& [date, last] = shown[facts.machines.front()];
+            if (renewedBetween(machines_[facts.machines.front()], date, facts.date))
+                last = 0;
+            date = facts.date;
             if (facts.event == usage::MeterEvent::Plain && facts.meter->count() < last)
                 waiting_.insert(line);
             else
@@ -280,6 +291,7 @@ class Taking {
     std::map<std::string, PersonId> persons_{};
     std::set<ShownOn> shownOn_{};
     std::set<std::pair<MachineId, calendar::Date>> readOn_{};
+    std::set<std::pair<MachineId, calendar::Date>> renewed_{};
     std::set<const Line*> waiting_{};
     std::map<std::tuple<MachineId, std::optional<ItemId>, calendar::Date>, usage::HoursBracket> stated_{};
 };

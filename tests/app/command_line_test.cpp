@@ -46,7 +46,7 @@ TEST(CommandLine, RefusesWhatItDoesNotKnow) {
     expectRefusal(say({"--frobnicate"}), Exit::Usage, "“--frobnicate”");
     expectRefusal(say({"due", "a", "--frobnicate"}), Exit::Usage, "frobnicate");
     expectRefusal(say({"due"}), Exit::Usage, "FILE is missing");
-    expectRefusal(say({"import", "a"}), Exit::Usage, "JSON is missing");
+    expectRefusal(say({"import", "a"}), Exit::Usage, "SOURCE is missing");
     expectRefusal(say({"due", "a", "b"}), Exit::Usage, "“b”");
     expectRefusal(say({"due", "a", "--on"}), Exit::Usage, "--on");
 }

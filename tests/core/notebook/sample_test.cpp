@@ -210,6 +210,16 @@ TEST_F(TakenOverTest, JobsTheirMinutesAndWhatTheyUsedAddUp) {
     EXPECT_EQ(drawn, engineOil);
 }
 
+TEST_F(TakenOverTest, JobsAfterARenewedMeterWaitForNothing) {
+    Garage other;
+    other.take(notebookFile("outings.csv"), kAllCures);
+    const ledger::Book book = other.book();
+    const auto taken =
+        takeNotebook({book, [] { return 1; }}, other.read(notebookFile("jobs.csv")), {}, "jobs.csv");
+    ASSERT_TRUE(taken);
+    EXPECT_EQ(taken->waiting, 0U);
+}
+
 TEST_F(TakenOverTest, TheCardsBeginWithTheNotebook) {
     const auto* heron = garage.ledger().find<items::Machine>(garage.heron);
     EXPECT_EQ(heron->since, ledger::day("2026-03-07"));

@@ -1,0 +1,141 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/verb_notebook.h"
+
+#include <QFile>
+#include <QFileInfo>
+#include <nlohmann/json.hpp>
+
+#include "app/garage.h"
+#include "app/lookup.h"
+#include "core/notebook/reading.h"
+#include "core/notebook/take.h"
+#include "ui/words/notebook_words.h"
+
+namespace wm::app {
+
+namespace {
+
+using notebook::Notebook;
+
+// What the call asks for: which machine, and whether to write.
+struct Wishes {
+    notebook::ReadingWishes reading{};
+    std::optional<notebook::Agreement> agreement{};
+};
+
+Answer<Wishes> readWishes(const Call& call, const ledger::Book& book) {
+    Wishes wishes;
+    if (call.has("machine")) {
+        const auto machine = findMachine(book, call.value("machine"));
+        if (!machine)
+            return tl::unexpected(machine.error());
+        wishes.reading.machine = (*machine)->id;
+    }
+    if (!call.has("accept"))
+        return wishes;
+    const QString accept = call.value("accept");
+    if (accept != "taken" && accept != "cured")
+        return fail(base::Error{base::Fault::Unknown, "accept", call.text("accept"), "taken, cured"});
+    wishes.agreement = notebook::Agreement{.allCures = accept == "cured"};
+    return wishes;
+}
+
+tl::unexpected<Failure> refused(const base::Error& error, const QString& path) {
+    return tl::unexpected<Failure>{
+        Failure{Exit::Refused, ui::notebookRefusal(error, QFileInfo(path).fileName()), error.fault}};
+}
+
+void tellLines(const Call& call, const Notebook& notebook) {
+    auto lines = nlohmann::ordered_json::array();
+    for (const notebook::Line& line : notebook.lines)
+        lines.push_back({{"line", line.line},
+                         {"verdict", ui::verdictWord(line.verdict).toStdString()},
+                         {"reason", ui::reasonFor(line).toStdString()},
+                         {"cure", ui::cureFor(line).toStdString()}});
+    print(call.console(), lines);
+}
+
+void tellInWords(const Call& call, const Notebook& notebook) {
+    QTextStream& out = call.console().out;
+    for (const notebook::Line& line : notebook.lines) {
+        if (line.verdict == notebook::Verdict::Taken)
+            continue;
+        out << "line " << line.line << ": " << ui::verdictWord(line.verdict) << ": " << ui::reasonFor(line);
+        if (const QString cure = ui::cureFor(line); !cure.isEmpty())
+            out << "; likely: " << cure;
+        out << ".\n";
+    }
+    out << ui::countsOf(notebook) << ".\n";
+}
+
+Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, const Wishes& wishes) {
+    const std::string name = QFileInfo(call.word(1)).fileName().toStdString();
+    std::size_t lines = 0;
+    std::size_t waiting = 0;
+    const auto change = garage.apply([&](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+        auto table = notebook::readTable(bytes);
+        if (!table)
+            return tl::unexpected(table.error());
+        const auto read = notebook::readNotebook(std::move(*table), pen.book, wishes.reading);
+        if (!read)
+            return tl::unexpected(read.error());
+        auto taken = notebook::takeNotebook(pen, *read, *wishes.agreement, name);
+        if (!taken)
+            return tl::unexpected(taken.error());
+        lines = taken->lines;
+        waiting = taken->waiting;
+        return std::move(taken->change);
+    });
+    QTextStream& told = call.has("json") ? call.console().err : call.console().out;
+    if (!change && change.error().fault == base::Fault::NothingToDo)
+        told << "Nothing in " << call.word(1) << " is new to this file; nothing was written.\n";
+    else if (!change)
+        return tl::unexpected(change.error());
+    else
+        told << "Took over " << lines << (lines == 1 ? " line" : " lines") << " as one step.\n";
+    if (waiting > 0)
+        told << waiting << " meter readings were left out: they wait for a word about a renewed meter.\n";
+    return {};
+}
+
+Answer<void> readAndTell(const Call& call, Garage& garage, const std::string& bytes) {
+    const auto wishes = readWishes(call, garage.book());
+    if (!wishes)
+        return tl::unexpected(wishes.error());
+    auto table = notebook::readTable(bytes);
+    if (!table)
+        return refused(table.error(), call.word(1));
+    const auto read = notebook::readNotebook(std::move(*table), garage.book(), wishes->reading);
+    if (!read)
+        return refused(read.error(), call.word(1));
+    if (call.has("json"))
+        tellLines(call, *read);
+    else
+        tellInWords(call, *read);
+    return wishes->agreement ? take(call, garage, bytes, *wishes) : Answer<void>{};
+}
+
+}  // namespace
+
+Answer<void> importNotebook(const Call& call, const std::string& bytes) {
+    const bool writes = call.has("accept");
+    const bool isNew = !QFileInfo::exists(call.word(0));
+    if (isNew && !writes)
+        return fail(Exit::CannotOpen, call.word(0) + " is not there: make it first, with witnessmark new " +
+                                          call.word(0) + ", or write at once with --accept.");
+    Answer<void> done;
+    {
+        auto garage =
+            isNew ? Garage::create(call)
+                  : Garage::open(call, writes ? store::OpenFor::Writing : store::OpenFor::ReadingOnly);
+        if (!garage)
+            return tl::unexpected(garage.error());
+        done = readAndTell(call, *garage, bytes);
+    }
+    if (!done && isNew)
+        QFile::remove(call.word(0));
+    return done;
+}
+
+}  // namespace wm::app

@@ -1,0 +1,205 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/notebook_words.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+#include <algorithm>
+#include <array>
+
+#include "ui/words/error_words.h"
+
+namespace wm::ui {
+
+namespace {
+
+using notebook::Column;
+using notebook::Cure;
+using notebook::Line;
+using notebook::Remark;
+using notebook::Slip;
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("NotebookWords", words);
+}
+
+struct SlipWords {
+    Slip slip;
+    const char* reason;   ///< %1 what stands there, %2 what is likely
+    const char* cure;     ///< with something likely; nothing: it has none of its own
+    const char* without;  ///< the cure if nothing is likely
+};
+
+constexpr std::array kSlipWords{
+    SlipWords{Slip::InFile, "in the file already", nullptr, nullptr},
+    SlipWords{Slip::StruckInFile, "was in the file and has been struck: not taken again", nullptr, nullptr},
+    SlipWords{Slip::NewMeter, "read as a renewed meter", nullptr, nullptr},
+    SlipWords{Slip::Unlogged, "the meter ran %1 h more than was noted: kept as unlogged riding", nullptr,
+              nullptr},
+    SlipWords{Slip::UnknownWord, "%1 is no word that is counted: kept in the note", nullptr, nullptr},
+    SlipWords{Slip::NoTask, "%1 is no task of this machine: kept in its own words", nullptr, nullptr},
+    SlipWords{Slip::DateForm, "the date %1 is written otherwise than on the other lines", "date %2", nullptr},
+    SlipWords{Slip::DateFar, "the date %1 is far from the lines around it", "date %2", nullptr},
+    SlipWords{Slip::DateOrder, "the date %1 is out of the order of the lines around it", "date %2", nullptr},
+    SlipWords{Slip::NoYear, "the date %1 has no year", "date %2", nullptr},
+    SlipWords{Slip::DateMissing, "there is no date", "date %2, as on the line above", nullptr},
+    SlipWords{Slip::NameOtherwise, "the machine is written otherwise: %1", "machine %2", nullptr},
+    SlipWords{Slip::NameNear, "there is no machine %1", "machine %2", nullptr},
+    SlipWords{Slip::NameRare, "hardly any line speaks of a machine %1, and the file doesn't know it",
+              "add the machine %2", nullptr},
+    SlipWords{Slip::NameMissing, "there is no machine", "machine %2, as on the line above", nullptr},
+    SlipWords{Slip::TwoMachines, "two machines on one line: %1", "one entry each for %2", nullptr},
+    SlipWords{Slip::WrongMachine, "the meter figure is not that of %1", "machine %2, whose meter it fits",
+              nullptr},
+    SlipWords{Slip::HoursForm, "the hours %1 are written otherwise than on the other lines", "hours %2",
+              nullptr},
+    SlipWords{Slip::HoursUnit, "the hours %1 don't fit: minutes, or the mark at another place", "hours %2",
+              nullptr},
+    SlipWords{Slip::HoursTooMany, "the hours %1 are more than the meter ran or a day holds", "hours %2",
+              "take it without its hours"},
+    SlipWords{Slip::HoursUnreadable, "the hours %1 can't be read", nullptr, "take it without its hours"},
+    SlipWords{Slip::MeterRunsBack, "the meter reading %1 is lower than the one before", "meter %2",
+              "take it without its reading"},
+    SlipWords{Slip::MeterJumps, "the meter reading %1 does not fit the ones around it", "meter %2",
+              "take it without its reading"},
+    SlipWords{Slip::MeterReplaced, "the meter begins anew at %1 after %2, without a word why",
+              "the meter was renewed before this reading", nullptr},
+    SlipWords{Slip::MeterUnreadable, "the meter reading %1 can't be read", nullptr,
+              "take it without its reading"},
+    SlipWords{Slip::Twice, "the same line stands further up already", nullptr, "leave it out"},
+    SlipWords{Slip::OtherwiseInFile, "the file has other figures for this machine and day", nullptr,
+              "leave it out"},
+    SlipWords{Slip::MinutesUnit, "%1 minutes look like hours", "%2 minutes", nullptr},
+    SlipWords{Slip::UsedUnit, "%1 is a thousand times off what is usual", "%2", nullptr},
+    SlipWords{Slip::UsedUnreadable, "what was used, %1, can't be read as amounts", nullptr,
+              "keep it in the note, take nothing off the shelf"},
+    SlipWords{Slip::CellsTooMany, "there are %1 cells on a line of %2", nullptr, nullptr},
+    SlipWords{Slip::DateUnreadable, "the date %1 can't be read", nullptr, nullptr},
+    SlipWords{Slip::DateImpossible, "the date %1 lies after today", nullptr, nullptr},
+    SlipWords{Slip::NameUnknown, "no machine can be made out of %1", nullptr, nullptr},
+    SlipWords{Slip::BeforeGone, "on %1 the machine had gone: its last day was %2", nullptr, nullptr},
+    SlipWords{Slip::Negative, "the hours %1 are below zero", nullptr, nullptr},
+    SlipWords{Slip::NothingSaid, "it says nothing that could be noted", nullptr, nullptr},
+    SlipWords{Slip::Formula, "there is a formula, not its figure: %1", nullptr, nullptr},
+    SlipWords{Slip::Total, "it adds up other lines", nullptr, nullptr}};
+
+const SlipWords& wordsOf(Slip slip) {
+    return *std::find_if(kSlipWords.begin(), kSlipWords.end(),
+                         [slip](const SlipWords& words) { return words.slip == slip; });
+}
+
+QString filled(const char* words, const Remark& remark, bool quotes) {
+    const QString given = QString::fromStdString(remark.given);
+    const QString likely = QString::fromStdString(remark.likely).simplified();
+    const bool figure = remark.slip == Slip::Unlogged || remark.slip == Slip::CellsTooMany;
+    const QString all = tr(words);
+    const QString first = quotes && !figure ? quoted(given) : given.simplified();
+    return all.contains(QLatin1String("%2")) ? all.arg(first, likely) : all.arg(first);
+}
+
+}  // namespace
+
+QString verdictWord(notebook::Verdict verdict) {
+    switch (verdict) {
+        case notebook::Verdict::Taken:
+            return tr("taken");
+        case notebook::Verdict::Doubtful:
+            return tr("doubtful");
+        case notebook::Verdict::Refused:
+            break;
+    }
+    return tr("refused");
+}
+
+QString reasonFor(const Line& line) {
+    QStringList reasons;
+    for (const Remark& remark : line.remarks) {
+        const QString words = tr(wordsOf(remark.slip).reason);
+        reasons << (words.contains(QLatin1String("%1")) ? filled(wordsOf(remark.slip).reason, remark, true)
+                                                        : words);
+        if (remark.slip == Slip::NewMeter && !remark.likely.empty())
+            reasons.back() += tr(", the old one showed %1").arg(QString::fromStdString(remark.likely));
+    }
+    return reasons.join(QStringLiteral("; "));
+}
+
+QString cureFor(const Line& line) {
+    if (line.verdict != notebook::Verdict::Doubtful || line.cure == Cure::None)
+        return {};
+    if (line.cure == Cure::LeaveOut)
+        return tr("leave it out");
+    QStringList cures;
+    for (const Remark& remark : line.remarks) {
+        const SlipWords& words = wordsOf(remark.slip);
+        if (words.cure != nullptr && !remark.likely.empty())
+            cures << tr(words.cure).replace(QLatin1String("%2"), QString::fromStdString(remark.likely));
+        else if (words.without != nullptr)
+            cures << tr(words.without);
+    }
+    return cures.join(QStringLiteral("; "));
+}
+
+QString notebookRefusal(const base::Error& error, const QString& fileName) {
+    const QString file = quoted(fileName);
+    if (error.fault == base::Fault::NotText)
+        return tr("%1 is no text but a picture, a workbook or the like: save the sheet as CSV and choose "
+                  "that "
+                  "file.")
+            .arg(file);
+    if (error.fault == base::Fault::Malformed && error.field == "columns")
+        return tr("%1 has no columns: save the sheet as CSV, its cells parted by semicolons, commas or tabs.")
+            .arg(file);
+    if (error.fault == base::Fault::NothingToDo && error.field == "notebook")
+        return tr("Nothing in %1 is new to this file.").arg(file);
+    if (error.fault == base::Fault::NothingToDo && error.field == "cancelled")
+        return tr("Stopped; nothing was taken from %1.").arg(file);
+    if (error.fault != base::Fault::Empty)
+        return wordsFor(error);
+    if (error.field == "date column")
+        return tr("%1 has no column of dates: say which one it is, or add it.").arg(file);
+    if (error.field == "machine column")
+        return tr("%1 has no column for the machine: say which one it is, or which machine all of it is "
+                  "about.")
+            .arg(file);
+    if (error.field == "figures")
+        return tr("%1 has no column of hours, readings, kilometres, washes or jobs: say which one it is.")
+            .arg(file);
+    return tr("%1 is blank: choose the file with the notebook in it.").arg(file);
+}
+
+QString columnWord(Column column) {
+    switch (column) {
+        case Column::Unused:
+            return tr("not used");
+        case Column::What:
+            return tr("what it was");
+        case Column::Meter:
+            return tr("meter shows");
+        case Column::Hours:
+            return tr("hours ridden");
+        case Column::Distance:
+            return tr("kilometres");
+        default:
+            break;
+    }
+    const std::string_view name = base::nameOf(column);
+    return tr(std::string(name).c_str());
+}
+
+QString countsOf(const notebook::Notebook& notebook) {
+    using notebook::Verdict;
+    const auto known = std::count_if(notebook.lines.begin(), notebook.lines.end(),
+                                     [](const Line& line) { return line.inFile; });
+    const auto cures = std::count_if(notebook.lines.begin(), notebook.lines.end(), [](const Line& line) {
+        return line.verdict == Verdict::Doubtful && line.cure != Cure::None;
+    });
+    QString words = tr("%1 taken").arg(notebook.count(Verdict::Taken) - static_cast<std::size_t>(known));
+    if (known > 0)
+        words += tr(", %1 in the file already").arg(known);
+    words += tr(", %1 doubtful").arg(notebook.count(Verdict::Doubtful));
+    if (cures > 0)
+        words += tr(" (%1 with a cure)").arg(cures);
+    return words + tr(", %1 refused").arg(notebook.count(Verdict::Refused));
+}
+
+}  // namespace wm::ui
