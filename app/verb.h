@@ -65,6 +65,9 @@ VerbSpec planVerb();
 VerbSpec sheetVerb();
 VerbSpec cardVerb();
 VerbSpec drawerVerb();
+VerbSpec torqueVerb();
+VerbSpec wrenchVerb();   ///< without a file
+VerbSpec genericVerb();  ///< without a file
 VerbSpec importVerb();
 VerbSpec exportVerb();
 VerbSpec checkVerb();

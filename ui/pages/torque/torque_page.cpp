@@ -98,8 +98,6 @@ void TorquePage::layOut() {
     rightLines->addLayout(buttons);
     rightLines->addWidget(marks_, 1);
     rightLines->addStretch();
-    for (QWidget* each : std::initializer_list<QWidget*>{answer_, generic_})
-        each->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     auto* top = new QHBoxLayout;
     top->setSpacing(kSpaceLine);
     top->addWidget(find_, 1);
