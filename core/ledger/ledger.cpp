@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <iterator>
-#include <set>
+#include <unordered_set>
 
 namespace wm::ledger {
 
@@ -24,18 +24,33 @@ bool comesBefore(const R& a, const R& b) {
 }
 
 template <class R>
-struct Sorting {
-    std::vector<R> live;
-    std::vector<R> struck;
-
-    Table<R> table() && {
+Table<R> tableOf(std::vector<R> live, std::vector<R> struck) {
+    if (!std::is_sorted(live.begin(), live.end(), comesBefore<R>))
         std::sort(live.begin(), live.end(), comesBefore<R>);
-        std::sort(struck.begin(), struck.end(), comesBefore<R>);
-        return {std::move(live), std::move(struck)};
-    }
-};
-template <class... Rows>
-using Sortings = std::tuple<Sorting<Rows>...>;
+    std::sort(struck.begin(), struck.end(), comesBefore<R>);
+    return {std::move(live), std::move(struck)};
+}
+
+// Takes the rows for which `isStruck(row)` out of `live`.
+template <class R, class Struck>
+std::vector<R> takeOut(std::vector<R>& live, const Struck& isStruck) {
+    std::vector<R> struck;
+    std::copy_if(live.begin(), live.end(), std::back_inserter(struck), isStruck);
+    if (!struck.empty())
+        std::erase_if(live, isStruck);
+    return struck;
+}
+
+Rows byType(std::vector<Row> rows) {
+    Rows lists;
+    for (Row& row : rows)
+        std::visit(
+            [&lists](auto& r) {
+                std::get<std::vector<std::decay_t<decltype(r)>>>(lists).push_back(std::move(r));
+            },
+            row);
+    return lists;
+}
 
 template <class Tables, class Do>
 void eachTable(Tables& tables, Do&& act) {
@@ -49,26 +64,22 @@ std::vector<R> copyOf(RowsView<R> rows) {
 
 }  // namespace
 
-Ledger::Ledger(std::vector<Row> rows) {
-    std::set<std::int64_t> struckFacts;
-    for (const Row& row : rows)
-        if (const auto* strike = std::get_if<Strike>(&row))
-            struckFacts.insert(strike->fact);
-    ForEachRow<Sortings> sortings;
-    for (Row& row : rows) {
-        std::visit(
-            [&](auto& r) {
-                using R = std::decay_t<decltype(r)>;
-                if constexpr (Entered<R>)
-                    lastEntered_ = std::max(lastEntered_, r.entered);
-                const bool isStruck = R::kKind == base::RowKind::Fact && struckFacts.contains(r.id.value());
-                auto& own = std::get<Sorting<R>>(sortings);
-                (isStruck ? own.struck : own.live).push_back(std::move(r));
-            },
-            row);
-    }
-    eachTable(sortings,
-              [this]<class R>(Sorting<R>& own) { std::get<Table<R>>(tables_) = std::move(own).table(); });
+Ledger::Ledger(std::vector<Row> rows) : Ledger(byType(std::move(rows))) {}
+
+Ledger::Ledger(Rows rows) {
+    std::unordered_set<std::int64_t> struckFacts;
+    for (const Strike& strike : std::get<std::vector<Strike>>(rows))
+        struckFacts.insert(strike.fact);
+    eachTable(rows, [&]<class R>(std::vector<R>& own) {
+        if constexpr (Entered<R>)
+            for (const R& row : own)
+                lastEntered_ = std::max(lastEntered_, row.entered);
+        const auto isStruck = [&](const R& row) {
+            return R::kKind == base::RowKind::Fact && struckFacts.contains(row.id.value());
+        };
+        std::vector<R> struck = takeOut(own, isStruck);
+        std::get<Table<R>>(tables_) = tableOf(std::move(own), std::move(struck));
+    });
     StrikeOf strikeOf;
     const auto strikes = all<Strike>();
     for (std::size_t at = 0; at < strikes.size(); ++at)
@@ -137,10 +148,11 @@ void Ledger::strike(const std::vector<std::int64_t>& facts) {
             std::none_of(facts.begin(), facts.end(),
                          [&table](std::int64_t fact) { return table.find(fact) != nullptr; }))
             return;
-        Sorting<R> sorting{copyOf(table.live()), copyOf(table.struck())};
-        std::copy_if(sorting.live.begin(), sorting.live.end(), std::back_inserter(sorting.struck), isStruck);
-        std::erase_if(sorting.live, isStruck);
-        table = std::move(sorting).table();
+        std::vector<R> live = copyOf(table.live());
+        std::vector<R> struck = copyOf(table.struck());
+        const std::vector<R> now = takeOut(live, isStruck);
+        struck.insert(struck.end(), now.begin(), now.end());
+        table = tableOf(std::move(live), std::move(struck));
     });
 }
 

@@ -28,7 +28,12 @@ struct Change {
 namespace detail {
 template <class... Rows>
 using Tables = std::tuple<Table<Rows>...>;
-}
+template <class... Rows>
+using Lists = std::tuple<std::vector<Rows>...>;
+}  // namespace detail
+
+/// The rows of a whole file by type, each list in any order.
+using Rows = ForEachRow<detail::Lists>;
 
 /// One immutable picture of a whole file. Facts that were struck stand apart, so that no figure can count
 /// them by accident. Within a table, facts and versions stand in order of entry, editable rows in order of
@@ -37,6 +42,7 @@ class Ledger {
   public:
     Ledger() = default;
     /// The picture that results from `rows` (in any order). Strikes take their facts out of `all`.
+    explicit Ledger(Rows rows);
     explicit Ledger(std::vector<Row> rows);
 
     /// All rows of a type that count: struck facts left out.

@@ -105,12 +105,12 @@ std::deque<ChildCursor> childCursors(sqlite3* db) {
 }
 
 template <class R>
-void readTable(sqlite3* db, std::vector<ledger::Row>& into) {
+void readTable(sqlite3* db, std::vector<R>& into) {
     std::deque<ChildCursor> children = childCursors<R>(db);
     Statement rows(
         db, "SELECT " + quotedList(columnsOf<R>()) + " FROM \"" + std::string(R::kTable) + "\" ORDER BY id");
     while (rows.step()) {
-        R& row = std::get<R>(into.emplace_back(std::in_place_type<R>));
+        R& row = into.emplace_back();
         int column = 0;
         auto child = children.begin();
         R::fields(row, [&](std::string_view name, auto& member) {
@@ -129,8 +129,9 @@ std::int64_t revisionOf(const Connection& connection) {
 }
 
 Picture readPictureHere(const Connection& connection) {
-    std::vector<ledger::Row> rows;
-    eachRowType([&](auto row) { readTable<decltype(row)>(connection.handle(), rows); });
+    ledger::Rows rows;
+    eachRowType(
+        [&](auto row) { readTable(connection.handle(), std::get<std::vector<decltype(row)>>(rows)); });
     return {ledger::Ledger(std::move(rows)), revisionOf(connection)};
 }
 
