@@ -6,6 +6,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/fastening/kind_words.h"
+
 namespace wm::fastening {
 
 namespace {
@@ -78,8 +80,9 @@ bool dangerousKind(JointKind kind) {
 }
 
 tl::expected<GenericBand, GenericRefusal> genericBand(const GenericAsk& ask) {
-    if (dangerousKind(ask.kind))
-        return refused(GenericWhy::DangerousKind, ask);
+    const JointKind kind = ask.kind == JointKind::Other ? kindByName(ask.name) : ask.kind;
+    if (dangerousKind(kind))
+        return tl::unexpected<GenericRefusal>({GenericWhy::DangerousKind, kind, {}});
     if (ask.hole == Hole::Magnesium)
         return refused(GenericWhy::Magnesium, ask);
     if (ask.byAngle)

@@ -24,6 +24,7 @@ enum class Slip : std::uint8_t { Unknown, Dry, Lubricated, AntiSeize };
 /// What is asked: the joint as far as it is known. Nothing is assumed for the mechanic but what stands here.
 struct GenericAsk {
     JointKind kind = JointKind::Other;
+    std::string name{};  ///< of a joint whose kind nobody stated: its name may still speak of a dangerous one
     std::string thread{};
     std::string propertyClass{};  ///< as on the bolt's head: "8.8"
     Hole hole = Hole::Steel;

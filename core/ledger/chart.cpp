@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/base/text.h"
+#include "core/fastening/kind_words.h"
 #include "core/fastening/stages.h"
 #include "core/ledger/checks.h"
 #include "core/units/unit_words.h"
@@ -175,6 +176,7 @@ JointVersion knownOrNew(const Book& book, MachineId machine, const std::string& 
     JointVersion joint;
     joint.machine = machine;
     joint.name = name;
+    joint.kind = fastening::kindByName(name);
     return joint;
 }
 

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <string>
 
 #include "core/fastening/plausible.h"
 #include "core/fastening/wrench.h"
@@ -76,6 +78,26 @@ TEST(GenericTest, IsRefusedForEveryKindOfTheList) {
         ask.kind = kind;
         EXPECT_TRUE(genericBand(ask)) << base::nameOf(kind);
     }
+}
+
+// A joint typed in a hurry has no kind: its name must do.
+TEST(GenericTest, IsRefusedForANameThatSpeaksOfADangerousKind) {
+    const auto kindOf = [](std::string name) -> std::optional<JointKind> {
+        GenericAsk ask = cover("M8", "8.8");
+        ask.kind = JointKind::Other;
+        ask.name = std::move(name);
+        const auto band = genericBand(ask);
+        return band ? std::nullopt : std::optional(band.error().kind);
+    };
+    using enum JointKind;
+    EXPECT_EQ(kindOf("REAR AXLE NUT"), Axle);
+    EXPECT_EQ(kindOf("Axle pinch bolts, free leg"), Pinch);
+    EXPECT_EQ(kindOf("Front brake disc bolts"), Brake);
+    EXPECT_EQ(kindOf("Top clamp bolts"), Steering);
+    EXPECT_EQ(kindOf("shock, upper bolt"), Shock);
+    EXPECT_EQ(kindOf("Engine mount, front"), EngineMount);
+    EXPECT_EQ(kindOf("Seat bolts"), std::nullopt);
+    EXPECT_EQ(kindOf(""), std::nullopt);
 }
 
 TEST(GenericTest, IsRefusedForMagnesiumAnglesAndWhatIsKnown) {

@@ -45,6 +45,7 @@ TEST_F(ChartTest, ReadsWhatASpreadsheetCopies) {
     EXPECT_EQ(chart.wordings[0].torque->text(), "110");
     EXPECT_EQ(chart.wordings[1].torque->text(), "4.0");
     EXPECT_EQ(chart.wordings[1].torqueHigh->text(), "4.6");
+    EXPECT_EQ(chart.wordings[1].kind, fastening::JointKind::Spoke) << "of a new joint, by its name";
     EXPECT_EQ(chart.wordings[1].source, "service manual") << "of the row above";
     EXPECT_EQ(chart.wordings[1].page, "2-8");
     EXPECT_FALSE(chart.wordings[1].confirmed);

@@ -91,6 +91,7 @@ void GenericPanel::setJoint(const fastening::JointVersion* joint) {
     if (joint == nullptr || joint->torque)
         return;
     ask_.kind = joint->kind;
+    ask_.name = joint->name;
     ask_.byAngle = endsByAngle(*joint);
     thread_->setText(text(joint->thread));
     class_->setCurrentIndex(0);
