@@ -3,10 +3,13 @@
 // Threads, proof loads, torque and adapters against tests/reference/torque.json; each case names its source.
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 
+#include "core/fastening/drawer.h"
 #include "core/fastening/preload.h"
 #include "core/fastening/wrench.h"
+#include "tests/core/made.h"
 #include "tests/core/reference/cases.h"
 
 namespace wm::reference {
@@ -162,6 +165,35 @@ TEST_P(DeviationReference, IsCountedOnTheReference) {
     }
 }
 INSTANTIATE_TEST_SUITE_P(Cases, DeviationReference, testing::Values("F59", "F60"));
+
+class CheckDueReference : public Cases {};
+TEST_P(CheckDueReference, ByDateOrByCycles) {
+    const json one = caseOf("torque", GetParam());
+    const json& input = one.at("input");
+    const json& expected = one.at("expected");
+    const auto dayOf = [](const json& text) { return made::day(text.get<std::string>()); };
+    fastening::Tool tool;
+    tool.id = ToolId{1};
+    tool.months = input.at("interval_months").get<std::int64_t>();
+    tool.cycles = input.at("interval_cycles").get<std::int64_t>();
+    fastening::Calibration check;
+    check.tool = tool.id;
+    check.entered = 1;
+    check.date = dayOf(input.at("last_calibration"));
+    fastening::JointMark mark;
+    mark.entered = 2;
+    mark.tool = tool.id;
+    mark.date = check.date.plusDays(1);
+    mark.kind = fastening::MarkKind::Confirmed;
+    const auto standing = fastening::standingOf(
+        tool, std::array{check}, std::array{mark},
+        [&](const fastening::JointMark&) { return input.at("cycles_since").get<std::int64_t>(); },
+        dayOf(input.at("today")));
+    EXPECT_EQ(standing.nextOn, dayOf(expected.at("due_date"))) << one.at("source");
+    EXPECT_EQ(standing.state, expected.at("reason") == "date" ? fastening::ToolState::DueByDate
+                                                              : fastening::ToolState::DueByCycles);
+}
+INSTANTIATE_TEST_SUITE_P(Cases, CheckDueReference, testing::Values("F64", "F65"));
 
 }  // namespace
 }  // namespace wm::reference
