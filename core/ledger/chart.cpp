@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/base/cells.h"
 #include "core/base/text.h"
 #include "core/fastening/kind_words.h"
 #include "core/fastening/stages.h"
@@ -41,27 +42,6 @@ constexpr std::array<Heading, 27> kHeadings{
      {"page", ChartColumn::Page},           {"source", ChartColumn::Source},
      {"manual", ChartColumn::Source},       {"checked", ChartColumn::Checked},
      {"confirmed", ChartColumn::Checked}}};
-
-std::vector<std::string> cellsOf(std::string_view line, char mark) {
-    std::vector<std::string> cells(1);
-    bool quoted = false;
-    for (std::size_t at = 0; at < line.size(); ++at) {
-        const char c = line[at];
-        if (c == '"' && quoted && at + 1 < line.size() && line[at + 1] == '"') {
-            cells.back() += c;
-            ++at;
-        } else if (c == '"' && (quoted || base::trimmed(cells.back()).empty())) {
-            quoted = !quoted;
-        } else if (c == mark && !quoted) {
-            cells.emplace_back();
-        } else {
-            cells.back() += c;
-        }
-    }
-    for (std::string& cell : cells)
-        cell = base::trimmed(cell);
-    return cells;
-}
 
 std::optional<ChartColumn> headingOf(std::string_view cell) {
     const std::string word = base::lowered(cell);
@@ -223,9 +203,9 @@ std::vector<ChartRow> readChart(std::string_view text) {
     std::vector<ChartRow> rows;
     std::optional<std::vector<std::optional<ChartColumn>>> order;
     bool isFirst = true;
-    for (const auto& line : base::split(text, '\n')) {
-        const auto cells = cellsOf(line, mark);
-        if (std::all_of(cells.begin(), cells.end(), [](const auto& cell) { return cell.empty(); }))
+    for (base::CellReader reader(text, mark); !reader.atEnd();) {
+        const auto cells = reader.next().cells;
+        if (base::areBlank(cells))
             continue;
         if (std::exchange(isFirst, false) && (order = orderIn(cells)))
             continue;

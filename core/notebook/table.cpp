@@ -6,7 +6,6 @@
 #include <array>
 #include <map>
 
-#include "core/base/text.h"
 #include "core/notebook/figures.h"
 
 namespace wm::notebook {
@@ -21,86 +20,13 @@ constexpr std::array<char, 4> kSeparators{';', '\t', ',', '|'};
 constexpr std::size_t kLinesLookedAt = 200;
 constexpr std::size_t kCellsBetweenReports = 2'000;
 
-class CellReader {
-  public:
-    CellReader(std::string_view text, char separator) : text_(text), separator_(separator) {}
-
-    [[nodiscard]] bool atEnd() const { return at_ >= text_.size(); }
-    [[nodiscard]] std::size_t at() const { return at_; }
-    [[nodiscard]] bool quoteLeftOpen() const { return leftOpen_; }
-
-    TableLine next() {
-        TableLine row{.line = line_, .cells = {}};
-        for (;;) {
-            row.cells.push_back(cell());
-            if (atEnd() || text_[at_] != separator_)
-                break;
-            ++at_;
-        }
-        if (text_.substr(at_, 2) == "\r\n")
-            ++at_;
-        if (!atEnd())
-            ++at_;
-        ++line_;
-        return row;
-    }
-
-  private:
-    [[nodiscard]] bool endsHere() const {
-        return atEnd() || text_[at_] == separator_ || text_[at_] == '\n' || text_[at_] == '\r';
-    }
-
-    std::string cell() {
-        while (!endsHere() && (text_[at_] == ' ' || text_[at_] == '\t'))
-            ++at_;
-        std::string cell;
-        if (!atEnd() && text_[at_] == '"')
-            cell = quoted();
-        while (!endsHere())
-            cell += text_[at_++];
-        return std::string(base::trimmed(cell));
-    }
-
-    // A quote that nothing closes is a letter; else one slip would swallow the rest of the notebook.
-    std::string quoted() {
-        const std::size_t began = at_;
-        const std::size_t line = line_;
-        std::string cell;
-        for (++at_; !atEnd(); ++at_) {
-            if (text_[at_] == '"') {
-                if (text_.substr(at_ + 1, 1) != "\"") {
-                    ++at_;
-                    return cell;
-                }
-                ++at_;
-            }
-            line_ += text_[at_] == '\n' ? 1U : 0U;
-            cell += text_[at_];
-        }
-        leftOpen_ = true;
-        at_ = began + 1;
-        line_ = line;
-        return "\"";
-    }
-
-    std::string_view text_;
-    char separator_;
-    std::size_t at_ = 0;
-    std::size_t line_ = 1;
-    bool leftOpen_ = false;
-};
-
-bool isBlank(const TableLine& line) {
-    return std::all_of(line.cells.begin(), line.cells.end(), [](const auto& cell) { return cell.empty(); });
-}
-
 // How well a separator explains the first lines: lines of the commonest width, weighed by that width.
 std::size_t fitOf(std::string_view text, char separator) {
     std::map<std::size_t, std::size_t> widths;
-    CellReader reader(text, separator);
+    base::CellReader reader(text, separator);
     for (std::size_t line = 0; line < kLinesLookedAt && !reader.atEnd();) {
         const TableLine row = reader.next();
-        if (isBlank(row))
+        if (base::areBlank(row.cells))
             continue;
         if (line == 0 && row.cells.size() == 1)
             return 0;
@@ -147,13 +73,13 @@ Result<Table> readTable(std::string_view bytes, const Progress& progress) {
         return refuse(Fault::Empty, "notebook");
     if (table.separator == '\0')
         return refuse(Fault::Malformed, "columns");
-    CellReader reader(text, table.separator);
+    base::CellReader reader(text, table.separator);
     if (text.starts_with("sep="))
         reader.next();
     std::size_t width = 0;
     while (!reader.atEnd()) {
         TableLine row = reader.next();
-        if (isBlank(row))
+        if (base::areBlank(row.cells))
             continue;
         width = std::max(width, row.cells.size());
         table.lines.push_back(std::move(row));

@@ -7,14 +7,12 @@
 #include <string_view>
 #include <vector>
 
+#include "core/base/cells.h"
 #include "core/notebook/plain_text.h"
 
 namespace wm::notebook {
 
-struct TableLine {
-    std::size_t line = 0;  ///< of the file, from 1; a quoted line break counts
-    std::vector<std::string> cells{};
-};
+using TableLine = base::CellLine;
 
 /// The cells of a notebook as they stand in the file. The first line is the header, or a line like the others
 /// (`headed`).
@@ -30,8 +28,7 @@ struct Table {
 /// Called with how many bytes have been read; false stops the reading (then NothingToDo "cancelled").
 using Progress = std::function<bool(std::size_t done, std::size_t of)>;
 
-/// Finds out the separator (semicolon, comma, tab, bar) and takes the cells apart: quotes where they hold a
-/// separator or a line break (RFC 4180), CR, LF or both. A quote within a cell is a letter like another.
+/// Finds out the separator (semicolon, comma, tab, bar) and takes the cells apart.
 /// Errors: those of plainText, NothingToDo "cancelled", Malformed "columns" if nothing separates anything.
 base::Result<Table> readTable(std::string_view bytes, const Progress& progress = {});
 

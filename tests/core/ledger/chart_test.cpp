@@ -64,6 +64,16 @@ TEST_F(ChartTest, ReadsSemicolonsInTheOrderOfTheGrid) {
     EXPECT_EQ(chart.wordings[1].count, 8);
 }
 
+// A cell of two lines comes quoted; a quote in the middle of one is a letter.
+TEST_F(ChartTest, ReadsACellOfTwoLinesAndAnInchMark) {
+    const auto rows = readChart("joint;torque;manual\n\"Head\nnuts\";38;manual\nPlug 5/8\" hex;13;manual\n");
+    ASSERT_EQ(rows.size(), 2U);
+    EXPECT_EQ(rows[0][static_cast<std::size_t>(ChartColumn::Joint)], "Head\nnuts");
+    EXPECT_EQ(rows[0][static_cast<std::size_t>(ChartColumn::Torque)], "38");
+    EXPECT_EQ(rows[1][static_cast<std::size_t>(ChartColumn::Joint)], "Plug 5/8\" hex");
+    EXPECT_EQ(rows[1][static_cast<std::size_t>(ChartColumn::Torque)], "13");
+}
+
 TEST_F(ChartTest, WritesAllInOneStep) {
     const Chart chart = check(
         "joint;torque;unit;stages;manual;checked\n"

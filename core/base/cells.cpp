@@ -1,0 +1,68 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/base/cells.h"
+
+#include <algorithm>
+
+#include "core/base/text.h"
+
+namespace wm::base {
+
+CellLine CellReader::next() {
+    CellLine row{.line = line_, .cells = {}};
+    for (;;) {
+        row.cells.push_back(cell());
+        if (atEnd() || text_[at_] != separator_)
+            break;
+        ++at_;
+    }
+    if (text_.substr(at_, 2) == "\r\n")
+        ++at_;
+    if (!atEnd())
+        ++at_;
+    ++line_;
+    return row;
+}
+
+bool CellReader::endsHere() const {
+    return atEnd() || text_[at_] == separator_ || text_[at_] == '\n' || text_[at_] == '\r';
+}
+
+std::string CellReader::cell() {
+    while (!endsHere() && (text_[at_] == ' ' || text_[at_] == '\t'))
+        ++at_;
+    std::string cell;
+    if (!atEnd() && text_[at_] == '"')
+        cell = quoted();
+    while (!endsHere())
+        cell += text_[at_++];
+    return std::string(trimmed(cell));
+}
+
+// A quote that nothing closes is a letter; else one slip would swallow the rest of the text.
+std::string CellReader::quoted() {
+    const std::size_t began = at_;
+    const std::size_t line = line_;
+    std::string cell;
+    for (++at_; !atEnd(); ++at_) {
+        if (text_[at_] == '"') {
+            if (text_.substr(at_ + 1, 1) != "\"") {
+                ++at_;
+                return cell;
+            }
+            ++at_;
+        }
+        line_ += text_[at_] == '\n' ? 1U : 0U;
+        cell += text_[at_];
+    }
+    leftOpen_ = true;
+    at_ = began + 1;
+    line_ = line;
+    return "\"";
+}
+
+bool areBlank(const std::vector<std::string>& cells) {
+    return std::all_of(cells.begin(), cells.end(), [](const auto& cell) { return cell.empty(); });
+}
+
+}  // namespace wm::base
