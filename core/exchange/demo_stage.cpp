@@ -59,7 +59,9 @@ V inForce(const ledger::Ledger& ledger, MachineId machine, std::string_view code
 }  // namespace
 
 DemoStage::DemoStage(std::vector<Starter> starters)
-    : ledger_(std::make_shared<ledger::Ledger>()), newId_(countedIds()), starters_(std::move(starters)) {}
+    : ledger_(std::make_shared<const ledger::Ledger>()),
+      newId_(countedIds()),
+      starters_(std::move(starters)) {}
 
 MachineId DemoStage::machine(DemoLine& line, std::string_view column) {
     const auto machine = idIf<items::Machine>(*ledger_, line, column);
@@ -130,6 +132,14 @@ const Starter* DemoStage::starter(std::string_view name) const {
     const auto found = std::find_if(starters_.begin(), starters_.end(),
                                     [name](const Starter& starter) { return starter.name == name; });
     return found == starters_.end() ? nullptr : &*found;
+}
+
+const ledger::Book& DemoStage::book() {
+    if (!book_)
+        book_.emplace(ledger_, day_);
+    else if (&book_->ledger() != ledger_.get() || book_->today() != day_)
+        book_ = ledger::Book(ledger_, day_, *book_);
+    return *book_;
 }
 
 }  // namespace wm::exchange

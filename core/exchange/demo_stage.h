@@ -32,7 +32,7 @@ class DemoStage {
     void setDay(calendar::Date day) { day_ = day; }
     [[nodiscard]] calendar::Date day() const { return day_; }
     [[nodiscard]] const ledger::Ledger& ledger() const { return *ledger_; }
-    [[nodiscard]] ledger::Ledger giveUp() { return std::move(*ledger_); }
+    [[nodiscard]] ledger::Ledger giveUp() const { return *ledger_; }
 
     /// Says one verb, `verb(pen)`, unless the line could not be read; what it refuses is the fault of the
     /// line.
@@ -40,20 +40,17 @@ class DemoStage {
     void say(DemoLine& line, Verb&& verb) {
         if (line.fault())
             return;
-        auto change = [&] {
-            const ledger::Book book(ledger_, day_);
-            return verb(ledger::Pen{book, newId_});
-        }();
+        const auto change = verb(ledger::Pen{book(), newId_});
         if (change)
-            *ledger_ = ledger_->with(*change);
+            ledger_ = std::make_shared<const ledger::Ledger>(ledger_->with(*change));
         else
             line.fail(change.error());
     }
 
     /// What `question(book)` answers on the day.
     template <class Question>
-    [[nodiscard]] auto ask(Question&& question) const {
-        return question(ledger::Book(ledger_, day_));
+    [[nodiscard]] auto ask(Question&& question) {
+        return question(book());
     }
 
     [[nodiscard]] MachineId machine(DemoLine& line, std::string_view column);
@@ -77,7 +74,11 @@ class DemoStage {
     [[nodiscard]] const std::vector<KitTie>& ties() const { return ties_; }
 
   private:
-    std::shared_ptr<ledger::Ledger> ledger_;
+    /// The book of the day, which takes over from the one of the line before.
+    const ledger::Book& book();
+
+    std::shared_ptr<const ledger::Ledger> ledger_;
+    std::optional<ledger::Book> book_;
     base::IdSource newId_;
     calendar::Date day_{};
     std::vector<Starter> starters_;

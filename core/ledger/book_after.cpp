@@ -3,7 +3,7 @@
 #include "core/ledger/book_parts.h"
 
 // What a book takes over from the one before it: after a ride, a wash or a job on one machine everything that
-// is about the others.
+// is about the others; on another day what does not look ahead.
 
 namespace wm::ledger {
 
@@ -66,13 +66,19 @@ void addRecords(RowsView<upkeep::Record> records, Kept<MachineId, RecordsOfMachi
     }
 }
 
-// The machines that the rows which came are about.
-std::set<MachineId> touchedBetween(const Ledger& before, const Ledger& after, const Groups& groups) {
+// The machines that the use which came is about.
+std::set<MachineId> riddenBetween(const Ledger& before, const Ledger& after) {
     std::set<MachineId> touched;
     eachKindOfUse([&]<class R>(std::vector<R> usage::UseFacts::*) {
         for (const R& row : added<R>(before, after))
             touched.insert(row.machine);
     });
+    return touched;
+}
+
+// And those that jobs and deferrals are about.
+std::set<MachineId> workedOnBetween(const Ledger& before, const Ledger& after, const Groups& groups) {
+    std::set<MachineId> touched;
     for (const upkeep::Record& record : added<upkeep::Record>(before, after)) {
         touched.insert(record.machine);
         if (record.item)
@@ -85,6 +91,18 @@ std::set<MachineId> touchedBetween(const Ledger& before, const Ledger& after, co
     return touched;
 }
 
+std::set<ItemId> carriedByAny(const std::set<MachineId>& machines, const Groups& groups) {
+    std::set<ItemId> items;
+    for (const MachineId machine : machines)
+        items.merge(std::set(under(groups.carried, machine)));
+    return items;
+}
+
+bool onlyMoreUse(const Ledger& before, const Ledger& after) {
+    return follow<usage::HourReading, usage::DistanceReading, usage::Outing, usage::Wash, usage::Crash>(
+        before, after);
+}
+
 }  // namespace
 
 void RecordsOfMachine::add(const upkeep::Record& record) {
@@ -94,53 +112,52 @@ void RecordsOfMachine::add(const upkeep::Record& record) {
 
 Book::Parts::Parts(std::shared_ptr<const Ledger> ledgerOf, calendar::Date todayOf, const Parts* before)
     : ledger(std::move(ledgerOf)), today(todayOf) {
-    if (before != nullptr && takeOver(*before))
-        return;
-    if (groups == nullptr)
-        groups = std::make_shared<const Groups>(*ledger);
-    eachKindOfUse([this]<class R>(std::vector<R> usage::UseFacts::*field) {
-        addOwn(ledger->all<R>(), useOfMachine, field);
+    const Ledger nothing;
+    const Ledger& old = before == nullptr ? nothing : *before->ledger;
+    const bool sameGroups =
+        before != nullptr && same<items::Item, items::Move, upkeep::TaskVersion, fastening::JointVersion,
+                                  weekend::StepVersion, upkeep::Deferral, weekend::Pick>(old, *ledger);
+    groups = sameGroups ? before->groups : std::make_shared<const Groups>(*ledger);
+
+    const bool sameUse = before != nullptr && onlyMoreUse(old, *ledger);
+    if (sameUse)
+        useOfMachine.takeOver(before->useOfMachine, std::set<MachineId>{});
+    eachKindOfUse([&]<class R>(std::vector<R> usage::UseFacts::*field) {
+        addOwn(added<R>(sameUse ? old : nothing, *ledger), useOfMachine, field);
     });
-    addRecords(ledger->all<upkeep::Record>(), recordsOfMachine, recordsOfItem);
+    const bool sameRecords = before != nullptr && follow<upkeep::Record>(old, *ledger);
+    if (sameRecords) {
+        recordsOfMachine.takeOver(before->recordsOfMachine, std::set<MachineId>{});
+        recordsOfItem.takeOver(before->recordsOfItem, std::set<ItemId>{});
+    }
+    addRecords(added<upkeep::Record>(sameRecords ? old : nothing, *ledger), recordsOfMachine, recordsOfItem);
+    if (sameUse)
+        takeFigures(*before);
 }
 
-bool Book::Parts::takeOver(const Parts& before) {
+void Book::Parts::takeFigures(const Parts& before) {
     const Ledger& old = *before.ledger;
-    const bool sameCards =
-        same<items::Machine, items::Item, items::Move, upkeep::TaskVersion, weekend::Pick>(old, *ledger);
-    if (sameCards && same<fastening::JointVersion, weekend::StepVersion, upkeep::Deferral>(old, *ledger))
-        groups = before.groups;
-    else
-        groups = std::make_shared<const Groups>(*ledger);
-    if (!sameCards || today != before.today || !same<outlook::Event>(old, *ledger) ||
-        !follow<usage::HourReading, usage::DistanceReading, usage::Outing, usage::Wash, usage::Crash,
-                upkeep::Record, upkeep::Deferral>(old, *ledger))
-        return false;
-
-    useOfMachine.takeOver(before.useOfMachine, std::set<MachineId>{});
-    eachKindOfUse([&]<class R>(std::vector<R> usage::UseFacts::*field) {
-        addOwn(added<R>(old, *ledger), useOfMachine, field);
-    });
-    recordsOfMachine.takeOver(before.recordsOfMachine, std::set<MachineId>{});
-    recordsOfItem.takeOver(before.recordsOfItem, std::set<ItemId>{});
-    addRecords(added<upkeep::Record>(old, *ledger), recordsOfMachine, recordsOfItem);
-
-    const auto touched = touchedBetween(old, *ledger, *groups);
-    std::set<ItemId> touchedItems;
-    std::set<MachineId> linked = touched;  // and what ever shared an item with them
-    for (const MachineId machine : touched)
-        touchedItems.merge(std::set(under(groups->carried, machine)));
-    for (const ItemId item : touchedItems)
-        linked.merge(std::set(under(groups->carriedBy, item)));
+    if (!same<items::Machine, items::Item, items::Move>(old, *ledger))
+        return;
+    std::set<MachineId> touched = riddenBetween(old, *ledger);
     atomsOfMachine.takeOver(before.atomsOfMachine, touched);
     withPast.takeOver(before.withPast, touched);
-    atomsOfItem.takeOver(before.atomsOfItem, touchedItems);
-    odds.takeOver(before.odds, touched);
-    due.takeOver(before.due, linked);
-    chances.takeOver(before.chances, linked);
+    atomsOfItem.takeOver(before.atomsOfItem, carriedByAny(touched, *groups));
+    if (today != before.today)
+        return;
     if (same<stock::StockLine, stock::Lot, stock::StockMove, stock::StockOrder>(old, *ledger))
         shelf = before.shelf;
-    return true;
+    if (!same<outlook::Event>(old, *ledger))
+        return;
+    odds.takeOver(before.odds, touched);
+    if (!same<upkeep::TaskVersion, weekend::Pick>(old, *ledger) ||
+        !follow<upkeep::Record, upkeep::Deferral>(old, *ledger))
+        return;
+    touched.merge(workedOnBetween(old, *ledger, *groups));
+    for (const ItemId item : carriedByAny(touched, *groups))  // and what ever shared an item with them
+        touched.merge(std::set(under(groups->carriedBy, item)));
+    due.takeOver(before.due, touched);
+    chances.takeOver(before.chances, touched);
 }
 
 }  // namespace wm::ledger

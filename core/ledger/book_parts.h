@@ -56,7 +56,7 @@ class Kept {
         const auto known = values_.find(key);
         if (known != values_.end())
             return *known->second;
-        auto made = std::make_shared<const Value>(make());  // may keep others on its way
+        auto made = std::make_shared<Value>(make());  // may keep others on its way
         return *values_.emplace(key, std::move(made)).first->second;
     }
     /// All of `before` but what is about one of `keys`.
@@ -69,14 +69,15 @@ class Kept {
     /// The value, for changing it: a copy if another book sees it too.
     Value& own(const Key& key) {
         auto& value = values_[key];
-        auto copy = value == nullptr ? std::make_shared<Value>() : std::make_shared<Value>(*value);
-        Value& result = *copy;
-        value = std::move(copy);
-        return result;
+        if (value == nullptr)
+            value = std::make_shared<Value>();
+        else if (value.use_count() > 1)
+            value = std::make_shared<Value>(*value);
+        return *value;
     }
 
   private:
-    std::map<Key, std::shared_ptr<const Value>> values_;
+    std::map<Key, std::shared_ptr<Value>> values_;  ///< handed out to be read only
 };
 
 /// What the book has looked up and worked out so far. For core/ledger/book*.cpp alone.
@@ -106,7 +107,7 @@ struct Book::Parts {
     std::shared_ptr<const std::vector<stock::OnHand>> shelf;
 
   private:
-    bool takeOver(const Parts& before);
+    void takeFigures(const Parts& before);
 };
 
 inline bool newestFirst(const upkeep::Record* a, const upkeep::Record* b) {
