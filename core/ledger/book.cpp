@@ -38,6 +38,18 @@ std::vector<const V*> activeOf(const std::vector<std::vector<const V*>>& groups,
     return result;
 }
 
+// The active wording of a machine with this code; no two of them share one.
+template <class Key, class V>
+const V* activeWith(const std::map<Key, std::vector<const V*>>& groups, MachineId machine,
+                    std::string_view code, calendar::Date on) {
+    for (const auto& [id, versions] : groups)
+        if (versions.front()->machine == machine)
+            if (const V* version = inForce(versions, on);
+                version != nullptr && version->active && version->code == code)
+                return version;
+    return nullptr;
+}
+
 template <class R, class Key>
 void group(RowsView<R> rows, std::map<Key, std::vector<const R*>>& into, Key R::*key) {
     for (const R& row : rows)
@@ -203,17 +215,11 @@ const fastening::JointVersion* Book::joint(JointId joint) const {
 }
 
 const fastening::JointVersion* Book::joint(MachineId machine, std::string_view code) const {
-    for (const auto* joint : joints(machine))
-        if (joint->code == code)
-            return joint;
-    return nullptr;
+    return activeWith(parts_->groups->jointVersions, machine, code, today());
 }
 
 const weekend::StepVersion* Book::step(MachineId machine, std::string_view code) const {
-    for (const auto* step : steps(machine))
-        if (step->code == code)
-            return step;
-    return nullptr;
+    return activeWith(parts_->groups->stepVersions, machine, code, today());
 }
 
 const std::vector<stock::OnHand>& Book::shelf() const {
