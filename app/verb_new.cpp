@@ -132,8 +132,8 @@ VerbSpec newVerb() {
         {{"FILE", "The file; it must not be there yet."}},
         {QCommandLineOption("demo", "With an invented garage to try things out on; it stays on its own day."),
          QCommandLineOption("starter",
-                            "With a machine and the jobs it usually needs: \"two-stroke motocross\" or "
-                            "\"four-stroke motocross\".",
+                            "With a machine and the jobs it usually needs: \"two-stroke motocross\", "
+                            "\"four-stroke motocross\", \"four-stroke enduro\" or \"small-wheel youth\".",
                             "name"),
          QCommandLineOption("machine", "The name of the machine; otherwise that of the starter.", "name"),
          QCommandLineOption("since", "The first day with this machine, 2026-05-16; otherwise today.", "date"),

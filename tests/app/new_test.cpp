@@ -38,6 +38,25 @@ TEST_F(NewVerb, TakesTheStarterByTheNameOfItsFile) {
     EXPECT_TRUE(said.out.contains("two-stroke motocross")) << said.out.toStdString();
 }
 
+// Each opens with its list: nothing behind a new machine is unknown, nothing of it is confirmed.
+TEST_F(NewVerb, OpensWithTheListOfEachStarter) {
+    const Said help = say({"new", "--help"});
+    for (const char* starter :
+         {"four-stroke enduro", "four-stroke motocross", "small-wheel youth", "two-stroke motocross"}) {
+        EXPECT_TRUE(help.out.simplified().contains(starter)) << starter;
+        const QString file = path(QString(starter).replace(' ', '-') + ".witnessmark");
+        const Said said = say({"new", file, "--starter", starter, "--started-new"});
+        ASSERT_EQ(said.exit, 0) << said.err.toStdString();
+        const nlohmann::json lines = say({"due", file, "--json"}).json();
+        expectKeepsTo("due", lines);
+        EXPECT_GE(lines.size(), 60U) << starter;
+        for (const auto& line : lines) {
+            EXPECT_EQ(line.at("confirmed"), false) << starter;
+            EXPECT_NE(line.at("standing"), "overdue") << starter << line.at("code");
+        }
+    }
+}
+
 TEST_F(NewVerb, NeverWritesOverAFile) {
     const QByteArray before = bytes("garage.witnessmark");
     expectRefusal(say({"new", file_}), Exit::CannotWrite, "is there already");

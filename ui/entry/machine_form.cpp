@@ -20,6 +20,7 @@ namespace {
 
 constexpr std::int64_t kLastYear = 2199;
 constexpr auto kStarters = ":/starters";
+constexpr auto kCommonest = "four-stroke-motocross.json";
 
 std::optional<MachineId> machineNamed(const ledger::Book& book, const std::string& name) {
     for (const auto* machine : book.machines())
@@ -70,8 +71,8 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
         if (const auto starter =
                 exchange::readStarter(readResource(QLatin1String(kStarters) + QLatin1Char('/') + file)))
             starter_->addItem(text(starter->name), file);
-    if (starter_->count() > 1)
-        starter_->setCurrentIndex(1);
+    if (const int at = starter_->findData(QLatin1String(kCommonest)); at >= 0)
+        starter_->setCurrentIndex(at);
     addNote(
         tr("A schedule brings common-practice intervals, not confirmed, and no torque: yours to check "
            "against the manual."));

@@ -1,0 +1,138 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What has to come off, and how long that takes, in the starter schedules that come with the program.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "core/exchange/starter.h"
+#include "tests/core/exchange/shipped.h"
+
+namespace wm::exchange {
+namespace {
+
+using test::kShippedStarters;
+using test::shippedStarter;
+using test::withCode;
+
+// The access graph against the trade's own table of cumulative minutes (off and on, nothing else open), with
+// the needs that differ between models counted and left out. Source: the table "Cumulative access" of the
+// trade brief that the project rests on; its figures were worked out apart from these files.
+struct Access {
+    std::string step;
+    std::int64_t withAll;
+    std::int64_t without;
+};
+
+std::int64_t minutesToReach(const Starter& starter, const std::string& goal, bool someModels) {
+    std::set<std::string> off;
+    std::vector<std::string> ahead{goal};
+    std::int64_t minutes = 0;
+    while (!ahead.empty()) {
+        const std::string code = ahead.back();
+        ahead.pop_back();
+        if (!off.insert(code).second)
+            continue;
+        const auto step = std::find_if(starter.steps.begin(), starter.steps.end(),
+                                       [&](const auto& each) { return each.code == code; });
+        if (step == starter.steps.end()) {
+            ADD_FAILURE() << "no access step " << code;
+            return -1;
+        }
+        minutes += step->off.count() + step->on.count();
+        for (const auto& need : step->needs)
+            if (!need.onlySomeModels || someModels)
+                ahead.push_back(need.code);
+    }
+    return minutes;
+}
+
+const std::vector<Access> kChassis{{"on-stand", 5, 5},
+                                   {"seat-off", 8, 8},
+                                   {"side-panels-off", 10, 10},
+                                   {"air-filter-out", 14, 14},
+                                   {"tank-off", 22, 22},
+                                   {"silencer-off", 19, 19},
+                                   {"header-off", 34, 34},
+                                   {"subframe-off", 46, 46},
+                                   {"intake-off", 81, 43},
+                                   {"front-wheel-out", 16, 16},
+                                   {"front-caliper-off", 13, 13},
+                                   {"fork-legs-out", 40, 40},
+                                   {"bars-forward", 18, 18},
+                                   {"stem-down", 77, 77},
+                                   {"rear-wheel-out", 16, 16},
+                                   {"chain-off", 12, 12},
+                                   {"linkage-off", 40, 40},
+                                   {"shock-out", 101, 60},
+                                   {"swingarm-off", 77, 77},
+                                   {"coolant-drained", 19, 19},
+                                   {"radiators-off", 56, 56},
+                                   {"oil-drained", 14, 14},
+                                   {"clutch-cover-off", 15, 15},
+                                   {"primary-cover-off", 70, 70},
+                                   {"ignition-cover-off", 17, 17},
+                                   {"engine-out", 226, 202}};
+const std::vector<Access> kTwoStroke{{"head-off", 60, 43}, {"cylinder-off", 166, 104}};
+const std::vector<Access> kFourStroke{
+    {"valve-cover-off", 43, 43}, {"cams-out", 89, 89}, {"head-off", 219, 195}, {"cylinder-off", 251, 227}};
+
+class MotocrossAccessTest : public testing::TestWithParam<std::string> {
+  protected:
+    const Starter starter_ = shippedStarter(GetParam());
+};
+
+INSTANTIATE_TEST_SUITE_P(Both, MotocrossAccessTest,
+                         testing::Values("two-stroke-motocross.json", "four-stroke-motocross.json"),
+                         [](const auto& file) { return file.param.substr(0, file.param.find('-')); });
+
+TEST_P(MotocrossAccessTest, AccessAddsUpToTheTradesTable) {
+    std::vector<Access> table = kChassis;
+    const auto& engine = starter_.name.starts_with("two") ? kTwoStroke : kFourStroke;
+    table.insert(table.end(), engine.begin(), engine.end());
+    EXPECT_EQ(table.size(), starter_.steps.size());
+    for (const Access& row : table) {
+        EXPECT_EQ(minutesToReach(starter_, row.step, true), row.withAll) << row.step;
+        EXPECT_EQ(minutesToReach(starter_, row.step, false), row.without) << row.step;
+    }
+}
+
+TEST(StartersAccessTest, EveryTaskCanBeReached) {
+    for (const char* file : kShippedStarters) {
+        const Starter starter = shippedStarter(file);
+        for (const auto& task : starter.tasks)
+            for (const auto& step : task.steps)
+                EXPECT_GE(minutesToReach(starter, step.code, true), 5) << file << ' ' << task.code;
+        for (const auto& step : starter.steps) {
+            EXPECT_EQ(step.looseBefore.empty() || !step.breakLoose.empty(), true) << file << ' ' << step.code;
+            EXPECT_GT(step.off.count(), 0) << file << ' ' << step.code;
+        }
+    }
+}
+
+// Lamps, wires and guards come off first on a road-registered machine; a small one opens sooner. The filter
+// of an enduro sits behind a door of its own.
+TEST(StartersAccessTest, ARoadMachineTakesLongerAndASmallOneLess) {
+    const Starter four = shippedStarter("four-stroke-motocross.json");
+    const Starter enduro = shippedStarter("four-stroke-enduro.json");
+    for (const auto& step : four.steps) {
+        ASSERT_NE(withCode(enduro.steps, step.code), nullptr) << step.code;
+        EXPECT_GE(minutesToReach(enduro, step.code, true),
+                  minutesToReach(four, step.code, true) - (step.code == "air-filter-out" ? 3 : 0))
+            << step.code;
+    }
+    EXPECT_GT(minutesToReach(enduro, "fork-legs-out", false), minutesToReach(four, "fork-legs-out", false));
+    EXPECT_GT(minutesToReach(enduro, "subframe-off", false), minutesToReach(four, "subframe-off", false));
+    const Starter two = shippedStarter("two-stroke-motocross.json");
+    const Starter youth = shippedStarter("small-wheel-youth.json");
+    for (const auto& step : two.steps) {
+        ASSERT_NE(withCode(youth.steps, step.code), nullptr) << step.code;
+        EXPECT_LE(minutesToReach(youth, step.code, true), minutesToReach(two, step.code, true)) << step.code;
+        EXPECT_LE(minutesToReach(youth, step.code, false), minutesToReach(two, step.code, false))
+            << step.code;
+    }
+}
+
+}  // namespace
+}  // namespace wm::exchange
