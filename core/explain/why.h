@@ -102,7 +102,7 @@ struct Names<explain::Makes> {
 };
 template <>
 struct Names<usage::Known> {
-    static constexpr std::array<std::string_view, 7> names{"noted",     "assumed",  "metered", "scaled down",
-                                                           "scaled up", "unlogged", "past"};
+    static constexpr std::array<std::string_view, 8> names{"noted",     "assumed",  "metered", "scaled down",
+                                                           "scaled up", "unlogged", "at most", "past"};
 };
 }  // namespace wm::base

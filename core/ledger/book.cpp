@@ -82,7 +82,12 @@ Groups::Groups(const Ledger& ledger) : fittings(ledger.all<items::Move>()) {
 }
 
 const std::vector<usage::Atom>& Book::Parts::machineAtoms(MachineId machine) {
-    return atomsOfMachine.get(machine, [&] { return usage::atomsOf(use(machine)); });
+    return atomsOfMachine.get(machine, [&] {
+        const items::Machine* card = ledger->find<items::Machine>(machine);
+        return usage::atomsOf(use(machine), card != nullptr && card->meterCountsTransport
+                                                ? usage::MeterCounts::TransportToo
+                                                : usage::MeterCounts::Riding);
+    });
 }
 
 const usage::UseFacts& Book::Parts::use(MachineId machine) {
@@ -105,6 +110,13 @@ Book::Book(std::shared_ptr<const Ledger> ledger, calendar::Date today)
     : parts_(std::make_unique<Parts>(std::move(ledger), today, nullptr)) {}
 Book::Book(std::shared_ptr<const Ledger> ledger, calendar::Date today, const Book& before)
     : parts_(std::make_unique<Parts>(std::move(ledger), today, before.parts_.get())) {}
+Book Book::supposing(MachineId machine, const outlook::Supposing& what) const {
+    Book other(parts_->ledger, today(), *this);
+    other.parts_->due.forget(machine);
+    other.parts_->chances.forget(machine);
+    other.parts_->odds.put(machine, outlook::Odds(outlook::supposing(ahead(machine), what)));
+    return other;
+}
 Book::~Book() = default;
 Book::Book(Book&&) noexcept = default;
 Book& Book::operator=(Book&&) noexcept = default;

@@ -56,7 +56,7 @@ Atom outingAtom(const Outing& outing, const Use& hours, const Use& distance) {
     atom.distance = bracketOf<units::Metres>(distance);
     atom.outings = 1;
     atom.starts = outing.starts;
-    atom.mud = outing.ground == Ground::Mud || outing.ground == Ground::Water;
+    atom.mud = isMuddy(outing.ground);
     atom.ground = outing.ground;
     atom.pace = outing.pace;
     atom.known = hours.known;
@@ -84,9 +84,11 @@ Atom pointAtom(AtomKind kind, Moment at, std::int64_t source) {
 
 }  // namespace
 
-std::vector<Atom> atomsOf(const UseFacts& facts) {
+std::vector<Atom> atomsOf(const UseFacts& facts, MeterCounts counts) {
+    const bool isUpperBound = counts == MeterCounts::TransportToo;
     const auto outings = byTime(facts.outings);
-    const Metered hours = meterOf(facts.hourReadings, outings, &Outing::hours, kHoursTolerance);
+    const Metered hours =
+        meterOf(facts.hourReadings, outings, &Outing::hours, Tolerance{kHoursTolerance.base, isUpperBound});
     const Metered distance = meterOf(facts.distanceReadings, outings, &Outing::distance, kDistanceTolerance);
 
     std::vector<Atom> atoms;
@@ -94,7 +96,11 @@ std::vector<Atom> atomsOf(const UseFacts& facts) {
         atoms.push_back(outingAtom(*outings[i], hours.uses[i], distance.uses[i]));
     for (const Rest& rest : hours.rests) {
         atoms.push_back(unloggedAtom(rest));
-        atoms.back().hours = HoursBracket::exactly(units::Hours{rest.amount});
+        const units::Hours all{rest.amount};
+        atoms.back().hours =
+            isUpperBound ? HoursBracket{units::Hours{0}, units::Hours{0}, all} : HoursBracket::exactly(all);
+        if (isUpperBound)
+            atoms.back().known = Known::AtMost;
     }
     for (const Rest& rest : distance.rests) {
         atoms.push_back(unloggedAtom(rest));

@@ -74,6 +74,8 @@ std::optional<Atom> partOf(const Atom& unlogged, std::optional<Moment> after, Mo
     const std::int64_t first = ridingTimes(part.cutFrom->from, part.from);
     part.hours = bracketOf(*unlogged.hours.high, first, first + times, all);
     part.distance = bracketOf(*unlogged.distance.high, first, first + times, all);
+    if (unlogged.known == Known::AtMost)
+        part.hours.best = units::Hours{0};
     return part;
 }
 
@@ -88,7 +90,8 @@ void join(Atom& part, Covered& covered) {
     const bool isFirst = times == 0;
     times += ridingTimes(part.from, part.to);
     if (times == ridingTimes(part.cutFrom->from, part.cutFrom->to)) {
-        part.hours.low = *part.hours.high;
+        if (part.known != Known::AtMost)
+            part.hours.low = *part.hours.high;
         part.distance.low = *part.distance.high;
     }
     if (!isFirst) {
@@ -147,11 +150,12 @@ std::vector<Atom> partsOf(std::span<const Atom> atoms, std::optional<Moment> aft
 }
 
 std::int64_t permilleOf(std::span<const HourWeight> weights, const Atom& atom) {
-    if (atom.kind == AtomKind::Past)
-        return 1000;
-    const auto fits = [&atom](const HourWeight& weight) {
-        return weight.ground.value_or(atom.ground) == atom.ground &&
-               weight.pace.value_or(atom.pace) == atom.pace;
+    return atom.kind == AtomKind::Past ? 1000 : permilleOf(weights, atom.ground, atom.pace);
+}
+
+std::int64_t permilleOf(std::span<const HourWeight> weights, Ground ground, Pace pace) {
+    const auto fits = [&](const HourWeight& weight) {
+        return weight.ground.value_or(ground) == ground && weight.pace.value_or(pace) == pace;
     };
     const auto found = std::find_if(weights.begin(), weights.end(), fits);
     return found == weights.end() ? 1000 : found->permille;

@@ -49,6 +49,7 @@ enum class Known : std::uint8_t {
     ScaledDown,  ///< notes between two readings added up to more than the meter
     ScaledUp,    ///< notes fell short by no more than the tolerance
     Unlogged,    ///< the meter moved more than anybody noted
+    AtMost,      ///< the same, of a meter that counts the van as well: from none to all of it was riding
     Past         ///< before the file knew the machine or item
 };
 
@@ -112,6 +113,11 @@ struct Exposure {
     friend bool operator==(const Exposure&, const Exposure&) = default;
 };
 
+/// A day on it is a mud day.
+inline bool isMuddy(Ground ground) {
+    return ground == Ground::Mud || ground == Ground::Water;
+}
+
 /// The atoms of one machine, in order of `to`. Rules (design of exposure):
 /// - Between two readings the metered difference is the truth. Noted hours that add up to more are scaled
 ///   down to it; that fall short by no more than the tolerance (for each outing 0.1 h + 5 % of its noted
@@ -128,8 +134,13 @@ struct Exposure {
 /// - A reading counts at its moment: riding of the same day is before a reading taken Riding or AfterRiding.
 /// - The same for distance, in whole metres, with a tolerance of 1 km + 5 % an outing. What the odometer
 ///   knows and nobody noted is an Unlogged atom of its own, without hours.
+/// - An hour meter that counts transport as well (by vibration, in the van) says at most how much was ridden:
+///   notes that add up to more are scaled down to it as ever; if they fall short, they stand, and the rest is
+///   one Unlogged atom from 0 to all of it, best 0 (AtMost). Outings without noted hours share the rest as
+///   best and high end, from 0.
 /// Atoms of washes and crashes carry only their own count. Mud = ground Mud or Water.
-std::vector<Atom> atomsOf(const UseFacts& facts);
+enum class MeterCounts : std::uint8_t { Riding, TransportToo };
+std::vector<Atom> atomsOf(const UseFacts& facts, MeterCounts counts = MeterCounts::Riding);
 
 /// How many riding times lie after `from` and up to `to`: each day has one, at (date, Riding). The measure by
 /// which an Unlogged atom is shared out.
@@ -160,6 +171,7 @@ using WeightedBracket = Bracket<std::int64_t>;
 /// counts as it was stated; of unlogged hours nobody stated a ground, so what fits is a weight for any ground
 /// or for the unstated one.
 std::int64_t permilleOf(std::span<const HourWeight> weights, const Atom& atom);
+std::int64_t permilleOf(std::span<const HourWeight> weights, Ground ground, Pace pace);
 
 /// The hours of the same atoms as `exposure` takes, weighted, and not rounded, so that parts add up.
 WeightedBracket weightedHours(std::span<const Atom> atoms, std::span<const HourWeight> weights,

@@ -34,6 +34,8 @@ class Between {
     // Gives every outing its part of what the meter `ran`; the result is what nobody noted.
     std::int64_t share(std::int64_t ran, Tolerance tolerance) {
         const std::int64_t missing = ran - sum_;
+        if (missing > 0 && tolerance.mayCountMore)
+            return atMost(missing);
         if (missing > 0 && !blank_.empty()) {
             keepNotes(Known::Metered);
             const std::vector<std::int64_t> even(blank_.size(), 1);
@@ -56,6 +58,15 @@ class Between {
     // 0.1 h + 5 % an outing: missing <= n * base + sum / 20, in whole numbers.
     [[nodiscard]] bool within(std::int64_t missing, Tolerance tolerance) const {
         return 20 * missing <= 20 * static_cast<std::int64_t>(noted_.size()) * tolerance.base + sum_;
+    }
+    // The notes stand; of what the meter has more, nobody knows how much was riding.
+    std::int64_t atMost(std::int64_t missing) {
+        keepNotes(Known::Noted);
+        const std::vector<std::int64_t> even(blank_.size(), 1);
+        const auto shares = sharesOf(missing, even);
+        for (std::size_t i = 0; i < blank_.size(); ++i)
+            uses_[blank_[i]] = {{Amount{0}, Amount{shares[i]}, Amount{shares[i]}}, Known::AtMost};
+        return blank_.empty() ? missing : 0;
     }
     void keepNotes(Known known) {
         for (const std::size_t i : noted_)

@@ -55,6 +55,7 @@ struct Note {
 /// For each outing base + 5 % of what was noted may be missing from the notes.
 struct Tolerance {
     std::int64_t base = 0;
+    bool mayCountMore = false;  ///< than riding: no note is scaled up
 };
 
 struct Use {

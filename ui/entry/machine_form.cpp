@@ -66,6 +66,7 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
     low_ = addText(QStringLiteral("pastLow"), tr("at least"), QString(), 7);
     high_ = addText(QStringLiteral("pastHigh"), tr("at most, if known"), QString(), 7);
     meter_ = addText(QStringLiteral("shown"), tr("meter shows now"), QString(), 7);
+    counts_ = addChoice(QStringLiteral("meterCounts"), tr("it counts"), {tr("riding"), tr("the van too")}, 0);
     starter_ = addChoice(QStringLiteral("starter"), tr("begin with the schedule"), {tr("none")}, 0);
     for (const QString& file : QDir(QLatin1String(kStarters)).entryList({QStringLiteral("*.json")}))
         if (const auto starter =
@@ -94,6 +95,7 @@ items::Machine MachineForm::machine(Answers& read) const {
         machine.year = read(countIn(year_, kLastYear));
     machine.since = read(dayIn(since_, Lean::Past));
     machine.startedNew = past_->currentIndex() == 0;
+    machine.meterCountsTransport = counts_->currentIndex() == 1;
     if (machine.startedNew) {
         machine.pastHigh = units::Hours{};
         return machine;

@@ -28,6 +28,7 @@ class MachineForm : public EntryForm {
     QLineEdit* low_;
     QLineEdit* high_;
     QLineEdit* meter_;
+    QComboBox* counts_;
     QComboBox* starter_;
 };
 

@@ -6,6 +6,7 @@
 #include <QStringList>
 
 #include "ui/words/figures.h"
+#include "ui/words/weight_words.h"
 
 namespace wm::ui {
 
@@ -44,7 +45,7 @@ QString figureWords(const Step& step) {
     if (step.raw && step.permille != 1000)
         return tr("%1 x %2 = %3")
             .arg(bracketWords(*step.raw, step.counter, false))
-            .arg(static_cast<double>(step.permille) / 1000)
+            .arg(factorText(step.permille))
             .arg(words);
     if (step.raw && step.raw != step.figure && !step.fine)
         words += tr(", as ridden %1").arg(bracketWords(*step.raw, step.counter, false));
@@ -86,6 +87,8 @@ QString knownWords(const Step& step) {
             return tr("noted, scaled up to the meter");
         case Known::Unlogged:
             return tr("on the meter, in no note");
+        case Known::AtMost:
+            return tr("on the meter, in no note: riding or the van");
         case Known::Past:
             return tr("as stated");
     }
@@ -201,7 +204,7 @@ QString muchWords(const Step& step, calendar::Date today) {
         case StepKind::Wording:
             return wordingWords(step, today);
         case StepKind::Weight:
-            return tr("counts %1").arg(static_cast<double>(step.permille) / 1000);
+            return tr("counts %1").arg(factorText(step.permille));
         case StepKind::Item:
             return tr("%1 in %2, known %3").arg(text(step.name), text(step.detail), spanWords(step, today));
         case StepKind::Record:

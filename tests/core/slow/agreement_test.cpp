@@ -41,7 +41,9 @@ bool agrees(std::uint64_t seed, int days) {
     const Garage garage = randomGarage(seed, days);
     std::map<MachineId, std::vector<usage::Atom>> atoms;
     for (const auto& [machine, facts] : garage.use)
-        atoms[machine] = usage::atomsOf(facts);
+        atoms[machine] =
+            usage::atomsOf(facts, garage.countVan.contains(machine) ? usage::MeterCounts::TransportToo
+                                                                    : usage::MeterCounts::Riding);
     const items::Fittings fittings(garage.moves);
     const auto machineAtoms = [&](MachineId machine) { return std::span<const usage::Atom>(atoms[machine]); };
     std::mt19937_64 chance(seed);

@@ -31,12 +31,14 @@ struct Grain {
     std::int64_t amount = 0;
     std::int64_t whole = 0;
     std::int64_t days = 0;  // of the whole stretch
+    bool maybe = false;     // riding or the van
 };
 
 struct Machine {
     std::map<OutingId, Range> outings;
     std::map<Date, std::vector<Grain>> grains;
     std::map<Moment, std::int64_t> atOnce;  // run with no day to be ridden on: stands at its reading
+    bool countsVan = false;
 };
 
 bool isBefore(const HourReading& a, const HourReading& b) {
@@ -97,6 +99,13 @@ void deal(std::int64_t whole, const std::vector<std::pair<OutingId, std::int64_t
     }
 }
 
+void dealAtMost(std::int64_t whole, const std::vector<std::pair<OutingId, std::int64_t>>& parts,
+                Machine& into) {
+    deal(whole, parts, into);
+    for (const auto& part : parts)
+        into.outings[part.first].low = 0;
+}
+
 void spreadOverDays(Moment from, Moment to, std::int64_t amount, std::int64_t id, Machine& into) {
     std::vector<Date> days;
     for (Date day = from.date; day <= to.date; day = day.plusDays(1))
@@ -111,7 +120,8 @@ void spreadOverDays(Moment from, Moment to, std::int64_t amount, std::int64_t id
         std::int64_t upToHere = amount * n / count;
         if (2 * (amount * n % count) >= count)
             ++upToHere;
-        into.grains[days[static_cast<std::size_t>(n - 1)]].push_back({id, upToHere - given, amount, count});
+        into.grains[days[static_cast<std::size_t>(n - 1)]].push_back(
+            {id, into.countsVan ? 0 : upToHere - given, amount, count, into.countsVan});
         given = upToHere;
     }
 }
@@ -134,6 +144,14 @@ void settle(const UseFacts& facts, const HourReading& from, const HourReading& t
     if (sum >= ran) {
         deal(ran, noted, into);
         deal(0, blank, into);
+        return;
+    }
+    if (into.countsVan) {  // notes stand; of the rest any part was riding, and it may have been none
+        deal(sum, noted, into);
+        if (blank.empty())
+            spreadOverDays(start, end, ran - sum, to.id.value(), into);
+        else
+            dealAtMost(ran - sum, blank, into);
         return;
     }
     if (!blank.empty()) {
@@ -180,8 +198,9 @@ Range unknownOuting(const Machine& machine) {
     return {0, mean, std::max(2 * mean, *std::max_element(known.begin(), known.end()))};
 }
 
-Machine reckon(const UseFacts& facts) {
+Machine reckon(const UseFacts& facts, bool countsVan) {
     Machine machine;
+    machine.countsVan = countsVan;
     bool dead = false;
     const HourReading* last = nullptr;
     while (const HourReading* reading = next(facts, last)) {
@@ -221,7 +240,7 @@ class Walk {
         }
         for (const auto& [stretch, days] : days_) {
             const Grain& grain = grains_[stretch];
-            const std::int64_t whole = days == grain.days ? grain.whole : 0;
+            const std::int64_t whole = days == grain.days && !grain.maybe ? grain.whole : 0;
             addRange({whole, 0, grain.whole}, Ground::Unstated, Pace::Unstated);
         }
         return tally_;
@@ -255,10 +274,11 @@ class Walk {
     void live(MachineId id, Moment now) {
         const UseFacts& facts = garage_.use.at(id);
         if (!machines_.contains(id))
-            machines_[id] = reckon(facts);
+            machines_[id] = reckon(facts, garage_.countVan.contains(id));
         const Machine& machine = machines_[id];
         if (const auto at = machine.atOnce.find(now); at != machine.atOnce.end())
-            addRange({at->second, at->second, at->second}, Ground::Unstated, Pace::Unstated);
+            addRange(machine.countsVan ? Range{0, 0, at->second} : Range{at->second, at->second, at->second},
+                     Ground::Unstated, Pace::Unstated);
         if (now.part == DayPart::Riding)
             ride(facts, machine, now.date);
         if (now.part != DayPart::AfterRiding)

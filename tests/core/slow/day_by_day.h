@@ -4,6 +4,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "core/items/fittings.h"
@@ -16,6 +17,7 @@ namespace wm::slow {
 
 struct Garage {
     std::map<MachineId, usage::UseFacts> use;
+    std::set<MachineId> countVan;  ///< machines whose hour meter runs in the van as well
     std::vector<items::Move> moves;
     std::vector<items::Item> items;
     std::vector<usage::HourWeight> weights;  ///< of a task, for the weighted hours

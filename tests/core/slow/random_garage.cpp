@@ -31,6 +31,8 @@ class Writer {
   public:
     Writer(std::uint64_t seed, int days) : chance_(seed) {
         garage_.first = Date{20'000};
+        if (seed % 3 == 1)
+            garage_.countVan.insert(MachineId{101});
         garage_.last = garage_.first.plusDays(days);
         for (std::int64_t id = 1; id <= 7; ++id) {
             items::Item item;

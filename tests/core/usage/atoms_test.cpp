@@ -14,7 +14,8 @@ using made::text;
 
 // "2026-05-03 2.0 metered": one line an atom that has hours.
 std::vector<std::string> lines(const UseFacts& facts) {
-    static constexpr std::array known{"noted", "assumed", "metered", "down", "up", "unlogged", "past"};
+    static constexpr std::array known{"noted", "assumed",  "metered", "down",
+                                      "up",    "unlogged", "at most", "past"};
     std::vector<std::string> result;
     for (const Atom& atom : atomsOf(facts)) {
         std::string line = atom.to.date.iso() + " " + text(atom.hours) + " " +
@@ -87,6 +88,38 @@ TEST(AtomsTest, OutingsWithoutANoteShareTheRestOfTheirInterval) {
     facts.outings = {make.outing("2026-05-02"), make.outing("2026-05-03", "3.99"), make.outing("2026-05-04")};
     EXPECT_EQ(lines(facts),
               (Lines{"2026-05-02 3.01 metered", "2026-05-03 3.99 metered", "2026-05-04 3.0 metered"}));
+}
+
+TEST(AtomsTest, AMeterThatCountsTheVanSaysAtMost) {
+    // Noted 2 h and 1 h; the meter moved 4.5 h, of which the van had 1.5 h or somebody rode.
+    Made make;
+    UseFacts facts;
+    facts.hourReadings = {make.reading("2026-05-01", "0"), make.reading("2026-05-05", "4.5")};
+    facts.outings = {make.outing("2026-05-02", "2"), make.outing("2026-05-03", "1")};
+    const auto atoms = atomsOf(facts, MeterCounts::TransportToo);
+    ASSERT_EQ(atoms.size(), 3U);
+    EXPECT_EQ(atoms[0].hours, HoursBracket::exactly(made::hours("2")));
+    EXPECT_EQ(atoms[0].known, Known::Noted);
+    EXPECT_EQ(atoms[2].hours, (HoursBracket{made::hours("0"), made::hours("0"), made::hours("1.5")}));
+    EXPECT_EQ(atoms[2].known, Known::AtMost);
+    const calendar::Moment end{made::day("2026-05-05"), calendar::DayPart::AfterRiding};
+    const calendar::Moment middle{made::day("2026-05-03"), calendar::DayPart::AfterRiding};
+    const auto all = HoursBracket{made::hours("3"), made::hours("3"), made::hours("4.5")};
+    EXPECT_EQ(exposure(atoms, std::nullopt, end).hours, all);
+    EXPECT_EQ(exposure(atoms, std::nullopt, middle).hours, all) << "the van may have run before or after";
+    // A little more than noted is the van as well, and stays so: nothing is scaled up.
+    facts.hourReadings[1].shown = made::hours("3.1");
+    EXPECT_EQ(exposure(atomsOf(facts, MeterCounts::TransportToo), std::nullopt, end).hours.best,
+              made::hours("3"));
+    // Less than noted was not ridden, van or not.
+    facts.hourReadings[1].shown = made::hours("2.4");
+    EXPECT_EQ(exposure(atomsOf(facts, MeterCounts::TransportToo), std::nullopt, end).hours,
+              HoursBracket::exactly(made::hours("2.4")));
+    // An outing that nobody noted had from nothing to all of the rest: 3.1 - 2.
+    facts.hourReadings[1].shown = made::hours("3.1");
+    facts.outings[1].hours.reset();
+    const auto blank = atomsOf(facts, MeterCounts::TransportToo);
+    EXPECT_EQ(blank[1].hours, (HoursBracket{made::hours("0"), made::hours("1.1"), made::hours("1.1")}));
 }
 
 TEST(AtomsTest, OutingsWithoutANoteGetNothingWhenTheNotesUseUpTheMeter) {

@@ -1,0 +1,49 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/weight_words.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "core/units/decimal.h"
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+
+namespace {
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("WeightWords", words);
+}
+
+QString ofWords(const usage::HourWeight& weight) {
+    QStringList parts;
+    if (weight.ground)
+        parts += *weight.ground == usage::Ground::Unstated ? tr("ground not stated")
+                                                           : text(std::string(base::nameOf(*weight.ground)));
+    if (weight.pace)
+        parts += *weight.pace == usage::Pace::Unstated
+                     ? tr("pace not stated")
+                     : tr("%1 pace").arg(text(std::string(base::nameOf(*weight.pace))));
+    return parts.isEmpty() ? tr("every hour") : parts.join(tr(" at "));
+}
+
+}  // namespace
+
+QString factorText(std::int64_t permille) {
+    int places = 3;
+    while (places > 0 && permille % 10 == 0) {
+        permille /= 10;
+        --places;
+    }
+    return text(units::Decimal{permille, places}.text(decimalMark()));
+}
+
+QString weightWords(const std::vector<usage::HourWeight>& weights) {
+    QStringList each;
+    for (const usage::HourWeight& weight : weights)
+        each += tr("%1 counts %2").arg(ofWords(weight), factorText(weight.permille));
+    return each.join(tr(", "));
+}
+
+}  // namespace wm::ui
