@@ -49,6 +49,9 @@ class Book {
     Book(std::shared_ptr<const Ledger> ledger, calendar::Date today);
     /// The same book, sooner: takes over from an earlier one what the rows that came since leave as it was.
     Book(std::shared_ptr<const Ledger> ledger, calendar::Date today, const Book& before);
+    /// The same book with another outlook for one machine, to be looked at beside this one; nothing is
+    /// stored.
+    [[nodiscard]] Book supposing(MachineId machine, const outlook::Supposing& what) const;
     ~Book();
     Book(Book&&) noexcept;
     Book& operator=(Book&&) noexcept;

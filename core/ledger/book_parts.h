@@ -66,6 +66,8 @@ class Kept {
         for (const Key& key : keys)
             values_.erase(key);
     }
+    void put(const Key& key, Value value) { values_[key] = std::make_shared<Value>(std::move(value)); }
+    void forget(const Key& key) { values_.erase(key); }
     /// The value, for changing it: a copy if another book sees it too.
     Value& own(const Key& key) {
         auto& value = values_[key];

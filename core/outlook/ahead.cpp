@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 #include "core/outlook/days.h"
 
@@ -20,12 +21,14 @@ bool isCalendar(Counter counter) {
     return counter == Counter::Days || counter == Counter::Months;
 }
 
-double meanOf(const Ahead& ahead, Counter counter, const DaysAhead& days) {
+double meanOf(const Ahead& ahead, Counter counter, const DaysAhead& days,
+              std::span<const usage::HourWeight> weights = {}) {
     const double practice = days.practice + days.habit * ahead.timesAsOften * ahead.habitOutingsPerWeek / 7;
     const double outings = practice + days.races;
     switch (counter) {
         case Counter::Hours:
-            return 100 * (practice * ahead.practiceHours.mean + days.races * ahead.raceHours.mean);
+            return 100 * (practice * ahead.practiceHours.mean * meanWeight(ahead.practiceGround, weights) +
+                          days.races * ahead.raceHours.mean * meanWeight(ahead.raceGround, weights));
         case Counter::Metres:
             return outings * ahead.metres.mean;
         case Counter::Outings:
@@ -45,9 +48,9 @@ double meanOf(const Ahead& ahead, Counter counter, const DaysAhead& days) {
 
 }  // namespace
 
-double meanUse(const Ahead& ahead, Counter counter, Date day) {
+double meanUse(const Ahead& ahead, Counter counter, Date day, std::span<const usage::HourWeight> weights) {
     const std::int32_t days = std::max(day - ahead.today, 0);
-    return isCalendar(counter) ? days : meanOf(ahead, counter, daysAhead(ahead, days).back());
+    return isCalendar(counter) ? days : meanOf(ahead, counter, daysAhead(ahead, days).back(), weights);
 }
 
 std::optional<Date> dayReached(const Ahead& ahead, Counter counter, std::int64_t left) {
@@ -77,9 +80,15 @@ Ahead ridingMoreOften(Ahead ahead, double times) {
 }
 
 Ahead ridingOn(Ahead ahead, usage::Ground ground) {
-    ahead.mud = {ground == usage::Ground::Mud || ground == usage::Ground::Water ? 1.0 : 0.0, 0};
-    ahead.groundShare.fill(0);
-    ahead.groundShare[static_cast<std::size_t>(ground)] = 1;
+    ahead.mud = {usage::isMuddy(ground) ? 1.0 : 0.0, 0};
+    for (GroundMix* mix : {&ahead.practiceGround, &ahead.raceGround}) {
+        GroundMix all{{}, mix->seen};
+        for (const GroundMix::Part& part : mix->parts)
+            all.add(ground, part.pace, part.share);
+        if (all.parts.empty())
+            all.add(ground, usage::Pace::Unstated, 1);
+        *mix = std::move(all);
+    }
     return ahead;
 }
 
@@ -90,6 +99,13 @@ Ahead withEvent(Ahead ahead, const EventAhead& event) {
                          [&](const EventAhead& a, const EventAhead& b) { return order(a) < order(b); }),
         event);
     return ahead;
+}
+
+Ahead supposing(Ahead ahead, const Supposing& what) {
+    ahead = ridingMoreOften(std::move(ahead), what.timesAsOften);
+    if (what.ground)
+        ahead = ridingOn(std::move(ahead), *what.ground);
+    return what.event ? withEvent(std::move(ahead), *what.event) : ahead;
 }
 
 }  // namespace wm::outlook

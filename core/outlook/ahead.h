@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/outlook/ground.h"
 #include "core/outlook/laws.h"
 #include "core/outlook/rows.h"
 #include "core/upkeep/countdown.h"
@@ -33,7 +34,7 @@ enum class Trust : std::uint8_t { Steady, Changed, Resting, Unknown };
 /// asks this one value, through the functions below or through `Odds`. It is one generative model: each day
 /// of an event is an outing; the habit gives a Poisson count of outings in the days of weeks without an
 /// event; each outing brings hours, metres, starts, washes, mud and crashes by the laws below, independently
-/// of each other but for washes that go with mud.
+/// of each other but for washes and the ground, which go with mud.
 struct Ahead {
     calendar::Date today{};
     std::vector<EventAhead> events{};
@@ -48,8 +49,9 @@ struct Ahead {
     PieceLaw pressureWashes{};
     PieceLaw mud{};
     PieceLaw crashes{};
-    double washWithMud = 0;  ///< 0 = washed whether in mud or not, 1 = as much together as can be
-    std::array<double, 6> groundShare{};  ///< of the hours ridden, in the order of usage::Ground
+    double washWithMud = 0;      ///< 0 = washed whether in mud or not, 1 = as much together as can be
+    GroundMix practiceGround{};  ///< what a task that weights its hours makes of them
+    GroundMix raceGround{};
     Trust trust = Trust::Steady;
 
     [[nodiscard]] CountLaw habit() const { return {habitOutingsPerWeek, static_cast<double>(weeksSeen)}; }
@@ -61,23 +63,36 @@ struct Ahead {
 /// that remain the newest 26 count. Unlogged hours count as outings of mean length. Means an outing come from
 /// the whole last year; a race is an outing with starts, or one on a race day that the machine was entered
 /// for. The spread of hours is drawn towards a coefficient of variation of 0.35 as if four outings more had
-/// shown it. `events` holds the past ones too; those called off or entered by other machines only are left
-/// out. `atoms` in order of `to`.
+/// shown it. Grounds and paces are those of the noted outings, by their hours; races that nobody has seen are
+/// ridden on the ground of practice at race pace. `events` holds the past ones too; those called off or
+/// entered by other machines only are left out. `atoms` in order of `to`.
 Ahead aheadOf(MachineId machine, std::span<const usage::Atom> atoms, std::span<const Event> events,
               calendar::Date today);
 
-/// Mean use of one counter from tomorrow up to and including `day`. Months and Days count days.
-double meanUse(const Ahead& ahead, upkeep::Counter counter, calendar::Date day);
+/// Mean use of one counter from tomorrow up to and including `day`, hours as `weights` have it. Months and
+/// Days count days.
+double meanUse(const Ahead& ahead, upkeep::Counter counter, calendar::Date day,
+               std::span<const usage::HourWeight> weights = {});
 
 /// The day on which `left` more of a counter has been used in the mean; nothing if that is more than two
 /// years away.
 std::optional<calendar::Date> dayReached(const Ahead& ahead, upkeep::Counter counter, std::int64_t left);
 
 /// What if? The same outlook, changed; nothing is stored. Ridden `times` as often in weeks without an event;
-/// all on one ground (mud and water make mud days, the rest none); one event more.
+/// all on one ground, at the pace of old (mud and water make mud days, the rest none); one event more, which
+/// takes the place of its week's habit, so that a race less ridden than the week it falls in can put a job
+/// off.
 Ahead ridingMoreOften(Ahead ahead, double times);
 Ahead ridingOn(Ahead ahead, usage::Ground ground);
 Ahead withEvent(Ahead ahead, const EventAhead& event);
+
+/// All of these together.
+struct Supposing {
+    double timesAsOften = 1;
+    std::optional<usage::Ground> ground{};
+    std::optional<EventAhead> event{};
+};
+Ahead supposing(Ahead ahead, const Supposing& what);
 
 enum class StandingKind : std::uint8_t { InHand, BeforeEvent, Overdue, NoRecord };
 

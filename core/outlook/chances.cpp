@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "core/outlook/pieces.h"
+#include "core/usage/exposure.h"
 
 namespace wm::outlook {
 
@@ -20,16 +21,13 @@ namespace {
 constexpr double kNever = std::numeric_limits<double>::infinity();
 constexpr std::size_t kSlots = 8;  // the counters that outings move, and washes with pressure
 constexpr std::size_t kPressure = 7;
+constexpr std::size_t kHours = static_cast<std::size_t>(Counter::Hours);
 
 // Within a day: dates come before riding, what an outing uses up during it, what it counts at its end, a wash
 // afterwards.
 constexpr double kRides = 0.3;
 constexpr double kRidden = 0.7;
 constexpr double kWashed = 0.9;
-
-std::size_t slotOf(const Need& need) {
-    return need.pressure ? kPressure : static_cast<std::size_t>(need.counter);
-}
 
 // A task, and when it fell due in days from today.
 struct Fall {
@@ -54,18 +52,47 @@ struct LastOf {
     double date = 0;
 };
 
+// What a weighting makes of an hour, by the parts of a mix.
+using PartWeights = std::vector<double>;
+
+// Behind the slots of the counters each way to weight hours has one of its own.
 struct Field {
-    std::array<Trip, kSlots> trips;
+    std::vector<Trip> trips{kSlots};
     std::array<bool, kSlots> watched{};
     Fall date;
     std::vector<LastOf> lasts;
+    std::vector<std::vector<usage::HourWeight>> weightings;
+    std::vector<PartWeights> practice;  // of each weighting
+    std::vector<PartWeights> race;
+
+    std::size_t slotOf(const Need& need, const std::vector<usage::HourWeight>& weights) {
+        const std::size_t plain = need.pressure ? kPressure : static_cast<std::size_t>(need.counter);
+        watched[plain] = true;
+        if (plain != kHours || weights.empty())
+            return plain;
+        const auto known = std::find(weightings.begin(), weightings.end(), weights);
+        if (known != weightings.end())
+            return kSlots + static_cast<std::size_t>(known - weightings.begin());
+        weightings.push_back(weights);
+        trips.emplace_back();
+        return trips.size() - 1;
+    }
 };
 
-Field fieldOf(const std::vector<const Watched*>& tasks, Date today) {
+PartWeights partWeights(const std::vector<usage::HourWeight>& weights, const GroundMix& mix) {
+    PartWeights each;
+    for (const GroundMix::Part& part : mix.parts)
+        each.push_back(static_cast<double>(usage::permilleOf(weights, part.ground, part.pace)) / 1000);
+    if (each.empty())
+        each.push_back(meanWeight(mix, weights));
+    return each;
+}
+
+Field fieldOf(const std::vector<const Watched*>& tasks, const Ahead& ahead) {
     Field field;
-    const auto trip = [&field](const Need& need, std::size_t task) {
-        Trip& known = field.trips[slotOf(need)];
-        field.watched[slotOf(need)] = true;
+    const Date today = ahead.today;
+    const auto trip = [&](const Need& need, std::size_t task) {
+        Trip& known = field.trips[field.slotOf(need, tasks[task]->point.weights)];
         if (static_cast<double>(need.left) < known.left)
             known = {static_cast<double>(need.left), task};
     };
@@ -86,13 +113,16 @@ Field fieldOf(const std::vector<const Watched*>& tasks, Date today) {
             LastOf last{task, {}, {}, point.day ? static_cast<double>(*point.day - today) : 0};
             for (const Need& need : point.needs) {
                 last.needs.push_back({static_cast<double>(need.left), task});
-                last.slots.push_back(slotOf(need));
-                field.watched[slotOf(need)] = true;
+                last.slots.push_back(field.slotOf(need, point.weights));
             }
             field.lasts.push_back(std::move(last));
         } else {
             date(point.day, task);
         }
+    }
+    for (const auto& weights : field.weightings) {
+        field.practice.push_back(partWeights(weights, ahead.practiceGround));
+        field.race.push_back(partWeights(weights, ahead.raceGround));
     }
     return field;
 }
@@ -136,6 +166,13 @@ class Future {
         for (std::size_t slot = 0; slot < kSlots; ++slot)
             if (const PieceLaw* law = pieces(slot); law != nullptr && field.watched[slot])
                 chance_[slot] = law->seen > 0 ? stream_.beta(law->yes(), law->no()) : law->chance();
+        if (!field.weightings.empty()) {
+            practiceShares_ = shares(ahead.practiceGround);
+            raceShares_ = shares(ahead.raceGround);
+        }
+        used_.resize(field.trips.size());
+        before_.resize(field.trips.size());
+        added_.resize(field.trips.size());
         habit_ = nextHabit();
     }
 
@@ -165,6 +202,27 @@ class Future {
         return law.seen > 0 && isWatched ? law.mean * law.sure() / stream_.gamma(law.sure()) : law.mean;
     }
 
+    // Up to and including each part of the mix, in this future.
+    std::vector<double> shares(const GroundMix& mix) {
+        std::vector<double> upTo;
+        double sum = 0;
+        for (const GroundMix::Part& part : mix.parts) {
+            const double weight = part.share * mix.seen;
+            sum += mix.seen <= 0 ? part.share : weight > 0 ? stream_.gamma(weight) : 0;
+            upTo.push_back(sum);
+        }
+        for (double& share : upTo)
+            share /= sum;  // one part at least has a share that no draw of a gamma loses
+        return upTo;
+    }
+
+    // Mud is in front, so that a muddy ground and a mud day come together as far as they can.
+    static std::size_t partAt(const std::vector<double>& upTo, double lot) {
+        const auto at =
+            static_cast<std::size_t>(std::upper_bound(upTo.begin(), upTo.end(), lot) - upTo.begin());
+        return upTo.empty() ? 0 : std::min(at, upTo.size() - 1);
+    }
+
     std::optional<Outing> nextHabit() {
         if (perDay_ <= 0)
             return std::nullopt;
@@ -185,9 +243,9 @@ class Future {
     }
 
     // What the outing adds to each counter that anybody watches.
-    std::array<double, kSlots> use(bool isRace) {
-        std::array<double, kSlots> added{};
-        const auto at = [&](Counter counter) -> double& { return added[static_cast<std::size_t>(counter)]; };
+    void use(bool isRace) {
+        std::fill(added_.begin(), added_.end(), 0.0);
+        const auto at = [&](Counter counter) -> double& { return added_[static_cast<std::size_t>(counter)]; };
         const auto isWatched = [&](Counter counter) {
             return field_.watched[static_cast<std::size_t>(counter)];
         };
@@ -199,6 +257,9 @@ class Future {
         if (isWatched(Counter::Metres))
             at(Counter::Metres) = metres_ * stream_.gamma(ahead_.metres.shape()) / ahead_.metres.shape();
         const double mud = stream_.uniform();
+        const std::size_t part = partAt(isRace ? raceShares_ : practiceShares_, mud);
+        for (std::size_t i = 0; i < field_.weightings.size(); ++i)
+            added_[kSlots + i] = at(Counter::Hours) * (isRace ? field_.race : field_.practice)[i][part];
         const bool together = stream_.uniform() < ahead_.washWithMud;
         for (std::size_t slot = 0; slot < kSlots; ++slot) {
             const PieceLaw* law = field_.watched[slot] ? pieces(slot) : nullptr;
@@ -208,15 +269,13 @@ class Future {
             const bool goesWithMud =
                 slot == static_cast<std::size_t>(Counter::MudDays) || (isWash && together);
             const double lot = goesWithMud ? mud : stream_.uniform();
-            added[slot] = static_cast<double>(law->certain()) + (lot < chance_[slot] ? 1 : 0);
+            added_[slot] = static_cast<double>(law->certain()) + (lot < chance_[slot] ? 1 : 0);
         }
-        return added;
     }
 
     // When within the outing's day the counter reached `left`.
     static double momentOf(const Outing& outing, std::size_t slot, double part) {
-        if (slot == static_cast<std::size_t>(Counter::Hours) ||
-            slot == static_cast<std::size_t>(Counter::Metres))
+        if (slot == kHours || slot >= kSlots || slot == static_cast<std::size_t>(Counter::Metres))
             return outing.day + kRides + (kRidden - kRides) * part;
         return outing.day +
                (slot == static_cast<std::size_t>(Counter::Washes) || slot == kPressure ? kWashed : kRidden);
@@ -237,14 +296,14 @@ class Future {
                 fall = std::min(fall, Fall{last.date, last.task});
         if (fall.moment < kNever)
             return fall;
-        const auto before = used_;
-        const auto added = use(outing.isRace);
-        for (std::size_t slot = 0; slot < kSlots; ++slot)
-            used_[slot] += added[slot];
+        before_ = used_;
+        use(outing.isRace);
+        for (std::size_t slot = 0; slot < used_.size(); ++slot)
+            used_[slot] += added_[slot];
         const auto moment = [&](std::size_t slot, double left) {
-            return momentOf(outing, slot, std::max(left - before[slot], 0.0) / added[slot]);
+            return momentOf(outing, slot, std::max(left - before_[slot], 0.0) / added_[slot]);
         };
-        for (std::size_t slot = 0; slot < kSlots; ++slot)
+        for (std::size_t slot = 0; slot < used_.size(); ++slot)
             if (const Trip& trip = field_.trips[slot]; used_[slot] >= trip.left)
                 fall = std::min(fall, Fall{moment(slot, trip.left), trip.task});
         for (const LastOf& last : field_.lasts) {
@@ -252,7 +311,7 @@ class Future {
                 continue;
             double at = last.date;
             for (std::size_t i = 0; i < last.needs.size(); ++i)
-                if (before[last.slots[i]] < last.needs[i].left)
+                if (before_[last.slots[i]] < last.needs[i].left)
                     at = std::max(at, moment(last.slots[i], last.needs[i].left));
             fall = std::min(fall, Fall{at, last.task});
         }
@@ -268,7 +327,11 @@ class Future {
     double race_ = 0;
     double metres_ = 0;
     std::array<double, kSlots> chance_{};
-    std::array<double, kSlots> used_{};
+    std::vector<double> practiceShares_;
+    std::vector<double> raceShares_;
+    std::vector<double> used_;
+    std::vector<double> before_;
+    std::vector<double> added_;
     double clock_ = 0;  // days of habit gone by
     std::optional<Outing> habit_;
     std::size_t event_ = 0;
@@ -308,7 +371,7 @@ Chances chancesOf(std::span<const Watched> tasks, const Odds& odds, Date until, 
     }
     std::stable_sort(byConsequence.begin(), byConsequence.end(),
                      [](const Watched* a, const Watched* b) { return a->consequence < b->consequence; });
-    const Field field = fieldOf(byConsequence, ahead.today);
+    const Field field = fieldOf(byConsequence, ahead);
     const Road road = roadOf(ahead, until);
     std::vector<std::int64_t> firsts(tasks.size(), 0);
     std::int64_t falls = 0;

@@ -91,7 +91,8 @@ struct Outings {
     double mud = 0;
     double washedMud = 0;
     double crashes = 0;
-    std::array<double, 6> ground{};
+    GroundMix practiceGround;
+    GroundMix raceGround;
 };
 
 Outings outingsOf(std::span<const Atom> lastYear, std::span<const Event> entered) {
@@ -119,7 +120,7 @@ Outings outingsOf(std::span<const Atom> lastYear, std::span<const Event> entered
         (isRace ? seen.races : seen.practice).push_back(hoursOf(atom));
         seen.metres.push_back(static_cast<double>(atom.distance.best.count()));
         seen.starts += isRace ? static_cast<double>(atom.starts) : 0;
-        seen.ground[static_cast<std::size_t>(atom.ground)] += hoursOf(atom);
+        (isRace ? seen.raceGround : seen.practiceGround).add(atom.ground, atom.pace, hoursOf(atom));
     }
     // What only the odometer knows was ridden too, in the outings that are known.
     const double noted = sumOf(seen.metres);
@@ -129,6 +130,23 @@ Outings outingsOf(std::span<const Atom> lastYear, std::span<const Event> entered
     else if (!seen.metres.empty())
         seen.metres.assign(seen.metres.size(), distance / static_cast<double>(seen.metres.size()));
     return seen;
+}
+
+// Of one kind that nobody has seen the other speaks; a race is ridden at race pace.
+void learnGround(Ahead& ahead, const Outings& seen) {
+    ahead.practiceGround = seen.practiceGround;
+    ahead.practiceGround.seen = static_cast<double>(seen.practice.size());
+    ahead.raceGround = seen.raceGround;
+    ahead.raceGround.seen = static_cast<double>(seen.races.size());
+    if (seen.races.empty()) {
+        ahead.raceGround.seen = ahead.practiceGround.seen;
+        for (const GroundMix::Part& part : ahead.practiceGround.parts)
+            ahead.raceGround.add(part.ground, usage::Pace::Race, part.share);
+    } else if (seen.practice.empty()) {
+        ahead.practiceGround = ahead.raceGround;
+    }
+    ahead.practiceGround.settle();
+    ahead.raceGround.settle();
 }
 
 // Means an outing, from the last year.
@@ -146,9 +164,7 @@ void learnOutings(Ahead& ahead, const Outings& seen) {
     ahead.crashes = {mean(seen.crashes, outings), outings};
     ahead.washWithMud =
         togetherness(ahead.mud.chance(), std::min(ahead.washes.mean, 1.0), mean(seen.washedMud, outings));
-    const double hours = std::accumulate(seen.ground.begin(), seen.ground.end(), 0.0);
-    for (std::size_t ground = 0; ground < seen.ground.size(); ++ground)
-        ahead.groundShare[ground] = mean(seen.ground[ground], hours);
+    learnGround(ahead, seen);
 }
 
 struct Week {

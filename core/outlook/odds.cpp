@@ -47,6 +47,7 @@ void add(DuePoint& point, const upkeep::LimitState& state, Date today) {
 DuePoint duePointOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Ahead& ahead) {
     DuePoint point;
     point.combine = task.combine;
+    point.weights = task.weights;
     bool anyOver = false;
     for (const upkeep::LimitState& state : countdown.limits) {
         if (state.left > 0)
@@ -73,7 +74,14 @@ DuePoint duePointOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
 /// How one need is met, the more surely the more outings there are.
 class Odds::Curve {
   public:
-    Curve(const Ahead& ahead, const Need& need, int most) : ahead_(ahead), need_(need), most_(most) {
+    Curve(const Ahead& ahead, const Need& need, std::span<const usage::HourWeight> weights, int most)
+        : need_(need), most_(most) {
+        if (need.counter == Counter::Hours) {
+            practice_ = weightedLaw(ahead.practiceHours, ahead.practiceGround, weights);
+            race_ = weightedLaw(ahead.raceHours, ahead.raceGround, weights);
+        } else if (need.counter == Counter::Metres) {
+            practice_ = ahead.metres;
+        }
         if (const PieceLaw* law = piecesOf(ahead, need.counter, need.pressure))
             whole_ = chancesOfPieces(*law, need.left, most);
     }
@@ -96,14 +104,14 @@ class Odds::Curve {
   private:
     [[nodiscard]] double amount(int outings, int races) const {
         const auto left = static_cast<double>(need_.left);
-        return 1 - (need_.counter == Counter::Hours
-                        ? chanceOfLess(ahead_.practiceHours, outings, ahead_.raceHours, races, left / 100)
-                        : chanceOfLess(ahead_.metres, outings, {}, 0, left));
+        return 1 - chanceOfLess(practice_, outings, race_, races,
+                                need_.counter == Counter::Hours ? left / 100 : left);
     }
 
-    const Ahead& ahead_;
     Need need_;
     int most_;
+    AmountLaw practice_;
+    AmountLaw race_;
     std::vector<double> whole_;  // by outings, or by races for starts
 };
 
@@ -112,9 +120,9 @@ class Odds::Task {
   public:
     Task(const Odds& odds, const DuePoint& point) : odds_(odds), point_(point) {
         for (const Need& need : point.needs)
-            curves_.emplace_back(odds.ahead_, need, odds.mostOutings_);
+            curves_.emplace_back(odds.ahead_, need, point.weights, odds.mostOutings_);
         for (const Need& need : point.atOnce)
-            atOnce_.emplace_back(odds.ahead_, need, odds.mostOutings_);
+            atOnce_.emplace_back(odds.ahead_, need, point.weights, odds.mostOutings_);
     }
 
     // By the evening of the day so far ahead; without its dates, if asked so.

@@ -21,11 +21,12 @@ struct Need {
 /// of them, or before that whichever comes first of `atOnce` and `onDay`.
 struct DuePoint {
     upkeep::Combine combine = upkeep::Combine::First;
-    std::vector<Need> needs{};              ///< one a counter
-    std::optional<calendar::Date> day{};    ///< of the limits in days and months
-    std::vector<Need> atOnce{};             ///< a wash, a mud day
-    std::optional<calendar::Date> onDay{};  ///< the next race
-    bool isNow = false;                     ///< nothing is left already
+    std::vector<Need> needs{};                 ///< one a counter
+    std::vector<usage::HourWeight> weights{};  ///< of the hours that are needed
+    std::optional<calendar::Date> day{};       ///< of the limits in days and months
+    std::vector<Need> atOnce{};                ///< a wash, a mud day
+    std::optional<calendar::Date> onDay{};     ///< the next race
+    bool isNow = false;                        ///< nothing is left already
 };
 
 /// Of limits on one counter the first or the last counts. A limit that is reached is no need any more; with
@@ -42,8 +43,9 @@ struct Window {
 
 /// What an outlook says about single tasks: given how many outings of habit there are the counters are
 /// independent of each other, so a chance is a sum over that number. Exact but for hours and metres (see
-/// `chanceOfLess`), for washes that go with mud, which are taken as independent, and for two outings in one
-/// day's mud, which count as two days. Keeps what it has worked out: not for sharing between threads.
+/// `chanceOfLess`; weighted hours, of a few outings on grounds that weigh very differently, are up to 2.5
+/// points off), for washes that go with mud, which are taken as independent, and for two outings in one day's
+/// mud, which count as two days. Keeps what it has worked out: not for sharing between threads.
 class Odds {
   public:
     explicit Odds(Ahead ahead);

@@ -12,17 +12,19 @@ using upkeep::Combine;
 namespace {
 
 // 0 = just used up at the flag in the mean, 1 = now.
-double reachOf(const upkeep::LimitState& limit, const Ahead& ahead, Date flag) {
+double reachOf(const upkeep::LimitState& limit, const Ahead& ahead, Date flag,
+               std::span<const usage::HourWeight> weights) {
     const auto left = static_cast<double>(limit.left);
-    const double use = meanUse(ahead, limit.limit.counter, flag);
+    const double use = meanUse(ahead, limit.limit.counter, flag, weights);
     return left <= 0 ? 1 : use > left ? 1 - left / use : 0;
 }
 
-double reachOf(const upkeep::Countdown& countdown, Combine combine, const Ahead& ahead, Date flag) {
+double reachOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Ahead& ahead,
+               Date flag) {
     std::optional<double> reach;
     for (const upkeep::LimitState& limit : countdown.limits) {
-        const double own = reachOf(limit, ahead, flag);
-        reach = !reach ? own : combine == Combine::First ? std::max(*reach, own) : std::min(*reach, own);
+        const double own = reachOf(limit, ahead, flag, task.weights);
+        reach = !reach ? own : task.combine == Combine::First ? std::max(*reach, own) : std::min(*reach, own);
     }
     return reach.value_or(0);
 }
@@ -54,7 +56,7 @@ Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
         standing.chance = odds.chanceBy(point, flag);
     if (window.likely && *window.likely <= flag) {
         standing.kind = StandingKind::BeforeEvent;
-        standing.reach = reachOf(countdown, task.combine, ahead, flag);
+        standing.reach = reachOf(task, countdown, ahead, flag);
     }
     return standing;
 }

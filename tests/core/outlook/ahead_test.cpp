@@ -155,6 +155,62 @@ TEST_F(AheadTest, TheFutureTeachesNothing) {
     EXPECT_DOUBLE_EQ(ahead("2026-06-01").practiceHours.mean, 3);
 }
 
+double shareOf(const GroundMix& mix, usage::Ground ground, usage::Pace pace) {
+    for (const GroundMix::Part& part : mix.parts)
+        if (part.ground == ground && part.pace == pace)
+            return part.share;
+    return 0;
+}
+
+TEST_F(AheadTest, LearnsTheGroundFromTheHoursOfNotedOutings) {
+    using usage::Ground;
+    using usage::Pace;
+    // 3 h and 1 h on sand, 4 h on hard ground, all practice; a wash between.
+    const auto ride = [&](std::string_view date, std::string_view hours, Ground ground, Pace pace) {
+        auto outing = make.outing(std::string(date), std::string(hours));
+        outing.ground = ground;
+        outing.pace = pace;
+        use.outings.push_back(outing);
+    };
+    ride("2026-05-02", "3", Ground::Sand, Pace::Hard);
+    ride("2026-05-09", "4", Ground::Hard, Pace::Easy);
+    ride("2026-05-16", "1", Ground::Sand, Pace::Hard);
+    const auto practice = ahead("2026-06-01");
+    EXPECT_DOUBLE_EQ(shareOf(practice.practiceGround, Ground::Sand, Pace::Hard), 0.5);
+    EXPECT_DOUBLE_EQ(shareOf(practice.practiceGround, Ground::Hard, Pace::Easy), 0.5);
+    EXPECT_EQ(practice.practiceGround.seen, 3);
+    EXPECT_DOUBLE_EQ(shareOf(practice.raceGround, Ground::Sand, Pace::Race), 0.5) << "no race seen yet";
+    events = {event(1, "2026-05-24", "2026-05-24")};
+    ride("2026-05-24", "5", Ground::Mud, Pace::Race);
+    const auto raced = ahead("2026-06-01");
+    EXPECT_DOUBLE_EQ(shareOf(raced.raceGround, Ground::Mud, Pace::Race), 1);
+    EXPECT_DOUBLE_EQ(shareOf(raced.practiceGround, Ground::Sand, Pace::Hard), 0.5);
+}
+
+TEST(GroundTest, WeightsChangeMeanAndSpreadOfAnOuting) {
+    // Hours 2 with a variation of 0.5; half of the outings on sand that counts three times. By hand: mean 2 x
+    // (1 + 3)/2 = 4; second moment of the weight (1 + 9)/2 = 5, so (1 + 0.25) x 5/4 - 1 = 0.5625 = 0.75
+    // squared.
+    const GroundMix mix{{{usage::Ground::Hard, {}, 0.5}, {usage::Ground::Sand, {}, 0.5}}, 0};
+    const std::vector<usage::HourWeight> sand{{usage::Ground::Sand, {}, 3000}};
+    const AmountLaw known = weightedLaw({2, 0.5, 0}, mix, sand);
+    EXPECT_DOUBLE_EQ(known.mean, 4);
+    EXPECT_DOUBLE_EQ(known.spread, 0.75);
+    EXPECT_EQ(known.seen, 0) << "known exactly stays known exactly";
+    // Of nine outings seen: 0.25/9 of the hours' mean and 0.25/10 of the shares are not known.
+    GroundMix learned = mix;
+    learned.seen = 9;
+    EXPECT_NEAR(1 / weightedLaw({2, 0.5, 9}, learned, sand).sure(), 0.25 / 9 + 0.25 / 10, 1e-12);
+    // All on one ground is as uneven as the hours are.
+    const AmountLaw all = weightedLaw({2, 0.5, 9}, {{{usage::Ground::Sand, {}, 1}}, 9}, sand);
+    EXPECT_DOUBLE_EQ(all.mean, 6);
+    EXPECT_DOUBLE_EQ(all.spread, 0.5);
+    EXPECT_NEAR(all.seen, 9, 1e-9);
+    EXPECT_DOUBLE_EQ(weightedLaw({2, 0.5, 9}, {}, sand).mean, 2)
+        << "a ground that nobody stated counts as it is";
+    EXPECT_DOUBLE_EQ(weightedLaw({2, 0.5, 9}, {}, std::vector<usage::HourWeight>{{{}, {}, 1500}}).mean, 3);
+}
+
 Ahead steady() {
     Ahead ahead;
     ahead.today = day("2026-06-03");  // a Wednesday
@@ -274,6 +330,20 @@ TEST_F(StandingTest, TheWindowIsThatOfTheOutingsWhichItTakes) {
     EXPECT_EQ(standing().likely, day("2026-06-20"));
     EXPECT_EQ(standing().late, day("2026-07-12"));
     EXPECT_FALSE(standing().event);
+}
+
+TEST_F(StandingTest, SandThatCountsDoubleComesInHalfTheOutings) {
+    // 2.8 h left: two outings of 2 h as ridden, one in sand that counts as 4 h. The first outing comes with a
+    // chance of a half after ln 2 / 0.1 = 6.9 days.
+    seen.practiceGround = {{{usage::Ground::Sand, usage::Pace::Unstated, 1}}, 0};
+    limit(Counter::Hours, 280);
+    EXPECT_EQ(standing().likely, day("2026-06-20"));
+    task.weights = {{usage::Ground::Sand, {}, 2000}};
+    EXPECT_EQ(standing().likely, day("2026-06-10"));
+    // In 14 days 1.4 outings of 4 h: 5.6 h, of which 2.8 are left.
+    EXPECT_DOUBLE_EQ(standing().reach, 0.5);
+    task.weights = {{usage::Ground::Mud, {}, 2000}};
+    EXPECT_EQ(standing().likely, day("2026-06-20")) << "it is not ridden in mud";
 }
 
 TEST_F(StandingTest, WithoutAnEventTwoWeeksAreNear) {
@@ -404,6 +474,19 @@ TEST_F(WhatIfTest, TwiceAsOftenIsHalfAsFar) {
 TEST_F(WhatIfTest, MudMakesMudDaysAndSandNone) {
     EXPECT_EQ(likely(ridingOn(seen, usage::Ground::Mud), Counter::MudDays, 1), day("2026-06-10"));
     EXPECT_EQ(likely(ridingOn(seen, usage::Ground::Sand), Counter::MudDays, 1), std::nullopt);
+}
+
+TEST_F(WhatIfTest, OnSandWhatWeightsSandComesSooner) {
+    Ahead mixed = seen;
+    mixed.practiceGround = {{{usage::Ground::Hard, usage::Pace::Easy, 1}}, 0};
+    const DuePoint point{upkeep::Combine::First, {{Counter::Hours, 280}}, {{usage::Ground::Sand, {}, 2000}}};
+    EXPECT_EQ(Odds(mixed).windowOf(point).likely, day("2026-06-20"));
+    EXPECT_EQ(Odds(ridingOn(mixed, usage::Ground::Sand)).windowOf(point).likely, day("2026-06-10"));
+    EXPECT_EQ(
+        shareOf(ridingOn(mixed, usage::Ground::Sand).practiceGround, usage::Ground::Sand, usage::Pace::Easy),
+        1);
+    EXPECT_EQ(Odds(ridingOn(seen, usage::Ground::Sand)).windowOf(point).likely, day("2026-06-10"))
+        << "where nobody ever stated a ground";
 }
 
 TEST_F(WhatIfTest, OneMoreEventStandsInItsOrder) {

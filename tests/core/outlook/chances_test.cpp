@@ -42,7 +42,11 @@ Watched task(std::int64_t id, Counter counter, std::int64_t left,
 
 // By plain simulation: how often nothing comes up to the flag.
 double simulated(const Ahead& ahead, const std::vector<Watched>& tasks, int futures) {
-    plain::Simulation simulation(ahead, 5);
+    std::vector<std::vector<usage::HourWeight>> weightings;
+    for (const Watched& each : tasks)
+        if (!each.point.weights.empty())
+            weightings.push_back(each.point.weights);
+    plain::Simulation simulation(ahead, 5, weightings);
     const std::int32_t until = flagOf(ahead) - ahead.today;
     int clear = 0;
     for (int i = 0; i < futures; ++i) {
@@ -96,6 +100,51 @@ TEST(ChancesTest, AgreesWithPlainSimulationWhereMetersDiffer) {
         EXPECT_NEAR(*chancesOf(alone, odds, flagOf(odds.ahead())).clear, simulated(rider(), alone, 20'000),
                     noise(20'000));
     }
+}
+
+TEST(ChancesTest, TasksThatWeightTheirHoursShareThemWithThoseThatDont) {
+    Ahead ahead = rider();
+    ahead.practiceGround = {{{usage::Ground::Hard, usage::Pace::Unstated, 0.7},
+                             {usage::Ground::Sand, usage::Pace::Unstated, 0.3}},
+                            18};
+    ahead.raceGround = {{{usage::Ground::Sand, usage::Pace::Race, 1}}, 3};
+    Watched sand = task(2, Counter::Hours, 2000);
+    sand.point.weights = {{usage::Ground::Sand, {}, 2000}};
+    Watched race = task(3, Counter::Hours, 1700);
+    race.point.weights = {{{}, usage::Pace::Race, 1500}, {usage::Ground::Hard, {}, 700}};
+    const Odds odds(ahead);
+    const auto clear = [&](const std::vector<Watched>& tasks) {
+        const double reckoned = *chancesOf(tasks, odds, flagOf(ahead)).clear;
+        EXPECT_NEAR(reckoned, simulated(ahead, tasks, 20'000), noise(20'000));
+        return reckoned;
+    };
+    const double alone = clear({sand});
+    EXPECT_LT(alone, 0.8);
+    EXPECT_GT(alone, 0.2);
+    EXPECT_LT(alone, clear({task(2, Counter::Hours, 2000)})) << "sand wears more";
+    const double product = alone * clear({race}) * clear({task(1, Counter::Hours, 1500)});
+    EXPECT_GT(clear({task(1, Counter::Hours, 1500), sand, race}), product + 0.05) << "they share the outings";
+}
+
+TEST(ChancesTest, AMuddyGroundIsAMudDay) {
+    // Half of the riding in mud, and half of the days mud days: ten hours of mud (weighted a hundred times)
+    // and a mud day come with one and the same outing.
+    Ahead ahead = rider();
+    ahead.mud = {0.5, 0};
+    ahead.practiceGround = {
+        {{usage::Ground::Mud, usage::Pace::Unstated, 0.5}, {usage::Ground::Hard, usage::Pace::Unstated, 0.5}},
+        0};
+    ahead.raceGround = ahead.practiceGround;
+    Watched muddy = task(1, Counter::Hours, 2500);  // all that hard ground brings within the time is far less
+    muddy.point.weights = {{usage::Ground::Mud, {}, 10'000}, {usage::Ground::Hard, {}, 1}};
+    const Odds odds(ahead);
+    const auto clear = [&](Watched beside) {
+        return *chancesOf(std::vector{std::move(beside), task(2, Counter::MudDays, 1)}, odds, flagOf(ahead))
+                    .clear;
+    };
+    const double both = clear(muddy);
+    const double mudDays = clear(task(1, Counter::Hours, 1'000'000));  // never: but hours are drawn as well
+    EXPECT_EQ(both, mudDays) << "no ground is muddy on a day without mud";
 }
 
 TEST(ChancesTest, ADateBeforeTheFlagIsCertain) {

@@ -4,15 +4,20 @@
 
 #include <algorithm>
 
+#include "core/usage/exposure.h"
+
 namespace wm::outlook::plain {
 
 using upkeep::Combine;
 using upkeep::Counter;
 
-double Future::used(const Need& need, std::size_t day) const {
+double Future::used(const DuePoint& point, const Need& need, std::size_t day) const {
     const Day& upTo = days[day];
     switch (need.counter) {
         case Counter::Hours:
+            for (std::size_t i = 0; i < weightings.size(); ++i)
+                if (weightings[i] == point.weights)
+                    return upTo.weighted[i];
             return upTo.hours;
         case Counter::Metres:
             return upTo.metres;
@@ -34,7 +39,9 @@ double Future::used(const Need& need, std::size_t day) const {
 std::int32_t Future::dayOf(const DuePoint& point, calendar::Date today) const {
     for (std::size_t day = 0; day < days.size(); ++day) {
         const calendar::Date date = today.plusDays(static_cast<std::int32_t>(day));
-        const auto met = [&](const Need& need) { return used(need, day) >= static_cast<double>(need.left); };
+        const auto met = [&](const Need& need) {
+            return used(point, need, day) >= static_cast<double>(need.left);
+        };
         const bool dated = point.day && *point.day <= date;
         const bool one = std::any_of(point.needs.begin(), point.needs.end(), met) || dated;
         const bool all = std::all_of(point.needs.begin(), point.needs.end(), met) && (!point.day || dated) &&
@@ -62,6 +69,13 @@ double Simulation::chanceOf(const PieceLaw& law) {
     return yes / (yes + gamma(law.no()));
 }
 
+std::vector<double> Simulation::sharesOf(const GroundMix& mix) {
+    std::vector<double> shares;
+    for (const GroundMix::Part& part : mix.parts)
+        shares.push_back(mix.seen > 0 ? gamma(part.share * mix.seen) : part.share);
+    return shares;
+}
+
 Simulation::Truth Simulation::truth() {
     const CountLaw habit = ahead_.habit();
     Truth truth;
@@ -75,6 +89,10 @@ Simulation::Truth Simulation::truth() {
     truth.pressure = chanceOf(ahead_.pressureWashes);
     truth.mud = chanceOf(ahead_.mud);
     truth.crashes = chanceOf(ahead_.crashes);
+    if (!weightings_.empty()) {
+        truth.practiceShares = sharesOf(ahead_.practiceGround);
+        truth.raceShares = sharesOf(ahead_.raceGround);
+    }
     return truth;
 }
 
@@ -85,7 +103,18 @@ std::int64_t Simulation::pieces(const PieceLaw& law, double chance, double unifo
 void Simulation::ride(Future::Day& day, const Truth& truth, bool isRace) {
     const auto uniform = [&] { return std::uniform_real_distribution<double>(0, 1)(random_); };
     const AmountLaw& hours = isRace ? ahead_.raceHours : ahead_.practiceHours;
-    day.hours += 100 * (isRace ? truth.race : truth.practice) * gamma(hours.shape()) / hours.shape();
+    const double ridden = 100 * (isRace ? truth.race : truth.practice) * gamma(hours.shape()) / hours.shape();
+    day.hours += ridden;
+    if (!weightings_
+             .empty()) {  // the ground by a lot of its own: mud days are not asked together with it here
+        const auto& shares = isRace ? truth.raceShares : truth.practiceShares;
+        const auto part = std::discrete_distribution<std::size_t>(shares.begin(), shares.end())(random_);
+        const auto& rode = (isRace ? ahead_.raceGround : ahead_.practiceGround).parts[part];
+        for (std::size_t i = 0; i < weightings_.size(); ++i)
+            day.weighted[i] +=
+                ridden * static_cast<double>(usage::permilleOf(weightings_[i], rode.ground, rode.pace)) /
+                1000;
+    }
     day.metres += truth.metres * gamma(ahead_.metres.shape()) / ahead_.metres.shape();
     ++day.outings;
     if (isRace)
@@ -102,7 +131,9 @@ void Simulation::ride(Future::Day& day, const Truth& truth, bool isRace) {
 Future Simulation::future(std::int32_t days) {
     const Truth drawn = truth();
     Future future;
+    future.weightings = weightings_;
     future.days.resize(static_cast<std::size_t>(days) + 1);
+    future.days[0].weighted.resize(weightings_.size());
     for (std::int32_t ahead = 1; ahead <= days; ++ahead) {
         const calendar::Date date = ahead_.today.plusDays(ahead);
         auto& day = future.days[static_cast<std::size_t>(ahead)];

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <random>
+#include <utility>
 #include <vector>
 
 #include "core/outlook/odds.h"
@@ -15,35 +16,43 @@ namespace wm::outlook::plain {
 /// What one future has used up by the evening of each day, today first.
 struct Future {
     struct Day {
-        double hours = 0;  ///< hundredths
+        double hours = 0;                ///< hundredths
+        std::vector<double> weighted{};  ///< the same, by each of the weightings that were asked for
         double metres = 0;
         std::int64_t outings = 0, starts = 0, washes = 0, pressureWashes = 0, mudDays = 0, crashes = 0;
     };
     std::vector<Day> days;
 
-    [[nodiscard]] double used(const Need& need, std::size_t day) const;
+    std::vector<std::vector<usage::HourWeight>> weightings;
+
+    [[nodiscard]] double used(const DuePoint& point, const Need& need, std::size_t day) const;
     /// The day on which the point comes, or one beyond the last.
     [[nodiscard]] std::int32_t dayOf(const DuePoint& point, calendar::Date today) const;
 };
 
 class Simulation {
   public:
-    explicit Simulation(const Ahead& ahead, std::uint64_t seed = 1) : ahead_(ahead), random_(seed) {}
+    explicit Simulation(const Ahead& ahead, std::uint64_t seed = 1,
+                        std::vector<std::vector<usage::HourWeight>> weightings = {})
+        : ahead_(ahead), weightings_(std::move(weightings)), random_(seed) {}
     Future future(std::int32_t days);
 
   private:
     struct Truth {  ///< the laws of one future, drawn from what is known of them
         double perWeek = 0, practice = 0, race = 0, metres = 0;
         double starts = 0, washes = 0, pressure = 0, mud = 0, crashes = 0;
+        std::vector<double> practiceShares, raceShares;
     };
     Truth truth();
     double gamma(double shape);
     double meanOf(const AmountLaw& law);
     double chanceOf(const PieceLaw& law);
+    std::vector<double> sharesOf(const GroundMix& mix);
     std::int64_t pieces(const PieceLaw& law, double chance, double uniform);
     void ride(Future::Day& day, const Truth& truth, bool isRace);
 
     const Ahead ahead_;
+    const std::vector<std::vector<usage::HourWeight>> weightings_;
     std::mt19937_64 random_;
 };
 

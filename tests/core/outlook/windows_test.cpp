@@ -33,10 +33,24 @@ Ahead rider() {
     ahead.pressureWashes = {0.4, 15};
     ahead.mud = {0.25, 15};
     ahead.crashes = {0.1, 15};
+    ahead.practiceGround = {{{usage::Ground::Mud, usage::Pace::Easy, 0.2},
+                             {usage::Ground::Hard, usage::Pace::Hard, 0.5},
+                             {usage::Ground::Sand, usage::Pace::Hard, 0.3}},
+                            12};
+    ahead.raceGround = {
+        {{usage::Ground::Mud, usage::Pace::Race, 0.4}, {usage::Ground::Hard, usage::Pace::Race, 0.6}}, 3};
     ahead.events = {{EventId{1}, "club day", EventKind::Practice, day("2026-06-13"), day("2026-06-13")},
                     {EventId{2}, "round one", EventKind::Race, day("2026-06-27"), day("2026-06-28")},
                     {EventId{3}, "round two", EventKind::Race, day("2026-08-01"), day("2026-08-02")}};
     return ahead;
+}
+
+// Mud two and a half times, sand 1.6 times; else a race 1.2 times and easy riding half.
+std::vector<usage::HourWeight> weights() {
+    return {{usage::Ground::Mud, {}, 2500},
+            {usage::Ground::Sand, {}, 1600},
+            {{}, usage::Pace::Race, 1200},
+            {{}, usage::Pace::Easy, 500}};
 }
 
 struct Case {
@@ -56,7 +70,11 @@ std::vector<Case> cases() {
     washed.atOnce = {{Counter::Washes, 1, true}};
     DuePoint race{Combine::First, {{Counter::Hours, 900}}};
     race.onDay = day("2026-06-27");
-    return {{"hours", {Combine::First, {{Counter::Hours, 1200}}}, 0.006},
+    const DuePoint weighted{Combine::First, {{Counter::Hours, 1800}}, weights()};
+    const DuePoint fewWeighted{Combine::First, {{Counter::Hours, 400}}, weights()};
+    return {{"weighted hours", weighted, 0.025},
+            {"few weighted hours", fewWeighted, 0.025},
+            {"hours", {Combine::First, {{Counter::Hours, 1200}}}, 0.006},
             {"many hours", {Combine::First, {{Counter::Hours, 4500}}}, 0.006},
             {"an hour", {Combine::First, {{Counter::Hours, 100}}}, 0.006},
             {"metres", {Combine::First, {{Counter::Metres, 400'000}}}, 0.006},
@@ -78,7 +96,7 @@ std::map<std::string, double> worst(const Ahead& ahead, int futures) {
     const auto all = cases();
     const Odds odds(ahead);
     std::vector<std::vector<int>> comes(all.size(), std::vector<int>(kDays + 2, 0));
-    plain::Simulation simulation(ahead, 20260603);
+    plain::Simulation simulation(ahead, 20260603, {weights()});
     for (int i = 0; i < futures; ++i) {
         const auto future = simulation.future(kDays);
         for (std::size_t each = 0; each < all.size(); ++each)
