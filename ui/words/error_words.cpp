@@ -20,7 +20,7 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 24> kFieldWords{{
+constexpr std::array<FieldWord, 25> kFieldWords{{
     {"", QT_TRANSLATE_NOOP("ErrorWords", "entry")},
     {"id", QT_TRANSLATE_NOOP("ErrorWords", "card")},
     {"by_person", QT_TRANSLATE_NOOP("ErrorWords", "person")},
@@ -40,6 +40,7 @@ constexpr std::array<FieldWord, 24> kFieldWords{{
     {"past_best", QT_TRANSLATE_NOOP("ErrorWords", "likely past hours")},
     {"past_high", QT_TRANSLATE_NOOP("ErrorWords", "most past hours")},
     {"past_low", QT_TRANSLATE_NOOP("ErrorWords", "least past hours")},
+    {"permille", QT_TRANSLATE_NOOP("ErrorWords", "what an hour counts")},
     {"rolls_at", QT_TRANSLATE_NOOP("ErrorWords", "count at which the meter rolls over")},
     {"shown", QT_TRANSLATE_NOOP("ErrorWords", "meter reading")},
     {"since", QT_TRANSLATE_NOOP("ErrorWords", "first day")},

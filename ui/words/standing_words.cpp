@@ -91,9 +91,12 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
                         : tr("%1 left").arg(countWords(days, upkeep::Counter::Days));
     }
     const auto counter = limit.limit.counter;
-    if (limit.left < 0)
-        return tr("over %1").arg(countWords(-limit.left, counter));
-    return limit.left == 0 ? tr("due now") : tr("%1 left").arg(countWords(limit.left, counter));
+    const QString far = limit.left < 0    ? tr("over %1").arg(countWords(-limit.left, counter))
+                        : limit.left == 0 ? tr("due now")
+                                          : tr("%1 left").arg(countWords(limit.left, counter));
+    // Never a weighted figure alone.
+    const bool isWeighted = limit.raw && limit.raw->best != limit.behind.best;
+    return isWeighted ? tr("%1, %2 as ridden").arg(far, countWords(limit.raw->best, counter)) : far;
 }
 
 QString howFar(const ledger::DueLine& line, calendar::Date today) {

@@ -44,6 +44,17 @@ Choices counters() {
     return choices;
 }
 
+// Nothing chosen = any.
+template <class E>
+Choices anyOf(const QString& any, const QString& unstated, const QString& words) {
+    Choices choices{{QString(), any}};
+    for (const auto name : base::Names<E>::names) {
+        const QString word = text(std::string(name));
+        choices.emplace_back(word, name == "unstated" ? unstated : words.arg(tr(word.toUtf8().constData())));
+    }
+    return choices;
+}
+
 const QString kNone = QStringLiteral("–");
 
 Choices jobs(const ledger::Book& book, MachineId machine) {
@@ -120,6 +131,10 @@ Choices choicesFor(const ledger::Book& book, MachineId machine, const std::strin
         return shelfLines(book);
     if (list == "kit" && field == "unit")
         return byName<upkeep::Unit>();
+    if (field == "ground")
+        return anyOf<usage::Ground>(tr("any ground"), tr("ground not stated"), QStringLiteral("%1"));
+    if (field == "pace")
+        return anyOf<usage::Pace>(tr("any pace"), tr("pace not stated"), tr("%1 pace"));
     if (field == "hazard")
         return inWords<upkeep::Hazard>(hazardWords);
     if (field == "due")

@@ -8,6 +8,7 @@
 
 #include "ui/entry/day_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/weight_words.h"
 
 namespace wm::ui {
 
@@ -17,10 +18,11 @@ using base::Fault;
 using upkeep::Counter;
 
 constexpr std::int64_t kMostPieces = 1'000'000'000;
+constexpr std::int64_t kMostPermille = 10'000;
 
 // What an amount without a unit of its own counts: said by the field before it (a limit's counter, the time
 // of a follow-up).
-enum class Scale : std::uint8_t { Pieces, Hours, Kilometres };
+enum class Scale : std::uint8_t { Pieces, Hours, Kilometres, Factor };
 
 Scale scaleOf(Counter counter) {
     return counter == Counter::Hours    ? Scale::Hours
@@ -35,12 +37,35 @@ Scale scaleOf(E /*another choice*/) {
     return Scale::Pieces;
 }
 
+// An interval, or what an hour counts, that is left blank was forgotten; any other count is none.
+bool mustBeTyped(std::string_view field) {
+    return field == "every" || field == "permille";
+}
+
+base::Result<std::int64_t> permilleIn(const std::string& field, const std::string& typed) {
+    const auto factor = units::parseDecimal(field, typed);
+    if (!factor)
+        return tl::unexpected(factor.error());
+    if (*factor > units::Decimal{kMostPermille, 3})
+        return base::refuse(Fault::TooLarge, field, typed, "10");
+    const std::int64_t permille = factor->scaledTo(3);
+    return permille > 0 ? base::Result<std::int64_t>(permille)
+                        : base::refuse(Fault::NotPositive, field, typed);
+}
+
+// A weight says by its name what it is.
+Scale scaleOf(std::string_view field, Scale said) {
+    return field == "permille" ? Scale::Factor : said;
+}
+
 QString amountText(std::int64_t amount, Scale scale) {
     switch (scale) {
         case Scale::Hours:
             return text(units::hoursText(units::Hours{amount}, decimalMark()));
         case Scale::Kilometres:
             return text(units::kilometresText(units::Metres{amount}, decimalMark()));
+        case Scale::Factor:
+            return factorText(amount);
         case Scale::Pieces:
             break;
     }
@@ -55,6 +80,8 @@ base::Result<std::int64_t> amountIn(const std::string& field, const std::string&
             return units::parseKilometres(field, typed).map([](units::Metres metres) {
                 return metres.count();
             });
+        case Scale::Factor:
+            return permilleIn(field, typed);
         case Scale::Pieces:
             break;
     }
@@ -70,7 +97,7 @@ struct Spelling {
     void operator()(const char* name, const std::string& words) { row[name] = text(words); }
     void operator()(const char* name, bool ticked) { row[name] = ticked ? kTicked : QString(); }
     void operator()(const char* name, std::int64_t amount) {
-        row[name] = amount == 0 ? QString() : amountText(amount, scale);
+        row[name] = amount == 0 ? QString() : amountText(amount, scaleOf(name, scale));
     }
     void operator()(const char* name, const std::optional<std::int64_t>& amount) {
         row[name] = amount ? amountText(*amount, scale) : QString();
@@ -136,8 +163,7 @@ struct Reading {
     void operator()(const char* name, std::int64_t& amount) {
         std::optional<std::int64_t> given = amount;
         (*this)(name, given);
-        // An interval that is left blank was forgotten; any other count that is left blank is none.
-        if (!given && std::string_view(name) == "every")
+        if (!given && mustBeTyped(name))
             read.fault({Fault::Empty, place(name), {}, {}});
         amount = given.value_or(0);
     }
@@ -148,7 +174,7 @@ struct Reading {
         if (it->trimmed().isEmpty())
             amount.reset();
         else
-            amount = read(amountIn(place(name), it->trimmed().toStdString(), scale));
+            amount = read(amountIn(place(name), it->trimmed().toStdString(), scaleOf(name, scale)));
     }
     void operator()(const char* name, std::optional<units::Decimal>& figure) {
         const auto* it = typed(name);

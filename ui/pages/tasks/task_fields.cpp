@@ -35,6 +35,19 @@ GroupSpec theInterval() {
         .fields = {{"combine", tr("of several limits"), Choice}, {"count_from", tr("counted from"), Choice}}};
 }
 
+GroupSpec theWeights() {
+    return {.title = tr("Hours that count more or less"),
+            .folded = true,
+            .lists = {{.name = "weights",
+                       .title = tr(
+                           "The first line that fits counts; where none fits, an hour is an hour. Figures as "
+                           "ridden stand beside."),
+                       .one = tr("weight"),
+                       .columns = {{"ground", tr("on"), Choice},
+                                   {"pace", tr("at"), Choice},
+                                   {"permille", tr("an hour counts"), Figure, 6}}}}};
+}
+
 GroupSpec theSource() {
     return {.title = tr("Where the figure comes from"),
             .fields = {{"source", tr("source"), Suggested, 34},
@@ -117,7 +130,8 @@ GroupSpec theKind() {
 }  // namespace
 
 std::vector<GroupSpec> taskGroups() {
-    return {theTask(), theInterval(), theSource(), theHappenings(), theKit(), theWork(), theKind()};
+    return {theTask(),       theInterval(), theSource(), theWeights(),
+            theHappenings(), theKit(),      theWork(),   theKind()};
 }
 
 }  // namespace wm::ui

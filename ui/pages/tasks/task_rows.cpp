@@ -10,6 +10,7 @@
 #include "ui/theme/tokens.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/weight_words.h"
 
 namespace wm::ui {
 
@@ -19,7 +20,15 @@ QString tr(const char* words) {
     return QCoreApplication::translate("Tasks", words);
 }
 
-QString happeningWords(const upkeep::Trigger& trigger) {
+// What another task of the machine is called; a code that none has stays as it is.
+QString jobName(const ledger::Book& book, MachineId machine, const std::string& code) {
+    for (const auto* task : book.tasks(machine))
+        if (task->code == code)
+            return text(task->name);
+    return text(code);
+}
+
+QString happeningWords(const ledger::Book& book, MachineId machine, const upkeep::Trigger& trigger) {
     using upkeep::Happening;
     switch (trigger.happening) {
         case Happening::Wash:
@@ -35,7 +44,16 @@ QString happeningWords(const upkeep::Trigger& trigger) {
         case Happening::Job:
             break;
     }
-    return tr("after %1").arg(text(trigger.code));
+    return tr("after %1").arg(jobName(book, machine, trigger.code));
+}
+
+QString ordinalWords(std::int64_t n) {
+    const std::int64_t last = n % 10;
+    const bool isTeen = n % 100 / 10 == 1;
+    return isTeen || last == 0 || last > 3 ? tr("%1th").arg(n)
+           : last == 1                     ? tr("%1st").arg(n)
+           : last == 2                     ? tr("%1nd").arg(n)
+                                           : tr("%1rd").arg(n);
 }
 
 QString lastWords(const ledger::Book& book, const ledger::DueLine& line) {
@@ -63,7 +81,7 @@ TableRow lineRow(const ledger::Book& book, const QString& machine, const ledger:
         .cells = {{.text = nameWords(task, isBegun), .icon = markIcon(markOf(line), tokens)},
                   {.text = machine, .pencil = true},
                   {.text = text(task.position), .pencil = true},
-                  {.text = intervalWords(task), .unconfirmed = !task.confirmed},
+                  {.text = intervalWords(book, task), .unconfirmed = !task.confirmed},
                   {.text = lastWords(book, line),
                    .sort = line.last == nullptr ? 0 : line.last->date.daysSinceEpoch()},
                   {.text = howFar(line, book.today()), .sort = place},
@@ -73,13 +91,13 @@ TableRow lineRow(const ledger::Book& book, const QString& machine, const ledger:
 }
 
 // A row of a task that has no place on the due list.
-TableRow plainRow(std::int64_t id, const QString& name, const QString& machine,
+TableRow plainRow(const ledger::Book& book, std::int64_t id, const QString& name, const QString& machine,
                   const upkeep::TaskVersion& task, const QString& due, int place) {
     return {.id = id,
             .cells = {{.text = name, .pencil = true},
                       {.text = machine, .pencil = true},
                       {.text = text(task.position), .pencil = true},
-                      {.text = intervalWords(task), .pencil = true},
+                      {.text = intervalWords(book, task), .pencil = true},
                       {.text = QString(), .sort = 0},
                       {.text = due, .sort = place, .pencil = true},
                       {.text = consequenceWords(task.consequence),
@@ -95,7 +113,7 @@ QString typedName(const TaskDraft& draft) {
 
 }  // namespace
 
-QString intervalWords(const upkeep::TaskVersion& task) {
+QString intervalWords(const ledger::Book& book, const upkeep::TaskVersion& task) {
     QStringList limits;
     QStringList first;
     for (const upkeep::Limit& limit : task.limits) {
@@ -110,9 +128,12 @@ QString intervalWords(const upkeep::TaskVersion& task) {
     if (!first.isEmpty())
         parts += tr("the first at %1").arg(first.join(tr(" or ")));
     if (task.nth > 0)
-        parts += tr("every %1. time of %2").arg(task.nth).arg(text(task.nthOf));
+        parts += tr("at every %1 time of: %2")
+                     .arg(ordinalWords(task.nth), jobName(book, task.machine, task.nthOf));
     for (const upkeep::Trigger& trigger : task.triggers)
-        parts += happeningWords(trigger);
+        parts += happeningWords(book, task.machine, trigger);
+    if (!task.weights.empty())
+        parts += weightWords(task.weights);
     return parts.isEmpty() ? tr("when it is needed") : parts.join(tr(", "));
 }
 
@@ -145,13 +166,13 @@ std::vector<TableRow> taskRows(const ledger::Book& book, std::optional<MachineId
         const QString name = text(card->name);
         for (const auto& [id, begun] : drafts.all())
             if (id < 0 && begun.base.machine == card->id)
-                rows.push_back(plainRow(id, typedName(begun.draft), name, begun.base, QString(), -1));
+                rows.push_back(plainRow(book, id, typedName(begun.draft), name, begun.base, QString(), -1));
         int place = 0;
         for (const ledger::DueLine& line : book.due(card->id))
             rows.push_back(
                 lineRow(book, name, line, ++place, drafts.find(line.task->task.value()) != nullptr, tokens));
         for (const auto* task : switchedOff(book, card->id))
-            rows.push_back(plainRow(task->task.value(),
+            rows.push_back(plainRow(book, task->task.value(),
                                     nameWords(*task, drafts.find(task->task.value()) != nullptr), name, *task,
                                     tr("switched off"), ++place));
     }

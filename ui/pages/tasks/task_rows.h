@@ -13,8 +13,8 @@
 
 namespace wm::ui {
 
-/// "every 15 h or 10 washes, the first at 5 h"; "after each wash"; "every 2nd ring change".
-QString intervalWords(const upkeep::TaskVersion& task);
+/// "every 15 h or 10 washes, the first at 5 h"; "after each wash"; "at every 2nd ring change".
+QString intervalWords(const ledger::Book& book, const upkeep::TaskVersion& task);
 
 enum TaskColumn { TaskName, TaskMachine, TaskAbout, TaskInterval, TaskLast, TaskDue, TaskClass, TaskSource };
 std::vector<QString> taskHeaders();

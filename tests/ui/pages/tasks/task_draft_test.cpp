@@ -46,6 +46,9 @@ TEST(TaskDraftTest, AWordingWithEverythingInItComesBackAsItWas) {
                            .limits = {{.counter = Counter::Metres, .every = 1'250'000, .first = 10'500},
                                       {.every = 2037, .allowance = 50},
                                       {.counter = Counter::Months, .every = 12, .hard = true}},
+                           .weights = {{usage::Ground::Sand, {}, 1600},
+                                       {{}, usage::Pace::Race, 1125},
+                                       {usage::Ground::Unstated, usage::Pace::Unstated, 1000}},
                            .combine = upkeep::Combine::Last,
                            .countFrom = upkeep::CountFrom::FixedMarks,
                            .everyNth = 3,
@@ -91,6 +94,25 @@ TEST_F(TypedTask, TakesAnIntervalWithADecimalComma) {
     EXPECT_EQ(wordingFrom(draft, {}, kToday)->limits[0].every, 1250);
     limit()["counter"] = QStringLiteral("metres");
     EXPECT_EQ(wordingFrom(draft, {}, kToday)->limits[0].every, 12'500);  // typed in km
+}
+
+TEST_F(TypedTask, WhatAnHourCountsIsAFactor) {
+    draft.lists["weights"] = {{{"ground", "sand"}, {"pace", ""}, {"permille", "1,6"}}};
+    auto& factor = draft.lists["weights"][0]["permille"];
+    const auto read = wordingFrom(draft, {}, kToday);
+    ASSERT_TRUE(read.has_value());
+    EXPECT_EQ(read->weights, (std::vector<usage::HourWeight>{{usage::Ground::Sand, {}, 1600}}));
+    const auto says = [&](const char* typed, base::Fault wanted) {
+        factor = QString::fromUtf8(typed);
+        EXPECT_EQ(fault().fault, wanted) << typed;
+        EXPECT_EQ(fault().field, "weights[0].permille") << typed;
+    };
+    says("", base::Fault::Empty);
+    says("0", base::Fault::NotPositive);
+    says("-1", base::Fault::NotPositive);
+    says("10,5", base::Fault::TooLarge);
+    says("nan", base::Fault::NotANumber);
+    says("1e3", base::Fault::NotANumber);
 }
 
 TEST_F(TypedTask, SaysWhereItCannotBeRead) {

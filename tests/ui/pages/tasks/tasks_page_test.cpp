@@ -295,6 +295,26 @@ TEST_F(TasksPageTest, ALimitIsAddedAndTakenOut) {
     EXPECT_EQ(wording(forkOil_).limits.size(), limits);
 }
 
+TEST_F(TasksPageTest, SandThatCountsMoreBringsTheJobForward) {
+    choose(forkOil_);
+    ASSERT_TRUE(wording(forkOil_).weights.empty());
+    const auto leftBefore = left(forkOil_);
+    child<QPushButton>("task-weights-add")->click();
+    ASSERT_EQ(QApplication::focusWidget()->objectName(), QStringLiteral("task-weights-0-ground"));
+    line("task-weights-0-permille")->setFocus();
+    type(QStringLiteral("1,5"));
+    press(Qt::Key_Return);
+    ASSERT_EQ(wording(forkOil_).weights.size(), 1U);
+    EXPECT_EQ(wording(forkOil_).weights[0].permille, 1500);
+    EXPECT_FALSE(wording(forkOil_).weights[0].ground) << "any ground was left as it was offered";
+    const auto& limit = garage_->book().dueLine(forkOil_)->countdown.limits.front();
+    EXPECT_LT(limit.left, leftBefore);
+    ASSERT_TRUE(limit.raw) << "the hours as ridden stand beside";
+    EXPECT_LT(limit.raw->best, limit.behind.best);
+    EXPECT_TRUE(cell(forkOil_, TaskInterval).contains(QStringLiteral("counts 1.5")))
+        << cell(forkOil_, TaskInterval).toStdString();
+}
+
 TEST_F(TasksPageTest, EscapeLeavesTheFieldsForTheTable) {
     choose(forkOil_);
     press(Qt::Key_Return);
