@@ -7,6 +7,8 @@
 #include "app/lookup.h"
 #include "app/verb.h"
 #include "core/explain/why.h"
+#include "core/ledger/due_change.h"
+#include "core/units/decimal.h"
 #include "core/units/quantity.h"
 #include "ui/words/why_words.h"
 
@@ -270,6 +272,93 @@ Answer<void> sayWhy(const Call& call, const ledger::Book& book) {
     return {};
 }
 
+// What the words after --if- ask for; nothing if there are none.
+Answer<std::optional<outlook::Supposing>> supposingOf(const Call& call, const ledger::Book& book) {
+    using base::Fault;
+    outlook::Supposing what;
+    if (call.has("if-ridden")) {
+        const auto times = units::parseDecimal("if-ridden", call.text("if-ridden"));
+        if (!times)
+            return fail(times.error());
+        if (*times <= units::Decimal{})
+            return fail(base::Error{Fault::NotPositive, "if-ridden", call.text("if-ridden"), {}});
+        if (*times > units::Decimal{10, 0})
+            return fail(base::Error{Fault::TooLarge, "if-ridden", call.text("if-ridden"), "10"});
+        what.timesAsOften = times->toDouble();
+    }
+    const auto ground = call.oneOf("if-ground", usage::Ground::Unstated);
+    if (!ground)
+        return tl::unexpected(ground.error());
+    if (call.has("if-ground"))
+        what.ground = *ground;
+    const auto day = call.day("if-event");
+    if (!day)
+        return tl::unexpected(day.error());
+    if (*day && **day <= book.today())
+        return fail(
+            base::Error{Fault::BeforeItsTime, "if-event", (*day)->iso(), book.today().plusDays(1).iso()});
+    if (*day)
+        what.event = outlook::EventAhead{
+            .name = "one race more", .kind = outlook::EventKind::Race, .first = **day, .last = **day};
+    const bool asked = call.has("if-ridden") || what.ground || what.event;
+    return asked ? std::optional(what) : std::nullopt;
+}
+
+// "as it is" and "if so" under each other: the chance of the machine, then each task that reads otherwise.
+void printSupposed(QTextStream& out, const ledger::Book& book, const ledger::Book& supposed,
+                   const items::Machine& machine) {
+    printHead(out, book, machine);
+    out << "  as it is:\n";
+    printChances(out, book, machine.id);
+    out << "  if so:\n";
+    printChances(out, supposed, machine.id);
+    for (const ledger::DueMove& move : ledger::dueChange(book, supposed, machine.id)) {
+        out << "  " << fromUtf8(move.before->task->name) << ": " << standingWords(*move.before);
+        if (const QString words = why(*move.before); !words.isEmpty())
+            out << ", " << words;
+        out << " -> " << standingWords(*move.after);
+        if (const QString words = why(*move.after); !words.isEmpty())
+            out << ", " << words;
+        out << '\n';
+    }
+}
+
+void listDue(const Call& call, const ledger::Book& book, const std::vector<const items::Machine*>& machines) {
+    QTextStream& out = call.console().out;
+    if (machines.empty())
+        out << "There is no machine in this file.\n";
+    for (const items::Machine* machine : machines) {
+        printHead(out, book, *machine);
+        printChances(out, book, machine->id);
+        printTasks(out, book, book.due(machine->id), call.has("all"));
+        printRest(out, book, machine->id);
+    }
+}
+
+ordered_json linesJson(const ledger::Book& book, const items::Machine& machine) {
+    auto list = ordered_json::array();
+    for (const DueLine& line : book.due(machine.id))
+        list.push_back(lineJson(book, machine, line));
+    return list;
+}
+
+void sayDue(const Call& call, const ledger::Book& book, const std::vector<const items::Machine*>& machines,
+            const std::optional<outlook::Supposing>& what) {
+    auto list = ordered_json::array();
+    for (const items::Machine* machine : machines) {
+        const auto supposed = what ? std::optional(book.supposing(machine->id, *what)) : std::nullopt;
+        if (supposed && !call.has("json"))
+            printSupposed(call.console().out, book, *supposed, *machine);
+        else if (call.has("json"))
+            for (auto& line : linesJson(supposed ? *supposed : book, *machine))
+                list.push_back(std::move(line));
+    }
+    if (call.has("json"))
+        print(call.console(), list);
+    else if (!what)
+        listDue(call, book, machines);
+}
+
 Answer<void> run(const Call& call) {
     const auto day = call.day("on");
     if (!day)
@@ -288,23 +377,10 @@ Answer<void> run(const Call& call) {
             return tl::unexpected(machine.error());
         machines = {*machine};
     }
-    if (call.has("json")) {
-        auto list = ordered_json::array();
-        for (const items::Machine* machine : machines)
-            for (const DueLine& line : book.due(machine->id))
-                list.push_back(lineJson(book, *machine, line));
-        print(call.console(), list);
-        return {};
-    }
-    QTextStream& out = call.console().out;
-    if (machines.empty())
-        out << "There is no machine in this file.\n";
-    for (const items::Machine* machine : machines) {
-        printHead(out, book, *machine);
-        printChances(out, book, machine->id);
-        printTasks(out, book, book.due(machine->id), call.has("all"));
-        printRest(out, book, machine->id);
-    }
+    const auto what = supposingOf(call, book);
+    if (!what)
+        return tl::unexpected(what.error());
+    sayDue(call, book, machines, *what);
     return {};
 }
 
@@ -316,10 +392,15 @@ VerbSpec dueVerb() {
             {{"FILE", "The file."}},
             {machineOption(), onOption("How it stands on this day, 2026-05-16; otherwise today."),
              QCommandLineOption("why", "Say where the figure of one task comes from, step by step.", "TASK"),
-             QCommandLineOption("all", "List what is in hand and what has no record as well."), jsonOption()},
+             QCommandLineOption("all", "List what is in hand and what has no record as well."),
+             QCommandLineOption("if-ridden", "What if it were ridden so many times as often?", "TIMES"),
+             QCommandLineOption("if-ground", "What if all of it were on this ground?", "GROUND"),
+             QCommandLineOption("if-event", "What if there were one race more, on this day?", "DAY"),
+             jsonOption()},
             "  witnessmark due garage.witnessmark\n"
             "  witnessmark due garage.witnessmark --machine Heron --on 2026-05-16 --json\n"
-            "  witnessmark due garage.witnessmark --machine Heron --why piston\n",
+            "  witnessmark due garage.witnessmark --machine Heron --why piston\n"
+            "  witnessmark due garage.witnessmark --machine Heron --if-ridden 2 --if-ground sand\n",
             run};
 }
 

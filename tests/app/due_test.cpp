@@ -54,6 +54,39 @@ TEST_F(DueVerb, SaysHowSurelyAndWhatGoesFirst) {
         }
 }
 
+TEST_F(DueVerb, SaysWhatWouldBe) {
+    for (const char* day : {"2026-03-28", "2026-04-04", "2026-04-11", "2026-04-18", "2026-04-25"})
+        ASSERT_EQ(say({"log", file_, "--outing", "0.25", "--on", day}).exit, 0);
+    const QString before = exported();
+    const auto clearOf = [](const Said& said) { return said.json().at(0).at("machine_clear").get<double>(); };
+    const double now = clearOf(say({"due", file_, "--json"}));
+    EXPECT_LT(clearOf(say({"due", file_, "--json", "--if-ridden", "3"})), now) << "ridden more, less is left";
+    const Said said = say({"due", file_, "--if-ridden", "3", "--if-ground", "mud"});
+    EXPECT_TRUE(said.out.contains("as it is:")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains("if so:")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains(" -> ")) << said.out.toStdString();
+    const nlohmann::json raced = say({"due", file_, "--json", "--if-event", "2026-05-09"}).json();
+    EXPECT_TRUE(std::any_of(raced.begin(), raced.end(), [](const auto& line) {
+        return line.at("event").is_object() && line.at("event").at("first_day") == "2026-05-09";
+    }));
+    EXPECT_EQ(exported(), before) << "nothing is kept";
+}
+
+TEST_F(DueVerb, RefusesToSupposeNonsense) {
+    for (const QStringList& asked : std::vector<QStringList>{{"--if-ridden", "0"},
+                                                             {"--if-ridden", "-1"},
+                                                             {"--if-ridden", "11"},
+                                                             {"--if-ridden", "often"},
+                                                             {"--if-ridden", "nan"},
+                                                             {"--if-ground", "lava"},
+                                                             {"--if-event", "2026-02-30"},
+                                                             {"--if-event", "2026-05-02"}}) {
+        const Said said = say(QStringList{"due", file_} + asked);
+        EXPECT_EQ(said.exit, static_cast<int>(Exit::Refused)) << asked.join(' ').toStdString();
+        EXPECT_TRUE(said.err.contains(asked[1])) << said.err.toStdString();
+    }
+}
+
 TEST_F(DueVerb, LooksFromAnotherDay) {
     const auto standingOn = [this](const char* day) {
         for (const auto& line : say({"due", file_, "--json", "--on", day}).json())

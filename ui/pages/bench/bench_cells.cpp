@@ -7,6 +7,7 @@
 #include <map>
 #include <utility>
 
+#include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
 
@@ -78,38 +79,11 @@ BenchCell wordsCell(MachineId machine, const QString& words) {
     return cell;
 }
 
-// How surely the rest holds: "3 overdue; nothing more before the flag: 71 %".
-QString clearWords(const outlook::Chances& chances) {
-    const QString end = chances.event ? tr("before the flag") : tr("within two weeks");
-    const QString over = chances.dueNow > 0 ? tr("%1 due now; ").arg(chances.dueNow) : QString();
-    if (!chances.clear)
-        return over + tr("too few outings known to say what comes");
-    if (chances.inHand == 0)
-        return over + tr("nothing else is watched");
-    const QString nothing = chances.dueNow > 0 ? tr("nothing more due") : tr("nothing due");
-    return over + tr("%1 %2: %3").arg(nothing, end, chanceWords(*chances.clear));
-}
-
-// What the figures can't know.
-QString trustWords(outlook::Trust trust) {
-    switch (trust) {
-        case outlook::Trust::Changed:
-            return tr("ridden otherwise of late: it may be further off");
-        case outlook::Trust::Resting:
-            return tr("as if riding went on today");
-        case outlook::Trust::Steady:
-        case outlook::Trust::Unknown:
-            break;
-    }
-    return {};
-}
-
 std::vector<BenchCell> untilThen(const ledger::Book& book, MachineId machine) {
     const auto& chances = book.chances(machine);
     std::vector<BenchCell> cells{wordsCell(machine, clearWords(chances))};
-    if (const auto* first = chances.first ? book.task(*chances.first) : nullptr)
-        cells.push_back(wordsCell(
-            machine, tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(chances.firstShare))));
+    if (const QString first = firstToGoWords(book, chances); !first.isEmpty())
+        cells.push_back(wordsCell(machine, first));
     if (const QString trust = trustWords(chances.trust); !trust.isEmpty())
         cells.push_back(wordsCell(machine, trust));
     return cells;

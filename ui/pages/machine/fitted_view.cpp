@@ -44,7 +44,8 @@ FittedView::FittedView(const PageTools& tools, QWidget* parent)
         {tr("fit F"), &FittedView::fit},
         {tr("take off T"), &FittedView::takeOff},
         {tr("swap W"), &FittedView::swap},
-        {tr("where it was H"), &FittedView::placesAsked}};
+        {tr("where it was H"), &FittedView::placesAsked},
+        {tr("what if I"), &FittedView::whatIfAsked}};
     for (const auto& [words, act] : actions) {
         auto* key = new QToolButton(this);
         key->setText(words);
@@ -156,6 +157,9 @@ bool FittedView::eventFilter(QObject* watched, QEvent* event) {
             return true;
         case Qt::Key_H:
             emit placesAsked();
+            return true;
+        case Qt::Key_I:
+            emit whatIfAsked();
             return true;
         case Qt::Key_Return:
         case Qt::Key_Enter:

@@ -28,6 +28,8 @@ class FittedView : public QWidget {
   signals:
     /// Wants to see which item was where, when, or no longer.
     void placesAsked();
+    /// Wants to suppose another season, or no longer.
+    void whatIfAsked();
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

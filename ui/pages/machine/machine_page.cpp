@@ -12,6 +12,7 @@
 #include "ui/pages/machine/history_view.h"
 #include "ui/pages/machine/places_of.h"
 #include "ui/pages/machine/season_of.h"
+#include "ui/pages/machine/what_if_view.h"
 #include "ui/theme/type.h"
 #include "ui/workbench.h"
 
@@ -22,7 +23,8 @@ MachinePage::MachinePage(const PageTools& tools, QWidget* parent)
       season_(new SeasonStrip(this)),
       places_(new PlacesStrip(this)),
       fitted_(new FittedView(tools, this)),
-      history_(new HistoryView(tools, this)) {
+      history_(new HistoryView(tools, this)),
+      whatIf_(new WhatIfView(tools, this)) {
     setObjectName(QStringLiteral("machine"));
     season_->setObjectName(QStringLiteral("season"));
     season_->setAccessibleName(tr("what is coming"));
@@ -34,19 +36,51 @@ MachinePage::MachinePage(const PageTools& tools, QWidget* parent)
         if (!words.isEmpty())
             guide().say(words);
     });
+    whatIf_->hide();
+    connect(fitted_, &FittedView::whatIfAsked, this, [this] { suppose(whatIf_->isHidden()); });
+    connect(whatIf_, &WhatIfView::left, this, [this] { suppose(false); });
+    connect(whatIf_, &WhatIfView::supposedChanged, this, &MachinePage::showSeason);
+    auto* right = new QWidget(this);
+    QVBoxLayout* either = linesOf(right);
+    either->addWidget(history_);
+    either->addWidget(whatIf_);
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(kSpaceLine, kSpaceClose, kSpaceLine, kSpaceHair);
     lines->setSpacing(kSpaceClose);
     lines->addWidget(season_);
     lines->addWidget(places_);
-    lines->addWidget(columnsOf(this, {{fitted_, 480}, {history_, 760}}), 1);
+    lines->addWidget(columnsOf(this, {{fitted_, 480}, {right, 760}}), 1);
 }
 
 void MachinePage::refresh() {
-    season_->setSeason(seasonOf(*workbench().book(), workbench().chosen()));
+    showSeason();
     places_->setPlaces(placesOf(*workbench().book(), workbench().chosen()));
     fitted_->refresh();
     history_->refresh();
+    if (!whatIf_->isHidden())
+        whatIf_->refresh(supposedMachine());
+}
+
+void MachinePage::showSeason() {
+    const bool supposed = !whatIf_->isHidden() && whatIf_->supposed() != nullptr;
+    season_->setSeason(supposed ? seasonOf(*whatIf_->supposed(), supposedMachine())
+                                : seasonOf(*workbench().book(), workbench().chosen()));
+}
+
+std::optional<MachineId> MachinePage::supposedMachine() const {
+    return workbench().chosen() ? workbench().chosen() : fitted_->machineHere();
+}
+
+void MachinePage::suppose(bool on) {
+    history_->setVisible(!on);
+    whatIf_->setVisible(on);
+    if (on && season_->isHidden())
+        turnOver();
+    if (on)
+        whatIf_->refresh(supposedMachine());
+    else
+        showSeason();
+    (on ? whatIf_->firstFocus() : fitted_->firstFocus())->setFocus();
 }
 
 void MachinePage::turnOver() {

@@ -10,9 +10,10 @@ class FittedView;
 class HistoryView;
 class PlacesStrip;
 class SeasonStrip;
+class WhatIfView;
 
-/// A machine: what is coming (or, turned over, what was fitted when), what is fitted, what was done. Without
-/// a chosen machine, all of them.
+/// A machine: what is coming (or, turned over, what was fitted when), what is fitted, what was done (or, in
+/// its place, what if it were ridden otherwise). Without a chosen machine, all of them.
 class MachinePage : public Page {
     Q_OBJECT
 
@@ -26,11 +27,15 @@ class MachinePage : public Page {
 
   private:
     void turnOver();
+    void suppose(bool on);
+    void showSeason();
+    [[nodiscard]] std::optional<MachineId> supposedMachine() const;
 
     SeasonStrip* season_;
     PlacesStrip* places_;
     FittedView* fitted_;
     HistoryView* history_;
+    WhatIfView* whatIf_;
 };
 
 }  // namespace wm::ui
