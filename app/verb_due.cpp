@@ -313,6 +313,8 @@ void printSupposed(QTextStream& out, const ledger::Book& book, const ledger::Boo
     out << "  if so:\n";
     printChances(out, supposed, machine.id);
     for (const ledger::DueMove& move : ledger::dueChange(book, supposed, machine.id)) {
+        if (outlook::isOfTheRound(*move.before->task))
+            continue;
         out << "  " << fromUtf8(move.before->task->name) << ": " << standingWords(*move.before);
         if (const QString words = why(*move.before); !words.isEmpty())
             out << ", " << words;

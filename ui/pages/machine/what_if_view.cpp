@@ -3,6 +3,7 @@
 #include "ui/pages/machine/what_if_view.h"
 
 #include <QComboBox>
+#include <QCoreApplication>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
@@ -45,15 +46,14 @@ QString outlookWords(const ledger::Book& book, MachineId machine) {
     return parts.join(QStringLiteral("; "));
 }
 
-// "about Sat 16 May", as early as which day in one of ten.
+// "Sat 16 May"; how early and how late it may be is in the strip.
 QString whenWords(const ledger::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
     if (standing.kind == outlook::StandingKind::Overdue)
         return standingWords(line);
     if (!standing.likely)
-        return QObject::tr("not within two years");
-    return QObject::tr("%1 (from %2)")
-        .arg(dayWords(*standing.likely, today), dayWords(standing.early.value_or(*standing.likely), today));
+        return QCoreApplication::translate("WhatIf", "not within two years");
+    return dayWords(*standing.likely, today);
 }
 
 Cell chanceCell(const ledger::DueLine& line) {
@@ -77,6 +77,7 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
       fault_(note({}, this)),
       asItIs_(note({}, this)),
       ifSo_(note({}, this)),
+      nothing_(note(tr("Suppose something above: what would then fall due otherwise is listed here."), this)),
       rows_(new RowTable({tr("Task"), tr("As it is"), tr("by the flag"), tr("If so"), tr("by the flag")}, 0,
                          this)) {
     setObjectName(QStringLiteral("what-if"));
@@ -129,6 +130,7 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
     lines->addWidget(asItIs_);
     lines->addWidget(ifSo_);
     lines->addWidget(rows_, 1);
+    lines->addWidget(nothing_, 1, Qt::AlignTop);
     lines->addWidget(
         note(tr("Nothing of this is kept. The strip above shows the season as it would be."), this));
 }
@@ -173,6 +175,8 @@ void WhatIfView::workOut() {
         supposed_ = std::make_unique<const ledger::Book>(now.supposing(*machine_, what));
     fault_->setVisible(!fault_->text().isEmpty());
     ifSo_->setVisible(supposed_ != nullptr);
+    rows_->setVisible(supposed_ != nullptr);
+    nothing_->setVisible(supposed_ == nullptr && machine_);
     if (!machine_) {
         asItIs_->setText(tr("Choose a machine: F5 to F8, or the arrows over the pages."));
         rows_->show({});

@@ -52,6 +52,7 @@ class WhatIfView : public QWidget {
     QLabel* fault_;
     QLabel* asItIs_;
     QLabel* ifSo_;
+    QLabel* nothing_;
     RowTable* rows_;
 };
 
