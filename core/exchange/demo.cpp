@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <tuple>
 
 #include "core/exchange/demo_stage.h"
@@ -25,23 +26,20 @@ struct DemoFile {
 };
 
 // Of one day, the lines of the first file are said first.
-constexpr std::array<DemoFile, 27> kFiles{
-    {{"people.csv", sayPerson},      {"shelf.csv", sayShelfLine},
-     {"kits.csv", sayKit},           {"tools.csv", sayTool},
-     {"machines.csv", sayMachine},   {"items.csv", sayItem},
-     {"joints.csv", sayJoint},       {"intervals.csv", sayInterval},
-     {"limits.csv", sayLimit},       {"events.csv", sayEvent},
-     {"stock.csv", sayStock},        {"outings.csv", sayOuting},
-     {"washes.csv", sayWash},        {"readings.csv", sayReading},
-     {"moves.csv", sayMove},         {"snags.csv", saySnag},
-     {"jobs.csv", sayJob},           {"ends.csv", saySnagEnd},
-     {"marks.csv", sayMark},         {"calibrations.csv", sayCalibration},
-     {"checks.csv", sayCheck},       {"settings.csv", saySetting},
-     {"deferrals.csv", sayDeferral}, {"orders.csv", sayOrder},
-     {"windows.csv", sayWindow},     {"picks.csv", sayPick},
-     {"sheets.csv", saySheet}}};
+constexpr std::array<DemoFile, 29> kFiles{
+    {{"people.csv", sayPerson}, {"shelf.csv", sayShelfLine},    {"kits.csv", sayKit},
+     {"tools.csv", sayTool},    {"machines.csv", sayMachine},   {"items.csv", sayItem},
+     {"joints.csv", sayJoint},  {"intervals.csv", sayInterval}, {"limits.csv", sayLimit},
+     {"events.csv", sayEvent},  {"stock.csv", sayStock},        {"outings.csv", sayOuting},
+     {"washes.csv", sayWash},   {"readings.csv", sayReading},   {"odometer.csv", sayOdometer},
+     {"moves.csv", sayMove},    {"snags.csv", saySnag},         {"jobs.csv", sayJob},
+     {"ends.csv", saySnagEnd},  {"marks.csv", sayMark},         {"calibrations.csv", sayCalibration},
+     {"checks.csv", sayCheck},  {"settings.csv", saySetting},   {"deferrals.csv", sayDeferral},
+     {"orders.csv", sayOrder},  {"windows.csv", sayWindow},     {"picks.csv", sayPick},
+     {"sheets.csv", saySheet},  {"gone.csv", sayGone}}};
 constexpr std::string_view kGarage = "garage.csv";
 constexpr std::string_view kWithoutDays = "kits.csv";
+constexpr std::string_view kMachines = "machines.csv";
 
 Error placed(Error error, std::string_view file, std::size_t line) {
     error.field = fmt::format("{} line {}{}{}", file, line, error.field.empty() ? "" : ", ", error.field);
@@ -80,7 +78,8 @@ Result<Garage> garageOf(const DemoText& text) {
     return garage;
 }
 
-// A line and its turn. What is said of the time before the file was begun is typed in on its first day.
+// A line and its turn. What is said of the time before the file was begun, or before a machine came into it,
+// is typed in on its first day, or on the day on which the machine came.
 struct Turn {
     calendar::Date day{};
     std::size_t rank = 0;  ///< of its file; moves made before riding go just before the outings
@@ -129,6 +128,8 @@ class Telling {
     }
 
     Result<void> readTurns() {
+        if (const auto read = readArrivals(); !read)
+            return read;
         for (std::size_t file = 0; file < tables_.size(); ++file) {
             const std::string_view name = kFiles[file].name;
             for (std::size_t row = 0; row < tables_[file].rows.size(); ++row) {
@@ -139,11 +140,37 @@ class Telling {
                     return tl::unexpected(placed(*line.fault(), name, line.number()));
                 if (file == 0 && row == 0)
                     first_ = day;
-                turns_.push_back({std::max(day, first_), rankOf(name, early), file, row});
+                turns_.push_back(
+                    {std::max({day, first_, arrivalOf(file, row)}), rankOf(name, early), file, row});
             }
         }
         std::sort(turns_.begin(), turns_.end());
         return {};
+    }
+
+    Result<void> readArrivals() {
+        const auto file = static_cast<std::size_t>(
+            std::find_if(kFiles.begin(), kFiles.end(),
+                         [](const DemoFile& each) { return each.name == kMachines; }) -
+            kFiles.begin());
+        for (const CsvRow& row : tables_[file].rows) {
+            DemoLine line(tables_[file].columns, row, garage_.pinned);
+            arrivals_.emplace(line.text("name"), line.day("day"));
+            if (line.fault())
+                return tl::unexpected(placed(*line.fault(), kMachines, line.number()));
+        }
+        return {};
+    }
+
+    // When the machine that a line is about came into the file, if it is about one that the garage knows.
+    [[nodiscard]] calendar::Date arrivalOf(std::size_t file, std::size_t row) const {
+        const auto& columns = tables_[file].columns;
+        const auto at = std::find(columns.begin(), columns.end(), "machine");
+        if (at == columns.end() || kFiles[file].name == kWithoutDays)
+            return first_;
+        const auto found =
+            arrivals_.find(tables_[file].rows[row].cells[static_cast<std::size_t>(at - columns.begin())]);
+        return found == arrivals_.end() ? first_ : found->second;
     }
 
     Result<void> nameIt() {
@@ -174,6 +201,7 @@ class Telling {
     DemoStage stage_;
     calendar::Date first_{};
     std::vector<CsvTable> tables_;
+    std::map<std::string, calendar::Date> arrivals_;
     std::vector<Turn> turns_;
 };
 

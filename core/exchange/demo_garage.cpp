@@ -71,7 +71,8 @@ void sayMachine(DemoStage& stage, DemoLine& line) {
                            .note = line.text("note")};
     readPast(line, machine);
     stage.say(line, [&](const Pen& pen) { return ledger::saveMachine(pen, machine, true); });
-    adopt(stage, line, machine);
+    if (!machine.starter.empty())
+        adopt(stage, line, machine);
 }
 
 void sayItem(DemoStage& stage, DemoLine& line) {
@@ -137,6 +138,26 @@ void sayReading(DemoStage& stage, DemoLine& line) {
                                      .before = line.hoursIf("before"),
                                      .note = line.text("note")};
     stage.say(line, [&](const Pen& pen) { return ledger::logReading(pen, reading); });
+}
+
+void sayOdometer(DemoStage& stage, DemoLine& line) {
+    usage::DistanceReading reading{.machine = stage.machine(line, "machine"),
+                                   .date = line.day("day"),
+                                   .event = line.word("what", usage::MeterEvent::Plain),
+                                   .note = line.text("note")};
+    if (const auto shown = line.taken(units::parseKilometres("shown", line.text("shown"))))
+        reading.shown = *shown;
+    stage.say(line, [&](const Pen& pen) { return ledger::logDistance(pen, reading); });
+}
+
+void sayGone(DemoStage& stage, DemoLine& line) {
+    const auto* there = stage.ledger().find<items::Machine>(stage.machine(line, "machine"));
+    if (there == nullptr)
+        return;
+    items::Machine machine = *there;
+    machine.goneOn = line.day("day");
+    machine.note += (machine.note.empty() ? "" : " ") + line.text("note");
+    stage.say(line, [&](const Pen& pen) { return ledger::saveMachine(pen, machine, false); });
 }
 
 void sayWash(DemoStage& stage, DemoLine& line) {

@@ -96,6 +96,8 @@ void sayItem(DemoStage& stage, DemoLine& line);
 void sayMove(DemoStage& stage, DemoLine& line);
 void sayOuting(DemoStage& stage, DemoLine& line);
 void sayReading(DemoStage& stage, DemoLine& line);
+void sayOdometer(DemoStage& stage, DemoLine& line);
+void sayGone(DemoStage& stage, DemoLine& line);
 void sayWash(DemoStage& stage, DemoLine& line);
 void saySetting(DemoStage& stage, DemoLine& line);
 // demo_jobs.cpp, demo_upkeep.cpp, demo_drawer.cpp: what was done, what is to be done and what was found

@@ -8,7 +8,9 @@
 #include <utility>
 
 #include "core/exchange/demo.h"
+#include "core/exchange/json.h"
 #include "core/exchange/starter.h"
+#include "tests/kept.h"
 
 namespace wm::ui {
 
@@ -29,6 +31,26 @@ std::vector<std::string> codesOf(const std::vector<base::Code>& codes) {
     for (const auto& code : codes)
         words.push_back(code.code);
     return words;
+}
+
+// The demo takes some thousand verbs to tell: once for all tests of a build.
+std::vector<ledger::Row> demoRows(const exchange::DemoText& text) {
+    std::string all;
+    for (const auto& [name, content] : text.files)
+        all += name + content;
+    for (const std::string& starter : text.starters)
+        all += starter;
+    const test::Kept kept("demo-in-window.json", all);
+    if (const auto before = kept.text()) {
+        if (auto rows = exchange::fromJson(*before))
+            return *std::move(rows);
+    }
+    const auto demo = exchange::buildDemo(text);
+    EXPECT_TRUE(demo.has_value()) << demo.error().field;
+    if (!demo)
+        return {};
+    kept.keep(exchange::toJson(*demo));
+    return demo->rows();
 }
 
 }  // namespace
@@ -139,12 +161,11 @@ void Garage::fillDemo() {
     for (const auto& name : exchange::demoFiles())
         text.files.emplace(name,
                            read(QStringLiteral(WM_SOURCE_DIR "/demo-db/") + QString::fromStdString(name)));
-    for (const char* starter : {"four-stroke", "two-stroke"})
-        text.starters.push_back(read(QStringLiteral(WM_SOURCE_DIR "/resources/starters/%1-motocross.json")
-                                         .arg(QLatin1String(starter))));
-    const auto demo = exchange::buildDemo(text);
-    ASSERT_TRUE(demo.has_value()) << demo.error().field;
-    say([&demo](const ledger::Pen& pen) { return ledger::adoptAll(pen, demo->rows()); });
+    for (const char* starter : {"four-stroke-motocross", "two-stroke-motocross", "four-stroke-enduro"})
+        text.starters.push_back(
+            read(QStringLiteral(WM_SOURCE_DIR "/resources/starters/%1.json").arg(QLatin1String(starter))));
+    const auto rows = demoRows(text);
+    say([&rows](const ledger::Pen& pen) { return ledger::adoptAll(pen, rows); });
 }
 
 void Garage::fillSeason() {
