@@ -3,18 +3,30 @@
 #include <QFile>
 
 #include "tests/app/shell.h"
+#include "tests/kept.h"
 
 namespace wm::test {
 namespace {
 
 using app::Exit;
 
-// The demo is made once: it takes some thousand verbs. A test that writes does so in a copy.
+// The demo is made once for all tests of a build: it takes some thousand verbs. A test that writes does so in
+// a copy.
 class DrawerAndCard : public testing::Test {
   protected:
     static void SetUpTestSuite() {
         shared_ = new QTemporaryDir;
-        ASSERT_EQ(say({"new", shared_->filePath("demo.witnessmark"), "--demo"}).exit, 0);
+        const QString path = shared_->filePath("demo.witnessmark");
+        const Kept kept("demo.witnessmark", "");
+        QFile file(path);
+        if (const auto before = kept.text()) {
+            ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+            ASSERT_EQ(file.write(QByteArray::fromStdString(*before)), static_cast<qint64>(before->size()));
+            return;
+        }
+        ASSERT_EQ(say({"new", path, "--demo"}).exit, 0);
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+        kept.keep(file.readAll().toStdString());
     }
     static void TearDownTestSuite() {
         delete shared_;
