@@ -66,11 +66,21 @@ class DateJudge {
             if (lines[at].readable())
                 dated_.push_back(at);
         order_ = orderOf(dated_, lines);
+        next_.resize(dated_.size());
+        std::optional<Date> next;
+        for (std::size_t at = dated_.size(); at-- > 0;) {
+            next_[at] = next;
+            if (dateAt(at) <= today_)
+                next = dateAt(at);
+        }
     }
 
     void judge() {
-        for (std::size_t at = 0; at < dated_.size(); ++at)
+        for (std::size_t at = 0; at < dated_.size(); ++at) {
             judge(at);
+            if (dateAt(at) <= today_)
+                last_ = dateAt(at);
+        }
     }
 
   private:
@@ -83,19 +93,12 @@ class DateJudge {
         Date high = today_;
         bool lowKnown = false;
         bool highKnown = false;
-        // The nearest line on a side that is not after today itself.
-        const auto side = [&](bool before) -> std::optional<Date> {
-            for (std::size_t step = 1; before ? step <= at : at + step < dated_.size(); ++step)
-                if (const Date other = dateAt(before ? at - step : at + step); other <= today_)
-                    return other;
-            return std::nullopt;
-        };
-        if (const auto before = side(true)) {
-            (rising ? low : high) = *before;
+        if (last_) {
+            (rising ? low : high) = *last_;
             (rising ? lowKnown : highKnown) = true;
         }
-        if (const auto after = side(false)) {
-            (rising ? high : low) = *after;
+        if (next_[at]) {
+            (rising ? high : low) = *next_[at];
             (rising ? highKnown : lowKnown) = true;
         }
         if (!lowKnown)
@@ -146,6 +149,9 @@ class DateJudge {
     const Layout& layout_;
     Date today_;
     std::vector<std::size_t> dated_{};
+    // The nearest lines on either side that are not after today themselves; those above as they were cured.
+    std::optional<Date> last_{};
+    std::vector<std::optional<Date>> next_{};
     Order order_ = Order::None;
 };
 

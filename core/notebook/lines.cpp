@@ -3,6 +3,7 @@
 #include "core/notebook/lines.h"
 
 #include <algorithm>
+#include <set>
 
 namespace wm::notebook {
 
@@ -14,6 +15,14 @@ Verdict verdictOf(Slip slip) {
 
 bool Line::has(Slip slip) const {
     return std::any_of(remarks.begin(), remarks.end(), [slip](const Remark& r) { return r.slip == slip; });
+}
+
+std::vector<Slip> Line::doubts() const {
+    std::set<Slip> doubts;
+    for (const Remark& remark : remarks)
+        if (verdictOf(remark.slip) == Verdict::Doubtful)
+            doubts.insert(remark.slip);
+    return {doubts.begin(), doubts.end()};
 }
 
 void Line::remark(Slip slip, std::string given, std::string likely) {

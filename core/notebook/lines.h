@@ -118,6 +118,9 @@ struct Line {
     Facts facts{};
 
     [[nodiscard]] bool has(Slip slip) const;
+    /// What makes the line doubtful, without repeats, in the order of Slip: lines with the same doubts are of
+    /// a kind.
+    [[nodiscard]] std::vector<Slip> doubts() const;
     /// Adds a remark; the verdict becomes the graver of the two.
     void remark(Slip slip, std::string given = {}, std::string likely = {});
     [[nodiscard]] bool readable() const { return verdict != Verdict::Refused; }
@@ -131,6 +134,7 @@ struct Notebook {
     std::string headerKey{};
     Layout layout{};
     std::vector<NamedMachine> machines{};
+    std::vector<NameSpelling> spellings{};  ///< of the machine column, the commonest first
     std::vector<Line> lines{};
 
     [[nodiscard]] std::size_t count(Verdict verdict) const;

@@ -106,7 +106,51 @@ std::vector<std::size_t> Names::severalIn(std::string_view text) const {
     return several;
 }
 
-Names::Names(std::vector<NamedMachine> known, const std::vector<std::string_view>& texts)
+std::optional<std::size_t> Names::meantPlace(const std::string& text, const MeantNames& meant) {
+    const auto said = meant.find(text);
+    if (said == meant.end())
+        return std::nullopt;
+    const std::string name(base::trimmed(text));
+    for (std::size_t at = 0; at < machines_.size(); ++at)
+        if (said->second ? machines_[at].id == said->second : machines_[at].name == name)
+            return at;
+    if (said->second || name.empty())
+        return std::nullopt;
+    machines_.push_back({name, std::nullopt});
+    return machines_.size() - 1;
+}
+
+Names::Guess Names::guessOf(const Spelling& spelling) {
+    Guess guess = nearest(spelling.plain);
+    const bool own = guess.fit == NameFit::Unknown || (guess.fit == NameFit::Near && spelling.lines > 5);
+    const std::string_view name = base::trimmed(spelling.text);
+    if (own && !spelling.plain.empty() && machines_.size() < kMostMachines) {
+        guess = {spelling.lines >= kOften ? NameFit::New : NameFit::Rare, machines_.size()};
+        machines_.push_back({std::string(name), std::nullopt});
+    }
+    if (guess.fit == NameFit::Otherwise && name == machines_[guess.machine].name && name == spelling.text)
+        guess.fit = NameFit::Same;
+    return guess;
+}
+
+NameReading Names::readingOf(const Spelling& spelling, const MeantNames& meant) {
+    if (const auto place = meantPlace(spelling.text, meant))
+        return {NameFit::Same, {*place}};
+    if (const auto several = severalIn(spelling.text); several.size() > 1)
+        return {NameFit::Two, several};
+    Guess guess = guessOf(spelling);
+    auto& [all, first] = linesOf_[guess.machine];
+    all += spelling.lines;
+    first = std::max(first, spelling.lines);
+    // A spelling that the notebook keeps to is its habit and no slip.
+    const bool rare = spelling.lines * 100 <= all * kRarePercent || (spelling.lines == 1 && first > 1);
+    if (guess.fit == NameFit::Otherwise && !rare)
+        guess.fit = NameFit::Same;
+    return {guess.fit, {guess.machine}};
+}
+
+Names::Names(std::vector<NamedMachine> known, const std::vector<std::string_view>& texts,
+             const MeantNames& meant)
     : machines_(std::move(known)) {
     std::map<std::string, std::size_t, std::less<>> lines;
     for (const std::string_view text : texts)
@@ -115,44 +159,30 @@ Names::Names(std::vector<NamedMachine> known, const std::vector<std::string_view
     std::vector<Spelling> spellings;
     for (const auto& [text, count] : lines)
         spellings.push_back({text, joined(text), count});
-    // The commonest first: what many lines say is the name, the rest is measured against it.
+    // What was said by hand first, then the commonest: what many lines say is the name, the rest is measured
+    // against it.
+    std::stable_sort(spellings.begin(), spellings.end(), [&](const Spelling& a, const Spelling& b) {
+        const bool aSaid = meant.contains(a.text);
+        return aSaid != meant.contains(b.text) ? aSaid : a.lines > b.lines;
+    });
+    for (const Spelling& spelling : spellings)
+        read_.push_back({spelling.text, spelling.lines, readingOf(spelling, meant)});
+    std::sort(read_.begin(), read_.end(),
+              [](const NameSpelling& a, const NameSpelling& b) { return a.text < b.text; });
+}
+
+std::vector<NameSpelling> Names::spellings() const {
+    std::vector<NameSpelling> spellings = read_;
     std::stable_sort(spellings.begin(), spellings.end(),
-                     [](const Spelling& a, const Spelling& b) { return a.lines > b.lines; });
-    std::map<std::size_t, std::pair<std::size_t, std::size_t>> ofMachine;  // all lines, lines as first spelt
-    std::map<std::string, NameReading> read;
-    for (const Spelling& spelling : spellings) {
-        NameReading& reading = read[spelling.text];
-        if (const auto several = severalIn(spelling.text); several.size() > 1) {
-            reading = {NameFit::Two, several};
-            continue;
-        }
-        Guess guess = nearest(spelling.plain);
-        const bool own = guess.fit == NameFit::Unknown || (guess.fit == NameFit::Near && spelling.lines > 5);
-        if (own && !spelling.plain.empty() && machines_.size() < kMostMachines) {
-            guess = {spelling.lines >= kOften ? NameFit::New : NameFit::Rare, machines_.size()};
-            machines_.push_back({std::string(base::trimmed(spelling.text)), std::nullopt});
-        }
-        if (guess.fit == NameFit::Otherwise &&
-            base::trimmed(spelling.text) == machines_[guess.machine].name &&
-            base::trimmed(spelling.text) == spelling.text)
-            guess.fit = NameFit::Same;
-        auto& [all, first] = ofMachine[guess.machine];
-        all += spelling.lines;
-        first = std::max(first, spelling.lines);
-        // A spelling that the notebook keeps to is its habit and no slip.
-        const bool rare = spelling.lines * 100 <= all * kRarePercent || (spelling.lines == 1 && first > 1);
-        if (guess.fit == NameFit::Otherwise && !rare)
-            guess.fit = NameFit::Same;
-        reading = {guess.fit, {guess.machine}};
-    }
-    read_.assign(read.begin(), read.end());
+                     [](const NameSpelling& a, const NameSpelling& b) { return a.lines > b.lines; });
+    return spellings;
 }
 
 NameReading Names::reading(std::string_view text) const {
     const auto found =
         std::lower_bound(read_.begin(), read_.end(), text,
-                         [](const auto& one, std::string_view with) { return one.first < with; });
-    return found == read_.end() || found->first != text ? NameReading{} : found->second;
+                         [](const NameSpelling& one, std::string_view with) { return one.text < with; });
+    return found == read_.end() || found->text != text ? NameReading{} : found->reading;
 }
 
 namespace {

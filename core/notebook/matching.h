@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -34,13 +35,26 @@ struct NameReading {
     std::vector<std::size_t> machines{};  ///< into Names::machines
 };
 
+/// What the mechanic says that a cell of the machine column means: a machine of the file, or nothing for a
+/// new one of that name. A machine that the file does not know says nothing.
+using MeantNames = std::map<std::string, std::optional<MachineId>>;
+
+/// One way in which machines are written in a notebook.
+struct NameSpelling {
+    std::string text{};
+    std::size_t lines = 0;
+    NameReading reading{};
+};
+
 /// The machines of one notebook: those of the file, and new ones under the names it uses.
 class Names {
   public:
     /// `texts` is the machine column as it stands, one cell a line.
-    Names(std::vector<NamedMachine> known, const std::vector<std::string_view>& texts);
+    Names(std::vector<NamedMachine> known, const std::vector<std::string_view>& texts,
+          const MeantNames& meant = {});
 
     [[nodiscard]] const std::vector<NamedMachine>& machines() const { return machines_; }
+    [[nodiscard]] std::vector<NameSpelling> spellings() const;  ///< the commonest first
     [[nodiscard]] NameReading reading(std::string_view text) const;
 
   private:
@@ -51,9 +65,14 @@ class Names {
     };
     [[nodiscard]] Guess nearest(const std::string& plain) const;
     [[nodiscard]] std::vector<std::size_t> severalIn(std::string_view text) const;
+    [[nodiscard]] NameReading readingOf(const Spelling& spelling, const MeantNames& meant);
+    [[nodiscard]] std::optional<std::size_t> meantPlace(const std::string& text, const MeantNames& meant);
+    [[nodiscard]] Guess guessOf(const Spelling& spelling);
 
     std::vector<NamedMachine> machines_{};
-    std::vector<std::pair<std::string, NameReading>> read_{};  ///< by the text as written, sorted
+    std::vector<NameSpelling> read_{};  ///< sorted by the text as written
+    std::map<std::size_t, std::pair<std::size_t, std::size_t>>
+        linesOf_{};  ///< by machine: all lines, lines as first spelt
 };
 
 using TaskList = std::vector<const upkeep::TaskVersion*>;

@@ -15,6 +15,8 @@ using base::Result;
 namespace {
 
 constexpr std::size_t kLinesBetweenReports = 2'000;
+constexpr std::size_t kShareOfCells = 2;  ///< reading the cells is half of the way, judging them the other
+constexpr std::size_t kStepsAfterCells = 4;
 
 std::vector<NamedMachine> machinesOf(const ledger::Book& book) {
     std::vector<NamedMachine> machines;
@@ -85,6 +87,30 @@ void findCures(Notebook& notebook) {
     }
 }
 
+// The steps after the cells; false if the mechanic stopped between two of them.
+bool judge(Notebook& notebook, const ledger::Book& book, const Progress& progress) {
+    const std::size_t lines = notebook.lines.size();
+    std::size_t steps = 0;
+    const auto goesOn = [&] {
+        ++steps;
+        return !progress || lines < kLinesBetweenReports ||
+               progress(lines + lines * steps / kStepsAfterCells, lines * kShareOfCells);
+    };
+    judgeDates(notebook.lines, notebook.layout, book.today());
+    judgeGone(notebook, book);
+    if (!goesOn())
+        return false;
+    judgeKnown(notebook, book.ledger());
+    if (!goesOn())
+        return false;
+    judgeMeters(notebook, book.ledger());
+    if (!goesOn())
+        return false;
+    judgeJobs(notebook, book);
+    findCures(notebook);
+    return goesOn();
+}
+
 }  // namespace
 
 Result<Notebook> readNotebook(Table table, const ledger::Book& book, const ReadingWishes& wishes,
@@ -100,8 +126,9 @@ Result<Notebook> readNotebook(Table table, const ledger::Book& book, const Readi
     const auto only = onlyMachine(known, wishes.machine);
     if (auto fine = checkColumns(notebook.layout, only.has_value()); !fine)
         return tl::unexpected(fine.error());
-    const Names read(std::move(known), machineCells(table, notebook.layout));
+    const Names read(std::move(known), machineCells(table, notebook.layout), wishes.meant);
     notebook.machines = read.machines();
+    notebook.spellings = read.spellings();
     notebook.header = table.header;
     notebook.headerKey = headerKey(table);
 
@@ -118,16 +145,11 @@ Result<Notebook> readNotebook(Table table, const ledger::Book& book, const Readi
         if (!notebook.lines.back().facts.machines.empty())
             above.machines = notebook.lines.back().facts.machines;
         if (progress && notebook.lines.size() % kLinesBetweenReports == 0 &&
-            !progress(notebook.lines.size(), table.lines.size()))
+            !progress(notebook.lines.size(), table.lines.size() * kShareOfCells))
             return refuse(Fault::NothingToDo, "cancelled");
     }
-    judgeDates(notebook.lines, notebook.layout, book.today());
-    judgeGone(notebook, book);
-    judgeKnown(notebook, book.ledger());
-    judgeMeters(notebook, book.ledger());
-    judgeJobs(notebook, book);
-    findCures(notebook);
-    return notebook;
+    return judge(notebook, book, progress) ? Result<Notebook>(std::move(notebook))
+                                           : refuse(Fault::NothingToDo, "cancelled");
 }
 
 }  // namespace wm::notebook

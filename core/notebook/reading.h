@@ -10,6 +10,7 @@ namespace wm::notebook {
 struct ReadingWishes {
     std::optional<Layout> layout{};      ///< as set by hand or remembered; else guessed
     std::optional<MachineId> machine{};  ///< of every line, for a notebook about one machine
+    MeantNames meant{};                  ///< what was said of the names in the machine column
 };
 
 /// Reads every line of a table and judges it against what the file knows on `book.today()`: what can be read,

@@ -62,12 +62,12 @@ bool isHeader(const TableLine& line) {
 
 }  // namespace
 
-Result<Table> readTable(std::string_view bytes, const Progress& progress) {
+Result<Table> readTable(std::string_view bytes, const Progress& progress, std::optional<char> separator) {
     auto plain = plainText(bytes);
     if (!plain)
         return tl::unexpected(plain.error());
     const std::string_view text = plain->text;
-    Table table{.encoding = plain->encoding, .separator = separatorOf(text)};
+    Table table{.encoding = plain->encoding, .separator = separator ? *separator : separatorOf(text)};
     const bool onlySeparators = text.find_first_not_of(";,|\t\r\n ") == std::string_view::npos;
     if (onlySeparators)
         return refuse(Fault::Empty, "notebook");

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,11 +26,12 @@ struct Table {
     bool quoteLeftOpen = false;         ///< the last line runs to the end of the file
 };
 
-/// Called with how many bytes have been read; false stops the reading (then NothingToDo "cancelled").
+/// Called with how much of the work is done; false stops it (then NothingToDo "cancelled").
 using Progress = std::function<bool(std::size_t done, std::size_t of)>;
 
-/// Finds out the separator (semicolon, comma, tab, bar) and takes the cells apart.
+/// Finds out the separator (semicolon, comma, tab, bar), unless one is given, and takes the cells apart.
 /// Errors: those of plainText, NothingToDo "cancelled", Malformed "columns" if nothing separates anything.
-base::Result<Table> readTable(std::string_view bytes, const Progress& progress = {});
+base::Result<Table> readTable(std::string_view bytes, const Progress& progress = {},
+                              std::optional<char> separator = {});
 
 }  // namespace wm::notebook

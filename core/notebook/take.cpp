@@ -32,11 +32,13 @@ using ledger::Pen;
 
 using ShownOn = std::tuple<MachineId, calendar::Date, std::int64_t>;
 
+constexpr std::size_t kLinesBetweenWords = 2'000;
+
 // Rows of one notebook while they are put together; the first fault is kept.
 class Taking {
   public:
-    Taking(const Pen& pen, const Notebook& notebook, std::vector<const Line*> lines)
-        : pen_(pen), notebook_(notebook), lines_(std::move(lines)), entry_(pen) {
+    Taking(const Pen& pen, const Notebook& notebook, std::vector<const Line*> lines, const Progress& progress)
+        : pen_(pen), notebook_(notebook), lines_(std::move(lines)), progress_(progress), entry_(pen) {
         const Ledger& ledger = pen.book.ledger();
         for (const auto& reading : ledger.all<usage::HourReading>()) {
             shownOn_.insert({reading.machine, reading.date, reading.shown.count()});
@@ -51,7 +53,7 @@ class Taking {
     Result<Taken> take(std::string_view name) {
         putMachines();
         findWaiting();
-        for (std::size_t at = 0; at < lines_.size() && !check_.failed(); ++at)
+        for (std::size_t at = 0; at < lines_.size() && goesOn(); ++at)
             if (lines_[at]->facts.sort != FactSort::Job)
                 putUse(at);
         std::string text = fmt::format("took over {} {} of {}", lines_.size(),
@@ -65,6 +67,16 @@ class Taking {
     }
 
   private:
+    // False once a row had a fault or the mechanic stopped it. Every line is passed twice.
+    bool goesOn() {
+        ++passed_;
+        if (progress_ && passed_ % kLinesBetweenWords == 0 && !progress_(passed_, 2 * lines_.size())) {
+            check_.setPrefix({});
+            check_.that(false, Fault::NothingToDo, "cancelled");
+        }
+        return !check_.failed();
+    }
+
     template <class R>
     R shaped(R row, std::size_t line) {
         check_.setPrefix("line " + std::to_string(line) + ".");
@@ -208,10 +220,13 @@ class Taking {
         const Pen pen{book, pen_.newId};
         Entry entry(pen);
         ShelfOfNotebook shelf(book);
-        for (const Line* line : lines_)
-            if (line->facts.sort == FactSort::Job && !check_.failed())
+        for (const Line* line : lines_) {
+            if (!goesOn())
+                return;
+            if (line->facts.sort == FactSort::Job)
                 for (const std::size_t machine : line->facts.machines)
                     putJob(entry, book, shelf, *line, machines_[machine]);
+        }
         Change jobs = std::move(entry).change({});
         std::move(jobs.rows.begin(), jobs.rows.end(), std::back_inserter(change.rows));
     }
@@ -285,6 +300,8 @@ class Taking {
     const Pen& pen_;
     const Notebook& notebook_;
     std::vector<const Line*> lines_;
+    const Progress& progress_;
+    std::size_t passed_ = 0;
     Entry entry_;
     ledger::Checks check_{};
     std::vector<MachineId> machines_{};
@@ -319,9 +336,9 @@ std::vector<const Line*> agreedLines(const Notebook& notebook, const Agreement& 
 bool isAgreed(const Line& line, const Agreement& agreement) {
     if (line.inFile || !line.readable())
         return false;
-    if (line.verdict == Verdict::Taken)
-        return true;
     const auto at = agreement.lines.find(line.line);
+    if (line.verdict == Verdict::Taken)
+        return at == agreement.lines.end() || at->second != Choice::LeftOut;
     const bool cured = at == agreement.lines.end() || at->second == Choice::Open
                            ? agreement.allCures
                            : at->second == Choice::Cured;
@@ -329,11 +346,11 @@ bool isAgreed(const Line& line, const Agreement& agreement) {
 }
 
 Result<Taken> takeNotebook(const Pen& pen, const Notebook& notebook, const Agreement& agreement,
-                           std::string_view name) {
+                           std::string_view name, const Progress& progress) {
     std::vector<const Line*> lines = agreedLines(notebook, agreement);
     if (lines.empty())
         return base::refuse(Fault::NothingToDo, "notebook");
-    return Taking(pen, notebook, std::move(lines)).take(name);
+    return Taking(pen, notebook, std::move(lines), progress).take(name);
 }
 
 }  // namespace wm::notebook

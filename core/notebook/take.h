@@ -9,7 +9,7 @@
 
 namespace wm::notebook {
 
-/// What is to be done with one doubtful line.
+/// What is to be done with one line; a taken one can only be left out.
 enum class Choice : std::uint8_t { Open, Cured, LeftOut };
 
 /// What the mechanic agreed to: the lines that are taken anyway, the cures, all or by the line.
@@ -32,8 +32,8 @@ struct Taken {
 /// added; a machine's card is dated back to its first line, with what the meter showed before as its past. A
 /// shelf line that was first counted after a job keeps its count: the record says what was used. Jobs done
 /// long ago leave no joint hand-tight. Errors: NothingToDo if no line is new; the shape of a row, with
-/// "line 12" in front of its field.
+/// "line 12" in front of its field; NothingToDo "cancelled".
 base::Result<Taken> takeNotebook(const ledger::Pen& pen, const Notebook& notebook, const Agreement& agreement,
-                                 std::string_view name);
+                                 std::string_view name, const Progress& progress = {});
 
 }  // namespace wm::notebook
