@@ -152,8 +152,11 @@ void EntryStrip::leave() {
     auto* form = current();
     const bool keep = form != nullptr && form->isTouched();
     hide();
-    if (before_)
+    // Where the keys were may be gone; hiding has then sent them anywhere, and the window says where they go.
+    if (before_ && before_->isVisible())
         before_->setFocus(Qt::OtherFocusReason);
+    else if (auto* stray = QApplication::focusWidget())
+        stray->clearFocus();
     if (!keep && form != nullptr)
         drop(form);
     emit left();

@@ -14,6 +14,7 @@ enum class ActionId : std::uint8_t {
     OpenFile,
     OpenDemo,
     ImportText,
+    ImportNotebook,
     ExportText,
     Backups,
     AddMachine,

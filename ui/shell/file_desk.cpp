@@ -11,8 +11,11 @@
 #include "core/exchange/json.h"
 #include "ui/prompts.h"
 #include "ui/shell/backups_dialog.h"
+#include "ui/shell/long_work.h"
+#include "ui/shell/notebook_dialog.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
+#include "ui/words/notebook_words.h"
 #include "ui/workbench.h"
 
 namespace wm::ui {
@@ -124,6 +127,37 @@ void FileDesk::exportText() {
     if (!written)
         return prompts_.report(tr("The text was not written."), file.errorString());
     workbench_.endUndo();
+}
+
+void FileDesk::importNotebook() {
+    if (!workbench_.hasFile() || workbench_.readOnly())
+        return;
+    const auto path = prompts_.chooseFile(Prompts::FileUse::Open, tr("Import a notebook"),
+                                          tr("Notebook (*.csv *.tsv *.txt);;Any file (*)"));
+    if (!path)
+        return;
+    const QString name = QFileInfo(*path).fileName();
+    QFile file(*path);
+    if (!file.open(QIODevice::ReadOnly) || file.size() > kLargestText)
+        return prompts_.report(tr("%1 can't be read.").arg(quoted(name)), file.errorString());
+    auto preview =
+        std::make_unique<NotebookPreview>(file.readAll().toStdString(), workbench_.book(), settings_);
+    std::optional<base::Error> trouble;
+    {
+        LongWork work(tr("Reading %1").arg(quoted(name)), window_);
+        trouble = preview->open(work.steps());
+        if (!trouble)
+            preview->judge(work.steps());
+    }
+    if (preview->refusal() && preview->refusal()->field == "cancelled")
+        return emit said(notebookRefusal(*preview->refusal(), name));
+    // Without columns another separator may help; everything else is no notebook.
+    if (trouble && trouble->fault != base::Fault::Malformed)
+        return prompts_.report(notebookRefusal(*trouble, name), {});
+    auto* dialog = new NotebookDialog(workbench_, std::move(preview), name, window_);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &NotebookDialog::imported, this, &FileDesk::said);
+    dialog->open();
 }
 
 void FileDesk::showBackups() {

@@ -31,6 +31,8 @@ class FileDesk : public QObject {
     void openDemo();
     void importText();
     void exportText();
+    /// Shows what a notebook kept as CSV would add to the open file, and adds what is agreed to.
+    void importNotebook();
     void showBackups();
 
     [[nodiscard]] bool hasDemo() const { return static_cast<bool>(demo_); }
@@ -38,6 +40,8 @@ class FileDesk : public QObject {
 
   signals:
     void recentChanged();
+    /// A word for the bottom line.
+    void said(const QString& words);
 
   private:
     void remember(const QString& path);

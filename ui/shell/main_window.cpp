@@ -65,7 +65,7 @@ void MainWindow::build() {
     std::vector<QAction*> first{action(ActionId::NewFile), action(ActionId::OpenFile)};
     if (files_->hasDemo())
         first.push_back(action(ActionId::OpenDemo));
-    start_ = new StartPage(first, action(ActionId::AddMachine), stack_);
+    start_ = new StartPage(first, {action(ActionId::AddMachine), action(ActionId::ImportNotebook)}, stack_);
     stack_->addWidget(start_);
     for (const auto& entry : pageTable()) {
         auto* page = entry.make(tools_, stack_);
@@ -107,7 +107,7 @@ QToolButton* MainWindow::fileKey() {
             menu->addSeparator();
         menu->addAction(action(entry.id));
         if (entry.id == ActionId::OpenFile)
-            recent_ = menu->addMenu(tr("Opened &lately"));
+            recent_ = menu->addMenu(tr("Opened latel&y"));
         if (entry.id == ActionId::LightTheme || entry.id == ActionId::DarkTheme ||
             entry.id == ActionId::SystemTheme)
             themes->addAction(action(entry.id))->setCheckable(true);
@@ -146,6 +146,7 @@ void MainWindow::connectActions() {
     on(ActionId::OpenFile, [this] { files_->chooseAndOpen(); });
     on(ActionId::OpenDemo, [this] { files_->openDemo(); });
     on(ActionId::ImportText, [this] { files_->importText(); });
+    on(ActionId::ImportNotebook, [this] { files_->importNotebook(); });
     on(ActionId::ExportText, [this] { files_->exportText(); });
     on(ActionId::Backups, [this] { files_->showBackups(); });
     on(ActionId::Quit, [this] { close(); });
@@ -176,7 +177,14 @@ void MainWindow::connectActions() {
 
 void MainWindow::connectBench() {
     connect(edge_, &EdgeBar::pageAsked, this, &MainWindow::goTo);
+    connect(strip_, &EntryStrip::left, this, [this] {
+        const auto* seen = stack_->currentWidget();
+        if (QApplication::focusWidget() == nullptr && seen != nullptr)
+            (seen == start_ ? static_cast<QWidget*>(start_) : pages_.at(shown_)->firstFocus())
+                ->setFocus(Qt::OtherFocusReason);
+    });
     connect(start_, &StartPage::fileAsked, files_, &FileDesk::openPath);
+    connect(files_, &FileDesk::said, this, &MainWindow::say);
     connect(files_, &FileDesk::recentChanged, this, &MainWindow::fillRecent);
     connect(&workbench_, &Workbench::changed, this, &MainWindow::refresh);
     connect(&workbench_, &Workbench::chosenChanged, this, [this] {

@@ -3,6 +3,7 @@
 #include "ui/shell/start_page.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -41,7 +42,8 @@ QPushButton* buttonFor(QAction* action, QWidget* parent) {
 
 }  // namespace
 
-StartPage::StartPage(const std::vector<QAction*>& withoutFile, QAction* withFile, QWidget* parent)
+StartPage::StartPage(const std::vector<QAction*>& withoutFile, const std::vector<QAction*>& withFile,
+                     QWidget* parent)
     : QWidget(parent), title_(new QLabel(this)), sentence_(new QLabel(this)) {
     setObjectName(QStringLiteral("start"));
     title_->setProperty("role", QStringLiteral("title"));
@@ -53,8 +55,10 @@ StartPage::StartPage(const std::vector<QAction*>& withoutFile, QAction* withFile
         fileButtons_.push_back(buttonFor(action, this));
         buttons->addWidget(fileButtons_.back());
     }
-    machineButton_ = buttonFor(withFile, this);
-    buttons->addWidget(machineButton_);
+    for (auto* action : withFile) {
+        garageButtons_.push_back(buttonFor(action, this));
+        buttons->addWidget(garageButtons_.back());
+    }
     buttons->addStretch();
     recentTitle_ = new QLabel(tr("opened lately"), this);
     recentTitle_->setProperty("role", QStringLiteral("note"));
@@ -77,15 +81,22 @@ StartPage::StartPage(const std::vector<QAction*>& withoutFile, QAction* withFile
 void StartPage::refresh(bool hasFile, const QStringList& recent) {
     title_->setText(hasFile ? tr("An empty garage") : tr("Witnessmark"));
     sentence_->setText(hasFile ? tr("Begin with a machine: its name, what it has behind it, and a schedule "
-                                    "of common practice to work from.")
+                                    "of common practice to work from. Or take over a notebook that was kept "
+                                    "in a spreadsheet; its machines come along.")
                                : tr("Keeps what was done to each machine, and says what is due, what has "
                                     "slipped and what nobody ever marked."));
+    // Hiding the button that was pressed would send the keys elsewhere; they belong on the next step.
+    const auto* focus = QApplication::focusWidget();
+    const bool hadFocus = focus != nullptr && isAncestorOf(focus);
     for (auto* button : fileButtons_)
         button->setVisible(!hasFile);
-    machineButton_->setVisible(hasFile);
-    auto* first = hasFile ? machineButton_ : fileButtons_.front();
+    for (auto* button : garageButtons_)
+        button->setVisible(hasFile);
+    auto* first = hasFile ? garageButtons_.front() : fileButtons_.front();
     first->setDefault(true);
     setFocusProxy(first);
+    if (hadFocus && first->isVisible())
+        first->setFocus(Qt::OtherFocusReason);
     while (auto* item = recent_->takeAt(0)) {
         item->widget()->deleteLater();
         delete item;

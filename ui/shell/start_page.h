@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QWidget>
+#include <vector>
 
 class QAction;
 class QLabel;
@@ -17,7 +18,8 @@ class StartPage : public QWidget {
 
   public:
     /// `withoutFile` are the first steps when there is no file, `withFile` when it holds no machine yet.
-    StartPage(const std::vector<QAction*>& withoutFile, QAction* withFile, QWidget* parent = nullptr);
+    StartPage(const std::vector<QAction*>& withoutFile, const std::vector<QAction*>& withFile,
+              QWidget* parent = nullptr);
     void refresh(bool hasFile, const QStringList& recent);
 
   signals:
@@ -27,7 +29,7 @@ class StartPage : public QWidget {
     QLabel* title_;
     QLabel* sentence_;
     std::vector<QPushButton*> fileButtons_;
-    QPushButton* machineButton_;
+    std::vector<QPushButton*> garageButtons_;
     QLabel* recentTitle_;
     QVBoxLayout* recent_;
 };

@@ -8,6 +8,7 @@
 #include <array>
 
 #include "ui/words/error_words.h"
+#include "ui/words/figures.h"
 
 namespace wm::ui {
 
@@ -200,6 +201,67 @@ QString countsOf(const notebook::Notebook& notebook) {
     if (cures > 0)
         words += tr(" (%1 with a cure)").arg(cures);
     return words + tr(", %1 refused").arg(notebook.count(Verdict::Refused));
+}
+
+QString separatorWord(char separator) {
+    switch (separator) {
+        case ';':
+            return tr("semicolon");
+        case ',':
+            return tr("comma");
+        case '\t':
+            return tr("tab");
+        case '|':
+            return tr("upright bar");
+        default:
+            return QString(QLatin1Char(separator));
+    }
+}
+
+QString decimalWord(char decimal) {
+    return decimal == ',' ? tr("comma: 1,5") : tr("point: 1.5");
+}
+
+QString dateFormWord(notebook::DateForm form) {
+    switch (form) {
+        case notebook::DateForm::YearFirst:
+            return tr("year first: 2026-03-07");
+        case notebook::DateForm::DayFirst:
+            return tr("day first: 7.3.2026");
+        case notebook::DateForm::MonthFirst:
+            return tr("month first: 3/7/2026");
+        case notebook::DateForm::Serial:
+            break;
+    }
+    return tr("days counted: 46088");
+}
+
+QString totalsWords(const notebook::Totals& totals) {
+    QStringList words;
+    const auto add = [&words](std::size_t count, const char* one, const char* many) {
+        if (count > 0)
+            words << tr(count == 1 ? one : many).arg(count);
+    };
+    add(totals.outings, "%1 outing", "%1 outings");
+    if (totals.hours.count() > 0)
+        words << tr("%1 as noted").arg(hoursWords(totals.hours));
+    add(totals.readings, "%1 reading", "%1 readings");
+    add(totals.washes, "%1 wash", "%1 washes");
+    add(totals.crashes, "%1 crash", "%1 crashes");
+    add(totals.jobs, "%1 job", "%1 jobs");
+    return words.join(QStringLiteral(", "));
+}
+
+QString cellsInWords(const std::vector<std::string>& cells) {
+    QStringList filled;
+    for (const std::string& cell : cells)
+        if (QString words = QString::fromStdString(cell).simplified(); !words.isEmpty())
+            filled << words;
+    QString all = filled.join(QStringLiteral(" · "));
+    for (QChar& c : all)
+        if (c.category() == QChar::Other_Control || c.category() == QChar::Other_Format)
+            c = QChar(0xFFFD);
+    return all;
 }
 
 }  // namespace wm::ui

@@ -6,6 +6,7 @@
 
 #include "core/base/result.h"
 #include "core/notebook/lines.h"
+#include "core/notebook/totals.h"
 
 namespace wm::ui {
 
@@ -22,5 +23,12 @@ QString notebookRefusal(const base::Error& error, const QString& fileName);
 QString columnWord(notebook::Column column);
 /// "72 taken, 6 doubtful (5 with a cure), 0 refused".
 QString countsOf(const notebook::Notebook& notebook);
+
+QString separatorWord(char separator);                ///< "semicolon"
+QString decimalWord(char decimal);                    ///< "comma: 1,5"
+QString dateFormWord(notebook::DateForm form);        ///< "day first: 7.3.2026"
+QString totalsWords(const notebook::Totals& totals);  ///< "61 outings, 118.4 h as noted, 40 washes, 42 jobs"
+/// Cells as they stand, with a dot between them, on one line; what would disturb the words around is U+FFFD.
+QString cellsInWords(const std::vector<std::string>& cells);
 
 }  // namespace wm::ui

@@ -5,6 +5,8 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QDir>
+#include <QFile>
+#include <QFileInfo>
 #include <QImage>
 #include <QLineEdit>
 #include <QRegularExpression>
@@ -14,6 +16,7 @@
 
 #include "tests/ui/window.h"
 #include "ui/pages/page_table.h"
+#include "ui/shell/notebook_dialog.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/theme.h"
 
@@ -160,6 +163,39 @@ TEST_F(LongScreens, OfATaskThatIsChanged) {
             if (line.countdown.noRecord)
                 table->choose(line.task->task.value());
         write(QStringLiteral("tasks-no-record"));
+    });
+}
+
+TEST_F(LongScreens, OfANotebookBeforeItGoesIn) {
+    openOn(Garage::Fill::Empty);
+    garage_->say(
+        [](const ledger::Pen& pen) { return ledger::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
+    garage_->addMachine("Heron 250", "four-stroke-motocross", units::Hours{1250});
+    garage_->addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});
+    inEveryLook([this] {
+        for (const char* name : {"outings", "jobs"}) {
+            QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/notebook/%1.csv").arg(QLatin1String(name)));
+            ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+            auto preview = std::make_unique<NotebookPreview>(file.readAll().toStdString(),
+                                                             garage_->workbench().book(), *settings_);
+            ASSERT_FALSE(preview->open());
+            preview->judge();
+            NotebookDialog dialog(garage_->workbench(), std::move(preview),
+                                  QFileInfo(file.fileName()).fileName(), window_.get());
+            dialog.show();
+            auto* verdicts = dialog.findChild<QTabBar*>();
+            auto* table = dialog.findChild<NotebookTable*>();
+            for (const int tab : {verdicts->currentIndex(), 0}) {
+                verdicts->setCurrentIndex(tab);
+                if (tab != 0)
+                    QTest::keyClick(table, Qt::Key_Space);
+                QTest::keyClick(table, Qt::Key_Down);
+                QApplication::processEvents();
+                dialog.grab().save(QStringLiteral("%1/notebook-%2-%3-%4-%5.png")
+                                       .arg(target_, QLatin1String(name), QString::number(tab), theme_)
+                                       .arg(window_->width()));
+            }
+        }
     });
 }
 

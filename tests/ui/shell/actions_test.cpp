@@ -42,6 +42,19 @@ TEST(ActionTable, NoTwoActionsShareAKey) {
 
 class Actions : public WindowTest {};
 
+TEST_F(Actions, NoTwoLinesOfTheFileMenuShareALetter) {
+    openOn(Garage::Fill::OneMachine);
+    std::map<QString, QString> taken;
+    for (const auto* action : child<QMenu>("file-menu")->actions()) {
+        if (action->isSeparator())
+            continue;
+        const QString letter = QKeySequence::mnemonic(action->text()).toString();
+        EXPECT_FALSE(letter.isEmpty()) << action->text().toStdString();
+        const auto [at, isNew] = taken.emplace(letter, action->text());
+        EXPECT_TRUE(isNew) << at->second.toStdString() << " and " << action->text().toStdString();
+    }
+}
+
 TEST_F(Actions, AreReachedByKeyOrClick) {
     openOn(Garage::Fill::OneMachine);
     const auto* menu = child<QMenu>("file-menu");

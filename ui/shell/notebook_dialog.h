@@ -1,0 +1,80 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QDialog>
+#include <functional>
+#include <vector>
+
+#include "ui/shell/notebook_lines.h"
+#include "ui/shell/notebook_preview.h"
+
+class QGridLayout;
+class QLabel;
+class QPushButton;
+class QScrollArea;
+class QTabBar;
+
+namespace wm::ui {
+
+class NotebookForm;
+class Workbench;
+
+/// What an import would write, line by line, before anything is written: how the notebook is understood, what
+/// each line was judged and why, what it adds up to. Enter writes what was agreed to as one step.
+class NotebookDialog : public QDialog {
+    Q_OBJECT
+
+  public:
+    /// `preview` has been opened and judged; `name` is the file's.
+    NotebookDialog(Workbench& workbench, std::unique_ptr<NotebookPreview> preview, QString name,
+                   QWidget* parent = nullptr);
+
+  signals:
+    /// What went in, in words.
+    void imported(const QString& words);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+  private:
+    void layOut();
+    void fitForm();
+    void connectForm();
+    void connectLines();
+    QWidget* lineSide();
+    QWidget* totalsSide();
+    /// Says something about how the notebook is read, and judges it again.
+    void change(const std::function<void()>& say);
+    void judgeAgain();
+    void refresh();
+    void refreshTabs();
+    void agreed();
+    void showLine();
+    void showTotals();
+    void showWords();
+    void importAgreed();
+    void bookChanged();
+    [[nodiscard]] const notebook::Line* current() const;
+
+    Workbench& workbench_;
+    std::unique_ptr<NotebookPreview> preview_;
+    QString name_;
+    QScrollArea* form_;
+    NotebookForm* ways_;
+    QTabBar* tabs_;
+    NotebookLines* lines_;
+    NotebookTable* table_;
+    QLabel* detail_;
+    QLabel* words_;
+    QGridLayout* totals_;
+    std::vector<QLabel*> figures_;
+    QPushButton* cure_;
+    QPushButton* kind_;
+    QPushButton* all_;
+    QPushButton* leaveOut_;
+    QPushButton* import_;
+    bool busy_ = false;  ///< judging or writing: what changes meanwhile is looked at afterwards
+};
+
+}  // namespace wm::ui

@@ -1,0 +1,92 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/notebook/reading.h"
+#include "core/notebook/take.h"
+#include "ui/shell/notebook_memory.h"
+
+namespace wm::ui {
+
+/// How a line stands once its verdict and what the mechanic said of it are put together.
+enum class LineState : std::uint8_t {
+    GoesIn,   ///< taken
+    Known,    ///< in the file already
+    Open,     ///< doubtful, and nothing was said
+    Cured,    ///< doubtful, goes in as its cure says
+    LeftOut,  ///< stays out on his word
+    Refused
+};
+
+/// A notebook between its file and the garage: read, judged, set right by hand, and agreed to line by line.
+/// Writes nothing but what is to be remembered about its header.
+class NotebookPreview {
+  public:
+    NotebookPreview(std::string bytes, std::shared_ptr<const ledger::Book> book, QSettings& settings);
+
+    /// Takes the cells apart and finds out, or recalls, how they are meant. Empty and NotText: there is
+    /// nothing to show; Malformed "columns": another separator may help.
+    std::optional<base::Error> open(const notebook::Progress& progress = {});
+    /// Judges every line; what was agreed to holds for lines that are judged as before.
+    void judge(const notebook::Progress& progress = {});
+    /// Against another picture of the file from now on; asks for judge().
+    void setBook(std::shared_ptr<const ledger::Book> book) { book_ = std::move(book); }
+
+    // By hand; each asks for judge().
+    std::optional<base::Error> setSeparator(char separator, const notebook::Progress& progress = {});
+    void setColumn(std::size_t at, notebook::Column column);
+    void setDecimal(char decimal);
+    void setDates(notebook::DateForm form);
+    void setMeaning(const std::string& text, std::optional<MachineId> machine);
+    void setOnlyMachine(std::optional<MachineId> machine) { onlyMachine_ = machine; }
+    /// Forgets what was set by hand about this header.
+    void forget();
+
+    [[nodiscard]] const ledger::Book& book() const { return *book_; }
+    [[nodiscard]] const notebook::Table& table() const { return table_; }
+    [[nodiscard]] const notebook::Layout& layout() const { return layout_; }
+    [[nodiscard]] std::optional<MachineId> onlyMachine() const { return onlyMachine_; }
+    [[nodiscard]] bool isSetByHand() const { return !ways_.isEmpty(); }
+    /// Nothing while `refusal()` says why.
+    [[nodiscard]] const notebook::Notebook* notebook() const { return notebook_ ? &*notebook_ : nullptr; }
+    [[nodiscard]] const std::optional<base::Error>& refusal() const { return refusal_; }
+    [[nodiscard]] const notebook::Agreement& agreement() const { return agreement_; }
+
+    [[nodiscard]] LineState stateOf(const notebook::Line& line) const;
+    /// Accepts the cure of a line, or takes that back; says nothing to a line without one.
+    void turnCure(const notebook::Line& line);
+    /// Leaves a line out, or takes that back.
+    void turnLeftOut(const notebook::Line& line);
+    /// Accepts the cures of all lines that raise the same doubts.
+    void cureKindOf(const notebook::Line& line);
+    void cureAll();
+
+    /// What was agreed to, as a change of the book.
+    [[nodiscard]] base::Result<notebook::Taken> take(const std::string& name,
+                                                     const notebook::Progress& progress) const;
+
+  private:
+    void findLayout();
+    void applyWays();
+    void remember();
+    [[nodiscard]] std::vector<std::string> machineNames() const;
+
+    std::string bytes_;
+    std::shared_ptr<const ledger::Book> book_;
+    QSettings& settings_;
+    notebook::Table table_{};
+    std::string headerKey_{};
+    NotebookWays ways_{};
+    notebook::Layout layout_{};
+    std::optional<MachineId> onlyMachine_{};
+    std::optional<notebook::Notebook> notebook_{};
+    std::optional<base::Error> refusal_{};
+    notebook::Agreement agreement_{};
+};
+
+}  // namespace wm::ui
