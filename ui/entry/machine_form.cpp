@@ -60,11 +60,11 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
     // What a machine can't do without stands first, so that Tab and Enter suffice.
     starter_ = addChoice(QStringLiteral("starter"), tr("begin with the schedule"), {tr("none")}, 0);
     meter_ = addText(QStringLiteral("shown"), tr("meter shows now"), QString(), 7);
+    counts_ = addChoice(QStringLiteral("meterCounts"), tr("it counts"), {tr("riding"), tr("the van too")}, 0);
     past_ = addChoice(QStringLiteral("startedNew"), tr("it came"), {tr("new"), tr("used")}, 1);
     best_ = addText(QStringLiteral("pastBest"), tr("likely hours before"), QString(), 7);
     low_ = addText(QStringLiteral("pastLow"), tr("at least"), QString(), 7);
     high_ = addText(QStringLiteral("pastHigh"), tr("at most, if known"), QString(), 7);
-    counts_ = addChoice(QStringLiteral("meterCounts"), tr("it counts"), {tr("riding"), tr("the van too")}, 0);
     since_ = addDay(QStringLiteral("since"), tr("yours since"), tr("today"), Lean::Past);
     maker_ = addText(QStringLiteral("maker"), tr("maker"), QString(), 12);
     model_ = addText(QStringLiteral("model"), tr("model"), QString(), 12);

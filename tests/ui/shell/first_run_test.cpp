@@ -42,13 +42,13 @@ class FirstRun : public WindowTest {
     void addMachine() {
         key(Qt::Key_Return);
         ASSERT_TRUE(child<EntryStrip>("entry-strip")->isOpen()) << focus().toStdString();
-        keys(QStringLiteral("Heron 250"));
+        keys(QStringLiteral("Plover 125"));
         key(Qt::Key_Tab);
         ASSERT_EQ(focus(), "starter");
+        // The commonest stands there; a letter takes another.
+        EXPECT_EQ(child<QComboBox>("starter")->currentText(), "four-stroke motocross");
         keys(QStringLiteral("t"));
         EXPECT_TRUE(child<QComboBox>("starter")->currentText().startsWith("two-stroke"));
-        keys(QStringLiteral("f"));
-        EXPECT_TRUE(child<QComboBox>("starter")->currentText().startsWith("four-stroke"));
         key(Qt::Key_Tab);
         ASSERT_EQ(focus(), "shown");
         keys(QStringLiteral("61,3"));
@@ -66,9 +66,9 @@ TEST_F(FirstRun, LeadsToADueList) {
     ASSERT_TRUE(garage_->workbench().hasFile());
     EXPECT_EQ(focus(), "start-add-machine") << "Enter goes on";
     addMachine();
-    const auto machine = garage_->machine("Heron 250");
+    const auto machine = garage_->machine("Plover 125");
     EXPECT_EQ(garage_->book().meterNow(machine), units::Hours{6130});
-    EXPECT_GE(garage_->book().due(machine).size(), 40U);
+    EXPECT_GE(garage_->book().due(machine).size(), 30U);
     EXPECT_EQ(window_->shownPage(), PageId::Bench);
     const auto* grid = qobject_cast<QAbstractItemView*>(QApplication::focusWidget());
     ASSERT_NE(grid, nullptr) << "the keys go to the list, not to " << focus().toStdString();

@@ -115,7 +115,7 @@ class NotebookWindow : public WindowTest {
     void back() {
         QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
         window_->activateWindow();
-        QTest::qWait(1);
+        QTest::qWait(120);  // a key of the shell shows that it was pressed for a tenth of a second
         EXPECT_TRUE(QTest::qWaitForWindowActive(window_.get()));
     }
     // By the File menu and its letter, as the hands go.
