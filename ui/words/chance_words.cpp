@@ -3,6 +3,7 @@
 #include "ui/words/chance_words.h"
 
 #include <QCoreApplication>
+#include <QStringList>
 
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
@@ -18,21 +19,22 @@ QString tr(const char* words) {
 }  // namespace
 
 QString clearWords(const outlook::Chances& chances) {
-    const QString end = chances.event ? tr("before the flag") : tr("within two weeks");
-    const QString over = chances.dueNow > 0 ? tr("%1 due now; ").arg(chances.dueNow) : QString();
     if (!chances.clear)
-        return over + tr("too few outings known to say what comes");
+        return tr("too few outings known to say what comes");
     if (chances.inHand == 0)
-        return over + tr("nothing else is watched");
+        return tr("nothing is watched");
     const QString nothing = chances.dueNow > 0 ? tr("nothing more due") : tr("nothing due");
-    return over + tr("%1 %2: %3").arg(nothing, end, chanceWords(*chances.clear));
+    return tr("%1 %2: %3")
+        .arg(nothing, chances.event ? tr("before") : tr("in two weeks"), chanceWords(*chances.clear));
 }
 
 QString firstToGoWords(const ledger::Book& book, const outlook::Chances& chances) {
-    const auto* first = chances.first ? book.task(*chances.first) : nullptr;
-    return first == nullptr
-               ? QString()
-               : tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(chances.firstShare));
+    QStringList parts;
+    if (chances.dueNow > 0)
+        parts += tr("%1 due now").arg(chances.dueNow);
+    if (const auto* first = chances.first ? book.task(*chances.first) : nullptr)
+        parts += tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(chances.firstShare));
+    return parts.join(QStringLiteral("; "));
 }
 
 QString trustWords(outlook::Trust trust) {

@@ -8,10 +8,10 @@
 
 namespace wm::ui {
 
-/// How surely the rest holds: "3 due now; nothing more due before the flag: 71 %".
+/// How surely it holds: "nothing due before: 71 %"; what is due already is no part of it.
 QString clearWords(const outlook::Chances& chances);
 
-/// "first to go: linkage (60 %)"; empty if nothing goes.
+/// "3 due now; first to go: linkage (60 %)"; empty if nothing is due and nothing goes.
 QString firstToGoWords(const ledger::Book& book, const outlook::Chances& chances);
 
 /// What the figures can't know; empty if there is nothing to say.

@@ -38,7 +38,7 @@ BenchCell jobCell(const ledger::DueLine& line, calendar::Date today) {
     cell.far = howFar(line, today);
     // Of what is due in any case the chance says nothing.
     if (const auto& chance = line.standing.chance; chance && *chance >= 0.01 && *chance < 1)
-        cell.far = tr("%1, %2").arg(cell.far, chanceWords(*chance));
+        cell.beside = chanceWords(*chance);
     cell.why = consequenceWords(line.task->consequence);
     cell.mark = markOf(line);
     cell.picked = line.picked;
@@ -47,6 +47,7 @@ BenchCell jobCell(const ledger::DueLine& line, calendar::Date today) {
     if (line.standing.likely && line.standing.kind != outlook::StandingKind::Overdue)
         cell.when = tr("about %1").arg(dayWords(*line.standing.likely, today));
     if (line.deferral != nullptr) {
+        cell.beside.clear();
         cell.far = line.deferral->untilDate ? tr("until %1").arg(dayWords(*line.deferral->untilDate, today))
                    : line.deferral->untilHours ? tr("until %1").arg(hoursWords(*line.deferral->untilHours))
                                                : tr("no end");
@@ -97,7 +98,7 @@ void addFollowUps(BenchColumn& column, const ledger::Book& book, MachineId machi
         cell.kind = Kind::FollowUp;
         cell.machine = machine;
         cell.words = text(follow.rule.what);
-        cell.far = tr("since %1").arg(dayWords(follow.since, book.today()));
+        cell.beside = tr("since %1").arg(dayWords(follow.since, book.today()));
         cell.when = tr("after %1").arg(text(follow.because));
         cell.origin = follow.origin;
         for (const auto* task : book.tasks(machine))

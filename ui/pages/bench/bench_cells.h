@@ -36,15 +36,19 @@ struct BenchCell {
     Kind kind = Kind::Nothing;
     MachineId machine{};
     QString words;
-    QString far;   ///< how far, or until when
-    QString when;  ///< the date that it comes to, where there is room
-    QString why;   ///< what it is a matter of, where there is room
+    QString far;     ///< how far, or until when
+    QString beside;  ///< what gives way to the name: the chance, since when
+    QString when;    ///< the date that it comes to, where there is room
+    QString why;     ///< what it is a matter of, where there is room
     std::optional<MarkState> mark;
     bool picked = false;
     bool unconfirmed = false;  ///< its interval is not confirmed against the manual
     std::optional<TaskId> task;
     std::optional<SnagId> snag;
     std::int64_t origin = 0;  ///< FollowUp: what brought it
+    [[nodiscard]] QString farAndBeside() const {
+        return far + (far.isEmpty() || beside.isEmpty() ? QString() : QStringLiteral(", ")) + beside;
+    }
     [[nodiscard]] bool canBeChosen() const { return kind != Kind::Nothing && kind != Kind::Words; }
 };
 

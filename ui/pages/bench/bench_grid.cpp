@@ -46,10 +46,11 @@ void paintText(QPainter& painter, const QRect& room, int align, const QString& w
 }
 
 // How far, ending at the right edge of `room`, with the wedge behind it; answers how wide it was.
-int paintFar(QPainter& painter, const QRect& room, const BenchCell& cell, const Tokens& tokens) {
+int paintFar(QPainter& painter, const QRect& room, const BenchCell& cell, const QString& words,
+             const Tokens& tokens) {
     const QFontMetrics metrics = painter.fontMetrics();
     const int wedge = static_cast<int>(wedgeAdvance(QFontMetricsF(metrics)));
-    const QString far = metrics.elidedText(cell.far, Qt::ElideRight, room.width() - wedge);
+    const QString far = metrics.elidedText(words, Qt::ElideRight, room.width() - wedge);
     const int width = metrics.horizontalAdvance(far);
     const int end = room.right() + 1 - (cell.mark ? wedge : 0);
     const int baseline = room.top() + (room.height() + metrics.ascent() - metrics.descent()) / 2;
@@ -77,7 +78,7 @@ void paintWide(QPainter& painter, const QRect& room, const BenchCell& cell, cons
     const QRect far(room.left() + name + kSpaceClose, room.top(), std::clamp(room.width() / 4, 150, 220),
                     room.height());
     paintName(painter, QRect(room.left(), room.top(), name, room.height()), cell, tokens);
-    paintFar(painter, far, cell, tokens);
+    paintFar(painter, far, cell, cell.farAndBeside(), tokens);
     const QRect rest = room.adjusted(far.right() - room.left() + kSpaceSection, 0, 0, 0);
     const int date =
         painter.fontMetrics().horizontalAdvance(QStringLiteral("about Wed 30 May 2026")) + kSpaceGroup;
@@ -88,6 +89,15 @@ void paintWide(QPainter& painter, const QRect& room, const BenchCell& cell, cons
         paintText(painter, rest.adjusted(date, 0, 0, 0), Qt::AlignLeft, cell.why, tokens.pencil);
 }
 
+// What stands beside gives way to the name.
+QString farFor(const BenchCell& cell, const QFontMetrics& metrics, int room) {
+    const QString both = cell.farAndBeside();
+    const int wedge = static_cast<int>(wedgeAdvance(QFontMetricsF(metrics)));
+    const int needed =
+        metrics.horizontalAdvance(cell.words) + metrics.horizontalAdvance(both) + wedge + kSpaceClose;
+    return needed <= room ? both : cell.far;
+}
+
 void paintCell(QPainter& painter, const QRect& rect, const BenchCell& cell, const Tokens& tokens) {
     QRect room = rect.adjusted(kSpaceLine, 0, -kSpaceLine, 0);
     const QRectF mark(room.left(), room.top() + (room.height() - kMark) / 2.0, kMark, kMark);
@@ -95,11 +105,11 @@ void paintCell(QPainter& painter, const QRect& rect, const BenchCell& cell, cons
         paintMark(painter, mark, *cell.mark, tokens);
     if (cell.canBeChosen())
         room.setLeft(room.left() + kMark + kSpaceClose);
-    if (room.width() >= kRoomForColumns && !cell.far.isEmpty())
+    if (room.width() >= kRoomForColumns && !cell.farAndBeside().isEmpty())
         return paintWide(painter, room, cell, tokens);
     QRect right = room;
     right.setLeft(room.right() - room.width() * 6 / 10);
-    const int far = paintFar(painter, right, cell, tokens);
+    const int far = paintFar(painter, right, cell, farFor(cell, painter.fontMetrics(), room.width()), tokens);
     room.setRight(room.right() - far - (far > 0 ? kSpaceClose : 0));
     paintName(painter, room, cell, tokens);
 }

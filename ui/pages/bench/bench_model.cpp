@@ -26,7 +26,7 @@ constexpr int kMostFollowUps = 3;
 
 // Escaped: a tip would take what the user typed for markup.
 QString tipFor(const BenchCell& cell) {
-    QStringList lines{cell.words, cell.far, cell.when};
+    QStringList lines{cell.words, cell.farAndBeside(), cell.when};
     lines.removeAll(QString());
     return QStringLiteral("<span>%1</span>")
         .arg(
@@ -176,7 +176,8 @@ QVariant BenchModel::data(const QModelIndex& index, int role) const {
         case Qt::ToolTipRole:
             return tipFor(shown);
         case Qt::AccessibleTextRole:
-            return QStringLiteral("%1: %2, %3%4").arg(bandWords(row.band), shown.words, shown.far, picked);
+            return QStringLiteral("%1: %2, %3%4")
+                .arg(bandWords(row.band), shown.words, shown.farAndBeside(), picked);
         default:
             return {};
     }
