@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
@@ -34,6 +35,7 @@ class Kept {
         add(hash, program.string() + ' ' + std::to_string(linked) + ' ');
         add(hash, madeOf);
         path_ = folder / (name + '-' + std::to_string(hash));
+        clear(folder, name + '-');
     }
 
     [[nodiscard]] std::optional<std::string> text() const {
@@ -64,6 +66,20 @@ class Kept {
     }
 
   private:
+    // What programs of yesterday made nobody finds again.
+    static void clear(const std::filesystem::path& folder, std::string_view prefix) {
+        namespace fs = std::filesystem;
+        std::error_code failed;
+        for (fs::directory_iterator at(folder, failed); !failed && at != fs::directory_iterator{};
+             at.increment(failed)) {
+            std::error_code gone;
+            const bool isOld = fs::file_time_type::clock::now() - fs::last_write_time(*at, gone) > kDay;
+            if (!gone && isOld && at->path().filename().string().starts_with(prefix))
+                fs::remove(*at, gone);
+        }
+    }
+
+    static constexpr std::chrono::hours kDay{24};
     // FNV-1a, 64 bits (Fowler, Noll, Vo).
     static constexpr std::uint64_t kBasis = 0xCBF29CE484222325U;
     static constexpr std::uint64_t kPrime = 0x100000001B3U;
