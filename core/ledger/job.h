@@ -12,6 +12,20 @@ namespace wm::ledger {
 
 // What several verbs about work at the bench have in common.
 
+/// A job that was checked and filled in; the pointers are into the book's ledger.
+struct ReadyJob {
+    JobDraft draft{};
+    const items::Machine* machine = nullptr;
+    const upkeep::TaskVersion* task = nullptr;
+    const upkeep::Snag* snag = nullptr;
+};
+/// Everything that recordJob says before it writes, with its errors.
+base::Result<ReadyJob> checkJob(const Pen& pen, JobDraft draft);
+/// The record and all that it brings.
+void addJob(Entry& entry, const Book& book, const ReadyJob& job);
+/// True for a Baseline of a day before the file knew the machine: nothing was metered then.
+bool isBeforeTheFile(const upkeep::Record& record, const items::Machine& machine);
+
 /// True if `origin` is a record or crash of this machine that counts, or a failed calibration: something that
 /// brings follow-ups.
 bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origin);

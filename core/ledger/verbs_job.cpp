@@ -28,18 +28,13 @@ bool isBaseline(const upkeep::Record& record) {
     return record.kind == RecordKind::Baseline;
 }
 
-// A Baseline may stand before the machine was known; nothing can be metered then.
-bool beforeTheFile(const upkeep::Record& record, const items::Machine& machine) {
-    return isBaseline(record) && record.date < machine.since;
-}
-
 // What the job was on: the item in the task's position, as far back as the file knows.
 void fillItem(const Book& book, upkeep::Record& record, const upkeep::TaskVersion* task,
               const items::Machine& machine) {
     if (task == nullptr || task->position.empty())
         return;
     calendar::Moment when{record.date, record.part};
-    if (beforeTheFile(record, machine))
+    if (isBeforeTheFile(record, machine))
         when = {machine.since, calendar::DayPart::AfterRiding};
     if (const auto item = book.fittings().at(machine.id, task->position, when))
         record.item = item;
@@ -62,7 +57,7 @@ void fillWords(upkeep::Record& record, const upkeep::TaskVersion* task, const up
 
 void fillStatedTime(const Book& book, upkeep::Record& record, const items::Machine& machine) {
     record.statedLow = record.statedBest = record.statedHigh = std::nullopt;
-    if (beforeTheFile(record, machine))
+    if (isBeforeTheFile(record, machine))
         return;
     const calendar::Moment when{record.date, record.part};
     const auto life = record.item ? book.lifeAt(*record.item, when) : book.lifeAt(machine.id, when);
@@ -204,14 +199,9 @@ std::string jobText(const upkeep::Record& record, std::string_view machine) {
     return fmt::format("recorded \"{}\" on {}", what, machine);
 }
 
-struct Subject {
-    const items::Machine* machine = nullptr;
-    const upkeep::TaskVersion* task = nullptr;
-    const upkeep::Snag* snag = nullptr;
-};
-
-Subject subjectOf(BookChecks& check, const upkeep::Record& record) {
-    Subject subject;
+// Machine, task and snag of a record.
+ReadyJob subjectOf(BookChecks& check, const upkeep::Record& record) {
+    ReadyJob subject;
     if (isBaseline(record)) {
         subject.machine = check.row<items::Machine>("machine", record.machine);
         check.fact(record.date);
@@ -229,7 +219,7 @@ Subject subjectOf(BookChecks& check, const upkeep::Record& record) {
 
 void checkMeter(Checks& check, const Book& book, const upkeep::Record& record,
                 const items::Machine& machine) {
-    if (record.meter && !beforeTheFile(record, machine))
+    if (record.meter && !isBeforeTheFile(record, machine))
         check.takeMeter(usage::checkReading(readingsOf(book.ledger(), machine.id), readingOf(book, record)));
 }
 
@@ -241,18 +231,22 @@ void noteMeter(Entry& entry, const Book& book, const upkeep::Record& record, Rec
     entry.add(std::move(reading));
 }
 
-Change writeJob(const Pen& pen, const JobDraft& draft, const Subject& subject) {
-    const Book& book = pen.book;
-    const upkeep::Record& record = draft.record;
-    Entry entry(pen);
+}  // namespace
+
+bool isBeforeTheFile(const upkeep::Record& record, const items::Machine& machine) {
+    return isBaseline(record) && record.date < machine.since;
+}
+
+void addJob(Entry& entry, const Book& book, const ReadyJob& job) {
+    const upkeep::Record& record = job.draft.record;
     const RecordId id = entry.add(record);
     if (!isBaseline(record))
         drawUses(entry, book, record, id);
-    markOpened(entry, book, draft, subject.task, id);
-    if (subject.snag != nullptr)
+    markOpened(entry, book, job.draft, job.task, id);
+    if (job.snag != nullptr)
         entry.add(
-            upkeep::SnagEnd{.snag = subject.snag->id, .date = record.date, .record = id, .how = record.what});
-    for (const auto& [origin, words] : draft.answers)
+            upkeep::SnagEnd{.snag = job.snag->id, .date = record.date, .record = id, .how = record.what});
+    for (const auto& [origin, words] : job.draft.answers)
         if (!isAnswered(book.ledger(), origin, words))
             entry.add(upkeep::FollowUpAnswer{.machine = record.machine,
                                              .origin = origin,
@@ -263,33 +257,40 @@ Change writeJob(const Pen& pen, const JobDraft& draft, const Subject& subject) {
         noteMeter(entry, book, record, id);
     if (!isBaseline(record))
         unpick(entry, book.ledger(), record.task, record.snag);
-    return std::move(entry).change(jobText(record, subject.machine->name));
 }
 
-}  // namespace
-
-Result<Change> recordJob(const Pen& pen, JobDraft draft) {
+Result<ReadyJob> checkJob(const Pen& pen, JobDraft draft) {
     const Book& book = pen.book;
     upkeep::Record& record = draft.record;
     BookChecks check(book);
-    const Subject subject = subjectOf(check, record);
+    ReadyJob job = subjectOf(check, record);
     if (check.failed())
         return check.refusal();
-    fillWords(record, subject.task, subject.snag);
-    fillItem(book, record, subject.task, *subject.machine);
+    fillWords(record, job.task, job.snag);
+    fillItem(book, record, job.task, *job.machine);
     checkShape(check, record);
     checkReferences(check, book, record);
-    checkUnits(check, record, subject.task);
+    checkUnits(check, record, job.task);
     checkConfirmed(check, book, draft);
     checkAnswers(check, book, draft);
     if (!check.failed())
-        checkMeter(check, book, record, *subject.machine);
+        checkMeter(check, book, record, *job.machine);
     if (!check.failed())
         checkTwice(check, book.ledger(), record);
     if (check.failed())
         return check.refusal();
-    fillStatedTime(book, record, *subject.machine);
-    return writeJob(pen, draft, subject);
+    fillStatedTime(book, record, *job.machine);
+    job.draft = std::move(draft);
+    return job;
+}
+
+Result<Change> recordJob(const Pen& pen, JobDraft draft) {
+    const auto job = checkJob(pen, std::move(draft));
+    if (!job)
+        return tl::unexpected(job.error());
+    Entry entry(pen);
+    addJob(entry, pen.book, *job);
+    return std::move(entry).change(jobText(job->draft.record, job->machine->name));
 }
 
 }  // namespace wm::ledger

@@ -1,0 +1,29 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/ledger/verbs.h"
+
+namespace wm::ledger {
+
+/// What is known of a task that nobody has recorded here. NewOn: it was as new on that day, before riding.
+enum class BaselineAnswer : std::uint8_t { NewOn, Serviced, LookedFine };
+
+struct BaselineLine {
+    TaskId task{};
+    BaselineAnswer answer = BaselineAnswer::NewOn;
+    /// Left out: for NewOn the first day of the item in the task's position, or of the machine; for Serviced
+    /// the day on which the meter showed `meter`; for LookedFine today.
+    std::optional<calendar::Date> date{};
+    std::optional<units::Hours> meter{};  ///< Serviced: what the hour meter showed then
+};
+
+/// The verb: the answers for many tasks of one machine in one go; each error names its line:
+/// "lines[3].date". NothingToDo (no lines), Duplicate "task" (answered twice), Inconsistent "answer" (looked
+/// fine, of a task that renews: looking begins no count), Empty "date" (serviced, without day and meter, or
+/// with a meter alone where the task counts the calendar or other things than hours), TooLarge "meter" (more
+/// than it shows now), Inconsistent "meter" (the machine's meter was never read), BeforeItsTime "date"
+/// (another item sat in the position then), and those of recordJob.
+base::Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<BaselineLine> lines);
+
+}  // namespace wm::ledger

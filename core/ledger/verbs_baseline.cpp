@@ -1,0 +1,210 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "core/ledger/baseline.h"
+#include "core/ledger/checks.h"
+#include "core/ledger/job.h"
+#include "core/upkeep/unknown.h"
+
+// What is known of the tasks that nobody has recorded here, for a whole machine at once.
+
+namespace wm::ledger {
+
+using base::Fault;
+using base::refuse;
+using base::Result;
+using calendar::Date;
+using calendar::DayPart;
+using calendar::Moment;
+using units::Hours;
+
+namespace {
+
+Hours bestLife(const Book& book, MachineId machine, Moment when) {
+    return book.lifeAt(machine, when).hours.best;
+}
+
+/// What the machine had behind it, by the best end, when its meter showed a figure. It may be less than what
+/// it had on its first day here.
+Result<Hours> lifeWhenShown(const Book& book, MachineId machine, Hours shown) {
+    auto readings = readingsOf(book.ledger(), machine).hourReadings;
+    if (readings.empty())
+        return refuse(Fault::Inconsistent, "meter", units::hoursText(shown));
+    std::sort(readings.begin(), readings.end(),
+              [](const auto& a, const auto& b) { return usage::comesBefore(a, b); });
+    const auto lifeAtReading = [&](const usage::HourReading& reading) {
+        return bestLife(book, machine, {reading.date, reading.part});
+    };
+    // From the newest stretch backwards: a meter that was replaced may have shown a figure twice.
+    for (std::size_t at = readings.size(); at-- > 0;) {
+        const bool isLast = at + 1 == readings.size();
+        const auto& next = readings[isLast ? at : at + 1];
+        const bool countedOn = next.event == usage::MeterEvent::Plain ||
+                               next.event == usage::MeterEvent::Stopped ||
+                               next.event == usage::MeterEvent::Resumed;
+        const Hours end = isLast || countedOn ? next.shown : next.before.value_or(readings[at].shown);
+        if (readings[at].shown <= shown && shown <= end)
+            return lifeAtReading(readings[at]) + (shown - readings[at].shown);
+    }
+    if (shown > readings.front().shown)
+        return refuse(Fault::TooLarge, "meter", units::hoursText(shown),
+                      units::hoursText(readings.back().shown));
+    return lifeAtReading(readings.front()) - (readings.front().shown - shown);
+}
+
+/// The last day on whose evening the machine had no more than `life` behind it: what was ridden since is then
+/// rather too much than too little. Nothing: it was before the first day.
+std::optional<Moment> lastMomentWith(const Book& book, const items::Machine& machine, Hours life) {
+    const Moment first{machine.since, DayPart::BeforeRiding};
+    if (life < bestLife(book, machine.id, first))
+        return std::nullopt;
+    const auto evening = [&](std::int32_t days) {
+        return Moment{machine.since.plusDays(days), DayPart::AfterRiding};
+    };
+    std::int32_t holds = -1;
+    std::int32_t fails = book.today() - machine.since + 1;
+    while (fails - holds > 1) {
+        const std::int32_t middle = holds + (fails - holds) / 2;
+        (bestLife(book, machine.id, evening(middle)) <= life ? holds : fails) = middle;
+    }
+    return holds < 0 ? first : evening(holds);
+}
+
+/// Total time before the file: the stated past of the subject less what it ran since.
+void stateTimeBefore(upkeep::Record& record, const Ledger& ledger, const items::Machine& machine,
+                     Hours sinceThen) {
+    const auto state = [&](const auto& card) {
+        const auto before = [&](Hours past) { return std::max(past - sinceThen, Hours{0}); };
+        record.statedLow = before(card.pastLow);
+        record.statedBest = before(card.pastBest);
+        record.statedHigh = card.pastHigh ? std::optional(before(*card.pastHigh)) : std::nullopt;
+    };
+    const auto* item = record.item ? ledger.find<items::Item>(*record.item) : nullptr;
+    if (item != nullptr)
+        state(*item);
+    else
+        state(machine);
+}
+
+/// One line on its way to a record.
+class Baseline {
+  public:
+    Baseline(const Pen& pen, const items::Machine& machine, const BaselineLine& line)
+        : pen_(pen), book_(pen.book), machine_(machine), line_(line) {}
+
+    Result<ReadyJob> job() {
+        const auto* task = book_.task(line_.task);
+        if (task == nullptr || task->machine != machine_.id)
+            return refuse(Fault::Unknown, "task", std::to_string(line_.task.value()));
+        task_ = task;
+        draft_.opensJoints = false;
+        draft_.record.machine = machine_.id;
+        draft_.record.task = task->task;
+        if (const auto* due = book_.dueLine(task->task))
+            draft_.record.item = item_ = due->item;
+        auto placed = place();
+        if (!placed)
+            return tl::unexpected(placed.error());
+        auto ready = checkJob(pen_, std::move(draft_));
+        if (!ready)
+            return ready;
+        upkeep::Record& record = ready->draft.record;
+        if (item_ && record.item != item_)
+            return refuse(Fault::BeforeItsTime, "date", record.date.iso());
+        if (isBeforeTheFile(record, machine_) && sinceThen_ && *sinceThen_ > Hours{0})
+            stateTimeBefore(record, book_.ledger(), machine_, *sinceThen_);
+        if (!line_.date)
+            record.meter = line_.meter;
+        return ready;
+    }
+
+  private:
+    // Kind, day and part of the day.
+    Result<void> place() {
+        upkeep::Record& record = draft_.record;
+        switch (line_.answer) {
+            case BaselineAnswer::LookedFine:
+                if (task_->renews)
+                    return refuse(Fault::Inconsistent, "answer", task_->name);
+                record.kind = upkeep::RecordKind::LookedFine;
+                record.date = line_.date.value_or(book_.today());
+                return {};
+            case BaselineAnswer::NewOn: {
+                const auto* item = item_ ? book_.ledger().find<items::Item>(*item_) : nullptr;
+                record.kind = upkeep::RecordKind::Baseline;
+                record.date = line_.date.value_or(item != nullptr ? item->since : machine_.since);
+                record.part = DayPart::BeforeRiding;
+                record.note = "new";
+                return {};
+            }
+            case BaselineAnswer::Serviced:
+                break;
+        }
+        record.kind = upkeep::RecordKind::Baseline;
+        return placeServiced();
+    }
+
+    Result<void> placeServiced() {
+        upkeep::Record& record = draft_.record;
+        if (!line_.date && (!line_.meter || !upkeep::countsOnlyHours(*task_)))
+            return refuse(Fault::Empty, "date");
+        std::optional<Hours> life;
+        if (line_.meter) {
+            const auto then = lifeWhenShown(book_, machine_.id, *line_.meter);
+            if (!then)
+                return tl::unexpected(then.error());
+            life = *then;
+            sinceThen_ = bestLife(book_, machine_.id, {machine_.since, DayPart::BeforeRiding}) - *then;
+        }
+        if (line_.date) {
+            record.date = *line_.date;
+            record.meter = line_.meter;
+            return {};
+        }
+        record.note = "dated by the meter";
+        const auto moment = lastMomentWith(book_, machine_, *life);
+        record.date = moment ? moment->date : machine_.since.plusDays(-1);
+        record.part = moment ? moment->part : DayPart::AfterRiding;
+        return {};
+    }
+
+    const Pen& pen_;
+    const Book& book_;
+    const items::Machine& machine_;
+    const BaselineLine& line_;
+    const upkeep::TaskVersion* task_ = nullptr;
+    std::optional<ItemId> item_;
+    std::optional<Hours> sinceThen_;  ///< from then to the machine's first day here
+    JobDraft draft_;
+};
+
+}  // namespace
+
+Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<BaselineLine> lines) {
+    BookChecks check(pen.book);
+    const auto* card = check.row<items::Machine>("machine", machine);
+    check.that(!lines.empty(), Fault::NothingToDo, "lines");
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen);
+    std::set<TaskId> answered;
+    for (std::size_t at = 0; at < lines.size(); ++at) {
+        auto job = Baseline(pen, *card, lines[at]).job();
+        if (job && !answered.insert(lines[at].task).second)
+            job = refuse(Fault::Duplicate, "task", job->draft.record.what);
+        if (!job) {
+            base::Error error = job.error();
+            error.field = placeIn("lines", at, error.field);
+            return tl::unexpected(std::move(error));
+        }
+        addJob(entry, pen.book, *job);
+    }
+    return std::move(entry).change(fmt::format("noted what is known of {} {} on {}", lines.size(),
+                                               lines.size() == 1 ? "task" : "tasks", card->name));
+}
+
+}  // namespace wm::ledger
