@@ -267,6 +267,14 @@ std::optional<Step> pastOf(std::span<const Atom> atoms, const upkeep::Record* la
     return step;
 }
 
+// What the stated past of a task's subject rests on.
+std::string noteOf(const ledger::Book& book, const ledger::DueLine& line) {
+    if (const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr)
+        return item->note;
+    const auto* machine = book.ledger().find<items::Machine>(line.machine);
+    return machine == nullptr ? std::string{} : machine->note;
+}
+
 }  // namespace
 
 std::vector<Step> behindOf(const ledger::Book& book, const ledger::DueLine& line, Counter counter) {
@@ -276,8 +284,10 @@ std::vector<Step> behindOf(const ledger::Book& book, const ledger::DueLine& line
         window.after = Moment{line.last->date, line.last->part};
     std::vector<Step> steps;
     const auto& atoms = line.item ? book.atoms(*line.item) : book.atoms(line.machine);
-    if (auto past = pastOf(atoms, line.last, measure))
+    if (auto past = pastOf(atoms, line.last, measure)) {
+        past->detail = noteOf(book, line);
         steps.push_back(std::move(*past));
+    }
     auto used = line.item ? carriedOf(book, *line.item, window, measure)
                           : groupsOf(usage::partsOf(withoutPast(atoms), window.after, window.upTo), measure);
     for (Step& step : used)

@@ -61,7 +61,7 @@ enum class Makes : std::uint8_t {
 struct Step {
     StepKind kind = StepKind::Task;
     std::string name{};    ///< of a task, item, machine, source ...
-    std::string detail{};  ///< a path, a page, the items it sat in
+    std::string detail{};  ///< a path, a page, the items it sat in, what a past rests on
     std::optional<calendar::Date> from{};
     std::optional<calendar::Date> to{};
     std::optional<upkeep::Counter> counter{};  ///< what the figure counts; nothing: completions

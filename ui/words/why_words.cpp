@@ -245,6 +245,9 @@ bool isOpen(const Step& step) {
 
 WhyNode whyTree(const Step& step, calendar::Date today) {
     WhyNode node{whatWords(step, today), muchWords(step, today), isOpen(step), {}};
+    if (step.kind == StepKind::Past)  // what it rests on, a line each
+        for (const QString& line : text(step.detail).split(QLatin1Char('\n'), Qt::SkipEmptyParts))
+            node.children.push_back({line, {}, false, {}});
     for (const Step& child : step.children)
         node.children.push_back(whyTree(child, today));
     return node;
