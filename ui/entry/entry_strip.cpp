@@ -135,15 +135,16 @@ void EntryStrip::save() {
     const auto verb = form->saying();
     if (!verb)
         return form->showFaults(verb.error());
-    const auto written = workbench_.attempt(*verb);
-    if (!written) {
-        const auto& error = written.error();
+    const auto change = workbench_.attempt(*verb);
+    if (!change) {
+        const auto& error = change.error();
         if (error.kind == store::ApplyError::Kind::Refused)
             return form->showFaults({error.error});
         return form->showTrouble(wordsFor(error));
     }
     drop(form);
     leave();
+    emit written(*change);
 }
 
 void EntryStrip::leave() {

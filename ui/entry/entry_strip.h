@@ -7,6 +7,7 @@
 #include <map>
 #include <optional>
 
+#include "core/ledger/ledger.h"
 #include "ui/guide.h"
 
 class QLabel;
@@ -37,6 +38,8 @@ class EntryStrip : public QWidget {
 
   signals:
     void left();
+    /// What was entered is in the file and the strip is shut.
+    void written(const wm::ledger::Change& change);
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

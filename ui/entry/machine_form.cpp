@@ -75,9 +75,10 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
             starter_->addItem(text(starter->name), file);
     if (const int at = starter_->findData(QLatin1String(kCommonest)); at >= 0)
         starter_->setCurrentIndex(at);
-    addNote(
-        tr("A schedule brings common-practice intervals, not confirmed, and no torque: yours to check "
-           "against the manual."));
+    addNote(tr(
+        "A schedule brings common-practice intervals, not confirmed, and no torque: yours to check "
+        "against the manual. Used, and nobody is sure of the hours? Leave them blank and weigh what you see "
+        "afterwards: File, A used machine."));
     connect(past_, &QComboBox::currentIndexChanged, this, &MachineForm::followPast);
     followPast();
 }

@@ -8,7 +8,7 @@
 #include "ui/pages/sheets/sheets_page.h"
 #include "ui/pages/shelf/shelf_page.h"
 #include "ui/pages/table_page.h"
-#include "ui/pages/tasks/tasks_page.h"
+#include "ui/pages/tasks/tasks_desk.h"
 #include "ui/pages/torque/torque_desk.h"
 #include "ui/pages/weekend/weekend_page.h"
 
@@ -31,7 +31,7 @@ std::vector<PageEntry> pageTable() {
         page<ShelfPage>(PageId::Shelf, QObject::tr("&Shelf")),
         page<TorqueDesk>(PageId::Torque, QObject::tr("&Torque")),
         {PageId::Measurements, QObject::tr("M&easurements"), makeMeasurementsPage},
-        page<TasksPage>(PageId::Tasks, QObject::tr("Tas&ks")),
+        page<TasksDesk>(PageId::Tasks, QObject::tr("Tas&ks")),
         page<SheetsPage>(PageId::Sheets, QObject::tr("S&heets")),
     };
 }

@@ -47,6 +47,16 @@ std::vector<ActionEntry> beginActions() {
          {},
          menu,
          Needs::AWritableFile},
+        {UsedMachine,
+         "used-machine",
+         tr("A &used machine…"),
+         tr("A bracket of hours from what can be seen and what is said"),
+         {},
+         menu,
+         Needs::AWritableMachine},
+        {Baseline, "baseline", tr("What is &known of a machine…"),
+         tr("One key an answer for each task that nobody has recorded"), keys("Ctrl+B"), menu,
+         Needs::AWritableMachine},
     };
 }
 

@@ -20,6 +20,8 @@ enum class ActionId : std::uint8_t {
     AddMachine,
     AddEvent,
     AddPerson,
+    Baseline,
+    UsedMachine,
     LightTheme,
     DarkTheme,
     SystemTheme,

@@ -13,7 +13,9 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "core/ledger/unknown.h"
 #include "ui/entry/entry_strip.h"
+#include "ui/pages/bench/bench_page.h"
 #include "ui/pages/page_table.h"
 #include "ui/prompts.h"
 #include "ui/shell/edge_bar.h"
@@ -153,6 +155,8 @@ void MainWindow::connectActions() {
     on(ActionId::Undo, [this] { workbench_.undo(); });
     on(ActionId::Redo, [this] { workbench_.redo(); });
     on(ActionId::Find, [this] { find(); });
+    on(ActionId::Baseline, [this] { showTasks(TasksDesk::View::Baseline); });
+    on(ActionId::UsedMachine, [this] { showTasks(TasksDesk::View::Used); });
     on(ActionId::Why, [this] { pages_.at(shown_)->why(); });
     on(ActionId::AllMachines, [this] { escape(); });
     const std::map<ActionId, EntryKind> entries{
@@ -183,6 +187,9 @@ void MainWindow::connectBench() {
             (seen == start_ ? static_cast<QWidget*>(start_) : pages_.at(shown_)->firstFocus())
                 ->setFocus(Qt::OtherFocusReason);
     });
+    connect(static_cast<BenchPage*>(pages_.at(PageId::Bench)), &BenchPage::baselineAsked, this,
+            &MainWindow::goToBaseline);
+    connect(strip_, &EntryStrip::written, this, &MainWindow::followAdded);
     connect(start_, &StartPage::fileAsked, files_, &FileDesk::openPath);
     connect(files_, &FileDesk::said, this, &MainWindow::say);
     connect(files_, &FileDesk::recentChanged, this, &MainWindow::fillRecent);
@@ -258,6 +265,34 @@ void MainWindow::refreshPage() {
 void MainWindow::goTo(PageId page) {
     shown_ = page;
     refreshPage();
+}
+
+void MainWindow::goToBaseline(MachineId machine) {
+    workbench_.choose(machine);
+    showTasks(TasksDesk::View::Baseline);
+}
+
+// One view of the page Tasks, about the machine that is looked at.
+void MainWindow::showTasks(TasksDesk::View view) {
+    if (!workbench_.chosen())
+        workbench_.choose(
+            pages_.at(shown_)->machineHere().value_or(workbench_.book()->machines().front()->id));
+    static_cast<TasksDesk*>(pages_.at(PageId::Tasks))->showView(view);
+    goTo(PageId::Tasks);
+    pages_.at(PageId::Tasks)->firstFocus()->setFocus(Qt::OtherFocusReason);
+}
+
+// A machine that came with a schedule and a past: what was done to it before is asked at once.
+void MainWindow::followAdded(const ledger::Change& change) {
+    std::optional<MachineId> machine;
+    bool hasTasks = false;
+    for (const ledger::Row& row : change.rows) {
+        if (const auto* card = std::get_if<items::Machine>(&row))
+            machine = card->id;
+        hasTasks = hasTasks || std::holds_alternative<upkeep::TaskVersion>(row);
+    }
+    if (machine && hasTasks && !ledger::unknownOf(*workbench_.book(), *machine).empty())
+        goToBaseline(*machine);
 }
 
 void MainWindow::enter(const EntryRequest& request) {

@@ -6,8 +6,10 @@
 #include <map>
 #include <set>
 
+#include "core/ledger/ledger.h"
 #include "ui/guide.h"
 #include "ui/pages/page.h"
+#include "ui/pages/tasks/tasks_desk.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/file_desk.h"
 
@@ -58,6 +60,9 @@ class MainWindow : public QMainWindow, public Guide {
     void refreshPage();
     void followNeeds();
     void find();
+    void goToBaseline(MachineId machine);
+    void showTasks(TasksDesk::View view);
+    void followAdded(const ledger::Change& change);
     void escape();
 
     Workbench& workbench_;

@@ -20,9 +20,10 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 25> kFieldWords{{
+constexpr std::array<FieldWord, 32> kFieldWords{{
     {"", QT_TRANSLATE_NOOP("ErrorWords", "entry")},
     {"id", QT_TRANSLATE_NOOP("ErrorWords", "card")},
+    {"as_new", QT_TRANSLATE_NOOP("ErrorWords", "figure as new")},
     {"by_person", QT_TRANSLATE_NOOP("ErrorWords", "person")},
     {"counter", QT_TRANSLATE_NOOP("ErrorWords", "kind of limit")},
     {"due", QT_TRANSLATE_NOOP("ErrorWords", "time of the follow-up")},
@@ -33,7 +34,11 @@ constexpr std::array<FieldWord, 25> kFieldWords{{
     {"hand_tight", QT_TRANSLATE_NOOP("ErrorWords", "hand-tight list")},
     {"how_to", QT_TRANSLATE_NOOP("ErrorWords", "way to do it")},
     {"keep", QT_TRANSLATE_NOOP("ErrorWords", "amount to keep")},
+    {"life_high", QT_TRANSLATE_NOOP("ErrorWords", "longest that one lasts")},
+    {"life_low", QT_TRANSLATE_NOOP("ErrorWords", "shortest that one lasts")},
+    {"likely", QT_TRANSLATE_NOOP("ErrorWords", "seller's figure")},
     {"needs", QT_TRANSLATE_NOOP("ErrorWords", "access step")},
+    {"now", QT_TRANSLATE_NOOP("ErrorWords", "figure now")},
     {"nth", QT_TRANSLATE_NOOP("ErrorWords", "count of completions")},
     {"nth_of", QT_TRANSLATE_NOOP("ErrorWords", "job that is counted")},
     {"opened_days", QT_TRANSLATE_NOOP("ErrorWords", "days after opening")},
@@ -42,6 +47,8 @@ constexpr std::array<FieldWord, 25> kFieldWords{{
     {"past_low", QT_TRANSLATE_NOOP("ErrorWords", "least past hours")},
     {"permille", QT_TRANSLATE_NOOP("ErrorWords", "what an hour counts")},
     {"rolls_at", QT_TRANSLATE_NOOP("ErrorWords", "count at which the meter rolls over")},
+    {"season_high", QT_TRANSLATE_NOOP("ErrorWords", "most hours in a season")},
+    {"season_low", QT_TRANSLATE_NOOP("ErrorWords", "least hours in a season")},
     {"shown", QT_TRANSLATE_NOOP("ErrorWords", "meter reading")},
     {"since", QT_TRANSLATE_NOOP("ErrorWords", "first day")},
     {"step", QT_TRANSLATE_NOOP("ErrorWords", "access step")},

@@ -96,6 +96,37 @@ TEST_F(LongScreens, OfTheViewsOfTorque) {
     });
 }
 
+TEST_F(LongScreens, OfTheViewsOfTasks) {
+    openOn(Garage::Fill::OneMachine);
+    press(Qt::Key_B, Qt::ControlModifier);
+    press(Qt::Key_N);
+    press(Qt::Key_F);
+    press(Qt::Key_S);
+    type(QStringLiteral("3 may 2025"));
+    press(Qt::Key_Return);
+    auto* views = child<QTabBar>("taskViews");
+    const std::pair<const char*, const char*> typed[] = {
+        {"used-meter-shown", "41"},     {"used-word-likely", "60"}, {"used-chain-as_new", "317,5"},
+        {"used-chain-limit", "320"},    {"used-chain-now", "319"},  {"used-chain-life_low", "15"},
+        {"used-chain-life_high", "30"}, {"used-bore-as_new", "76"}, {"used-bore-limit", "76,05"},
+        {"used-bore-now", "75,9"},      {"used-rear-code", "2319"}, {"adjust-percent", "80"}};
+    views->setCurrentIndex(3);
+    for (const auto& [field, words] : typed) {
+        if (QLatin1String(field).startsWith(QLatin1String("adjust")))
+            views->setCurrentIndex(4);
+        child<QLineEdit>(field)->setFocus();
+        child<QLineEdit>(field)->selectAll();
+        type(QLatin1String(words));
+    }
+    inEveryLook([this, views] {
+        for (const auto& [at, name] : {std::pair(1, "tasks-known"), std::pair(2, "tasks-first-hours"),
+                                       std::pair(3, "tasks-used"), std::pair(4, "tasks-adjust")}) {
+            views->setCurrentIndex(at);
+            write(QLatin1String(name));
+        }
+    });
+}
+
 TEST_F(LongScreens, OfWhatWasWhere) {
     openOn(Garage::Fill::Demo);
     window_->goTo(PageId::Machine);

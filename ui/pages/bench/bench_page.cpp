@@ -31,7 +31,8 @@ BenchPage::BenchPage(const PageTools& tools, QWidget* parent)
     grid_->setBench(model_);
     keys_->setProperty("role", QStringLiteral("note"));
     keys_->setText(
-        tr("Space into the weekend    Enter record    D put off    F1 why    Ctrl+E add an event"));
+        tr("Space into the weekend    Enter record    D put off    F1 why    Ctrl+B what is known    "
+           "Ctrl+E add an event"));
     keys_->setContentsMargins(kSpaceGroup, kSpaceHair, kSpaceGroup, kSpaceHair);
     keys_->setAlignment(Qt::AlignRight);
     auto* lines = new QVBoxLayout(this);
@@ -106,6 +107,8 @@ void BenchPage::record(const QModelIndex& index) {
     request.snag = cell.snag;
     switch (cell.kind) {
         case Kind::More:
+            if (index.data(BenchModel::BandRole).toInt() == static_cast<int>(Band::NeverRecorded))
+                return emit baselineAsked(cell.machine);
             return workbench().choose(cell.machine);
         case Kind::Joint:
             workbench().choose(cell.machine);

@@ -24,6 +24,10 @@ class BenchPage : public Page {
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     void why() override;
 
+  signals:
+    /// The rest of what nobody has recorded on a machine was chosen.
+    void baselineAsked(wm::MachineId machine);
+
   protected:
     void resizeEvent(QResizeEvent* event) override;
 

@@ -144,7 +144,7 @@ bool TasksPage::needsPage() {
     TaskDraft draft = editor_->draft();
     QString& source = draft.fields["source"];
     const auto* wording = chosenWording();
-    if (source.trimmed().isEmpty() || source.trimmed() == QLatin1String(kCommonPractice))
+    if (source.trimmed().isEmpty() || source.trimmed().endsWith(QLatin1String(kCommonPractice)))
         source = text(manualOf(*workbench().book(), wording->machine));
     const bool blank = draft.fields["page"].trimmed().isEmpty();
     if (!blank)

@@ -1,0 +1,235 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is known of the tasks of a machine is said with one key a task, and written in one go.
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+#include "core/ledger/unknown.h"
+#include "tests/ui/window.h"
+#include "ui/pages/tasks/baseline_answers.h"
+#include "ui/tables/row_table.h"
+#include "ui/words/figures.h"
+
+namespace wm::ui {
+namespace {
+
+using upkeep::RecordKind;
+
+TEST(ParseWhen, ReadsADayHoursOrBoth) {
+    const auto today = day("2026-05-07");
+    const auto read = [&](const char* typed) { return parseWhen(QString::fromUtf8(typed), today); };
+    EXPECT_EQ(read("3 may 2025")->date, day("2025-05-03"));
+    EXPECT_FALSE(read("3 may 2025")->meter);
+    EXPECT_EQ(read("41,5")->meter, units::Hours{4150});
+    EXPECT_FALSE(read("41,5")->date);
+    EXPECT_EQ(read("41.5 h")->meter, units::Hours{4150});
+    EXPECT_EQ(read("41")->meter, units::Hours{4100});
+    EXPECT_EQ(read("3.5.2025 41.5h")->date, day("2025-05-03"));
+    EXPECT_EQ(read("3.5.2025 41.5h")->meter, units::Hours{4150});
+    EXPECT_EQ(read("2025-05-03, 41,5 h")->meter, units::Hours{4150});
+    EXPECT_EQ(read("today")->date, today);
+    EXPECT_FALSE(read("  ")->date || read("")->meter);
+    EXPECT_EQ(read("soon").error().fault, base::Fault::NotADate);
+    EXPECT_EQ(read("31.4.").error().fault, base::Fault::NotADate);
+    EXPECT_EQ(read("soon 41 h").error().field, "date");
+    EXPECT_EQ(read("99999999999 h").error().field, "meter");
+    EXPECT_EQ(read("-5 h").error().field, "date");
+}
+
+class BaselineViewTest : public WindowTest {
+  protected:
+    void SetUp() override {
+        openOn(Garage::Fill::OneMachine);
+        press(Qt::Key_B, Qt::ControlModifier);
+        table_ = child<RowTable>("baselineTable");
+        ASSERT_EQ(QApplication::focusWidget(), table_);
+    }
+    MachineId heron() { return garage_->machine("Heron 250"); }
+    std::size_t unknown() { return ledger::unknownOf(garage_->book(), heron()).size(); }
+    auto records() { return garage_->book().ledger().all<upkeep::Record>(); }
+    const upkeep::TaskVersion& here() { return *garage_->book().task(TaskId{*table_->chosenId()}); }
+    QString said(std::int64_t id, std::size_t column) {
+        for (const auto& row : table_->rows().rows())
+            if (row.id == id)
+                return row.cells.at(column).text;
+        return {};
+    }
+    QString words() { return child<QLabel>("baseline-words")->text(); }
+    void choose(const char* code) {
+        press(Qt::Key_A, Qt::ControlModifier);  // what is folded can't be chosen
+        table_->choose(garage_->task("Heron 250", code).value());
+        table_->selectionModel()->select(table_->currentIndex(),
+                                         QItemSelectionModel::ClearAndSelect | QItemSelectionModel::Rows);
+        table_->setFocus();
+    }
+
+    RowTable* table_ = nullptr;
+};
+
+TEST_F(BaselineViewTest, TenQuestionsStandOpenAndTheRestIsFolded) {
+    const auto all = unknown();
+    ASSERT_GT(all, 20U);
+    ASSERT_EQ(table_->shownIds().size(), 11U);
+    EXPECT_EQ(table_->shownIds().back(), 0);
+    EXPECT_TRUE(said(0, 0).startsWith(QString::number(all - 10))) << said(0, 0).toStdString();
+    EXPECT_EQ(TaskId{table_->shownIds().front()},
+              ledger::unknownOf(garage_->book(), heron()).front()->task->task);
+    press(Qt::Key_N);  // one is answered, the next one comes into sight
+    EXPECT_EQ(table_->shownIds().size(), 12U);
+    table_->choose(0);
+    press(Qt::Key_Space);
+    EXPECT_EQ(table_->shownIds().size(), all);
+}
+
+TEST_F(BaselineViewTest, OneKeyATaskAndOneEnter) {
+    const auto before = unknown();
+    const auto first = TaskId{*table_->chosenId()};
+    press(Qt::Key_N);
+    const auto second = TaskId{*table_->chosenId()};
+    EXPECT_NE(first, second);
+    press(Qt::Key_S);
+    EXPECT_EQ(QApplication::focusWidget()->objectName(), QStringLiteral("baseline-when"));
+    type(QStringLiteral("3 may 2025"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(QApplication::focusWidget(), table_);
+    press(Qt::Key_U);
+    EXPECT_TRUE(records().empty());  // nothing is written before Enter
+    press(Qt::Key_Return);
+    ASSERT_EQ(records().size(), 2U) << words().toStdString();
+    EXPECT_EQ(records().at(0).task, first);
+    EXPECT_EQ(records().at(0).date, day("2026-01-10"));
+    EXPECT_EQ(records().at(1).task, second);
+    EXPECT_EQ(records().at(1).date, day("2025-05-03"));
+    EXPECT_EQ(records().at(1).kind, RecordKind::Baseline);
+    EXPECT_EQ(unknown(), before - 2);
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_TRUE(records().empty());
+    EXPECT_EQ(unknown(), before);
+}
+
+TEST_F(BaselineViewTest, OneKeyForAllThatIsLeft) {
+    const auto before = unknown();
+    press(Qt::Key_S);
+    type(QStringLiteral("1 march"));
+    press(Qt::Key_Return);
+    press(Qt::Key_A, Qt::ControlModifier);
+    press(Qt::Key_N);
+    press(Qt::Key_Return);
+    EXPECT_EQ(records().size(), before) << words().toStdString();
+    EXPECT_EQ(unknown(), 0U);
+    EXPECT_EQ(records().at(0).date, day("2026-03-01"));  // the answer that was there stays
+    EXPECT_EQ(records().at(1).date, day("2026-01-10"));
+    EXPECT_FALSE(table_->isVisible());
+    EXPECT_TRUE(child<QLabel>("baseline-head")->text().contains(QStringLiteral("every task")));
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(unknown(), before);
+}
+
+TEST_F(BaselineViewTest, AGroupIsAnsweredAsOne) {
+    choose("engine-oil");
+    press(Qt::Key_G);
+    press(Qt::Key_S);
+    type(QStringLiteral("10 h"));
+    press(Qt::Key_Return);
+    press(Qt::Key_Return);
+    EXPECT_GT(records().size(), 8U) << words().toStdString();
+    for (const auto& record : records()) {
+        EXPECT_TRUE(garage_->book().task(*record.task)->position.starts_with("engine"));
+        EXPECT_EQ(record.date, day("2026-01-09"));  // 10.0 h, where 12.0 h stood on the first day
+    }
+}
+
+TEST_F(BaselineViewTest, LookingBeginsNoCountOfWhatIsRenewed) {
+    choose("front-pads");
+    const auto id = *table_->chosenId();
+    press(Qt::Key_F);
+    EXPECT_EQ(said(id, 4), QString());
+    EXPECT_TRUE(words().contains(QStringLiteral("renewed"))) << words().toStdString();
+    EXPECT_EQ(table_->chosenId(), id);
+    choose("steering-check");
+    press(Qt::Key_F);
+    press(Qt::Key_Return);
+    ASSERT_EQ(records().size(), 1U);
+    EXPECT_EQ(records().front().kind, RecordKind::LookedFine);
+    EXPECT_EQ(records().front().date, garage_->book().today());
+}
+
+TEST_F(BaselineViewTest, WhatNeedsADayAsksForIt) {
+    choose("front-brake-fluid");
+    press(Qt::Key_S);
+    type(QStringLiteral("10 h"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(QApplication::focusWidget()->objectName(), QStringLiteral("baseline-when"));
+    EXPECT_TRUE(words().contains(QStringLiteral("say the day"))) << words().toStdString();
+    child<QLineEdit>("baseline-when")->selectAll();
+    type(QStringLiteral("tomorrow"));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(words().contains(QStringLiteral("future"))) << words().toStdString();
+    child<QLineEdit>("baseline-when")->selectAll();
+    type(QStringLiteral("gibberish"));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(words().contains(QStringLiteral("gibberish"))) << words().toStdString();
+    press(Qt::Key_Escape);
+    EXPECT_EQ(QApplication::focusWidget(), table_);
+    EXPECT_EQ(garage_->workbench().chosen(), heron());  // Escape was the field's
+}
+
+TEST_F(BaselineViewTest, TheWrongLineIsNamedAndNothingIsWritten) {
+    choose("engine-oil");
+    const auto id = *table_->chosenId();
+    press(Qt::Key_S);
+    type(QStringLiteral("500 h"));  // more than the meter ever showed
+    press(Qt::Key_Return);
+    table_->choose(table_->shownIds().front());
+    press(Qt::Key_N);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(records().empty());
+    EXPECT_EQ(table_->chosenId(), id);
+    EXPECT_TRUE(words().startsWith(QStringLiteral("Engine oil: "))) << words().toStdString();
+    EXPECT_FALSE(words().contains(QStringLiteral("lines["))) << words().toStdString();
+}
+
+TEST_F(BaselineViewTest, AnswersStayWhileOtherPagesAreLookedAt) {
+    const auto first = *table_->chosenId();
+    press(Qt::Key_N);
+    press(Qt::Key_S);
+    const auto second = *table_->chosenId();
+    type(QStringLiteral("2 may 2025"));  // not finished with Enter
+    window_->goTo(PageId::Bench);
+    press(Qt::Key_B, Qt::ControlModifier);
+    EXPECT_EQ(said(first, 4), QStringLiteral("new on"));
+    EXPECT_EQ(said(second, 4), QStringLiteral("serviced"));
+    prompts_.agrees = false;
+    window_->close();
+    EXPECT_TRUE(window_->isVisible());
+    press(Qt::Key_Return);
+    EXPECT_EQ(records().size(), 2U);
+    window_->close();
+    EXPECT_FALSE(window_->isVisible());
+}
+
+TEST_F(BaselineViewTest, AUsedMachineWithAScheduleIsAskedAtOnce) {
+    window_->action(ActionId::AddMachine)->trigger();
+    type(QStringLiteral("Plover 125"));
+    child<QLineEdit>("pastBest")->setText(QStringLiteral("30"));
+    child<QLineEdit>("shown")->setText(QStringLiteral("30"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(window_->shownPage(), PageId::Tasks);
+    EXPECT_EQ(garage_->workbench().chosen(), garage_->machine("Plover 125"));
+    EXPECT_EQ(QApplication::focusWidget(), table_);
+    EXPECT_EQ(table_->shownIds().size(), 11U);
+}
+
+TEST_F(BaselineViewTest, ANewMachineIsNotAsked) {
+    window_->goTo(PageId::Bench);
+    window_->action(ActionId::AddMachine)->trigger();
+    type(QStringLiteral("Plover 125"));
+    child<QComboBox>("startedNew")->setCurrentIndex(0);
+    press(Qt::Key_Return);
+    EXPECT_EQ(window_->shownPage(), PageId::Bench);
+}
+
+}  // namespace
+}  // namespace wm::ui

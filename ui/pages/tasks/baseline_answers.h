@@ -1,0 +1,55 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "core/ledger/baseline.h"
+
+namespace wm::ui {
+
+/// A day, an hour figure, or both, as they stand in one field.
+struct When {
+    std::optional<calendar::Date> date{};
+    std::optional<units::Hours> meter{};
+};
+
+/// "3 may 2025", "12.3.2025", "41,5 h", "41", "3 may 2025 41.5 h". A day is read as in ui/entry/day_words; a
+/// whole figure, one with a comma or one before an "h" is hours. Nothing typed is nothing said.
+/// Errors: NotADate, NotANumber, TooLarge in "date" or "meter".
+base::Result<When> parseWhen(const QString& typed, calendar::Date today);
+QString whenWords(const When& when, calendar::Date today);
+
+/// What is said of one task before it is written.
+enum class Said : std::uint8_t { New, Serviced, Fine, Unknown };
+struct BaselineAnswer {
+    Said said = Said::Unknown;
+    QString when{};  ///< as typed
+
+    friend bool operator==(const BaselineAnswer&, const BaselineAnswer&) = default;
+};
+
+/// Can this be said of the task? Looking begins no count of what is renewed; several tasks at once are
+/// looked at only if looking is the whole job; an hour figure alone says nothing to a calendar.
+bool canSay(const upkeep::TaskVersion& task, Said said, const When& when, bool alone);
+
+/// The day that an answer without one means.
+calendar::Date dayMeant(const ledger::Book& book, const ledger::DueLine& line, Said said);
+
+using BaselineAnswers = std::map<TaskId, BaselineAnswer>;
+
+/// The lines for the verb, in the order of `tasks`; those that are said to be unknown have none. A fault is
+/// answered with its task.
+struct BaselineFault {
+    TaskId task{};
+    base::Error error;
+};
+tl::expected<std::vector<ledger::BaselineLine>, BaselineFault> linesOf(const BaselineAnswers& answers,
+                                                                       const std::vector<TaskId>& tasks,
+                                                                       calendar::Date today);
+
+}  // namespace wm::ui

@@ -1,0 +1,42 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "ui/pages/page.h"
+
+class QStackedWidget;
+class QTabBar;
+
+namespace wm::ui {
+
+/// The page Tasks: the tasks themselves, and beside them what is known of those that nobody has recorded, a
+/// plan for the first hours with them, what a used machine has behind it, and the schedule as a whole. The
+/// view is kept while other pages are looked at.
+class TasksDesk : public Page {
+    Q_OBJECT
+
+  public:
+    enum class View : std::uint8_t { Tasks, Baseline, FirstHours, Used, Adjust };
+
+    TasksDesk(const PageTools& tools, QWidget* parent);
+    void refresh() override;
+    [[nodiscard]] QWidget* firstFocus() override;
+    bool find() override;
+    [[nodiscard]] std::optional<MachineId> machineHere() const override;
+    [[nodiscard]] QStringList unsaved() const override;
+    void why() override;
+    void showView(View view);
+
+  private:
+    void addView(const QString& name, Page* view);
+    [[nodiscard]] Page* view() const;
+    void nameViews();
+
+    QTabBar* names_;
+    QStackedWidget* stack_;
+    std::vector<Page*> views_;
+};
+
+}  // namespace wm::ui
