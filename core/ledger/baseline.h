@@ -22,7 +22,8 @@ struct BaselineLine {
 /// "lines[3].date". NothingToDo (no lines), Duplicate "task" (answered twice), Inconsistent "answer" (looked
 /// fine, of a task that renews: looking begins no count), Empty "date" (serviced, without day and meter, or
 /// with a meter alone where the task counts the calendar or other things than hours), TooLarge "meter" (more
-/// than it shows now), Inconsistent "meter" (the machine's meter was never read), BeforeItsTime "date"
+/// than it shows now), Inconsistent "meter" (the machine's meter was never read, or the stated past is
+/// less than what it ran since), BeforeItsTime "date"
 /// (another item sat in the position then), and those of recordJob.
 base::Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<BaselineLine> lines);
 

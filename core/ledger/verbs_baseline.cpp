@@ -74,20 +74,21 @@ std::optional<Moment> lastMomentWith(const Book& book, const items::Machine& mac
     return holds < 0 ? first : evening(holds);
 }
 
-/// Total time before the file: the stated past of the subject less what it ran since.
-void stateTimeBefore(upkeep::Record& record, const Ledger& ledger, const items::Machine& machine,
+/// Total time before the file: the stated past of the subject less what it ran since. False if the stated
+/// past is less than that: one of the two is wrong, and what is behind the job would look too little.
+bool stateTimeBefore(upkeep::Record& record, const Ledger& ledger, const items::Machine& machine,
                      Hours sinceThen) {
     const auto state = [&](const auto& card) {
+        if (card.pastBest < sinceThen)
+            return false;
         const auto before = [&](Hours past) { return std::max(past - sinceThen, Hours{0}); };
         record.statedLow = before(card.pastLow);
         record.statedBest = before(card.pastBest);
         record.statedHigh = card.pastHigh ? std::optional(before(*card.pastHigh)) : std::nullopt;
+        return true;
     };
     const auto* item = record.item ? ledger.find<items::Item>(*record.item) : nullptr;
-    if (item != nullptr)
-        state(*item);
-    else
-        state(machine);
+    return item != nullptr ? state(*item) : state(machine);
 }
 
 /// One line on its way to a record.
@@ -115,8 +116,9 @@ class Baseline {
         upkeep::Record& record = ready->draft.record;
         if (item_ && record.item != item_)
             return refuse(Fault::BeforeItsTime, "date", record.date.iso());
-        if (isBeforeTheFile(record, machine_) && sinceThen_ && *sinceThen_ > Hours{0})
-            stateTimeBefore(record, book_.ledger(), machine_, *sinceThen_);
+        if (isBeforeTheFile(record, machine_) && sinceThen_ && *sinceThen_ > Hours{0} &&
+            !stateTimeBefore(record, book_.ledger(), machine_, *sinceThen_))
+            return refuse(Fault::Inconsistent, "meter", units::hoursText(*line_.meter));
         if (!line_.date)
             record.meter = line_.meter;
         return ready;

@@ -140,6 +140,19 @@ TEST_F(BaselineTest, TheMeterReachesBackBeforeTheFile) {
     EXPECT_GE(*behind(oil).high, 1600);
 }
 
+TEST_F(BaselineTest, APastThatIsLessThanTheMeterRanIsNotReckonedWith) {
+    must([this](const Pen& pen) {
+        auto card = *pen.book.ledger().find<items::Machine>(sorrel);
+        card.pastLow = Hours{0};
+        card.pastBest = Hours{1000};
+        return saveMachine(pen, card, false);
+    });
+    // 30.0 was 11 h before the first day, and only 10 h are stated.
+    EXPECT_EQ(refusedAt(known({{.task = oil, .answer = BaselineAnswer::Serviced, .meter = Hours{3000}}})),
+              (At{Fault::Inconsistent, "lines[0].meter"}));
+    must(known({{.task = oil, .answer = BaselineAnswer::Serviced, .meter = Hours{3100}}}));
+}
+
 TEST_F(BaselineTest, AMeterThatBeganAnewIsReadFromItsNewestStretch) {
     must(saying(logReading, {.machine = sorrel,
                              .date = day("2026-03-20"),
