@@ -113,6 +113,11 @@ tl::expected<store::Verb, Faults> MachineForm::verb() {
     Answers read;
     auto machine = this->machine(read);
     const auto shown = read(hoursIn(meter_));
+    // A meter that was there for an unknown time says the least of what is behind a machine that came today.
+    const bool saidNothing = typed(best_).empty() && typed(low_).empty() && typed(high_).empty();
+    if (shown && saidNothing && !machine.startedNew && !machine.meterCountsTransport &&
+        machine.since == workbench().today())
+        machine.pastLow = machine.pastBest = *shown;
     std::vector<store::Verb> verbs;
     std::optional<exchange::Starter> starter;
     if (const QString file = starter_->currentData().toString(); !file.isEmpty())

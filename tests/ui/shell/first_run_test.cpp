@@ -5,6 +5,7 @@
 #include <QComboBox>
 #include <QLineEdit>
 
+#include "core/ledger/unknown.h"
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
 
@@ -56,6 +57,22 @@ class FirstRun : public WindowTest {
         ASSERT_FALSE(child<EntryStrip>("entry-strip")->isOpen());
     }
 
+    // It is asked at once: what looking settles was looked at and is fine, one job was done at an hour
+    // figure.
+    void sayWhatIsKnown(MachineId machine) {
+        ASSERT_EQ(focus(), "baselineTable");
+        const auto unknown = ledger::unknownOf(garage_->book(), machine).size();
+        key(Qt::Key_S);
+        keys(QStringLiteral("55 h"));
+        key(Qt::Key_Return);
+        key(Qt::Key_A, Qt::ControlModifier);
+        key(Qt::Key_F);
+        key(Qt::Key_Return);
+        EXPECT_GT(garage_->book().ledger().all<upkeep::Record>().size(), 20U);
+        EXPECT_LT(ledger::unknownOf(garage_->book(), machine).size(), unknown - 20);
+        key(Qt::Key_B, Qt::AltModifier);
+    }
+
     int keys_ = 0;
 };
 
@@ -68,7 +85,9 @@ TEST_F(FirstRun, LeadsToADueList) {
     addMachine();
     const auto machine = garage_->machine("Plover 125");
     EXPECT_EQ(garage_->book().meterNow(machine), units::Hours{6130});
+    EXPECT_EQ(garage_->book().life(machine).hours.low, units::Hours{6130});
     EXPECT_GE(garage_->book().due(machine).size(), 30U);
+    sayWhatIsKnown(machine);
     EXPECT_EQ(window_->shownPage(), PageId::Bench);
     const auto* grid = qobject_cast<QAbstractItemView*>(QApplication::focusWidget());
     ASSERT_NE(grid, nullptr) << "the keys go to the list, not to " << focus().toStdString();

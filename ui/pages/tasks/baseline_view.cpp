@@ -65,6 +65,26 @@ std::string groupOf(const upkeep::TaskVersion& task) {
     return task.position.substr(0, task.position.find('/'));
 }
 
+TableRow rowOf(const ledger::Book& book, const ledger::DueLine& due, const BaselineAnswer* answer) {
+    TableRow row{.id = due.task->task.value(),
+                 .cells = {{.text = text(due.task->name)},
+                           {.text = text(due.task->position), .pencil = true},
+                           {.text = intervalWords(book, *due.task), .unconfirmed = !due.task->confirmed},
+                           {.text = consequenceWords(due.task->consequence)},
+                           {.text = answer != nullptr ? saidWords(answer->said) : QString()},
+                           {.text = QString()}},
+                 .toolTip = text(due.task->howTo)};
+    if (answer == nullptr || answer->said == Said::Unknown)
+        return row;
+    const auto when = parseWhen(answer->when, book.today());
+    const bool isMeant = answer->when.trimmed().isEmpty();
+    row.cells[Day] = {.text = !when     ? answer->when
+                              : isMeant ? dayWords(dayMeant(book, due, answer->said), book.today())
+                                        : whenWords(*when, book.today()),
+                      .pencil = isMeant};
+    return row;
+}
+
 std::optional<Said> saidBy(int key) {
     switch (key) {
         case Qt::Key_N:
@@ -218,8 +238,6 @@ const ledger::DueLine* BaselineView::line(TaskId task) const {
 }
 
 void BaselineView::showRows() {
-    const auto book = workbench().book();
-    const auto* machine = machine_ ? book->ledger().find<items::Machine>(*machine_) : nullptr;
     const auto& answers = machine_ ? answers_[*machine_] : BaselineAnswers{};
     std::vector<TableRow> rows;
     int open = 0;
@@ -235,30 +253,20 @@ void BaselineView::showRows() {
             continue;
         }
         open += answered ? 0 : 1;
-        TableRow row{
-            .id = task.value(),
-            .cells = {{.text = text(due->task->name)},
-                      {.text = text(due->task->position), .pencil = true},
-                      {.text = intervalWords(*book, *due->task), .unconfirmed = !due->task->confirmed},
-                      {.text = consequenceWords(due->task->consequence)},
-                      {.text = answered ? saidWords(at->second.said) : QString()},
-                      {.text = QString()}},
-            .toolTip = text(due->task->howTo)};
-        if (answered && at->second.said != Said::Unknown) {
-            const auto when = parseWhen(at->second.when, book->today());
-            const bool isMeant = at->second.when.trimmed().isEmpty();
-            row.cells[Day] = {.text = !when ? at->second.when
-                                      : isMeant
-                                          ? dayWords(dayMeant(*book, *due, at->second.said), book->today())
-                                          : whenWords(*when, book->today()),
-                              .pencil = isMeant};
-        }
-        rows.push_back(std::move(row));
+        rows.push_back(rowOf(*workbench().book(), *due, answered ? &at->second : nullptr));
     }
     if (folded > 0)
         rows.push_back(
             {.id = kFold,
              .cells = {{.text = tr("%1 more (Space)").arg(folded), .pencil = true}, {}, {}, {}, {}, {}}});
+    showHead(answers);
+    table_->show(std::move(rows));
+    showWhen();
+}
+
+void BaselineView::showHead(const BaselineAnswers& answers) {
+    const auto book = workbench().book();
+    const auto* machine = machine_ ? book->ledger().find<items::Machine>(*machine_) : nullptr;
     const auto said = std::count_if(answers.begin(), answers.end(),
                                     [](const auto& each) { return each.second.said != Said::Unknown; });
     const bool writes = machine != nullptr && !tasks_.empty() && !workbench().readOnly();
@@ -279,8 +287,6 @@ void BaselineView::showRows() {
                               : tr("Write the %1 answered (Enter)").arg(said));
     write_->setEnabled(writes && said > 0);
     clear_->setEnabled(!answers.empty());
-    table_->show(std::move(rows));
-    showWhen();
 }
 
 // While nothing is asked, the field shows what was typed for the chosen line.

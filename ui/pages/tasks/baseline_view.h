@@ -40,6 +40,7 @@ class BaselineView : public Page {
     bool whenKey(int key);
 
     void showRows();
+    void showHead(const BaselineAnswers& answers);
     void showWhen();
     void tell(const QString& words, bool isTrouble = false);
     [[nodiscard]] const ledger::DueLine* line(TaskId task) const;
