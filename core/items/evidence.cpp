@@ -29,8 +29,8 @@ Result<void> hoursFit(std::string_view field, const std::optional<Hours>& hours)
     return {};
 }
 
-Result<void> inOrder(std::string_view field, const std::optional<Hours>& low,
-                     const std::optional<Hours>& high) {
+Result<void> orderFits(std::string_view field, const std::optional<Hours>& low,
+                       const std::optional<Hours>& high) {
     if (low && high && *high < *low)
         return refuse(Fault::OutOfOrder, std::string(field), units::hoursText(*high), units::hoursText(*low));
     return {};
@@ -91,7 +91,7 @@ Result<Claim> claim(const SeasonsRidden& ridden) {
     if (seasons > kMostSeasons)
         return refuse(Fault::TooLarge, "seasons", ridden.seasons.text(), "100");
     auto fine = all(hoursFit("season_low", ridden.low), hoursFit("season_high", ridden.high),
-                    inOrder("season_high", ridden.low, ridden.high));
+                    orderFits("season_high", ridden.low, ridden.high));
     if (!fine)
         return tl::unexpected(fine.error());
     const double low = seasons * count(ridden.low);
@@ -103,7 +103,7 @@ Result<Claim> claim(const SeasonsRidden& ridden) {
 
 Result<Claim> claim(const WearSeen& wear) {
     auto fine = all(hoursFit("life_low", wear.lifeLow), hoursFit("life_high", wear.lifeHigh),
-                    inOrder("life_high", wear.lifeLow, wear.lifeHigh));
+                    orderFits("life_high", wear.lifeLow, wear.lifeHigh));
     if (!fine)
         return tl::unexpected(fine.error());
     if (wear.limit == wear.asNew)
