@@ -12,7 +12,7 @@
 namespace wm::exchange {
 
 /// The version of the exchange text; resources/exchange.schema.json describes it.
-inline constexpr int kFormat = 3;
+inline constexpr int kFormat = 4;
 
 /// The whole file as JSON text: tables in the order of ledger::ForEachRow, rows in order of entry or id, keys
 /// in the order of fields(), two blanks of indent, one line break at the end. Struck facts stand in their

@@ -3,6 +3,7 @@
 #include "core/exchange/older_text.h"
 
 #include <initializer_list>
+#include <utility>
 
 namespace wm::exchange {
 
@@ -20,6 +21,23 @@ void giveKeys(json& root, const char* table, std::initializer_list<const char*> 
                 row.emplace(key, value);
 }
 
+// The same for what stands in a list of each row.
+void giveKeysInside(json& root, const char* table, const char* list,
+                    std::initializer_list<std::pair<const char*, json>> keys) {
+    const auto rows = root.find(table);
+    if (rows == root.end() || !rows->is_array())
+        return;
+    for (json& row : *rows) {
+        const auto parts = row.is_object() ? row.find(list) : row.end();
+        if (!row.is_object() || parts == row.end() || !parts->is_array())
+            continue;
+        for (json& part : *parts)
+            if (part.is_object())
+                for (const auto& [key, value] : keys)
+                    part.emplace(key, value);
+    }
+}
+
 }  // namespace
 
 void bringUpToDate(json& root) {
@@ -31,6 +49,10 @@ void bringUpToDate(json& root) {
         root.emplace("calibration", json::array());
         giveKeys(root, "joint_version", {"shared_from", "shared_to"}, nullptr);
         giveKeys(root, "joint_mark", {"tool", "moved_count", "moved_degrees", "outing"}, nullptr);
+    }
+    if (format < 4) {
+        giveKeysInside(root, "task_version", "kit", {{"source", ""}, {"page", ""}, {"confirmed", false}});
+        giveKeysInside(root, "task_version", "measures", {{"page", ""}});
     }
 }
 

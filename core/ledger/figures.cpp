@@ -92,8 +92,9 @@ class Gathering {
         figure.unit = line.unit == upkeep::Unit::Millilitre ? "mL"
                       : line.unit == upkeep::Unit::Gram     ? "g"
                                                             : "pcs";
-        figure.source = task.source;
-        figure.confirmed = task.confirmed;
+        figure.source = line.source.empty() ? task.source : line.source;
+        figure.page = line.page;
+        figure.confirmed = line.confirmed;
         figure.alongside = task.position;
         if (const auto* stock = line.line ? book_.ledger().find<stock::StockLine>(*line.line) : nullptr)
             figure.alongside += ' ' + stock->name + ' ' + stock->partNumber;
@@ -107,6 +108,7 @@ class Gathering {
         figure.high = point.most;
         figure.unit = point.unit;
         figure.source = point.source;
+        figure.page = point.page;
         figure.confirmed = point.confirmed;
         figure.alongside = task.position;
         into_.push_back(std::move(figure));

@@ -79,10 +79,18 @@ void checkFollowUps(Checks& check, std::vector<upkeep::FollowUpRule>& rules) {
     }
 }
 
+// A figure counts as checked against the manual only if it says which one.
+void checkSource(Checks& check, std::string& source, bool confirmed, std::string_view field = "source") {
+    check.word(field, source);
+    check.that(!confirmed || !source.empty(), Fault::Empty, field);
+}
+
 void checkKit(Checks& check, std::vector<upkeep::KitLine>& kit) {
     for (std::size_t at = 0; at < kit.size(); ++at) {
         check.name(placeIn("kit", at, "what"), kit[at].what);
         check.fromOne(placeIn("kit", at, "amount"), kit[at].amount, kMostAmount);
+        checkSource(check, kit[at].source, kit[at].confirmed, placeIn("kit", at, "source"));
+        check.word(placeIn("kit", at, "page"), kit[at].page);
     }
 }
 
@@ -97,6 +105,7 @@ void checkMeasures(Checks& check, std::vector<upkeep::MeasurePoint>& measures) {
             check.that(*point.least <= *point.most, Fault::OutOfOrder, placeIn("measures", at, "most"),
                        point.most->text(), point.least->text());
         check.word(placeIn("measures", at, "source"), point.source);
+        check.word(placeIn("measures", at, "page"), point.page);
         const auto end = measures.begin() + static_cast<std::ptrdiff_t>(at);
         check.that(std::none_of(measures.begin(), end,
                                 [&](const auto& other) { return sameName(other.name, point.name); }),
@@ -140,12 +149,6 @@ void checkPath(Checks& check, std::string_view field, std::string& path) {
     check.that(std::none_of(steps.begin(), steps.end(),
                             [](const auto& s) { return base::trimmed(s) != s || s.empty(); }),
                Fault::Malformed, field, path);
-}
-
-// A figure counts as checked against the manual only if it says which one.
-void checkSource(Checks& check, std::string& source, bool confirmed) {
-    check.word("source", source);
-    check.that(!confirmed || !source.empty(), Fault::Empty, "source");
 }
 
 // A wording for a model names the first and the last of its model years.

@@ -42,7 +42,9 @@ bool isUnconfirmed(const SheetLine& line) {
     const bool limit = std::any_of(line.measures.begin(), line.measures.end(), [](const MeasureLine& m) {
         return !m.limitConfirmed && !m.limit.empty();
     });
-    return torque || limit;
+    const bool amount = std::any_of(line.quantities.begin(), line.quantities.end(),
+                                    [](const Figure& quantity) { return !quantity.confirmed; });
+    return torque || limit || amount;
 }
 
 std::vector<WriteBackLine> writeBackOf() {

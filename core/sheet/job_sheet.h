@@ -19,9 +19,9 @@ namespace wm::sheet {
 
 /// A figure with where it comes from; printed with the wedge if it was not confirmed against the manual.
 struct Figure {
-    std::string text;       ///< as the manual prints it: "110 N·m", "81 lbf·ft"; empty: a blank to write on
-    std::string converted;  ///< "110 N·m", if it was not printed in N·m
-    std::string source;     ///< "service manual p. 2-31"
+    std::string text{};  ///< as the manual prints it: "110 N·m", "81 lbf·ft"; empty: a blank to write on
+    std::string converted{};  ///< "110 N·m", if it was not printed in N·m
+    std::string source{};     ///< "service manual p. 2-31"
     bool confirmed = false;
 };
 
@@ -79,8 +79,8 @@ struct SheetLine {
     std::vector<upkeep::Hazard> hazards;
     std::vector<TorqueLine> torques;  ///< at refit and at the job
     std::vector<MeasureLine> measures;
-    std::vector<std::string> quantities;  ///< "fork oil 850 ml"
-    bool safety = false;                  ///< initials, and a second person's box
+    std::vector<Figure> quantities;  ///< "fork oil 850 ml"
+    bool safety = false;             ///< initials, and a second person's box
     std::string field;
 };
 

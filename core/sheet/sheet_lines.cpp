@@ -119,8 +119,11 @@ class LineBuilder {
             line.measures.push_back(measureOf(*task, point));
         for (const upkeep::KitLine& kit : task->kit)
             if (kit.unit != upkeep::Unit::Piece)
-                line.quantities.push_back(fmt::format("{} {}{}", kit.what, amountText(kit.amount, kit.unit),
-                                                      kit.onlyIfNeeded ? ", if needed" : ""));
+                line.quantities.push_back(
+                    {.text = fmt::format("{} {}{}", kit.what, amountText(kit.amount, kit.unit),
+                                         kit.onlyIfNeeded ? ", if needed" : ""),
+                     .source = sourceText(kit.source.empty() ? task->source : kit.source, kit.page),
+                     .confirmed = kit.confirmed});
     }
 
     // What the engine must be is said at the last line of the list, a job. If a step comes off just for it

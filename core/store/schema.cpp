@@ -62,7 +62,9 @@ Schema currentSchema() {
             {2, "hours that count more or less by ground and pace", 2, "0.2", schema2::hourWeights()},
             // An older program would take a broken mark for no mark, and miss what was tightened with what.
             {3, "torque tools, what was tightened with them, joints shared by a model", 3, "0.3",
-             schema3::drawer()}};
+             schema3::drawer()},
+            // An older program would take an amount for checked because the interval of its task was.
+            {4, "amounts and limits with their own page of the manual", 4, "0.4", schema4::manualPages()}};
 }
 
 }  // namespace wm::store

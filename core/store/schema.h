@@ -46,4 +46,8 @@ namespace schema3 {
 std::vector<std::string> drawer();
 }  // namespace schema3
 
+namespace schema4 {
+std::vector<std::string> manualPages();
+}  // namespace schema4
+
 }  // namespace wm::store

@@ -73,13 +73,17 @@ struct Trigger {
 
 enum class Unit : std::uint8_t { Piece, Millilitre, Gram };
 
-/// What one go of the task uses. `line` ties it to a line of the shelf once the mechanic has said which.
+/// What one go of the task uses. `line` ties it to a line of the shelf once the mechanic has said which. How
+/// much it is stands elsewhere in a manual than how often: it has a source of its own (none = the task's).
 struct KitLine {
     std::string what{};
     std::optional<StockLineId> line{};
     std::int64_t amount = 1;
     Unit unit = Unit::Piece;
     bool onlyIfNeeded = false;
+    std::string source{};
+    std::string page{};
+    bool confirmed = false;  ///< amount checked against the service manual
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -88,6 +92,9 @@ struct KitLine {
         visit("amount", self.amount);
         visit("unit", self.unit);
         visit("only_if_needed", self.onlyIfNeeded);
+        visit("source", self.source);
+        visit("page", self.page);
+        visit("confirmed", self.confirmed);
     }
     friend bool operator==(const KitLine&, const KitLine&) = default;
 };
@@ -100,6 +107,7 @@ struct MeasurePoint {
     std::optional<units::Decimal> most{};
     std::string source{};
     bool confirmed = false;
+    std::string page{};
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -109,6 +117,7 @@ struct MeasurePoint {
         visit("most", self.most);
         visit("source", self.source);
         visit("confirmed", self.confirmed);
+        visit("page", self.page);
     }
     friend bool operator==(const MeasurePoint&, const MeasurePoint&) = default;
 };

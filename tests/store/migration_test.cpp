@@ -51,8 +51,8 @@ TEST_F(VersionOneTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
     EXPECT_EQ(answer.report.backup, path_ + ".v1.bak");
     EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "1");
     EXPECT_EQ(sample::answer(answer.report.backup, "SELECT count(*) FROM record"), "1");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "3");
-    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"), "3 0.3");
+    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "4");
+    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"), "4 0.4");
     EXPECT_TRUE(answer.file->check().empty());
 }
 
@@ -103,7 +103,7 @@ TEST_F(VersionTwoTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
     EXPECT_EQ(answer.report.backup, path_ + ".v2.bak");
     EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "2");
     EXPECT_EQ(sample::answer(answer.report.backup, "SELECT count(*) FROM joint_mark"), "3");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "3");
+    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "4");
     EXPECT_TRUE(answer.file->check().empty());
 }
 
@@ -143,6 +143,58 @@ TEST_F(VersionTwoTest, TakesToolsAndTheirMarks) {
                              "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = "
                              "'joint_mark'"),
               "3");
+}
+
+class VersionThreeTest : public testing::Test {
+  protected:
+    void SetUp() override { sample::execute(path_, storedText("version_3.sql")); }
+
+    sample::Folder folder_;
+    QString path_ = folder_.path("garage.wm");
+};
+
+TEST_F(VersionThreeTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
+    EXPECT_EQ(answer.report.fromVersion, 3);
+    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "3");
+    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), "4");
+    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"), "4 0.4");
+    EXPECT_TRUE(answer.file->check().empty());
+}
+
+// The interval was confirmed, of the amounts nobody ever said so; the limit keeps its confirmation.
+TEST_F(VersionThreeTest, SaysTheSameAsBeforeButForAmountsThatNobodyConfirmed) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    const auto ledger = answer.file->ledger();
+    const auto& task = ledger->all<upkeep::TaskVersion>().at(0);
+    EXPECT_TRUE(task.confirmed);
+    ASSERT_EQ(task.kit.size(), 2U);
+    EXPECT_EQ(task.kit[0],
+              (upkeep::KitLine{"engine oil", std::nullopt, 900, upkeep::Unit::Millilitre, false}));
+    EXPECT_FALSE(task.kit[0].confirmed || task.kit[1].confirmed);
+    ASSERT_EQ(task.measures.size(), 1U);
+    EXPECT_TRUE(task.measures[0].confirmed && task.measures[0].page.empty());
+    EXPECT_EQ(ledger->all<fastening::JointMark>().at(1).tool, ToolId{70});
+}
+
+TEST_F(VersionThreeTest, TakesThePageOfAnAmountFromThenOn) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    auto wording = answer.file->ledger()->all<upkeep::TaskVersion>()[0];
+    wording.id = TaskVersionId{40};
+    wording.validFrom = sample::day(2, 1);
+    wording.kit[0].source = "service manual";
+    wording.kit[0].page = "2-9";
+    wording.kit[0].confirmed = true;
+    wording.measures[0].page = "4-2";
+    ASSERT_TRUE(answer.file->apply(sample::writing("confirmed", {wording}), sample::day(2, 20)));
+    answer.file.reset();
+    const auto ledger = sample::opened(path_)->ledger();
+    const auto& tasks = ledger->all<upkeep::TaskVersion>();
+    EXPECT_EQ(tasks[1].kit, wording.kit);
+    EXPECT_EQ(tasks[1].measures, wording.measures);
 }
 
 }  // namespace

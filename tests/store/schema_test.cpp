@@ -133,8 +133,8 @@ TEST_F(SchemaTest, IsStrictThroughout) {
 
 TEST_F(SchemaTest, MarksTheFileAsOurs) {
     EXPECT_EQ(ask("PRAGMA application_id"), std::to_string(kApplicationId));
-    EXPECT_EQ(ask("PRAGMA user_version"), "3");
-    EXPECT_EQ(ask("SELECT oldest_reader || needs_program FROM file_state"), "30.3");
+    EXPECT_EQ(ask("PRAGMA user_version"), "4");
+    EXPECT_EQ(ask("SELECT oldest_reader || needs_program FROM file_state"), "40.4");
 }
 
 TEST_F(SchemaTest, NumbersItsSteps) {

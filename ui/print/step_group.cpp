@@ -170,6 +170,22 @@ void addOrderPicture(Group& group, const sheet::TorqueLine& torque) {
     group.rows.push_back(std::move(row));
 }
 
+void addQuantity(Group& group, const sheet::Figure& quantity, double room) {
+    const QFont font = paperFont(kJobSize, true);
+    const QFontMetricsF metrics(font);
+    const auto lines = wrapped(fromCore(quantity.text), font, room - wedgeAdvance(metrics));
+    Row row;
+    double y = 0;
+    for (const TextLine& line : lines) {
+        // The wedge stands behind the last line, where the amount is.
+        if (!quantity.confirmed && &line == &lines.back())
+            row.marks.push_back(WedgeMark{wedgeBehind({kTextColumn + line.width, y + line.ascent}, metrics)});
+        y = row.addLine(line, kTextColumn, y);
+    }
+    row.growTo(y);
+    group.rows.push_back(std::move(row));
+}
+
 // Answers the lower edge.
 double addLimit(Row& row, const sheet::MeasureLine& measure, double room, double width, double y) {
     if (measure.limit.empty()) {
@@ -237,8 +253,8 @@ Group stepGroup(const sheet::SheetLine& line, double width, std::set<upkeep::Haz
                    said.insert(hazard).second ? CautionDetail::WhatToDo : CautionDetail::Name);
         group.addSpace(4);
     }
-    for (const std::string& quantity : line.quantities) {
-        group.addText(fromCore(quantity), paperFont(kJobSize, true), kTextColumn, room);
+    for (const sheet::Figure& quantity : line.quantities) {
+        addQuantity(group, quantity, room);
         group.addSpace(4);
     }
     for (const sheet::MeasureLine& measure : line.measures)

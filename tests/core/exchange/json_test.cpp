@@ -125,7 +125,7 @@ TEST(Exchange, ATextOfTheFirstFormatIsRead) {
     task.machine = MachineId{3};
     task.code = "oil";
     json text = json::parse(toJson(ledger::Ledger({task})));
-    EXPECT_EQ(text.at("format"), 3);
+    EXPECT_EQ(text.at("format"), 4);
     text["task_version"][0].erase("weights");
     text["format"] = 2;
     EXPECT_FALSE(fromJson(text.dump())) << "a text of format 2 has them";
@@ -157,6 +157,31 @@ TEST(Exchange, ATextOfTheSecondFormatIsRead) {
     const auto rows = fromJson(text.dump());
     ASSERT_TRUE(rows.has_value());
     EXPECT_EQ(*rows, (std::vector<ledger::Row>{joint, mark}));
+}
+
+// A text of format 3 knows no page of an amount or a limit, and no amount that was confirmed.
+TEST(Exchange, ATextOfTheThirdFormatIsRead) {
+    upkeep::TaskVersion task;
+    task.id = TaskVersionId{1};
+    task.task = TaskId{2};
+    task.machine = MachineId{3};
+    task.code = "oil";
+    task.kit = {{"engine oil", std::nullopt, 900, upkeep::Unit::Millilitre, false}};
+    task.measures = {{"play", "mm", std::nullopt, units::Decimal{5, 1}, "service manual", true}};
+    json text = json::parse(toJson(ledger::Ledger({task})));
+    for (const char* key : {"source", "page", "confirmed"})
+        text["task_version"][0]["kit"][0].erase(key);
+    text["task_version"][0]["measures"][0].erase("page");
+    EXPECT_FALSE(fromJson(text.dump())) << "a text of format 4 has them";
+    text["format"] = 3;
+    const auto rows = fromJson(text.dump());
+    ASSERT_TRUE(rows.has_value());
+    EXPECT_EQ(*rows, (std::vector<ledger::Row>{task}));
+    for (const json& odd : {json(3), json("kit"), json::array({1, nullptr})}) {
+        json bad = text;
+        bad["task_version"][0]["kit"] = odd;
+        EXPECT_FALSE(fromJson(bad.dump())) << odd;
+    }
 }
 
 TEST(Exchange, AnEmptyFileHasEveryTable) {
@@ -289,7 +314,7 @@ INSTANTIATE_TEST_SUITE_P(
 TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {
     const auto read = fromJson(R"({"format": 7, "a table of tomorrow": {}})");
     ASSERT_FALSE(read);
-    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "3"}));
+    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "4"}));
 }
 
 TEST(Exchange, RefusesAMissingKeyAndAMissingTable) {

@@ -69,7 +69,7 @@ TEST(Starter, SchemaHasTheKeysOfTheRows) {
     expectKeys<fastening::JointVersion>(
         "joint", {"id", "entered", "joint", "machine", "valid_from", "confirmed", "torque", "torque_high",
                   "typed_by", "checked_by", "shared_from", "shared_to"});
-    expectKeys<upkeep::KitLine>("kit_line", {"line"});
+    expectKeys<upkeep::KitLine>("kit_line", {"line", "confirmed"});
     expectKeys<upkeep::MeasurePoint>("measure", {"confirmed"});
     expectKeys<upkeep::Trigger>("trigger", {});
     expectKeys<weekend::Need>("need", {});

@@ -145,7 +145,9 @@ TEST(JobSheetTest, AddsStagedWorkEngineStateAndQuantityToTheStep) {
     const JobSheet sheet = smallSheet();
     const SheetLine& linkage = lineOf(sheet, LineKind::Job, "Linkage");
     EXPECT_EQ(linkage.howTo, "Engine cold. Every needle there. This time as well: new seals");
-    EXPECT_THAT(linkage.quantities, ElementsAre("linkage grease 25 g"));
+    ASSERT_EQ(linkage.quantities.size(), 1U);
+    EXPECT_EQ(linkage.quantities[0].text, "linkage grease 25 g");
+    EXPECT_FALSE(linkage.quantities[0].confirmed) << "printed with the wedge";
 }
 
 TEST(JobSheetTest, WarmsTheEngineBeforeTheStepThatNeedsIt) {

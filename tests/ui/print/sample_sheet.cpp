@@ -66,7 +66,8 @@ void addFront(JobSheet& sheet) {
     sheet.lines.push_back(line(LineKind::Off, "L17", "20:09", "Fork legs out", "6 min"));
     SheetLine oil = line(LineKind::Job, "L18", "20:15", "Fork oil, both legs", "60 min");
     oil.howTo = "Legs upright and empty overnight if there is time. Same air gap in both to 1 mm.";
-    oil.quantities = {"fork oil, left leg 425 ml", "fork oil, right leg 425 ml"};
+    oil.quantities = {{.text = "fork oil, left leg 425 ml", .confirmed = true},
+                      {.text = "fork oil, right leg 425 ml"}};
     oil.hazards = {Hazard::Spring};
     MeasureLine gap;
     gap.field = "M3";
@@ -109,7 +110,7 @@ SheetLine linkageJob() {
     play.limit = "at most 0.10 mm";
     play.last = "0.04 mm at 48.9 h, 12 Mar 2026";
     linkage.measures = {play};
-    linkage.quantities = {"waterproof grease 25 g"};
+    linkage.quantities = {{.text = "waterproof grease 25 g"}};
     return linkage;
 }
 

@@ -55,6 +55,11 @@ upkeep::TaskVersion copiedTo(const ledger::Book& book, upkeep::TaskVersion task,
     task.page.clear();
     for (upkeep::MeasurePoint& point : task.measures)
         point = {.name = point.name, .unit = point.unit};
+    for (upkeep::KitLine& line : task.kit) {
+        line.source.clear();
+        line.page.clear();
+        line.confirmed = false;
+    }
     std::erase_if(task.steps,
                   [&](const base::Code& step) { return book.step(machine, step.code) == nullptr; });
     std::erase_if(task.joints,

@@ -124,6 +124,16 @@ void TaskList::build() {
     updateGeometry();
 }
 
+// Another figure than the one that was confirmed is not confirmed, until somebody says so again.
+void TaskList::doubtTheFigure(std::size_t row) {
+    const auto said = rows_[row].find("confirmed");
+    if (said == rows_[row].end())
+        return;
+    said->second.clear();
+    if (auto* tick = field(row, "confirmed"))
+        tick->setValue(QString());
+}
+
 TaskList::Line TaskList::makeLine(std::size_t at) {
     Line line;
     line.box = new QWidget(this);
@@ -139,8 +149,10 @@ TaskList::Line TaskList::makeLine(std::size_t at) {
         if (choices_)
             input->offer(choices_(column.name));
         input->setValue(rows_[at][column.name]);
-        connect(input, &TaskInput::edited, this, [this, at, input, field = column.name] {
-            rows_[at][field] = input->value();
+        connect(input, &TaskInput::edited, this, [this, at, input, column] {
+            rows_[at][column.name] = input->value();
+            if (column.kind == InputKind::Figure)
+                doubtTheFigure(at);
             emit edited();
         });
         row->addWidget(input, 0, Qt::AlignBottom);

@@ -45,6 +45,7 @@ class TaskList : public QWidget {
     };
     void addLine();
     void takeOut(std::size_t at);
+    void doubtTheFigure(std::size_t row);
     void build();
     Line makeLine(std::size_t at);
 
