@@ -60,6 +60,21 @@ bool isBetweenSteps(const Tool& tool, double aim) {
     return std::abs(steps - std::round(steps)) * step > 0.01 * aim;  // a hundredth is no matter
 }
 
+// A tool that is due for its check was right once; of one that never was checked nobody knows.
+int trustOf(ToolState state) {
+    switch (state) {
+        case ToolState::InHand:
+            return 0;
+        case ToolState::DueByDate:
+        case ToolState::DueByCycles:
+            return 1;
+        case ToolState::Unknown:
+        case ToolState::Out:
+            break;
+    }
+    return 2;
+}
+
 }  // namespace
 
 std::optional<double> permittedPercent(const Tool& tool) {
@@ -123,7 +138,7 @@ std::vector<Choice> toolsFor(const units::Decimal& aim, units::TorqueUnit unit,
         choices.push_back(choice);
     }
     const auto key = [](const Choice& choice) {
-        return std::tuple(choice.fit.reach, choice.standing.state != ToolState::InHand,
+        return std::tuple(choice.fit.reach, trustOf(choice.standing.state),
                           permittedPercent(*choice.tool).value_or(100.0),
                           std::abs(choice.fit.share - kBestShare), choice.tool->id);
     };

@@ -71,7 +71,8 @@ struct Choice {
 };
 
 /// The tools of the drawer for one torque, best first: those that serve it, then those at their edge, then
-/// those that don't reach; among them checked ones before others, close tolerance before wide, then the one
+/// those that don't reach; among them checked ones before those that are due and those before any
+/// that was never checked, close tolerance before wide, then the one
 /// nearest to 60 % of its capacity. Tools that were left out of tolerance or are out of the drawer are not
 /// offered.
 std::vector<Choice> toolsFor(const units::Decimal& aim, units::TorqueUnit unit,

@@ -130,6 +130,21 @@ TEST(DrawerTest, NamesTheToolThatServesBestTheEdgeAndTheGap) {
     EXPECT_EQ(bestFor(drawer, Decimal{10, 0}), "small serves, mid serves, red outside");
 }
 
+// Both reach 24 N·m only at their edge, the old one even nearer to its middle. One that is due was right
+// once.
+TEST(DrawerTest, AToolThatWasNeverCheckedStandsBehindOneThatWas) {
+    const Tool red = tool(2, "red", 20, 200);
+    const Tool old = tool(1, "old", 0, 150);
+    std::vector<Choice> drawer{{&old, {}, {}}, {&red, {}, {}}};
+    drawer[0].standing.state = ToolState::Unknown;
+    for (const ToolState state : {ToolState::InHand, ToolState::DueByDate, ToolState::DueByCycles}) {
+        drawer[1].standing.state = state;
+        EXPECT_EQ(bestFor(drawer, Decimal{24, 0}), "red edge, old edge");
+        EXPECT_EQ(bestFor(drawer, Decimal{100, 0}), "red serves, old serves");
+    }
+    EXPECT_EQ(bestFor(drawer, Decimal{10, 0}), "old edge, red outside") << "one that reaches goes first";
+}
+
 TEST(DrawerTest, AScaleThatCannotBeSetToTheFigureIsAnEdge) {
     Tool red = tool(1, "red", 40, 200);
     red.resolution = Decimal{5, 0};
