@@ -40,7 +40,8 @@ void fillClock(JobSheet& sheet, const SheetSource& from);
 std::vector<SheetLine> linesOf(const SheetSource& from);
 /// Kits of the jobs, the same thing once, what is needed before what may be; then what the joints renew.
 std::vector<PullLine> pullListOf(const SheetSource& from);
-/// Special tools by name, then what the torque wrenches must cover.
+/// Special tools by name, then the wrenches of the drawer that serve the torques and what none reaches;
+/// without a drawer what the torque wrenches must cover.
 std::vector<std::string> toolsOf(const SheetSource& from);
 /// What refitting and the jobs bring, then what earlier work still asks for; at once before later.
 std::vector<FollowUpLine> followUpsOf(const SheetSource& from);

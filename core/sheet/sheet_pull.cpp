@@ -4,9 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 #include "core/base/text.h"
+#include "core/ledger/drawer.h"
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/words.h"
 #include "core/units/convert.h"
@@ -75,6 +77,20 @@ std::string newtonMetresText(double value, bool up) {
                                           : std::to_string(whole / (scale > 1.0 ? 10 : 1));
 }
 
+Range rangeOf(const fastening::JointVersion& joint) {
+    const auto newtonMetres = [&](const units::Decimal& value) {
+        return units::convert(value.toDouble(), base::nameOf(joint.unit), "N·m").value_or(0.0);
+    };
+    const double low = newtonMetres(*joint.torque);
+    return {low, joint.torqueHigh ? newtonMetres(*joint.torqueHigh) : low};
+}
+
+std::string rangeText(const Range& range) {
+    const std::string low = newtonMetresText(range.low, false);
+    const std::string high = newtonMetresText(range.high, true);
+    return low == high ? low + " N·m" : fmt::format("{} to {} N·m", low, high);
+}
+
 // One wrench does from a fifth of its capacity up to the whole of it (common practice), so ranges that lie
 // within a factor of five share one.
 std::vector<std::string> wrenchesFor(std::vector<Range> ranges) {
@@ -88,12 +104,87 @@ std::vector<std::string> wrenchesFor(std::vector<Range> ranges) {
             wrenches.push_back(range);
     }
     std::vector<std::string> words;
-    for (const Range& wrench : wrenches) {
-        const std::string low = newtonMetresText(wrench.low, false);
-        const std::string high = newtonMetresText(wrench.high, true);
-        words.push_back(low == high ? fmt::format("torque wrench for {} N·m", low)
-                                    : fmt::format("torque wrench for {} to {} N·m", low, high));
+    for (const Range& wrench : wrenches)
+        words.push_back("torque wrench for " + rangeText(wrench));
+    return words;
+}
+
+// A wrench of the drawer and what it is taken for.
+struct Taken {
+    fastening::Choice choice;
+    std::vector<const fastening::JointVersion*> joints{};
+};
+
+bool servesAsWell(const Taken& other, const fastening::JointVersion& joint) {
+    const auto aim = fastening::aimOf(*joint.torque, joint.torqueHigh);
+    return fastening::fitOf(*other.choice.tool, aim, joint.unit).reach == fastening::Reach::Serves;
+}
+
+// Fewer wrenches to carry: one whose joints another one on the list serves just as well stays in the drawer.
+void dropNeedless(std::vector<Taken>& taken) {
+    for (std::size_t at = taken.size(); at-- > 0;) {
+        const auto other = std::find_if(taken.begin(), taken.end(), [&](const Taken& each) {
+            return &each != &taken[at] && each.choice.standing.state == fastening::ToolState::InHand &&
+                   std::all_of(taken[at].joints.begin(), taken[at].joints.end(),
+                               [&](const auto* joint) { return servesAsWell(each, *joint); });
+        });
+        if (other == taken.end())
+            continue;
+        other->joints.insert(other->joints.end(), taken[at].joints.begin(), taken[at].joints.end());
+        taken.erase(taken.begin() + static_cast<std::ptrdiff_t>(at));
     }
+}
+
+std::string takenText(const Taken& taken) {
+    Range all = rangeOf(*taken.joints.front());
+    std::string edge;
+    for (const auto* joint : taken.joints) {
+        const Range range = rangeOf(*joint);
+        all = {std::min(all.low, range.low), std::max(all.high, range.high)};
+        if (!servesAsWell(taken, *joint))
+            edge += (edge.empty() ? "; at the edge of its range for " : ", ") + joint->name;
+    }
+    std::string text = taken.choice.tool->name + ": " + rangeText(all) + edge;
+    if (taken.choice.standing.state == fastening::ToolState::Unknown)
+        text += "; never checked";
+    else if (taken.choice.standing.state != fastening::ToolState::InHand)
+        text += "; due for its check";
+    return text;
+}
+
+// The drawer's own wrenches by name, and what none of them reaches; without a drawer, what is needed.
+std::vector<std::string> wrenchesOf(const ledger::Book& book,
+                                    const std::vector<const fastening::JointVersion*>& joints) {
+    const auto drawer = ledger::drawerOf(book);
+    const bool any = std::any_of(drawer.begin(), drawer.end(), [](const auto& c) { return c.tool->active; });
+    if (!any) {
+        std::vector<Range> ranges;
+        std::transform(joints.begin(), joints.end(), std::back_inserter(ranges),
+                       [](const auto* joint) { return rangeOf(*joint); });
+        return wrenchesFor(std::move(ranges));
+    }
+    std::vector<Taken> taken;
+    std::vector<std::string> missing;
+    for (const auto* joint : joints) {
+        const auto choices =
+            fastening::toolsFor(fastening::aimOf(*joint->torque, joint->torqueHigh), joint->unit, drawer);
+        if (choices.empty() || choices.front().fit.reach == fastening::Reach::Outside) {
+            missing.push_back(fmt::format("no wrench of the drawer reaches {} ({})",
+                                          rangeText(rangeOf(*joint)), joint->name));
+            continue;
+        }
+        const auto same = std::find_if(taken.begin(), taken.end(), [&](const Taken& each) {
+            return each.choice.tool == choices.front().tool;
+        });
+        if (same != taken.end())
+            same->joints.push_back(joint);
+        else
+            taken.push_back({choices.front(), {joint}});
+    }
+    dropNeedless(taken);
+    std::vector<std::string> words;
+    std::transform(taken.begin(), taken.end(), std::back_inserter(words), takenText);
+    words.insert(words.end(), missing.begin(), missing.end());
     return words;
 }
 
@@ -157,21 +248,13 @@ std::vector<std::string> toolsOf(const SheetSource& from) {
                 tools.push_back(tool);
         }
     }
-    std::vector<Range> ranges;
-    std::size_t blanks = 0;
-    for (const fastening::JointVersion* joint : jointsOf(from)) {
-        if (!joint->torque) {
-            ++blanks;
-            continue;
-        }
-        const auto newtonMetres = [&](const units::Decimal& value) {
-            return units::convert(value.toDouble(), base::nameOf(joint->unit), "N·m").value_or(0.0);
-        };
-        const double low = newtonMetres(*joint->torque);
-        ranges.push_back({low, joint->torqueHigh ? newtonMetres(*joint->torqueHigh) : low});
-    }
-    for (std::string& wrench : wrenchesFor(std::move(ranges)))
+    const auto joints = jointsOf(from);
+    std::vector<const fastening::JointVersion*> typed;
+    std::copy_if(joints.begin(), joints.end(), std::back_inserter(typed),
+                 [](const auto* joint) { return joint->torque.has_value(); });
+    for (std::string& wrench : wrenchesOf(from.book, typed))
         tools.push_back(std::move(wrench));
+    const std::size_t blanks = joints.size() - typed.size();
     if (blanks > 0)
         tools.push_back(fmt::format("service manual: {} {} no torque here yet", blanks,
                                     blanks == 1 ? "joint has" : "joints have"));

@@ -192,6 +192,59 @@ TEST(JobSheetTest, NamesToolsOnceAndTheWrenchesForTheTorques) {
                                               "service manual: 1 joint has no torque here yet"));
 }
 
+std::vector<std::string> wrenchesWith(const std::vector<std::pair<fastening::Tool, bool>>& drawer,
+                                      std::int64_t atTheAxle = 110) {
+    auto rows = smallGarage();
+    for (ledger::Row& row : rows)
+        if (auto* joint = std::get_if<fastening::JointVersion>(&row); joint && joint->joint == kAxleNut)
+            joint->torque = units::Decimal{atTheAxle, 0};
+    std::int64_t id = 900;
+    for (auto [tool, checked] : drawer) {
+        tool.id = ToolId{++id};
+        rows.emplace_back(tool);
+        if (checked)
+            rows.emplace_back(fastening::Calibration{.id = CalibrationId{++id},
+                                                     .entered = id,
+                                                     .tool = tool.id,
+                                                     .date = bookOf(smallGarage()).today()});
+    }
+    const auto sheet = jobSheet(bookOf(rows), kHeron, 14);
+    EXPECT_TRUE(sheet.has_value());
+    std::vector<std::string> words;
+    for (const std::string& tool : sheet.value_or(JobSheet{}).tools)
+        if (tool.find("N·m") != std::string::npos)
+            words.push_back(tool);
+    return words;
+}
+
+fastening::Tool wrench(const char* name, std::int64_t low, std::int64_t high) {
+    return {.name = name, .low = units::Decimal{low, 0}, .high = units::Decimal{high, 0}};
+}
+
+// 110 N·m at the axle, 150 to 177 lbf·in (16.9 to 20.0 N·m) at the adjusters.
+TEST(JobSheetTest, NamesTheWrenchesOfTheDrawerAndWhatNoneReaches) {
+    EXPECT_THAT(wrenchesWith({{wrench("Long red", 20, 200), true}, {wrench("Middle click", 5, 25), true}}),
+                testing::UnorderedElementsAre("Long red: 110 N·m", "Middle click: 16 to 20 N·m"));
+    EXPECT_THAT(wrenchesWith({{wrench("Middle click", 5, 25), true}}),
+                testing::UnorderedElementsAre("Middle click: 16 to 20 N·m",
+                                              "no wrench of the drawer reaches 110 N·m (Rear axle nut)"));
+    EXPECT_THAT(wrenchesWith({{wrench("Long red", 20, 200), false}, {wrench("Old bar", 0, 50), false}}),
+                testing::UnorderedElementsAre("Long red: 110 N·m; never checked",
+                                              "Old bar: 16 to 20 N·m; never checked"));
+}
+
+// One that serves it all is taken alone; at its edge it says so.
+TEST(JobSheetTest, FewWrenchesAreCarried) {
+    // By themselves the middle one would be nearer to 16 to 20 N·m, but the long one serves that too.
+    EXPECT_THAT(wrenchesWith({{wrench("Long", 10, 90), true}, {wrench("Middle", 5, 25), true}}, 80),
+                testing::ElementsAre("Long: 16 to 80 N·m"));
+    EXPECT_THAT(wrenchesWith({{wrench("Long", 10, 90), false}, {wrench("Middle", 5, 25), true}}, 80),
+                testing::UnorderedElementsAre("Long: 80 N·m; never checked", "Middle: 16 to 20 N·m"));
+    const auto edge = wrenchesWith({{wrench("Long red", 10, 200), true}});
+    ASSERT_EQ(edge.size(), 1U);
+    EXPECT_THAT(edge.front(), testing::StartsWith("Long red: 16 to 110 N·m; at the edge of its range for "));
+}
+
 TEST(JobSheetTest, ListsWhatToCheckAfterwardsAtOnceFirst) {
     std::vector<std::string> lines;
     for (const FollowUpLine& line : smallSheet().followUps)
