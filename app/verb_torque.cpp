@@ -91,7 +91,7 @@ Answer<void> run(const Call& call) {
         unit = units::unitNamed(call.text("unit"));
         if (!unit)
             return fail(base::Error{base::Fault::WrongUnit, "unit", call.text("unit"),
-                                    "N·m, lbf·ft, lbf·in, kgf·m, kgf·cm, psi, bar, mm, in, mL"});
+                                    "N·m, lbf·ft, lbf·in, kgf·m, kgf·cm, psi, bar, mm, in, ml"});
     }
     if (call.word(1).trimmed().isEmpty())
         return fail(base::Error{base::Fault::Empty, "query", {}, {}});

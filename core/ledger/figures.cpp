@@ -89,7 +89,7 @@ class Gathering {
             begin(FigureKind::Quantity, task.task.value(), task.code + '/' + line.what, line.what);
         figure.about = task.name;
         figure.low = units::Decimal{line.amount, 0};
-        figure.unit = line.unit == upkeep::Unit::Millilitre ? "mL"
+        figure.unit = line.unit == upkeep::Unit::Millilitre ? "ml"
                       : line.unit == upkeep::Unit::Gram     ? "g"
                                                             : "pcs";
         figure.source = line.source.empty() ? task.source : line.source;

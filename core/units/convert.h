@@ -22,7 +22,7 @@ enum class Measure : std::uint8_t {
     Temperature
 };
 
-/// A unit by its symbol, as an exact fraction of the base unit of its measure (N·m, kPa, mL, mm, kg, N, m/s,
+/// A unit by its symbol, as an exact fraction of the base unit of its measure (N·m, kPa, ml, mm, kg, N, m/s,
 /// mm²/s, °C): base = (value + shift) * numerator / denominator.
 /// Everything follows from the inch = 25.4 mm, the pound = 0.45359237 kg, standard gravity 9.80665 m/s², the
 /// US gallon = 231 in³ and the imperial gallon = 4.54609 L (NIST SP 811 Appendix B, NIST Handbook 44 Appendix

@@ -61,15 +61,15 @@ constexpr std::array kSpellings{
     Spelling{"lbin2", "psi"},
     Spelling{"kgcm2", "kgf/cm²"},
     Spelling{"kgfcm2", "kgf/cm²"},
-    Spelling{"ml", "mL"},
-    Spelling{"millilitre", "mL"},
-    Spelling{"milliliter", "mL"},
+    Spelling{"ml", "ml"},
+    Spelling{"millilitre", "ml"},
+    Spelling{"milliliter", "ml"},
     Spelling{"cc", "cm³"},
     Spelling{"cm3", "cm³"},
     Spelling{"ccm", "cm³"},
-    Spelling{"l", "L"},
-    Spelling{"litre", "L"},
-    Spelling{"liter", "L"},
+    Spelling{"l", "l"},
+    Spelling{"litre", "l"},
+    Spelling{"liter", "l"},
     Spelling{"usfloz", "US fl oz"},
     Spelling{"usoz", "US fl oz"},
     Spelling{"uspt", "US pt"},
@@ -127,7 +127,17 @@ bool isTorque(std::string_view symbol) {
     });
 }
 
-// Where the second end of a range begins, and how long the word between is; a sign is no dash.
+}  // namespace
+
+std::optional<std::string_view> unitNamed(std::string_view spelled) {
+    const std::string letters = bare(spelled);
+    const auto found = std::find_if(kSpellings.begin(), kSpellings.end(),
+                                    [&](const Spelling& spelling) { return spelling.written == letters; });
+    if (letters.empty() || found == kSpellings.end())
+        return std::nullopt;
+    return found->symbol;
+}
+
 std::optional<std::pair<std::size_t, std::size_t>> rangeMark(std::string_view text) {
     for (const std::string_view mark : {"\xE2\x80\x93", "..", " to ", "-", "~"}) {
         auto at = text.find(mark, 1);
@@ -141,17 +151,6 @@ std::optional<std::pair<std::size_t, std::size_t>> rangeMark(std::string_view te
         }
     }
     return std::nullopt;
-}
-
-}  // namespace
-
-std::optional<std::string_view> unitNamed(std::string_view spelled) {
-    const std::string letters = bare(spelled);
-    const auto found = std::find_if(kSpellings.begin(), kSpellings.end(),
-                                    [&](const Spelling& spelling) { return spelling.written == letters; });
-    if (letters.empty() || found == kSpellings.end())
-        return std::nullopt;
-    return found->symbol;
 }
 
 base::Result<Measured> parseMeasured(std::string_view field, std::string_view text) {

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string_view>
+#include <utility>
 
 #include "core/base/result.h"
 #include "core/units/decimal.h"
@@ -25,6 +26,10 @@ struct Measured {
 /// Reads "25 ft lb", "2,5 kgm", "0.85 bar" or a bare "110". Digits stay as they were written.
 /// Errors: those of parseDecimal; WrongUnit (`given` the word) for letters that are no unit.
 base::Result<Measured> parseMeasured(std::string_view field, std::string_view text);
+
+/// Where the second end of a range begins in "18-22", "18 to 22" or "18..22", and how long the mark between
+/// is; a sign is no mark. Nothing in a single figure.
+std::optional<std::pair<std::size_t, std::size_t>> rangeMark(std::string_view text);
 
 /// A torque as typed from a manual.
 struct TypedTorque {

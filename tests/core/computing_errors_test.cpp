@@ -206,14 +206,14 @@ TEST(ComputingErrorsTest, AMudDayIsNoNormalDay) {
 }
 
 // 60 lbf·in are 6.8 N·m; read as lbf·ft they would be 81: twelve times. 1 kgf·m is 9.80665 N·m. A fork's air
-// gap in mm is no volume in mL, and is not converted into one.
+// gap in mm is no volume in ml, and is not converted into one.
 TEST(ComputingErrorsTest, UnitsDoNotSlip) {
     const double inInches = *units::convert(60, "lbf·in", "N·m");
     const double inFeet = *units::convert(60, "lbf·ft", "N·m");
     EXPECT_NEAR(inInches, 6.779, 0.0005);
     EXPECT_NEAR(inFeet / inInches, 12, 1e-12);
     EXPECT_DOUBLE_EQ(*units::convert(1, "kgf·m", "N·m"), 9.80665);
-    EXPECT_EQ(units::convert(110, "mm", "mL").error().fault, base::Fault::WrongUnit);
+    EXPECT_EQ(units::convert(110, "mm", "ml").error().fault, base::Fault::WrongUnit);
 }
 
 // A shelf of so much of each line, and a job that uses this of it.

@@ -54,7 +54,7 @@ TEST_F(FiguresTest, OneMachineIsAPartOfAll) {
 TEST_F(FiguresTest, ReadAsTheyWereWritten) {
     EXPECT_EQ(figureText(point("joint:rear-axle-nut")), "110 N·m");
     EXPECT_EQ(figureText(point("joint:stem-nut")), "");  // nobody has typed it
-    EXPECT_EQ(figureText(point("quantity:fork-oil/fork oil")), "1000 mL");
+    EXPECT_EQ(figureText(point("quantity:fork-oil/fork oil")), "1000 ml");
     EXPECT_EQ(figureText(point("setting:needle clip")), "third");
     EXPECT_EQ(figureText(point("setting:front pressure")), "0.85 bar");
     EXPECT_EQ(figureText(point("setting:front pressure"), '.', "psi"), "12 psi");

@@ -16,14 +16,29 @@ namespace {
 using nlohmann::json;
 
 std::string symbol(const std::string& name) {
-    static const std::map<std::string, std::string> names{
-        {"N.m", "N·m"},         {"lbf.ft", "lbf·ft"},     {"lbf.in", "lbf·in"},
-        {"kgf.m", "kgf·m"},     {"kgf.cm", "kgf·cm"},     {"ozf.in", "ozf·in"},
-        {"kgf/cm2", "kgf/cm²"}, {"US_fl_oz", "US fl oz"}, {"imp_fl_oz", "imp fl oz"},
-        {"US_qt", "US qt"},     {"US_gal", "US gal"},     {"imp_gal", "imp gal"},
-        {"US_pt", "US pt"},     {"inch", "in"},           {"mile", "mi"},
-        {"mm2/s", "mm²/s"},     {"m2/s", "m²/s"},         {"cm3", "cm³"},
-        {"in3", "in³"},         {"degF", "°F"},           {"degC", "°C"}};
+    static const std::map<std::string, std::string> names{{"N.m", "N·m"},
+                                                          {"lbf.ft", "lbf·ft"},
+                                                          {"lbf.in", "lbf·in"},
+                                                          {"kgf.m", "kgf·m"},
+                                                          {"kgf.cm", "kgf·cm"},
+                                                          {"ozf.in", "ozf·in"},
+                                                          {"kgf/cm2", "kgf/cm²"},
+                                                          {"US_fl_oz", "US fl oz"},
+                                                          {"mL", "ml"},
+                                                          {"L", "l"},
+                                                          {"imp_fl_oz", "imp fl oz"},
+                                                          {"US_qt", "US qt"},
+                                                          {"US_gal", "US gal"},
+                                                          {"imp_gal", "imp gal"},
+                                                          {"US_pt", "US pt"},
+                                                          {"inch", "in"},
+                                                          {"mile", "mi"},
+                                                          {"mm2/s", "mm²/s"},
+                                                          {"m2/s", "m²/s"},
+                                                          {"cm3", "cm³"},
+                                                          {"in3", "in³"},
+                                                          {"degF", "°F"},
+                                                          {"degC", "°C"}};
     const auto known = names.find(name);
     return known == names.end() ? name : known->second;
 }

@@ -38,13 +38,13 @@ TEST(ConvertTest, FractionsAreExactInADouble) {
 }
 
 TEST(ConvertTest, RefusesWhatHasNoAnswer) {
-    EXPECT_EQ(convert(10, "N·m", "L").error(), (base::Error{base::Fault::WrongUnit, "to", "L", "N·m"}));
+    EXPECT_EQ(convert(10, "N·m", "l").error(), (base::Error{base::Fault::WrongUnit, "to", "l", "N·m"}));
     EXPECT_EQ(convert(10, "N·m", "cubit").error(),
               (base::Error{base::Fault::WrongUnit, "to", "cubit", "N·m"}));
-    EXPECT_EQ(convert(10, "", "L").error(), (base::Error{base::Fault::WrongUnit, "from", "", ""}));
+    EXPECT_EQ(convert(10, "", "l").error(), (base::Error{base::Fault::WrongUnit, "from", "", ""}));
     for (const double value :
          {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()})
-        EXPECT_EQ(convert(value, "L", "mL").error().fault, base::Fault::NotANumber);
+        EXPECT_EQ(convert(value, "l", "ml").error().fault, base::Fault::NotANumber);
 }
 
 TEST(TorqueTest, ShowsNoMoreDigitsThanItsSource) {

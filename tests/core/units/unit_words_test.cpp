@@ -72,7 +72,7 @@ TEST(UnitWordsTest, WhatIsNoTorqueIsRefusedWithTheWord) {
 TEST(UnitWordsTest, OtherMeasuresAreReadToo) {
     EXPECT_EQ(parseMeasured("value", "0.85 bar")->unit, "bar");
     EXPECT_EQ(parseMeasured("value", "350 cc")->unit, "cm³");
-    EXPECT_EQ(parseMeasured("value", "1,05 L")->unit, "L");
+    EXPECT_EQ(parseMeasured("value", "1,05 L")->unit, "l");
     EXPECT_EQ(parseMeasured("value", "1 kgf/cm²")->unit, "kgf/cm²");
     EXPECT_FALSE(parseMeasured("value", "12 out"));
     EXPECT_FALSE(unitNamed("qt"));  // US or imperial: nobody can tell
