@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/ledger/sharing.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <set>
 #include <tuple>
@@ -75,6 +77,27 @@ std::map<MachineId, std::vector<JointVersion>> forOthers(const Book& book,
         }
     }
     return result;
+}
+
+std::optional<ModelYears> sharedYears(const Book& book, const JointVersion& joint) {
+    if (joint.sharedFrom && joint.sharedTo)
+        return ModelYears{*joint.sharedFrom, *joint.sharedTo};
+    const auto* machine = book.ledger().find<items::Machine>(joint.machine);
+    for (const items::Machine* other : book.machines()) {
+        if (machine == nullptr || other->id == joint.machine)
+            continue;
+        const JointVersion* last = lastOf(book.ledger(), other->id, joint.code);
+        if (last != nullptr && isFor(*last, *other, *machine))
+            return ModelYears{*last->sharedFrom, *last->sharedTo};
+    }
+    return std::nullopt;
+}
+
+std::string sharedText(const items::Machine& machine, const ModelYears& years) {
+    std::string text = machine.maker;
+    text += (text.empty() || machine.model.empty() ? "" : " ") + machine.model;
+    return text + (years.from == years.to ? fmt::format(" {}", years.from)
+                                          : fmt::format(" {}–{}", years.from, years.to));
 }
 
 std::vector<JointVersion> fromOthers(const Book& book, const items::Machine& machine) {

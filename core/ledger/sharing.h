@@ -2,7 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <cstdint>
 #include <map>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "core/ledger/book.h"
@@ -22,5 +25,17 @@ std::map<MachineId, std::vector<fastening::JointVersion>> forOthers(
 /// What a machine that is new (or whose model or year was put right) takes over from the others of its model:
 /// the shared wordings of today whose code it has not, in order of name.
 std::vector<fastening::JointVersion> fromOthers(const Book& book, const items::Machine& machine);
+
+struct ModelYears {
+    std::int64_t from = 0;
+    std::int64_t to = 0;
+    friend bool operator==(const ModelYears&, const ModelYears&) = default;
+};
+/// For which model years a joint stands the same on every machine: those of its own wording; where this
+/// machine overrules it, those of the wording that another machine of its model has. Nothing if it is not
+/// shared.
+std::optional<ModelYears> sharedYears(const Book& book, const fastening::JointVersion& joint);
+/// "Brackwater Heron 250 2019–2021"
+std::string sharedText(const items::Machine& machine, const ModelYears& years);
 
 }  // namespace wm::ledger

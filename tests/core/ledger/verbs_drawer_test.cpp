@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include "core/ledger/sharing.h"
 #include "tests/core/ledger/bench.h"
 
 // The drawer: tools, their checks, what a mark may say, and joints that a model shares.
@@ -165,6 +166,28 @@ TEST_F(DrawerVerbsTest, WordsForAModelReachItsMachinesOfThoseYears) {
     again.torque = Decimal{25, 0};
     EXPECT_EQ(must(saying(saveJoint, again)), "changed the joint \"Drain plug\" on Heron 250");
     EXPECT_EQ(book().joint(kite, "drain-plug")->torque->text(), "18");
+}
+
+// For which years a joint holds is known of one that was overruled too, so that it can go back to the others.
+TEST_F(DrawerVerbsTest, AJointThatWasOverruledKnowsTheYearsOfTheOthers) {
+    addTwins();
+    must(saying(saveJoint, plug()));
+    EXPECT_EQ(sharedYears(book(), *book().joint(heron, "drain-plug")), (ModelYears{2024, 2026}));
+    JointVersion own = *book().joint(kite, "drain-plug");
+    own.sharedFrom = own.sharedTo = std::nullopt;
+    own.torque = Decimal{18, 0};
+    must(saying(saveJoint, own));
+    const Book now = book();
+    EXPECT_EQ(sharedYears(now, *now.joint(kite, "drain-plug")), (ModelYears{2024, 2026}));
+    EXPECT_EQ(sharedYears(now, *now.joint(axle)), std::nullopt);
+    EXPECT_EQ(sharedText(*now.ledger().find<items::Machine>(kite), {2024, 2026}),
+              "Brackwater MX 250 2024–2026");
+    EXPECT_EQ(sharedText(*now.ledger().find<items::Machine>(kite), {2024, 2024}), "Brackwater MX 250 2024");
+    own = *now.joint(kite, "drain-plug");
+    own.sharedFrom = 2024;
+    own.sharedTo = 2026;
+    must(saying(saveJoint, own));
+    EXPECT_EQ(book().joint(heron, "drain-plug")->torque->text(), "18") << "it holds for all of them again";
 }
 
 TEST_F(DrawerVerbsTest, AMachineOfTheModelTakesItsJointsOver) {
