@@ -7,6 +7,7 @@
 #include "app/lookup.h"
 #include "app/verb.h"
 #include "core/ledger/drawer.h"
+#include "core/units/unit_words.h"
 #include "ui/words/drawer_words.h"
 
 namespace wm::app {
@@ -101,6 +102,46 @@ void printLoose(QTextStream& out, const ledger::Book& book, std::optional<Machin
     }
 }
 
+constexpr std::array<const char*, 3> kReaches{"serves", "edge", "outside"};
+
+ordered_json forTorqueJson(const units::TypedTorqueRange& torque, units::TorqueUnit unit,
+                           const std::vector<fastening::Choice>& choices) {
+    auto tools = ordered_json::array();
+    for (const fastening::Choice& choice : choices) {
+        ordered_json tool = toolJson(choice);
+        tool["reach"] = kReaches.at(static_cast<std::size_t>(choice.fit.reach));
+        tool["share"] = choice.fit.share;
+        tools.push_back(std::move(tool));
+    }
+    return {{"low", torque.low.text()},
+            {"high", torque.high ? ordered_json(torque.high->text()) : ordered_json(nullptr)},
+            {"unit", std::string(base::nameOf(unit))},
+            {"tools", std::move(tools)}};
+}
+
+// Which tool of the drawer serves a torque best: that one first, then what would do as well.
+Answer<void> sayForTorque(const Call& call, const ledger::Book& book) {
+    const auto torque = units::parseTorqueRange("torque", call.text("torque"));
+    if (!torque)
+        return fail(torque.error());
+    const auto unit = torque->unit.value_or(units::TorqueUnit::NewtonMetre);
+    const auto drawer = ledger::drawerOf(book);
+    const auto choices = fastening::toolsFor(fastening::aimOf(torque->low, torque->high), unit, drawer);
+    if (call.has("json")) {
+        print(call.console(), forTorqueJson(*torque, unit, choices));
+        return {};
+    }
+    QTextStream& out = call.console().out;
+    if (choices.empty() || choices.front().fit.reach == fastening::Reach::Outside)
+        out << "No tool of the drawer reaches " << fromUtf8(call.text("torque")) << ".\n";
+    for (const fastening::Choice& choice : choices)
+        if (choice.fit.reach != fastening::Reach::Outside)
+            out << fromUtf8(choice.tool->name) << ", " << ui::rangeWords(*choice.tool) << ": "
+                << ui::fitWords(choice.fit) << "; " << ui::standingWords(choice.standing, book.today())
+                << '\n';
+    return {};
+}
+
 Answer<void> run(const Call& call) {
     auto garage = Garage::open(call, store::OpenFor::ReadingOnly);
     if (!garage)
@@ -113,6 +154,8 @@ Answer<void> run(const Call& call) {
             return tl::unexpected(found.error());
         machine = (*found)->id;
     }
+    if (call.has("torque"))
+        return sayForTorque(call, book);
     if (call.has("json")) {
         auto tools = ordered_json::array();
         for (const fastening::Choice& choice : ledger::drawerOf(book))
@@ -134,9 +177,12 @@ VerbSpec drawerVerb() {
     return {"drawer",
             "Say how the torque tools stand, what a failed check put in doubt, and what came loose.",
             {{"FILE", "The file."}},
-            {QCommandLineOption("machine", "What came loose on this machine alone.", "name"), jsonOption()},
+            {{"machine", "What came loose on this machine alone.", "name"},
+             {"torque", "Which tool serves this torque best: 110, 18-22, \"25 ft lb\".", "torque"},
+             jsonOption()},
             "  witnessmark drawer garage.witnessmark\n"
-            "  witnessmark drawer garage.witnessmark --machine Heron --json\n",
+            "  witnessmark drawer garage.witnessmark --machine Heron --json\n"
+            "  witnessmark drawer garage.witnessmark --torque \"25 ft lb\"\n",
             run};
 }
 

@@ -6,6 +6,7 @@
 
 #include "app/verb.h"
 #include "core/fastening/generic.h"
+#include "core/fastening/kind_words.h"
 #include "core/fastening/wrench.h"
 #include "core/sheet/generic_words.h"
 #include "core/units/unit_words.h"
@@ -100,6 +101,10 @@ Answer<fastening::GenericAsk> askOf(const Call& call) {
     ask.slip = *slip;
     ask.engagement = *depth;
     ask.byAngle = call.has("by-angle");
+    ask.name = call.text("joint");
+    // A name that speaks of a dangerous kind goes before the kind that was stated.
+    if (const auto named = fastening::kindByName(ask.name); fastening::dangerousKind(named))
+        ask.kind = named;
     return ask;
 }
 
@@ -146,19 +151,22 @@ VerbSpec wrenchVerb() {
 }
 
 VerbSpec genericVerb() {
-    return {"generic",
-            "Give a generic torque as a band with its assumptions, or say why there is none.",
-            {},
-            {{"thread", "M8x1.25, or M8 for the coarse pitch.", "thread"},
-             {"class", "What stands on the bolt's head: 8.8.", "class"},
-             {"hole", "steel (otherwise), aluminium or magnesium.", "material"},
-             {"friction", "unknown (otherwise), dry, lubricated or anti-seize.", "how"},
-             {"depth", "Thread in the hole, in bolt diameters; otherwise 1.", "diameters"},
-             {"kind", "What it holds: other (otherwise), cover, engine, brake, axle ...", "kind"},
-             {"by-angle", "The joint is tightened by an angle."},
-             jsonOption()},
-            "  witnessmark generic --thread M6 --class 8.8 --hole aluminium --kind cover\n",
-            runGeneric};
+    return {
+        "generic",
+        "Give a generic torque as a band with its assumptions, or say why there is none.",
+        {},
+        {{"thread", "M8x1.25, or M8 for the coarse pitch.", "thread"},
+         {"class", "What stands on the bolt's head: 8.8.", "class"},
+         {"hole", "steel (otherwise), aluminium or magnesium.", "material"},
+         {"friction", "unknown (otherwise), dry, lubricated or anti-seize.", "how"},
+         {"depth", "Thread in the hole, in bolt diameters; otherwise 1.", "diameters"},
+         {"kind", "What it holds: other (otherwise), cover, engine, brake, axle ...", "kind"},
+         {"joint", "What the joint is called: a name that speaks of a brake or an axle is refused.", "name"},
+         {"by-angle", "The joint is tightened by an angle."},
+         jsonOption()},
+        "  witnessmark generic --thread M6 --class 8.8 --hole aluminium --kind cover\n"
+        "  witnessmark generic --thread M6 --class 8.8 --joint \"clutch cover\"\n",
+        runGeneric};
 }
 
 }  // namespace wm::app

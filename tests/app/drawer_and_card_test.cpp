@@ -62,6 +62,20 @@ TEST_F(DrawerAndCard, AnswersInJson) {
     expectKeepsTo("drawer", said.json());
 }
 
+TEST_F(DrawerAndCard, SaysWhichToolServesATorqueBest) {
+    const Said said = say({"drawer", file_, "--torque", "110"});
+    EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+    EXPECT_TRUE(said.out.startsWith("Long red, 20 to 200 N·m: serves it")) << said.out.toStdString();
+    EXPECT_TRUE(say({"drawer", file_, "--torque", "900"}).out.contains("No tool of the drawer reaches 900"));
+    const Said json = say({"drawer", file_, "--torque", "80 ft lb", "--json"});
+    ASSERT_EQ(json.exit, 0);
+    expectKeepsTo("drawer_torque", json.json());
+    EXPECT_EQ(json.json().at("tools").at(0).at("name"), "Long red");
+    EXPECT_EQ(json.json().at("unit"), "lbf·ft");
+    for (const char* bad : {"much", "", "-5", "0", "nan", "10 mm", "22-18"})
+        EXPECT_EQ(say({"drawer", file_, "--torque", bad}).exit, static_cast<int>(Exit::Refused)) << bad;
+}
+
 TEST_F(DrawerAndCard, WritesTheCardForTheWall) {
     const QString pdf = folder_.filePath("card.pdf");
     const Said said = say({"card", file_, "--machine", "Heron", "--pdf", pdf, "--json"});

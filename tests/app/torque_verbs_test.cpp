@@ -19,9 +19,9 @@ TEST_F(TorqueVerbsTest, AFigureIsFoundWithASlipOfTheHand) {
     EXPECT_EQ(said.json()[0].at("code"), "rear-axle-nut");
     EXPECT_TRUE(said.json()[0].at("reads").is_null());  // nobody has typed it
     EXPECT_TRUE(say({"torque", file_, "rear axle"}).out.contains("not typed yet"));
-    EXPECT_TRUE(say({"torque", file_, "fork oil amount"}).out.contains("1000 mL"));
+    EXPECT_TRUE(say({"torque", file_, "fork oil amount"}).out.contains("1000 ml"));
     EXPECT_TRUE(
-        say({"torque", file_, "engine oil amount", "--unit", "l"}).out.contains("L, as printed 1000 mL"));
+        say({"torque", file_, "engine oil amount", "--unit", "l"}).out.contains("l, as printed 1000 ml"));
 }
 
 TEST_F(TorqueVerbsTest, WhatCannotBeFoundIsSaid) {
@@ -60,6 +60,13 @@ TEST_F(TorqueVerbsTest, AGenericBandHasItsCautionAndMostlyThereIsNone) {
     EXPECT_TRUE(plain.out.contains("service manual goes before it"));
     expectRefusal(say({"generic", "--thread", "M8", "--class", "8.8", "--kind", "axle"}), Exit::Refused,
                   "axle");
+    // A name that speaks of a dangerous kind is refused, whatever kind was stated; another one is not.
+    for (const char* kind : {"other", "cover"})
+        expectRefusal(say({"generic", "--thread", "M8", "--class", "8.8", "--joint", "front caliper bolts",
+                           "--kind", kind}),
+                      Exit::Refused, "brake");
+    EXPECT_EQ(say({"generic", "--thread", "M6", "--class", "8.8", "--joint", "clutch cover bolts"}).out,
+              plain.out);
     expectRefusal(say({"generic", "--thread", "M8", "--class", "8.8", "--hole", "magnesium"}), Exit::Refused,
                   "magnesium");
     expectRefusal(say({"generic", "--thread", "M7.3x9", "--class", "8.8"}), Exit::Refused, "M7.3x9");
