@@ -150,6 +150,28 @@ RC_GTEST_FIXTURE_PROP(LookupTest, AnyTextGivesAnOrderOfItsFigures, (const std::s
     }
 }
 
+// Any text seldom holds a word that is there: these are words of the figures themselves, with a slip or two.
+RC_GTEST_FIXTURE_PROP(LookupTest, TheirOwnWordsWithSlipsGiveAnOrderOfThem, ()) {
+    const auto& figures = lookup().figures();
+    std::string text;
+    const auto words = *rc::gen::inRange(1, 4);
+    for (int at = 0; at < words; ++at)
+        text += figures[*rc::gen::inRange<std::size_t>(0, figures.size())].name + ' ';
+    for (int slips = *rc::gen::inRange(0, 4); slips > 0; --slips)
+        text[*rc::gen::inRange<std::size_t>(0, text.size())] = *rc::gen::inRange('a', 'z');
+    const auto found = lookup().find(text, machine("Heron 250"), 20);
+    RC_ASSERT(found.hits.size() <= 20U);
+    double last = 10;
+    for (const Found::Hit& hit : found.hits) {
+        RC_ASSERT(figures[hit.figure].machineName == "Heron 250");
+        RC_ASSERT(hit.score <= last + 1e-6);
+        last = hit.score;
+    }
+    const auto again = lookup().find(text, machine("Heron 250"), 20);
+    RC_ASSERT(again.hits.size() == found.hits.size());
+    RC_TAG(found.hits.empty() ? "nothing" : "found");
+}
+
 TEST(SlipsTest, AreWhatTheHandDoes) {
     const auto like = [](std::string_view typed, std::string_view word) {
         return likeness(lettersOf(typed), lettersOf(word));
