@@ -198,7 +198,8 @@ std::string manualOf(const Book& book, MachineId machine) {
         for (const upkeep::KitLine& line : task->kit)
             take(line.confirmed, task->entered, line.source);
         for (const upkeep::MeasurePoint& point : task->measures)
-            take(point.confirmed, task->entered, point.source);
+            // Without a page of its own the source of a limit holds both, in one text.
+            take(point.confirmed && !point.page.empty(), task->entered, point.source);
         take(task->confirmed, task->entered, task->source);
     }
     return manual;

@@ -118,6 +118,13 @@ TEST_F(ConfirmingTest, AsItStandsThereIsOneAnswerWithItsPage) {
     EXPECT_EQ(confirmedCount(figures()), (ConfirmedCount{1, before.all}));
     EXPECT_EQ(refuse("engine oil", {"", "service manual", "2-9"}), At(Fault::NothingToDo, "name"));
     EXPECT_EQ(manualOf(book(), heron), "service manual");
+    // The source of a limit from before may hold its page as well: that is no name of a manual.
+    TaskVersion task = *book().task(oilChange);
+    task.measures[0].source = "red book, p. 3-19";
+    task.measures[0].confirmed = true;
+    task.validFrom = {};
+    must(saying(saveTask, task));
+    EXPECT_EQ(manualOf(book(), heron), "service manual");
 }
 
 TEST_F(ConfirmingTest, AnotherFigureCorrectsItAndIsConfirmedAtOnce) {

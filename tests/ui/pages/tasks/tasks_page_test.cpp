@@ -9,7 +9,6 @@
 #include <QPushButton>
 #include <QToolButton>
 
-#include "core/ledger/verbs.h"
 #include "tests/ui/window.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
@@ -84,29 +83,6 @@ TEST_F(TasksPageTest, AChangeOfWordsSaysThatItMovesNothing) {
     type(QStringLiteral("Heron manual"));
     EXPECT_EQ(preview(), QStringLiteral("Changes nothing in today's list."));
     EXPECT_TRUE(child<QPushButton>("task-save")->isEnabled());
-}
-
-// Another amount than the one that stands in the manual is not confirmed; its source and page are kept, and
-// so are those of the other amounts.
-TEST_F(TasksPageTest, AnotherAmountIsNotConfirmed) {
-    upkeep::TaskVersion confirmed = wording(forkOil_);
-    ASSERT_FALSE(confirmed.kit.empty());
-    confirmed.kit.front().source = "service manual";
-    confirmed.kit.front().page = "4-2";
-    confirmed.kit.front().confirmed = true;
-    confirmed.kit.push_back(
-        {.what = "dust wiper", .source = "service manual", .page = "4-3", .confirmed = true});
-    garage_->say([confirmed](const ledger::Pen& pen) { return ledger::saveTask(pen, confirmed); });
-    choose(forkOil_);
-    line("task-kit-0-amount")->setText(QStringLiteral("900"));
-    emit line("task-kit-0-amount")->textEdited(QStringLiteral("900"));
-    child<QPushButton>("task-save")->click();
-    const auto& kit = wording(forkOil_).kit;
-    EXPECT_EQ(kit[0].amount, 900);
-    EXPECT_FALSE(kit[0].confirmed);
-    EXPECT_EQ(kit[0].page, "4-2");
-    EXPECT_TRUE(kit[1].confirmed);
-    EXPECT_EQ(kit[1].page, "4-3");
 }
 
 TEST_F(TasksPageTest, AFaultStandsAtItsField) {
