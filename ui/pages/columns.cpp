@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/columns.h"
 
+#include <QCoreApplication>
+#include <QScrollArea>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -27,6 +29,27 @@ QSplitter* columnsOf(QWidget* page, std::initializer_list<Column> columns) {
     splitter->setChildrenCollapsible(false);
     splitter->setSizes(widths);
     return splitter;
+}
+
+QScrollArea* scrolled(QWidget* column, QWidget* parent) {
+    auto* area = new QScrollArea(parent);
+    area->setWidget(column);
+    area->setWidgetResizable(true);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setFocusPolicy(Qt::NoFocus);
+    return area;
+}
+
+void settle(QWidget* from) {
+    for (QWidget* each = from; each != nullptr; each = each->isWindow() ? nullptr : each->parentWidget()) {
+        if (each->layout() != nullptr)
+            each->layout()->activate();
+        if (auto* area = qobject_cast<QScrollArea*>(each)) {
+            QEvent request(QEvent::LayoutRequest);
+            QCoreApplication::sendEvent(area, &request);
+            return;
+        }
+    }
 }
 
 QVBoxLayout* pageLines(QWidget* page) {

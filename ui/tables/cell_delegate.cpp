@@ -15,6 +15,7 @@ namespace wm::ui {
 namespace {
 
 constexpr int kGapBetweenColumns = 12;
+constexpr int kClearOfTheBar = 10;
 
 // The face for figures sets units too wide: it is for digits alone.
 bool isBareFigure(const QString& text) {
@@ -59,8 +60,13 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
 }
 
 QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    QSize size = RowDelegate::sizeHint(option, index);
-    size.rwidth() += kGapBetweenColumns + (index.data(TableModel::UnconfirmedRole).toBool() ? 16 : 0);
+    // Words that wrap have the room that paint() leaves them: clear of the bar, and of the wedge.
+    QStyleOptionViewItem narrowed = option;
+    const int wedge = index.data(TableModel::UnconfirmedRole).toBool() ? 16 : 0;
+    if (narrowed.rect.width() > 0)
+        narrowed.rect.setWidth(std::max(1, narrowed.rect.width() - kClearOfTheBar - wedge));
+    QSize size = RowDelegate::sizeHint(narrowed, index);
+    size.rwidth() += kGapBetweenColumns + wedge;
     return size;
 }
 

@@ -73,10 +73,22 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
     });
 }
 
+void RowTable::wrapWords() {
+    setWordWrap(true);
+    verticalHeader()->setMinimumSectionSize(verticalHeader()->defaultSectionSize());
+    // The stretched column gets its width last, after show() and resizing.
+    connect(horizontalHeader(), &QHeaderView::sectionResized, this, [this](int column) {
+        if (column == stretched_)
+            resizeRowsToContents();
+    });
+}
+
 void RowTable::show(std::vector<TableRow> rows) {
     const auto kept = chosenId();
     model_->setRows(std::move(rows));
     shareWidth();
+    if (wordWrap())
+        resizeRowsToContents();
     if (kept)
         choose(*kept);
     if (!currentIndex().isValid() && proxy_->rowCount() > 0)

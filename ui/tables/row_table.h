@@ -21,6 +21,8 @@ class RowTable : public QTableView {
   public:
     RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* parent);
 
+    /// Long words take more lines instead of being cut off.
+    void wrapWords();
     void show(std::vector<TableRow> rows);
     /// Rows that hold every one of the words, in any column.
     void filter(const QString& words);

@@ -9,6 +9,7 @@
 
 #include "core/ledger/verbs.h"
 #include "tests/ui/window.h"
+#include "ui/pages/page.h"
 #include "ui/pages/torque/big_figure.h"
 #include "ui/tables/row_table.h"
 
@@ -148,6 +149,100 @@ TEST_F(TorquePageTest, AGenericBandComesWithItsCautionAndIsNotSaved) {
     EXPECT_TRUE(said("genericBand").isEmpty());
     EXPECT_TRUE(said("genericWords").contains(QStringLiteral("magnesium")));
     EXPECT_FALSE(joint("clutch-cover-bolts").torque);
+}
+
+// Every word on the page has the height that it needs, whatever joint is chosen, however fast: a wrapped
+// label that gets less is cut off.
+TEST_F(TorquePageTest, NoWordsAreCutOff) {
+    window_->resize(1280, 800);
+    QApplication::processEvents();
+    const auto expectWhole = [this](const QString& where) {
+        for (const QLabel* label : window_->page(PageId::Torque)->findChildren<QLabel*>())
+            if (label->isVisible() && label->wordWrap() && !label->text().isEmpty()) {
+                EXPECT_GE(label->height(), label->heightForWidth(label->width()))
+                    << where.toStdString() << ": " << label->text().toStdString();
+            }
+    };
+    for (const char* asked : {"cover", "fork", "brake", "engine"}) {
+        ask(QString::fromLatin1(asked));
+        auto* joints = child<RowTable>("torqueJoints");
+        for (const std::int64_t id : joints->shownIds()) {
+            joints->choose(id);
+            if (child<QWidget>("genericClass")->isVisible()) {
+                child<QLineEdit>("genericThread")->setText(QStringLiteral("M6"));
+                child<QComboBox>("genericClass")->setCurrentText(QStringLiteral("8.8"));
+                joints->choose(joints->shownIds().front());
+                joints->choose(id);
+                child<QLineEdit>("genericThread")->setText(QStringLiteral("M6"));
+                child<QComboBox>("genericClass")->setCurrentText(QStringLiteral("8.8"));
+            }
+            expectWhole(said("answerName"));
+        }
+    }
+}
+
+// At 1280 pixels a long name takes a second line.
+TEST_F(TorquePageTest, NamesInTheListAreNotCutOff) {
+    window_->resize(1280, 800);
+    garage_->workbench().choose(std::nullopt);
+    for (const char* asked : {"oil", "bearing", "gasket", "kit"}) {
+        ask(QString::fromLatin1(asked));
+        QApplication::processEvents();
+        const auto* joints = child<RowTable>("torqueJoints");
+        ASSERT_GT(joints->model()->rowCount(), 0) << asked;
+        for (int row = 0; row < joints->model()->rowCount(); ++row) {
+            const QString name = joints->model()->index(row, 0).data().toString();
+            const QRect room(0, 0, joints->columnWidth(0) - 16, 10'000);
+            const QRect needed = joints->fontMetrics().boundingRect(room, Qt::TextWordWrap, name);
+            EXPECT_LE(needed.height(), joints->rowHeight(row)) << name.toStdString();
+            EXPECT_LE(needed.width(), room.width()) << name.toStdString();
+        }
+    }
+}
+
+// A joint that the machines of a model share: the mechanic says for which of them the figure holds.
+TEST_F(TorquePageTest, AFigureIsPutRightForOneMachineOrForAllOfItsModel) {
+    const auto heron = garage_->machine("Heron 250");
+    items::Machine card = *book().ledger().find<items::Machine>(heron);
+    card.maker = "Brackwater";
+    card.model = "MX 250";
+    card.year = 2020;
+    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, false); });
+    fastening::JointVersion shared = joint("rotor-nut");
+    shared.sharedFrom = 2019;
+    shared.sharedTo = 2021;
+    garage_->say([shared](const ledger::Pen& pen) { return ledger::saveJoint(pen, shared); });
+    card.name = "Kite 250";
+    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, true); });
+    const auto kite = garage_->machine("Kite 250");
+    const auto onKite = [&] { return book().joint(kite, "rotor-nut")->torque->text(); };
+    const auto put = [this](const char* figure) {
+        auto* torque = child<QLineEdit>("jointTorque");
+        torque->setText(QString::fromLatin1(figure));
+        torque->setFocus();
+        press(Qt::Key_Return);
+    };
+    ask(QStringLiteral("seat bolts"));
+    EXPECT_FALSE(child<QWidget>("jointSharing")->isVisible());
+    ask(QStringLiteral("rotor"));
+    auto* sharing = child<QComboBox>("jointSharing");
+    ASSERT_TRUE(sharing->isVisible());
+    EXPECT_EQ(sharing->currentText(), QStringLiteral("for all Brackwater MX 250 2019–2021"));
+    put("61");
+    EXPECT_EQ(onKite(), "61");
+    sharing->setCurrentIndex(1);
+    EXPECT_EQ(sharing->currentText(), QStringLiteral("for Heron 250 only"));
+    put("62");
+    EXPECT_EQ(joint("rotor-nut").torque->text(), "62");
+    EXPECT_FALSE(joint("rotor-nut").sharedFrom);
+    EXPECT_EQ(onKite(), "61");
+    // It stays with this machine until that is said otherwise.
+    EXPECT_EQ(sharing->currentIndex(), 1);
+    put("63");
+    EXPECT_EQ(onKite(), "61");
+    sharing->setCurrentIndex(0);
+    put("64");
+    EXPECT_EQ(onKite(), "64");
 }
 
 }  // namespace

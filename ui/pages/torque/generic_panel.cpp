@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "core/sheet/generic_words.h"
+#include "ui/pages/columns.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
@@ -122,6 +123,7 @@ void GenericPanel::reckon() {
     } else {
         words_->setText(text(sheet::genericRefusalText(band.error())));
     }
+    settle(this);
     update();
 }
 

@@ -12,10 +12,12 @@
 #include "core/fastening/plausible.h"
 #include "core/ledger/verbs.h"
 #include "core/units/unit_words.h"
+#include "ui/pages/columns.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/slip_words.h"
 #include "ui/workbench.h"
 
 namespace wm::ui {
@@ -42,20 +44,6 @@ QString torqueText(const units::Decimal& value, units::TorqueUnit unit) {
            QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
 }
 
-QString slipWords(fastening::TorqueSlip slip) {
-    switch (slip) {
-        case fastening::TorqueSlip::InchForFoot:
-            return JointForm::tr("pound-inches and pound-feet are 12 times apart");
-        case fastening::TorqueSlip::KilogramMetre:
-            return JointForm::tr("kilogram-metres and newton-metres are 9.8 times apart");
-        case fastening::TorqueSlip::Centimetre:
-            return JointForm::tr("a kilogram-centimetre is a hundredth of a kilogram-metre");
-        case fastening::TorqueSlip::DecimalPoint:
-            break;
-    }
-    return JointForm::tr("ten times, like a decimal point in the wrong place");
-}
-
 }  // namespace
 
 JointForm::JointForm(Workbench& workbench, QWidget* parent)
@@ -67,12 +55,16 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
       source_(field(this, QStringLiteral("jointSource"), tr("manual"), 0)),
       page_(field(this, QStringLiteral("jointPage"), tr("page"), 8)),
       confirmed_(new QCheckBox(tr("checked against the manual"), this)),
+      holds_(new QWidget(this)),
+      sharing_(new QComboBox(holds_)),
       problem_(new QLabel(this)) {
     unit_->setObjectName(QStringLiteral("jointUnit"));
     unit_->setAccessibleName(tr("Unit as printed"));
     for (const auto name : base::Names<units::TorqueUnit>::names)
         unit_->addItem(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())));
     confirmed_->setObjectName(QStringLiteral("jointConfirmed"));
+    sharing_->setObjectName(QStringLiteral("jointSharing"));
+    sharing_->setAccessibleName(tr("For which machines the figure holds"));
     problem_->setObjectName(QStringLiteral("jointProblem"));
     problem_->setTextFormat(Qt::PlainText);
     problem_->setWordWrap(true);
@@ -98,7 +90,41 @@ void JointForm::layOut() {
     line->addWidget(page_);
     line->addWidget(confirmed_);
     lines->addLayout(line);
+    auto* holds = new QHBoxLayout(holds_);
+    holds->setContentsMargins(0, 0, 0, 0);
+    holds->setSpacing(kSpaceClose);
+    auto* word = new QLabel(tr("It holds"), holds_);
+    word->setProperty("role", QStringLiteral("note"));
+    word->setBuddy(sharing_);
+    holds->addWidget(word);
+    holds->addWidget(sharing_);
+    holds->addStretch();
+    lines->addWidget(holds_);
     lines->addWidget(problem_);
+}
+
+// A figure that is put right goes to every machine of the model, or stays with this one: that is chosen,
+// never guessed.
+void JointForm::offerSharing(const fastening::JointVersion& joint) {
+    const auto book = workbench_.book();
+    const auto years = ledger::sharedYears(*book, joint);
+    const auto* machine = book->ledger().find<items::Machine>(joint.machine);
+    holds_->setVisible(years && machine != nullptr);
+    sharing_->clear();
+    years_ = years;
+    if (!years || machine == nullptr)
+        return;
+    sharing_->addItem(tr("for all %1").arg(text(ledger::sharedText(*machine, *years))));
+    sharing_->addItem(tr("for %1 only").arg(text(machine->name)));
+    sharing_->setCurrentIndex(joint.sharedFrom ? 0 : 1);
+}
+
+void JointForm::share(fastening::JointVersion& wording) const {
+    if (!years_)
+        return;
+    const bool forAll = sharing_->currentIndex() == 0;
+    wording.sharedFrom = forAll ? std::optional(years_->from) : std::nullopt;
+    wording.sharedTo = forAll ? std::optional(years_->to) : std::nullopt;
 }
 
 void JointForm::setJoint(const fastening::JointVersion* joint) {
@@ -118,6 +144,7 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     page_->setText(text(joint->page));
     confirmed_->setChecked(joint->confirmed);
     problem_->clear();
+    offerSharing(*joint);
 }
 
 void JointForm::focusFigure() {
@@ -167,11 +194,7 @@ bool JointForm::questions(const fastening::JointVersion& wording) {
     if (questioned_ == typed)
         return false;
     questioned_ = typed;
-    problem_->setText(
-        tr("%1 is far from what a thread like this takes (%2 to %3 N·m, for catching slips only). Did "
-           "you mean %4? %5. Enter again keeps it.")
-            .arg(typed, QString::number(qRound(doubt->low)), QString::number(qRound(doubt->high)),
-                 torqueText(doubt->meant, doubt->meantUnit), slipWords(doubt->slip)));
+    problem_->setText(questionAbout(typed, *doubt));
     return true;
 }
 
@@ -180,16 +203,18 @@ void JointForm::save() {
         return;
     fastening::JointVersion wording = *joint_;
     if (!take(wording) || questions(wording))
-        return;
+        return settle(this);
     wording.source = source_->text().toStdString();
     wording.page = page_->text().toStdString();
     wording.confirmed = confirmed_->isChecked();
     wording.validFrom = workbench_.today();
+    share(wording);
     const auto done =
         workbench_.attempt([=](const ledger::Pen& pen) { return ledger::saveJoint(pen, wording); });
     problem_->setText(done ? QString() : wordsFor(done.error()));
     if (done)
         questioned_.clear();
+    settle(this);
 }
 
 }  // namespace wm::ui

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "core/fastening/rows.h"
+#include "core/ledger/sharing.h"
 
 class QCheckBox;
 class QComboBox;
@@ -18,7 +19,8 @@ class Workbench;
 
 /// The figure of one joint as the manual prints it, typed in one row: value or range, unit, manual, page, and
 /// whether it was checked. "25 ft lb" and "18-22" are understood in the first field. Enter saves a new
-/// wording; the old one stays in the file. A figure that looks like a slip is asked about once.
+/// wording; the old one stays in the file. A figure that looks like a slip is asked about once. Of a joint
+/// that the machines of a model share it is said for which of them the figure holds.
 class JointForm : public QWidget {
     Q_OBJECT
 
@@ -31,6 +33,8 @@ class JointForm : public QWidget {
 
   private:
     void layOut();
+    void offerSharing(const fastening::JointVersion& joint);
+    void share(fastening::JointVersion& wording) const;
     void save();
     /// Takes what was typed as a torque; false with the words for it if it can't be.
     bool take(fastening::JointVersion& wording);
@@ -39,12 +43,15 @@ class JointForm : public QWidget {
 
     Workbench& workbench_;
     std::optional<fastening::JointVersion> joint_;
+    std::optional<ledger::ModelYears> years_;  ///< for which the joint is shared
     QLineEdit* low_;
     QLineEdit* high_;
     QComboBox* unit_;
     QLineEdit* source_;
     QLineEdit* page_;
     QCheckBox* confirmed_;
+    QWidget* holds_;      ///< seen where the joint is shared
+    QComboBox* sharing_;  ///< for all of the model, or for this machine only
     QLabel* problem_;
     QString questioned_;  ///< the figure that was asked about; entered again, it is meant
 };

@@ -70,6 +70,7 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
     find_->installEventFilter(this);
     joints_->setObjectName(QStringLiteral("torqueJoints"));
     joints_->setAccessibleName(tr("Joints and other figures"));
+    joints_->wrapWords();
     marks_->setObjectName(QStringLiteral("torqueMarks"));
     marks_->setAccessibleName(tr("When the chosen joint was confirmed or loosened"));
     confirm_->setObjectName(QStringLiteral("jointConfirm"));
@@ -105,7 +106,7 @@ void TorquePage::layOut() {
     top->addWidget(progress_);
     auto* lines = pageLines(this);
     lines->addLayout(top);
-    lines->addWidget(columnsOf(this, {{left, 640}, {right, 600}}), 1);
+    lines->addWidget(columnsOf(this, {{left, 640}, {scrolled(right, this), 600}}), 1);
     lines->addWidget(form_);
 }
 
@@ -257,17 +258,23 @@ void TorquePage::showChosen() {
     generic_->setJoint(joint);
     form_->setJoint(joint);
     job_->setVisible(joint != nullptr);
-    if (joint == nullptr)
-        return;
-    const JobJoints job = jobOf(*book, *joint);
-    const auto here = std::find(job.joints.begin(), job.joints.end(), joint->joint);
+    if (joint != nullptr)
+        showJob(*joint);
+    settle(answer_);
+    settle(form_);
+}
+
+void TorquePage::showJob(const fastening::JointVersion& joint) {
+    const auto book = workbench().book();
+    const JobJoints job = jobOf(*book, joint);
+    const auto here = std::find(job.joints.begin(), job.joints.end(), joint.joint);
     job_->setVisible(here != job.joints.end());
     if (here != job.joints.end())
         job_->setText(tr("%1: joint %2 of %3, next Ctrl+Down")
                           .arg(job.job)
                           .arg(here - job.joints.begin() + 1)
                           .arg(job.joints.size()));
-    marks_->show(markRows(*book, joint->joint));
+    marks_->show(markRows(*book, joint.joint));
 }
 
 }  // namespace wm::ui

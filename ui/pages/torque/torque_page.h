@@ -48,6 +48,7 @@ class TorquePage : public Page {
     void search();
     void fitColumns();
     void showChosen();
+    void showJob(const fastening::JointVersion& joint);
     void mark(fastening::MarkKind kind);
     [[nodiscard]] const fastening::Lookup& lookup();
     [[nodiscard]] const fastening::Figure* chosenFigure() const;

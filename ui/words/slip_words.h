@@ -1,0 +1,18 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+
+#include "core/fastening/plausible.h"
+#include "core/ledger/confirming.h"
+
+namespace wm::ui {
+
+/// What is asked about a torque that is far from its thread: what was typed, the band, what was probably
+/// meant and which slip that would be.
+QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt);
+/// The same of any figure that is copied from a manual.
+QString questionAbout(const ledger::FigureDoubt& doubt);
+
+}  // namespace wm::ui
