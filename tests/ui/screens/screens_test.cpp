@@ -84,7 +84,8 @@ TEST_F(LongScreens, OfTheViewsOfTorque) {
                        "Crankcase bolts;M6x1.0;ten;;5-31;\n"));
     inEveryLook([this, views] {
         for (const auto& [at, name] : {std::pair(1, "torque-hand-tight"), std::pair(2, "torque-drawer"),
-                                       std::pair(3, "torque-came-loose"), std::pair(4, "torque-chart")}) {
+                                       std::pair(3, "torque-came-loose"), std::pair(4, "torque-chart"),
+                                       std::pair(5, "torque-confirm")}) {
             views->setCurrentIndex(at);
             if (at == 4) {
                 child<QAbstractButton>("chartClear")->click();

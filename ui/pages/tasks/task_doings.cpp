@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
+#include "core/ledger/confirming.h"
 #include "core/ledger/verbs.h"
 #include "ui/guide.h"
 #include "ui/pages/tasks/task_editor.h"
@@ -84,7 +85,7 @@ void TasksPage::addTask() {
                     : beside != nullptr  ? beside->machine
                                          : book->machines().front()->id;
     blank.limits = {{}};
-    blank.source = manualOf(*book, blank.machine);
+    blank.source = ledger::manualOf(*book, blank.machine);
     const auto id = drafts_.addNew(blank);
     find_->clear();
     refresh();
@@ -145,7 +146,7 @@ bool TasksPage::needsPage() {
     QString& source = draft.fields["source"];
     const auto* wording = chosenWording();
     if (source.trimmed().isEmpty() || source.trimmed().endsWith(QLatin1String(kCommonPractice)))
-        source = text(manualOf(*workbench().book(), wording->machine));
+        source = text(ledger::manualOf(*workbench().book(), wording->machine));
     const bool blank = draft.fields["page"].trimmed().isEmpty();
     if (!blank)
         draft.fields["confirmed"] = kTicked;

@@ -77,12 +77,4 @@ upkeep::TaskVersion copiedTo(const ledger::Book& book, upkeep::TaskVersion task,
     return task;
 }
 
-std::string manualOf(const ledger::Book& book, MachineId machine) {
-    const upkeep::TaskVersion* last = nullptr;
-    for (const auto* task : book.tasks(machine))
-        if (task->confirmed && (last == nullptr || last->entered < task->entered))
-            last = task;
-    return last == nullptr ? "service manual" : last->source;
-}
-
 }  // namespace wm::ui

@@ -41,7 +41,4 @@ class TaskDrafts {
 /// the interval was taken from, and the limits of measurements are blank.
 upkeep::TaskVersion copiedTo(const ledger::Book& book, upkeep::TaskVersion task, MachineId machine);
 
-/// The manual that figures of a machine were last confirmed against; "service manual" if none was.
-std::string manualOf(const ledger::Book& book, MachineId machine);
-
 }  // namespace wm::ui

@@ -14,7 +14,8 @@ namespace wm::ui {
 
 namespace {
 
-constexpr double kFromAMetre = 2.0;  // times the large figure: capitals over 6 mm, 20 arc minutes at 1 m
+// Times the large figure: capitals over 6 mm are 20 arc minutes at 1 m.
+constexpr double kFromAMetre = 2.0;
 constexpr double kSmallest = 0.6;
 
 QFont larger(QFont font, double factor) {
@@ -27,7 +28,8 @@ QFont larger(QFont font, double factor) {
 
 }  // namespace
 
-BigFigure::BigFigure(QWidget* parent) : QWidget(parent) {
+BigFigure::BigFigure(QWidget* parent, From from)
+    : QWidget(parent), times_(from == From::AMetre ? kFromAMetre : 1.0) {
     setObjectName(QStringLiteral("jointFigure"));
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
@@ -42,7 +44,7 @@ void BigFigure::setFigure(const QString& digits, const QString& unit, bool uncon
 }
 
 QFont BigFigure::fontAt(double factor) const {
-    return larger(figureFont(font(), FigureSize::Large), kFromAMetre * factor);
+    return larger(figureFont(font(), FigureSize::Large), times_ * factor);
 }
 
 double BigFigure::widthAt(double factor) const {

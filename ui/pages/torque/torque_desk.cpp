@@ -11,6 +11,7 @@
 
 #include "core/ledger/drawer.h"
 #include "ui/pages/torque/chart_view.h"
+#include "ui/pages/torque/confirm_view.h"
 #include "ui/pages/torque/drawer_view.h"
 #include "ui/pages/torque/hand_tight_view.h"
 #include "ui/pages/torque/loosened_view.h"
@@ -44,6 +45,7 @@ TorqueDesk::TorqueDesk(const PageTools& tools, QWidget* parent)
     addView(tr("Drawer"), new DrawerView(tools, stack_));
     addView(tr("Came loose"), new LoosenedView(tools, stack_));
     addView(tr("Chart"), new ChartView(tools, stack_));
+    addView(tr("Confirm"), new ConfirmView(tools, stack_));
     auto* head = new QHBoxLayout;
     head->setContentsMargins(kSpaceSection, kSpaceClose, kSpaceSection, 0);
     head->addWidget(names_);

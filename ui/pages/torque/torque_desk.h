@@ -13,8 +13,8 @@ namespace wm::ui {
 
 class TorqueView;
 
-/// The page Torque: the figures, and beside them the hand-tight list, the drawer and what came loose. The
-/// view is kept while other pages are looked at.
+/// The page Torque: the figures, and beside them the hand-tight list, the drawer, what came loose, a whole
+/// chart to type and the manual to leaf through. The view is kept while other pages are looked at.
 class TorqueDesk : public Page {
     Q_OBJECT
 

@@ -1,0 +1,200 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Leafing through the service manual, by the keys.
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTabBar>
+
+#include "core/ledger/confirming.h"
+#include "tests/ui/window.h"
+#include "ui/pages/page.h"
+#include "ui/pages/torque/big_figure.h"
+#include "ui/tables/row_table.h"
+
+namespace wm::ui {
+namespace {
+
+class ConfirmViewTest : public WindowTest {
+  protected:
+    void SetUp() override {
+        openOn(Garage::Fill::Demo);
+        garage_->workbench().choose(garage_->machine("Heron 250"));
+        window_->goTo(PageId::Torque);
+        auto* views = child<QTabBar>("torqueViews");
+        for (int at = 0; at < views->count(); ++at)
+            if (views->tabText(at) == QStringLiteral("Confirm"))
+                views->setCurrentIndex(at);
+        figure()->setFocus();
+    }
+    QLineEdit* figure() { return child<QLineEdit>("confirmFigure"); }
+    QLineEdit* page() { return child<QLineEdit>("confirmPage"); }
+    RowTable* table() { return child<RowTable>("confirmFigures"); }
+    QString said(const char* name) { return child<QLabel>(name)->text(); }
+    std::vector<ledger::Printed> figures() {
+        return ledger::printedFigures(garage_->book(), garage_->machine("Heron 250"));
+    }
+    ledger::Printed now(const QString& name) {
+        for (const ledger::Printed& each : figures())
+            if (QString::fromStdString(each.name) == name)
+                return each;
+        ADD_FAILURE() << "no figure " << name.toStdString();
+        return {};
+    }
+    // The row of a figure that nobody confirmed.
+    void choose(const QString& name) {
+        for (const TableRow& row : table()->rows().rows())
+            if (row.cells[1].text == name)
+                return table()->choose(row.id);
+        ADD_FAILURE() << "no row " << name.toStdString();
+    }
+    std::size_t confirmed() { return ledger::confirmedCount(figures()).confirmed; }
+};
+
+// The first time the page is asked; from then on Enter is enough.
+TEST_F(ConfirmViewTest, EnterSaysThatItStandsThereSoAndKeepsThePage) {
+    const auto before = confirmed();
+    const QString first = said("confirmName");
+    ASSERT_FALSE(figure()->text().isEmpty());
+    page()->clear();
+    press(Qt::Key_Return);
+    EXPECT_EQ(confirmed(), before);
+    EXPECT_EQ(QApplication::focusWidget(), page());
+    EXPECT_TRUE(said("confirmProblem").contains(QStringLiteral("On which page")));
+    type(QStringLiteral("2-9"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(confirmed(), before + 1);
+    EXPECT_EQ(now(first).page, "2-9");
+    EXPECT_TRUE(now(first).confirmed);
+    const QString second = said("confirmName");
+    EXPECT_NE(second, first);
+    EXPECT_EQ(QApplication::focusWidget(), figure());
+    ASSERT_FALSE(figure()->text().isEmpty());
+    press(Qt::Key_Return);
+    EXPECT_EQ(confirmed(), before + 2);
+    EXPECT_EQ(now(second).page, "2-9");
+    garage_->workbench().undo();
+    EXPECT_EQ(confirmed(), before + 1) << "one undo step each";
+    garage_->workbench().undo();
+    EXPECT_EQ(confirmed(), before);
+}
+
+TEST_F(ConfirmViewTest, SaysHowFarItIs) {
+    const auto count = ledger::confirmedCount(figures());
+    EXPECT_EQ(said("confirmProgress"),
+              QStringLiteral("Heron 250: %1 of %2 confirmed").arg(count.confirmed).arg(count.all));
+    EXPECT_EQ(table()->rows().rowCount(), static_cast<int>(count.all - count.confirmed));
+    page()->setText(QStringLiteral("2-9"));
+    press(Qt::Key_Return);
+    EXPECT_TRUE(
+        said("confirmProgress").startsWith(QStringLiteral("Heron 250: %1 of").arg(count.confirmed + 1)));
+}
+
+TEST_F(ConfirmViewTest, AnotherFigureTypedOverItPutsItRight) {
+    choose(QStringLiteral("fork oil"));
+    EXPECT_EQ(figure()->text(), QStringLiteral("1000 ml"));
+    EXPECT_TRUE(child<BigFigure>("confirmStored")->isUnconfirmed());
+    figure()->setFocus();
+    figure()->selectAll();
+    type(QStringLiteral("0,9 l"));
+    page()->setText(QStringLiteral("4-2"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(now(QStringLiteral("fork oil")).figure, "900 ml");
+    EXPECT_TRUE(now(QStringLiteral("fork oil")).confirmed);
+    garage_->workbench().undo();
+    EXPECT_EQ(now(QStringLiteral("fork oil")).figure, "1000 ml");
+    EXPECT_FALSE(now(QStringLiteral("fork oil")).confirmed);
+}
+
+TEST_F(ConfirmViewTest, ASlipIsAskedAboutOnce) {
+    choose(QStringLiteral("fork oil"));
+    figure()->setFocus();
+    figure()->selectAll();
+    type(QStringLiteral("500"));
+    page()->setText(QStringLiteral("4-2"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(now(QStringLiteral("fork oil")).figure, "1000 ml");
+    EXPECT_TRUE(said("confirmProblem").contains(QStringLiteral("for one side, or for both")));
+    press(Qt::Key_Return);  // meant
+    EXPECT_EQ(now(QStringLiteral("fork oil")).figure, "500 ml");
+}
+
+TEST_F(ConfirmViewTest, ABlankTorqueIsTypedStraightThere) {
+    choose(QStringLiteral("Seat bolts"));
+    EXPECT_TRUE(figure()->text().isEmpty());
+    EXPECT_FALSE(child<BigFigure>("confirmStored")->isVisible());
+    page()->setText(QStringLiteral("2-40"));
+    figure()->setFocus();
+    press(Qt::Key_Return);
+    EXPECT_TRUE(said("confirmProblem").contains(QStringLiteral("Type the figure first")));
+    type(QStringLiteral("ten"));
+    press(Qt::Key_Return);
+    EXPECT_FALSE(now(QStringLiteral("Seat bolts")).confirmed);
+    EXPECT_TRUE(said("confirmProblem").contains(QStringLiteral("not a number")));
+    figure()->selectAll();
+    type(QStringLiteral("6-8 ft lb"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(now(QStringLiteral("Seat bolts")).figure, "6 to 8 lbf·ft");
+    EXPECT_TRUE(now(QStringLiteral("Seat bolts")).confirmed);
+}
+
+TEST_F(ConfirmViewTest, DownPassesOverAndItComesAgain) {
+    const auto before = confirmed();
+    const QString first = said("confirmName");
+    const int rows = table()->rows().rowCount();
+    press(Qt::Key_Down);
+    EXPECT_NE(said("confirmName"), first);
+    EXPECT_EQ(table()->rows().rowCount(), rows) << "it stays in the list";
+    press(Qt::Key_Up);
+    EXPECT_EQ(said("confirmName"), first);
+    for (int at = 0; at < rows; ++at)
+        press(Qt::Key_Down);
+    EXPECT_EQ(said("confirmName"), first) << "the round begins again";
+    EXPECT_EQ(confirmed(), before);
+    EXPECT_EQ(QApplication::focusWidget(), figure());
+}
+
+TEST_F(ConfirmViewTest, WhatWasTypedStaysWhereverOneLooksMeanwhile) {
+    const QString first = said("confirmName");
+    figure()->selectAll();
+    type(QStringLiteral("12 h or 6 mon"));
+    press(Qt::Key_Down);
+    EXPECT_NE(figure()->text(), QStringLiteral("12 h or 6 mon"));
+    window_->goTo(PageId::Bench);
+    EXPECT_EQ(window_->page(PageId::Torque)->unsaved().size(), 1);
+    garage_->workbench().choose(garage_->machine("Sorrel 450"));
+    window_->goTo(PageId::Torque);
+    EXPECT_TRUE(said("confirmProgress").startsWith(QStringLiteral("Sorrel 450")));
+    EXPECT_NE(figure()->text(), QStringLiteral("12 h or 6 mon"));
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    choose(first);
+    EXPECT_EQ(figure()->text(), QStringLiteral("12 h or 6 mon"));
+    figure()->setFocus();
+    press(Qt::Key_Escape);
+    EXPECT_NE(figure()->text(), QStringLiteral("12 h or 6 mon"));
+    EXPECT_TRUE(garage_->workbench().chosen()) << "the window did not take the key";
+    EXPECT_TRUE(window_->page(PageId::Torque)->unsaved().isEmpty());
+}
+
+TEST_F(ConfirmViewTest, AMachineIsChosenFirst) {
+    garage_->workbench().choose(std::nullopt);
+    EXPECT_TRUE(said("confirmHead").contains(QStringLiteral("Choose the machine")));
+    EXPECT_FALSE(table()->isVisible());
+    EXPECT_FALSE(figure()->isVisible());
+}
+
+// User text is never markup, and the list holds what the core says, in its order.
+TEST_F(ConfirmViewTest, TheListIsInTheOrderOfAManual) {
+    QStringList wanted;
+    for (const ledger::Printed& each : figures())
+        if (!each.confirmed)
+            wanted << QString::fromStdString(each.name);
+    QStringList seen;
+    for (const TableRow& row : table()->rows().rows())
+        seen << row.cells[1].text;
+    EXPECT_EQ(seen, wanted);
+    EXPECT_EQ(child<QLabel>("confirmName")->textFormat(), Qt::PlainText);
+}
+
+}  // namespace
+}  // namespace wm::ui
