@@ -6,12 +6,16 @@
 #include <QPrintDialog>
 #include <QPrintPreviewDialog>
 #include <QPrinter>
+#include <algorithm>
+#include <functional>
 
 namespace wm::ui {
 
-std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize size) {
+namespace {
+
+std::unique_ptr<QPrinter> printerFor(const QString& title, PaperSize size) {
     auto printer = std::make_unique<QPrinter>(QPrinter::HighResolution);
-    printer->setDocName(sheetTitle(sheet));
+    printer->setDocName(title);
     printer->setCreator(QStringLiteral("Witnessmark"));
     printer->setDuplex(QPrinter::DuplexNone);
     printer->setColorMode(QPrinter::GrayScale);
@@ -20,6 +24,25 @@ std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize s
     printer->setPageLayout(
         QPageLayout(QPageSize(id), QPageLayout::Portrait, margins, QPageLayout::Millimeter));
     return printer;
+}
+
+using Paint = std::function<PaintOutcome(QPrinter& printer, const PaintOptions& options)>;
+
+PrintAnswer askAndPrint(QPrinter& printer, int pages, QWidget* parent, const Paint& paint) {
+    QPrintDialog dialog(&printer, parent);
+    dialog.setWindowTitle(printer.docName());
+    dialog.setOption(QAbstractPrintDialog::PrintPageRange);
+    dialog.setMinMax(1, std::max(1, pages));
+    if (dialog.exec() != QDialog::Accepted)
+        return PrintAnswer::LeftOff;
+    const PaintOptions options{std::max(1, printer.fromPage()), printer.toPage()};
+    return paint(printer, options) == PaintOutcome::Painted ? PrintAnswer::Printed : PrintAnswer::Failed;
+}
+
+}  // namespace
+
+std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize size) {
+    return printerFor(sheetTitle(sheet), size);
 }
 
 std::unique_ptr<QPrintPreviewDialog> sheetPreview(const sheet::JobSheet& sheet, QPrinter& printer,
@@ -39,15 +62,16 @@ PrintAnswer previewAndPrint(const sheet::JobSheet& sheet, PaperSize size, QWidge
 
 PrintAnswer printSheet(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent) {
     const auto printer = sheetPrinter(sheet, size);
-    QPrintDialog dialog(printer.get(), parent);
-    dialog.setWindowTitle(sheetTitle(sheet));
-    dialog.setOption(QAbstractPrintDialog::PrintPageRange);
-    dialog.setMinMax(1, std::max(1, sheetPageCount(sheet, size)));
-    if (dialog.exec() != QDialog::Accepted)
-        return PrintAnswer::LeftOff;
-    const PaintOptions pages{std::max(1, printer->fromPage()), printer->toPage()};
-    return paintSheet(sheet, *printer, pages) == PaintOutcome::Painted ? PrintAnswer::Printed
-                                                                       : PrintAnswer::Failed;
+    return askAndPrint(
+        *printer, sheetPageCount(sheet, size), parent,
+        [&](QPrinter& device, const PaintOptions& options) { return paintSheet(sheet, device, options); });
+}
+
+PrintAnswer printPages(const LayOut& layOut, const QString& title, QWidget* parent) {
+    const auto printer = printerFor(title, PaperSize::A4);
+    return askAndPrint(
+        *printer, pageCount(layOut, PaperSize::A4), parent,
+        [&](QPrinter& device, const PaintOptions& options) { return paintPages(layOut, device, options); });
 }
 
 }  // namespace wm::ui

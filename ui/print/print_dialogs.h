@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "core/sheet/job_sheet.h"
+#include "ui/print/paged_output.h"
 #include "ui/print/sheet_painter.h"
 
 class QPrinter;
@@ -28,5 +29,8 @@ enum class PrintAnswer : std::uint8_t { Printed, LeftOff, Failed };
 PrintAnswer previewAndPrint(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent);
 /// Asks for the printer and prints.
 PrintAnswer printSheet(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent);
+/// The same of anything that is laid out in pages, on A4: the card for the wall. The paper can be changed in
+/// the dialog.
+PrintAnswer printPages(const LayOut& layOut, const QString& title, QWidget* parent);
 
 }  // namespace wm::ui

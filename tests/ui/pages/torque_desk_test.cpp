@@ -5,9 +5,11 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPrintDialog>
 #include <QPushButton>
 #include <QTabBar>
 #include <QTableWidget>
+#include <QTimer>
 
 #include "core/ledger/drawer.h"
 #include "core/ledger/verbs.h"
@@ -87,6 +89,57 @@ TEST_F(TorqueDeskTest, AFailedCheckListsWhatToReCheckUntilItIsAnswered) {
     EXPECT_EQ(nameOf(kDrawer), QStringLiteral("Drawer"));
     EXPECT_EQ(book().ledger().all<upkeep::FollowUpAnswer>().back().origin,
               book().ledger().all<fastening::Calibration>()[0].id.value());
+}
+
+// A check that was typed for the wrong tool is struck with its reason, and what it put in doubt with it.
+TEST_F(TorqueDeskTest, ACheckIsStruckWithAReason) {
+    look(kDrawer);
+    addTool("Long red", "20", "200");
+    const ToolId red = book().ledger().all<fastening::Tool>().at(0).id;
+    auto* strike = child<QPushButton>("drawerStrike");
+    EXPECT_FALSE(strike->isVisible()) << "nothing to strike";
+    mark(fastening::MarkKind::Confirmed, red);
+    const fastening::Calibration check{.tool = red, .date = garage_->book().today(), .foundWithin = false};
+    garage_->say([check](const ledger::Pen& pen) { return ledger::recordCalibration(pen, check); });
+    child<RowTable>("drawerTools")->choose(red.value());
+    EXPECT_TRUE(nameOf(kDrawer).contains(QStringLiteral("1 to re-check")));
+    ASSERT_TRUE(strike->isVisible());
+    EXPECT_EQ(strike->text(), QStringLiteral("Strike the check of Thu 7 May…"));
+    strike->click();
+    QTest::keyClick(field("reason"), Qt::Key_Return);
+    EXPECT_EQ(book().ledger().all<fastening::Calibration>().size(), 1U) << "without a reason it stays";
+    field("reason")->setText(QStringLiteral("it was the other wrench"));
+    QTest::keyClick(field("reason"), Qt::Key_Return);
+    EXPECT_TRUE(book().ledger().all<fastening::Calibration>().empty());
+    EXPECT_EQ(book().ledger().struck<fastening::Calibration>().size(), 1U) << "it stays readable";
+    EXPECT_EQ(nameOf(kDrawer), QStringLiteral("Drawer"));
+    EXPECT_FALSE(strike->isVisible());
+    garage_->workbench().undo();
+    EXPECT_EQ(book().ledger().all<fastening::Calibration>().size(), 1U);
+}
+
+// The card goes to the printer by the same question as a sheet.
+TEST_F(TorqueDeskTest, TheCardForTheWallAsksForThePrinter) {
+    const auto head = [this] {
+        fastening::JointVersion joint = *book().joints(garage_->machine("Heron 250")).front();
+        joint.torque = units::Decimal{20, 0};
+        joint.source = "service manual";
+        return joint;
+    };
+    look(kChart);
+    child<QPushButton>("chartPrint")->click();
+    EXPECT_TRUE(child<QLabel>("chartWords")->text().contains(QStringLiteral("no torque figure yet")));
+    garage_->say([joint = head()](const ledger::Pen& pen) { return ledger::saveJoint(pen, joint); });
+    QString asked;
+    QTimer::singleShot(0, window_.get(), [&asked] {
+        auto* dialog = qobject_cast<QPrintDialog*>(QApplication::activeModalWidget());
+        ASSERT_NE(dialog, nullptr);
+        asked = dialog->windowTitle();
+        dialog->reject();
+    });
+    child<QPushButton>("chartPrint")->click();
+    EXPECT_EQ(asked, QStringLiteral("Torque card, Heron 250"));
+    EXPECT_TRUE(prompts_.reported.isEmpty());
 }
 
 TEST_F(TorqueDeskTest, AHandTightJointIsConfirmedWithTheToolOfLastTime) {

@@ -16,10 +16,10 @@
 #include <array>
 
 #include "core/ledger/verbs.h"
-#include "core/sheet/torque_card.h"
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/print/paged_output.h"
+#include "ui/print/print_dialogs.h"
 #include "ui/print/torque_card_layout.h"
 #include "ui/prompts.h"
 #include "ui/theme/tokens.h"
@@ -73,7 +73,8 @@ ChartView::ChartView(const PageTools& tools, QWidget* parent)
       paste_(new QPushButton(tr("Paste"), this)),
       enter_(new QPushButton(this)),
       clear_(new QPushButton(tr("Clear"), this)),
-      card_(new QPushButton(tr("Card for the wall as PDF…"), this)) {
+      card_(new QPushButton(tr("Card for the wall as PDF…"), this)),
+      print_(new QPushButton(tr("Print it…"), this)) {
     grid_->setObjectName(QStringLiteral("chartGrid"));
     grid_->setAccessibleName(tr("Torque chart"));
     grid_->setHorizontalHeaderLabels(headings());
@@ -87,6 +88,8 @@ ChartView::ChartView(const PageTools& tools, QWidget* parent)
     enter_->setObjectName(QStringLiteral("chartEnter"));
     clear_->setObjectName(QStringLiteral("chartClear"));
     card_->setObjectName(QStringLiteral("chartCard"));
+    print_->setObjectName(QStringLiteral("chartPrint"));
+    print_->setAccessibleName(tr("Print the card for the wall"));
     layOut();
     connect(grid_, &QTableWidget::cellChanged, this, &ChartView::check);
     connect(yearFrom_, &QLineEdit::textChanged, this, &ChartView::check);
@@ -95,6 +98,7 @@ ChartView::ChartView(const PageTools& tools, QWidget* parent)
     connect(enter_, &QPushButton::clicked, this, &ChartView::enterAll);
     connect(clear_, &QPushButton::clicked, this, &ChartView::clear);
     connect(card_, &QPushButton::clicked, this, &ChartView::saveCard);
+    connect(print_, &QPushButton::clicked, this, &ChartView::printCard);
 }
 
 void ChartView::layOut() {
@@ -121,6 +125,7 @@ void ChartView::layOut() {
     buttons->addWidget(yearTo_);
     buttons->addStretch();
     buttons->addWidget(card_);
+    buttons->addWidget(print_);
     auto* lines = linesOf(this);
     lines->addWidget(head_);
     lines->addWidget(grid_, 1);
@@ -151,6 +156,7 @@ void ChartView::refresh() {
                   .arg(text(machine->name)));
     grid_->setEnabled(machine != nullptr && !workbench().readOnly());
     card_->setEnabled(machine != nullptr);
+    print_->setEnabled(machine != nullptr);
     check();
 }
 
@@ -332,21 +338,35 @@ void ChartView::clear() {
     check();
 }
 
-void ChartView::saveCard() {
+std::optional<sheet::TorqueCard> ChartView::card() {
     if (!machine_)
+        return std::nullopt;
+    auto made = sheet::torqueCard(*workbench().book(), *machine_, decimalMark());
+    if (made)
+        return std::move(*made);
+    words_->setText(tr("This machine has no torque figure yet: type them in from its service manual first."));
+    return std::nullopt;
+}
+
+void ChartView::printCard() {
+    const auto content = card();
+    if (!content)
         return;
-    const auto card = sheet::torqueCard(*workbench().book(), *machine_, decimalMark());
-    if (!card) {
-        words_->setText(
-            tr("This machine has no torque figure yet: type them in from its service manual first."));
+    const auto layOut = [&](QSizeF area) { return layOutTorqueCard(*content, area); };
+    if (printPages(layOut, torqueCardTitle(*content), this) == PrintAnswer::Failed)
+        prompts().report(tr("The printer did not take the card."), tr("Try again, or save it as PDF."));
+}
+
+void ChartView::saveCard() {
+    const auto content = card();
+    if (!content)
         return;
-    }
     const auto path =
         prompts().chooseFile(Prompts::FileUse::Save, tr("Save the torque card"), tr("PDF (*.pdf)"));
     if (!path)
         return;
-    const auto layOut = [&](QSizeF area) { return layOutTorqueCard(*card, area); };
-    const PdfResult result = writePagesPdf(layOut, torqueCardTitle(*card), *path, PaperSize::A4);
+    const auto layOut = [&](QSizeF area) { return layOutTorqueCard(*content, area); };
+    const PdfResult result = writePagesPdf(layOut, torqueCardTitle(*content), *path, PaperSize::A4);
     if (!result.isWritten())
         prompts().report(wordsFor(result), result.detail);
     else

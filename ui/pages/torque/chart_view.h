@@ -2,9 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/ledger/chart.h"
+#include "core/sheet/torque_card.h"
 #include "ui/pages/torque/torque_view.h"
 
 class QLineEdit;
@@ -35,6 +37,8 @@ class ChartView : public TorqueView {
     void enterAll();
     void clear();
     void saveCard();
+    void printCard();
+    [[nodiscard]] std::optional<sheet::TorqueCard> card();
     [[nodiscard]] std::vector<ledger::ChartRow> rows() const;
     void put(int at, const std::vector<ledger::ChartRow>& rows);
     void growTo(int rows);
@@ -52,6 +56,7 @@ class ChartView : public TorqueView {
     QPushButton* enter_;
     QPushButton* clear_;
     QPushButton* card_;
+    QPushButton* print_;
     bool settling_ = false;
     std::optional<MachineId> machine_;
 };

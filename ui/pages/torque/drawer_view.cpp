@@ -83,6 +83,7 @@ DrawerView::DrawerView(const PageTools& tools, QWidget* parent)
       add_(new QPushButton(tr("Add a tool…"), this)),
       change_(new QPushButton(tr("Change…"), this)),
       check_(new QPushButton(tr("It was checked…"), this)),
+      strike_(new QPushButton(this)),
       recallWords_(plainLabel(this, nullptr)),
       recall_(new RowTable(
           {tr("Joint"), tr("Machine"), tr("Tool"), tr("Last tightened with it"), tr("State")}, 0, this)),
@@ -99,12 +100,15 @@ DrawerView::DrawerView(const PageTools& tools, QWidget* parent)
     add_->setObjectName(QStringLiteral("drawerAdd"));
     change_->setObjectName(QStringLiteral("drawerChange"));
     check_->setObjectName(QStringLiteral("drawerCheck"));
+    strike_->setObjectName(QStringLiteral("drawerStrike"));
     fine_->setObjectName(QStringLiteral("recallFine"));
     tight_->setObjectName(QStringLiteral("recallTight"));
     layOut();
     connect(add_, &QPushButton::clicked, this, [this] { guide().enter(new ToolForm(workbench(), nullptr)); });
     connect(change_, &QPushButton::clicked, this, &DrawerView::change);
     connect(check_, &QPushButton::clicked, this, &DrawerView::check);
+    connect(strike_, &QPushButton::clicked, this, &DrawerView::strikeCheck);
+    connect(tools_, &RowTable::chosenChanged, this, &DrawerView::offerStrike);
     connect(tools_, &RowTable::activatedId, this, &DrawerView::change);
     connect(fine_, &QPushButton::clicked, this, &DrawerView::foundFine);
     connect(tight_, &QPushButton::clicked, this, &DrawerView::tightened);
@@ -122,7 +126,7 @@ void DrawerView::layOut() {
     auto* lines = linesOf(this);
     lines->addWidget(empty_);
     lines->addWidget(tools_, 2);
-    lines->addLayout(row({add_, change_, check_}));
+    lines->addLayout(row({add_, change_, check_, strike_}));
     lines->addSpacing(kSpaceGroup);
     lines->addWidget(recallWords_);
     lines->addWidget(recall_, 3);
@@ -146,6 +150,7 @@ void DrawerView::refresh() {
     for (QPushButton* button : {add_, change_, check_, fine_, tight_})
         button->setEnabled(!workbench().readOnly());
     tools_->show(std::move(rows));
+    offerStrike();
     showRecalls();
 }
 
@@ -172,6 +177,29 @@ void DrawerView::check() {
     const auto id = tools_->chosenId();
     if (const auto* tool = id ? workbench().book()->ledger().find<fastening::Tool>(ToolId(*id)) : nullptr)
         guide().enter(new CalibrationForm(workbench(), *tool));
+}
+
+// The check that counts today: the last one of the tool that is chosen.
+const fastening::Calibration* DrawerView::lastCheck() const {
+    const auto id = tools_->chosenId();
+    for (const fastening::Choice& choice : ledger::drawerOf(*workbench().book()))
+        if (id == choice.tool->id.value())
+            return choice.standing.last;
+    return nullptr;
+}
+
+void DrawerView::offerStrike() {
+    const auto* last = lastCheck();
+    strike_->setVisible(last != nullptr && tools_->isVisibleTo(this));
+    strike_->setEnabled(!workbench().readOnly());
+    if (last != nullptr)
+        strike_->setText(
+            tr("Strike the check of %1…").arg(dayWords(last->date, workbench().book()->today())));
+}
+
+void DrawerView::strikeCheck() {
+    if (const auto* last = lastCheck())
+        guide().enter({.kind = EntryKind::Strike, .fact = last->id.value()});
 }
 
 // The re-check is a follow-up like any other, and is answered like one.

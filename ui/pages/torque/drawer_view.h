@@ -6,6 +6,10 @@
 
 class QPushButton;
 
+namespace wm::fastening {
+struct Calibration;
+}
+
 namespace wm::ui {
 
 class RowTable;
@@ -23,6 +27,9 @@ class DrawerView : public TorqueView {
     void layOut();
     void change();
     void check();
+    void strikeCheck();
+    void offerStrike();
+    [[nodiscard]] const fastening::Calibration* lastCheck() const;
     void foundFine();
     void tightened();
     void showRecalls();
@@ -32,6 +39,7 @@ class DrawerView : public TorqueView {
     QPushButton* add_;
     QPushButton* change_;
     QPushButton* check_;
+    QPushButton* strike_;
     QLabel* recallWords_;
     RowTable* recall_;
     QPushButton* fine_;
