@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <iterator>
+#include <optional>
+#include <unordered_map>
 #include <unordered_set>
 
 namespace wm::ledger {
@@ -60,6 +62,39 @@ void eachTable(Tables& tables, Do&& act) {
 template <class R>
 std::vector<R> copyOf(RowsView<R> rows) {
     return {rows.begin(), rows.end()};
+}
+
+// From so many on a picture is put together anew: row by row, the index of a table would be sorted again with
+// every sixty-fourth.
+constexpr std::size_t kManyRows = 2'000;
+
+std::optional<std::int64_t> editableId(const Row& row) {
+    return std::visit(
+        [](const auto& r) -> std::optional<std::int64_t> {
+            if constexpr (std::decay_t<decltype(r)>::kKind == base::RowKind::Editable)
+                return r.id.value();
+            else
+                return std::nullopt;
+        },
+        row);
+}
+
+// `rows` with those of the change behind them; of an editable row the last word alone.
+std::vector<Row> rowsAfter(std::vector<Row> rows, const Change& change) {
+    std::unordered_map<std::int64_t, const Row*> edited;
+    for (const Row& row : change.rows)
+        if (const auto id = editableId(row))
+            edited[*id] = &row;
+    std::erase_if(rows, [&edited](const Row& row) {
+        const auto id = editableId(row);
+        return id && edited.contains(*id);
+    });
+    for (const Row& row : change.rows) {
+        const auto id = editableId(row);
+        if (!id || edited.at(*id) == &row)
+            rows.push_back(row);
+    }
+    return rows;
 }
 
 }  // namespace
@@ -157,6 +192,11 @@ void Ledger::strike(const std::vector<std::int64_t>& facts) {
 }
 
 Ledger Ledger::with(const Change& change) const {
+    if (change.rows.size() >= kManyRows) {
+        Ledger anew(rowsAfter(rows(), change));
+        anew.lastEntered_ = std::max(anew.lastEntered_, lastEntered_);
+        return anew;
+    }
     Ledger next = *this;
     std::vector<std::int64_t> facts;
     for (const Row& row : change.rows) {
