@@ -31,6 +31,18 @@ namespace wm::ui {
 namespace {
 
 const QString kTheme = QStringLiteral("theme");
+constexpr int kLeastPage = 220;  // so low that the window need not grow when the strip at the bottom opens
+
+// The pages, one at a time. A page that wants more height than there is scrolls or is cut short; it never
+// makes the window taller than the screen.
+class Pages : public QStackedWidget {
+  public:
+    using QStackedWidget::QStackedWidget;
+    [[nodiscard]] QSize minimumSizeHint() const override {
+        return {QStackedWidget::minimumSizeHint().width(), kLeastPage};
+    }
+    [[nodiscard]] bool hasHeightForWidth() const override { return false; }
+};
 
 }  // namespace
 
@@ -63,7 +75,7 @@ void MainWindow::makeActions() {
 void MainWindow::build() {
     auto* middle = new QWidget(this);
     heads_ = new HeadsStrip(workbench_, middle);
-    stack_ = new QStackedWidget(middle);
+    stack_ = new Pages(middle);
     std::vector<QAction*> first{action(ActionId::NewFile), action(ActionId::OpenFile)};
     if (files_->hasDemo())
         first.push_back(action(ActionId::OpenDemo));

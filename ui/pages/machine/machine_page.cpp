@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/machine/machine_page.h"
 
+#include <QKeyEvent>
 #include <QVBoxLayout>
 
 #include "ui/drawing/places_strip.h"
@@ -89,6 +90,23 @@ void MachinePage::turnOver() {
         return guide().say(tr("Nothing was ever fitted or taken off."));
     season_->setVisible(!back);
     places_->setVisible(back);
+}
+
+// Escape turns the strip back; the window would take it for "all machines".
+bool MachinePage::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && !places_->isHidden() &&
+        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        event->accept();
+        return true;
+    }
+    return Page::event(event);
+}
+
+void MachinePage::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && !places_->isHidden())
+        turnOver();
+    else
+        Page::keyPressEvent(event);
 }
 
 QWidget* MachinePage::firstFocus() {

@@ -25,6 +25,10 @@ class MachinePage : public Page {
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     void why() override;
 
+  protected:
+    bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
   private:
     void turnOver();
     void suppose(bool on);

@@ -78,8 +78,9 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
       asItIs_(note({}, this)),
       ifSo_(note({}, this)),
       nothing_(note(tr("Suppose something above: what would then fall due otherwise is listed here."), this)),
-      rows_(new RowTable({tr("Task"), tr("As it is"), tr("by the flag"), tr("If so"), tr("by the flag")}, 0,
-                         this)) {
+      rows_(new RowTable(
+          {tr("Task"), tr("As it is"), tr("chance by the flag"), tr("If so"), tr("chance by the flag")}, 0,
+          this)) {
     setObjectName(QStringLiteral("what-if"));
     often_->setObjectName(QStringLiteral("what-if-ridden"));
     often_->setAccessibleName(tr("how often it is ridden"));
@@ -98,8 +99,8 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
             ground_->addItem(tr("all on %1").arg(text(std::string(name))), text(std::string(name)));
     day_->setObjectName(QStringLiteral("what-if-event"));
     day_->setAccessibleName(tr("one race more, on"));
-    day_->setPlaceholderText(tr("one race more, on …"));
-    day_->setFixedWidth(fontMetrics().averageCharWidth() * 24);
+    day_->setPlaceholderText(tr("one race more on …"));
+    day_->setFixedWidth(fontMetrics().averageCharWidth() * 28);
     fault_->setObjectName(QStringLiteral("what-if-fault"));
     asItIs_->setObjectName(QStringLiteral("what-if-now"));
     ifSo_->setObjectName(QStringLiteral("what-if-then"));
@@ -125,14 +126,14 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
     auto* title = new QLabel(tr("What if …"), this);
     title->setFont(sectionFont(font()));
     lines->addWidget(title);
+    lines->addWidget(note(
+        tr("The strip above shows the season as it would be, not as it is. Nothing of this is kept."), this));
     lines->addLayout(fields);
     lines->addWidget(fault_);
     lines->addWidget(asItIs_);
     lines->addWidget(ifSo_);
     lines->addWidget(rows_, 1);
     lines->addWidget(nothing_, 1, Qt::AlignTop);
-    lines->addWidget(
-        note(tr("Nothing of this is kept. The strip above shows the season as it would be."), this));
 }
 
 QWidget* WhatIfView::firstFocus() const {
@@ -188,8 +189,6 @@ void WhatIfView::workOut() {
 }
 
 void WhatIfView::showBeside(const ledger::Book& now, const ledger::Book& then) {
-    if (supposed_)
-        ifSo_->setText(tr("If so: %1.").arg(outlookWords(then, *machine_)));
     const Tokens tokens = tokensFor(palette());
     std::vector<TableRow> rows;
     for (const ledger::DueLine& line : now.due(*machine_)) {
@@ -207,6 +206,11 @@ void WhatIfView::showBeside(const ledger::Book& now, const ledger::Book& then) {
                                   {.text = whenWords(*other, today), .sort = sortOf(*other)},
                                   chanceCell(*other)}});
     }
+    const QString words = outlookWords(then, *machine_);
+    ifSo_->setText(words == outlookWords(now, *machine_)
+                       ? tr("If so: the same for the machine as a whole; other days for %1 of its jobs.")
+                             .arg(rows.size())
+                       : tr("If so: %1.").arg(words));
     rows_->show(std::move(rows));
 }
 
