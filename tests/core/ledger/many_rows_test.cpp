@@ -3,13 +3,15 @@
 // A change of many rows makes the picture that the same rows make a few at a time.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "tests/core/ledger/bench.h"
 
 namespace wm::ledger {
 namespace {
 
 Change manyRows(const Ledger& before, MachineId machine) {
-    Change change{.text = "many"};
+    Change change{"many", {}};
     for (int at = 0; at < 3'000; ++at)
         change.rows.emplace_back(usage::Outing{.id = OutingId{1'000'000 + (at * 7919) % 3'000},
                                                .entered = before.nextEntered() + at,
@@ -39,7 +41,7 @@ TEST(ManyRowsTest, AtOnceOrAFewAtATimeIsTheSamePicture) {
     const Ledger atOnce = before.with(change);
     Ledger slowly = before;
     for (std::size_t at = 0; at < change.rows.size(); at += 100) {
-        Change some{.text = "some"};
+        Change some{"some", {}};
         for (std::size_t row = at; row < std::min(at + 100, change.rows.size()); ++row)
             some.rows.push_back(change.rows[row]);
         slowly = slowly.with(some);
