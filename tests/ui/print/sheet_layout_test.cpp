@@ -236,6 +236,8 @@ TEST(SheetLayoutTest, StandsAWedgeAtEachUnconfirmedFigureOnly) {
             torque.figure.confirmed = true;
         for (sheet::MeasureLine& measure : line.measures)
             measure.limitConfirmed = true;
+        for (sheet::Figure& quantity : line.quantities)
+            quantity.confirmed = true;
     }
     EXPECT_EQ(wedges(pagesOf(sheet, areaOf(PaperSize::A4))), 0);
 }
