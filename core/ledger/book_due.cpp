@@ -6,6 +6,7 @@
 #include "core/ledger/book.h"
 #include "core/ledger/book_parts.h"
 #include "core/ledger/drawer.h"
+#include "core/ledger/round.h"
 #include "core/upkeep/demands.h"
 
 // What is due: the part of the book that asks upkeep and outlook.
@@ -177,7 +178,7 @@ outlook::Chances Book::chancesOf(MachineId machine) const {
         auto point = outlook::duePointOf(*line.task, line.countdown, ahead(machine));
         if (line.deferral != nullptr)
             ++beside.putOff;
-        else if (outlook::isOfTheRound(*line.task))
+        else if (isOnlyOfTheRound(line))
             ++beside.round;
         else if (line.standing.kind == StandingKind::Overdue || point.isNow)
             ++beside.dueNow;

@@ -7,6 +7,7 @@
 #include <map>
 #include <utility>
 
+#include "core/ledger/round.h"
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
@@ -191,7 +192,8 @@ BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::
     BenchColumn column(kBands);
     in(column, Band::UntilThen) = untilThen(book, machine);
     for (const auto& line : book.due(machine)) {
-        const Band band = fallsDue(line) && isOfTheRound(*line.task) ? Band::Round : bandOf(urgencyOf(line));
+        const Band band =
+            fallsDue(line) && ledger::isOnlyOfTheRound(line) ? Band::Round : bandOf(urgencyOf(line));
         in(column, band).push_back(jobCell(line, book.today()));
     }
     // The book's order is by time; within a band that must be done, safety goes first.

@@ -8,6 +8,7 @@
 #include <set>
 #include <utility>
 
+#include "core/ledger/round.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
 
@@ -66,7 +67,7 @@ std::vector<SeasonGroup> groupsOf(const ledger::Book& book, std::optional<Machin
             continue;
         for (const auto& line : book.due(machine->id)) {
             const auto bar = barOf(line, book.today());
-            if (!bar || isOfTheRound(*line.task))
+            if (!bar || ledger::isOnlyOfTheRound(line))
                 continue;
             const QString name = only ? groupOf(*line.task) : text(machine->name);
             auto& group = byName[name];
