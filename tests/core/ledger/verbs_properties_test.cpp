@@ -214,6 +214,13 @@ TEST(LongVerbsPropertyTest, AFileStaysOneThatCanBeTakenIn) {
         RC_ASSERT(empty.ledger().rows() == ledger.rows());
         RC_ASSERT(empty.book().life(original.heron) == original.book().life(original.heron));
     }));
+    // A kind that is seldom accepted may miss all of these talks; a few more, always the same, settle it.
+    for (std::uint64_t seed = 0; accepted.size() < 20 && seed < 200; ++seed) {
+        Talk talk;
+        for (const Said& said : talkOf(40)(rc::Random(seed), rc::kNominalSize).value())
+            talk.hear(said);
+        accepted.insert(talk.accepted.begin(), talk.accepted.end());
+    }
     EXPECT_EQ(accepted.size(), 20U) << "some kinds of verb were never accepted: the talk is too wild";
 }
 
