@@ -12,6 +12,7 @@
 #include <QTreeWidget>
 #include <algorithm>
 
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 
@@ -22,13 +23,6 @@ namespace {
 constexpr int kWidest = 420;
 constexpr int kWidestTree = 620;
 constexpr int kMostLines = 16;  ///< of the tree before it scrolls
-
-QLabel* label(const QString& words, QWidget* parent) {
-    auto* made = new QLabel(words, parent);
-    made->setTextFormat(Qt::PlainText);
-    made->setWordWrap(true);
-    return made;
-}
 
 void addNode(const WhyNode& node, QTreeWidgetItem* into) {
     auto* item = new QTreeWidgetItem(into, {node.what, node.much});
@@ -85,7 +79,7 @@ WhyPopup::WhyPopup(const Why& why, QWidget* parent) : QFrame(parent, Qt::Popup) 
     grid->setHorizontalSpacing(kSpaceLine);
     grid->setVerticalSpacing(kSpaceHair);
     grid->setColumnStretch(1, 1);
-    auto* title = label(why.title, this);
+    auto* title = plainWords(this, why.title);
     title->setProperty("role", QStringLiteral("section"));
     grid->addWidget(title, 0, 0, 1, 2);
     if (!why.tree.empty())
@@ -94,16 +88,16 @@ WhyPopup::WhyPopup(const Why& why, QWidget* parent) : QFrame(parent, Qt::Popup) 
     QString spoken = why.title;
     speak(why.tree, spoken);
     for (const auto& [what, much] : why.lines) {
-        auto* left = label(what, this);
+        auto* left = plainWords(this, what);
         left->setWordWrap(false);
         left->setProperty("role", QStringLiteral("note"));
         grid->addWidget(left, row, 0, Qt::AlignTop);
-        grid->addWidget(label(much, this), row, 1);
+        grid->addWidget(plainWords(this, much), row, 1);
         spoken += QStringLiteral(". %1: %2").arg(what, much);
         ++row;
     }
     if (!why.footnote.isEmpty()) {
-        auto* foot = label(why.footnote, this);
+        auto* foot = plainWords(this, why.footnote);
         foot->setProperty("role", QStringLiteral("note"));
         grid->addWidget(foot, row, 0, 1, 2);
     }

@@ -15,6 +15,7 @@
 
 #include "ui/entry/day_words.h"
 #include "ui/tables/row_table.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/chance_words.h"
@@ -28,14 +29,6 @@ namespace wm::ui {
 namespace {
 
 constexpr double kSameChance = 0.005;  // reads the same
-
-QLabel* note(const QString& words, QWidget* parent) {
-    auto* label = new QLabel(words, parent);
-    label->setProperty("role", QStringLiteral("note"));
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    return label;
-}
 
 QString outlookWords(const ledger::Book& book, MachineId machine) {
     const auto& chances = book.chances(machine);
@@ -74,10 +67,11 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
       often_(new QComboBox(this)),
       ground_(new QComboBox(this)),
       day_(new QLineEdit(this)),
-      fault_(note({}, this)),
-      asItIs_(note({}, this)),
-      ifSo_(note({}, this)),
-      nothing_(note(tr("Suppose something above: what would then fall due otherwise is listed here."), this)),
+      fault_(plainLabel(this, "note")),
+      asItIs_(plainLabel(this, "note")),
+      ifSo_(plainLabel(this, "note")),
+      nothing_(plainWords(
+          this, tr("Suppose something above: what would then fall due otherwise is listed here."), "note")),
       rows_(new RowTable(
           {tr("Task"), tr("As it is"), tr("chance by the flag"), tr("If so"), tr("chance by the flag")}, 0,
           this)) {
@@ -126,8 +120,9 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
     auto* title = new QLabel(tr("What if …"), this);
     title->setFont(sectionFont(font()));
     lines->addWidget(title);
-    lines->addWidget(note(
-        tr("The strip above shows the season as it would be, not as it is. Nothing of this is kept."), this));
+    lines->addWidget(plainWords(
+        this, tr("The strip above shows the season as it would be, not as it is. Nothing of this is kept."),
+        "note"));
     lines->addLayout(fields);
     lines->addWidget(fault_);
     lines->addWidget(asItIs_);

@@ -11,8 +11,10 @@
 #include <algorithm>
 
 #include "ui/pages/columns.h"
+#include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
@@ -28,14 +30,6 @@ constexpr std::int64_t kMostPercent = 500;
 
 enum Column { Name, Now, Then, InUse };
 
-QLabel* plain(QWidget* parent, const char* name) {
-    auto* label = new QLabel(parent);
-    label->setObjectName(QLatin1String(name));
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    return label;
-}
-
 }  // namespace
 
 bool AdjustView::Draft::isBegun() const {
@@ -44,9 +38,9 @@ bool AdjustView::Draft::isBegun() const {
 
 AdjustView::AdjustView(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
-      head_(plain(this, "adjust-head")),
+      head_(plainLabel(this, nullptr, "adjust-head")),
       percent_(new QLineEdit(this)),
-      words_(plain(this, "adjust-words")),
+      words_(plainLabel(this, nullptr, "adjust-words")),
       table_(new RowTable({tr("Task, or what comes off first"), tr("Interval now"), tr("Then"), tr("In use")},
                           Name, this)),
       write_(new QPushButton(tr("Write it (Enter)"), this)),
@@ -122,10 +116,7 @@ void AdjustView::keyPressEvent(QKeyEvent* event) {
 
 void AdjustView::refresh() {
     const auto book = workbench().book();
-    const auto machines = book->machines();
-    machine_ = workbench().chosen();
-    if (!machine_ && machines.size() == 1)
-        machine_ = machines.front()->id;
+    machine_ = machineShown(workbench());
     const auto* machine = machine_ ? book->ledger().find<items::Machine>(*machine_) : nullptr;
     head_->setText(
         machine == nullptr
@@ -139,7 +130,7 @@ void AdjustView::refresh() {
     table_->setVisible(machine != nullptr);
     if (machine != nullptr && percent_->text() != draft().percent)
         percent_->setText(draft().percent);
-    tell(QString());
+    sayIn(words_, QString());
     showRows();
 }
 
@@ -159,9 +150,9 @@ void AdjustView::showRows() {
     clear_->setEnabled(begun);
     table_->show(std::move(rows));
     if (machine_ && !percent())
-        tell(wordsFor(percent().error()), true);
+        sayIn(words_, wordsFor(percent().error()), true);
     else
-        tell(QString());
+        sayIn(words_, QString());
 }
 
 void AdjustView::addEdges(std::vector<TableRow>& rows) {
@@ -242,15 +233,15 @@ void AdjustView::write() {
         return;
     const auto scale = percent();
     if (!scale)
-        return tell(wordsFor(scale.error()), true);
+        return sayIn(words_, wordsFor(scale.error()), true);
     if (!draft().isBegun())
-        return tell(tr("Nothing is changed yet: type a percentage, or switch lines with Space."));
+        return sayIn(words_, tr("Nothing is changed yet: type a percentage, or switch lines with Space."));
     const auto written =
         workbench().attempt([machine = *machine_, wanted = adjustment(*scale)](const ledger::Pen& pen) {
             return ledger::adjustSchedule(pen, machine, wanted);
         });
     if (!written)
-        return tell(wordsFor(written.error()), true);
+        return sayIn(words_, wordsFor(written.error()), true);
     clear();
 }
 
@@ -259,15 +250,6 @@ void AdjustView::clear() {
         drafts_.erase(*machine_);
     refresh();
     table_->setFocus(Qt::OtherFocusReason);
-}
-
-void AdjustView::tell(const QString& words, bool isTrouble) {
-    QPalette ink = palette();
-    if (isTrouble)
-        ink.setColor(QPalette::WindowText, tokensFor(palette()).over);
-    words_->setPalette(ink);
-    words_->setText(words);
-    words_->setVisible(!words.isEmpty());
 }
 
 }  // namespace wm::ui

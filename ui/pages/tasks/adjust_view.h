@@ -50,7 +50,6 @@ class AdjustView : public Page {
     void toggle(std::int64_t id);
     void write();
     void clear();
-    void tell(const QString& words, bool isTrouble = false);
     [[nodiscard]] Draft& draft() { return drafts_[*machine_]; }
     [[nodiscard]] base::Result<std::int64_t> percent() const;
     [[nodiscard]] ledger::Adjustment adjustment(std::int64_t percent);

@@ -13,8 +13,10 @@
 #include "core/ledger/unknown.h"
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
@@ -31,16 +33,6 @@ constexpr int kShown = 10;         // open questions; the rest is folded
 constexpr std::int64_t kFold = 0;  // the row that unfolds it
 
 enum Column { Name, About, Interval, Class, Known, Day };
-
-QLabel* plain(QWidget* parent, const char* name, const char* role) {
-    auto* label = new QLabel(parent);
-    label->setObjectName(QLatin1String(name));
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    if (role != nullptr)
-        label->setProperty("role", QLatin1String(role));
-    return label;
-}
 
 QString saidWords(Said said) {
     switch (said) {
@@ -104,13 +96,13 @@ std::optional<Said> saidBy(int key) {
 
 BaselineView::BaselineView(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
-      head_(plain(this, "baseline-head", nullptr)),
+      head_(plainLabel(this, nullptr, "baseline-head")),
       table_(new RowTable(
           {tr("Task"), tr("About"), tr("Interval"), tr("If left undone"), tr("What is known"), tr("When")},
           Name, this)),
-      whenLabel_(plain(this, "baseline-when-label", "note")),
+      whenLabel_(plainLabel(this, "note", "baseline-when-label")),
       when_(new QLineEdit(this)),
-      words_(plain(this, "baseline-words", nullptr)),
+      words_(plainLabel(this, nullptr, "baseline-words")),
       write_(key("baseline-write", QString())),
       clear_(key("baseline-clear", tr("Forget the answers"))) {
     table_->setObjectName(QStringLiteral("baselineTable"));
@@ -211,10 +203,7 @@ void BaselineView::why() {
 
 void BaselineView::refresh() {
     const auto book = workbench().book();
-    const auto machines = book->machines();
-    auto machine = workbench().chosen();
-    if (!machine && machines.size() == 1)
-        machine = machines.front()->id;
+    const auto machine = machineShown(workbench());
     if (machine != machine_) {
         machine_ = machine;
         unfolded_ = false;
@@ -229,7 +218,7 @@ void BaselineView::refresh() {
         std::erase_if(answers_[*machine_], [this](const auto& answer) {
             return std::find(tasks_.begin(), tasks_.end(), answer.first) == tasks_.end();
         });
-    tell(QString());
+    sayIn(words_, QString());
     showRows();
 }
 
@@ -306,15 +295,6 @@ void BaselineView::showWhen() {
                   : tr("N new · S serviced · F looked at today: fine · U unknown"));
 }
 
-void BaselineView::tell(const QString& words, bool isTrouble) {
-    QPalette ink = palette();
-    if (isTrouble)
-        ink.setColor(QPalette::WindowText, tokensFor(palette()).over);
-    words_->setPalette(ink);
-    words_->setText(words);
-    words_->setVisible(!words.isEmpty());
-}
-
 std::vector<TaskId> BaselineView::chosenTasks() const {
     std::vector<TaskId> tasks;
     for (const QModelIndex& index : table_->selectionModel()->selectedRows())
@@ -340,7 +320,9 @@ void BaselineView::chooseRows(bool wholeGroup) {
             all.select(index, table_->model()->index(row, table_->model()->columnCount() - 1));
     }
     table_->selectionModel()->select(all, QItemSelectionModel::ClearAndSelect);
-    tell(tr("%1 marked: a key answers those that have no answer yet.").arg(tasksWords(chosenTasks().size())));
+    sayIn(
+        words_,
+        tr("%1 marked: a key answers those that have no answer yet.").arg(tasksWords(chosenTasks().size())));
 }
 
 bool BaselineView::eventFilter(QObject* watched, QEvent* event) {
@@ -393,7 +375,7 @@ bool BaselineView::whenKey(int key) {
     if (key != Qt::Key_Escape)
         return false;
     askedOf_.clear();
-    tell(QString());
+    sayIn(words_, QString());
     showWhen();
     table_->setFocus(Qt::OtherFocusReason);
     return true;
@@ -433,16 +415,17 @@ void BaselineView::takeWhen() {
         return;
     const auto when = parseWhen(when_->text(), workbench().today());
     if (!when)
-        return tell(wordsFor(when.error()), true);
+        return sayIn(words_, wordsFor(when.error()), true);
     if (when->date && *when->date > workbench().today())
-        return tell(wordsFor({base::Fault::InFuture, "date", when->date->iso(), {}}), true);
+        return sayIn(words_, wordsFor({base::Fault::InFuture, "date", when->date->iso(), {}}), true);
     if (asked_ == Said::Serviced && !when->date && !when->meter)
-        return tell(tr("Type the day, or what the hour meter showed; Escape leaves it open."), true);
+        return sayIn(words_, tr("Type the day, or what the hour meter showed; Escape leaves it open."), true);
     if (asked_ == Said::Serviced && askedOf_.size() == 1)
         if (const auto* due = line(askedOf_.front());
             due != nullptr && !canSay(*due->task, asked_, *when, true))
-            return tell(tr("%1 counts more than hours: say the day as well.").arg(text(due->task->name)),
-                        true);
+            return sayIn(words_,
+                         tr("%1 counts more than hours: say the day as well.").arg(text(due->task->name)),
+                         true);
     put(asked_, when_->text().simplified());
     table_->setFocus(Qt::OtherFocusReason);
 }
@@ -474,14 +457,15 @@ void BaselineView::put(Said said, const QString& typed) {
             ++left;
     }
     const auto* first = line(tasks.front());
-    tell(left == 0 ? QString()
-         : alone
-             ? tr("%1 is renewed: looking at it begins no count. Say when it was new (N) or serviced (S).")
-                   .arg(first == nullptr ? QString() : text(first->task->name))
-         : said == Said::Fine
-             ? tr("%1 left open: looking alone does not settle them.").arg(tasksWords(left))
-             : tr("%1 left open: they count more than hours, so they need a day.").arg(tasksWords(left)),
-         alone && left > 0);
+    sayIn(words_,
+          left == 0 ? QString()
+          : alone
+              ? tr("%1 is renewed: looking at it begins no count. Say when it was new (N) or serviced (S).")
+                    .arg(first == nullptr ? QString() : text(first->task->name))
+          : said == Said::Fine
+              ? tr("%1 left open: looking alone does not settle them.").arg(tasksWords(left))
+              : tr("%1 left open: they count more than hours, so they need a day.").arg(tasksWords(left)),
+          alone && left > 0);
     showRows();
     if (left == 0 || !alone)
         goOnAfter(tasks.back());
@@ -514,7 +498,7 @@ void BaselineView::write() {
     if (!lines)
         return showFault(lines.error().task, lines.error().error);
     if (lines->empty())
-        return tell(tr("Nothing is answered yet: N new, S serviced, F looked at today and fine."));
+        return sayIn(words_, tr("Nothing is answered yet: N new, S serviced, F looked at today and fine."));
     const auto written = workbench().attempt([machine = *machine_, lines = *lines](const ledger::Pen& pen) {
         return ledger::recordBaseline(pen, machine, lines);
     });
@@ -526,12 +510,12 @@ void BaselineView::write() {
                                    ? lines->size()
                                    : std::stoul(error.field.substr(open + 1, close - open - 1));
         if (at >= lines->size())
-            return tell(wordsFor(error), true);
+            return sayIn(words_, wordsFor(error), true);
         error.field = error.field.substr(close + 2);
         return showFault((*lines)[at].task, error);
     }
     if (!written)
-        return tell(wordsFor(written.error()), true);
+        return sayIn(words_, wordsFor(written.error()), true);
     answers_[*machine_].clear();
     unfolded_ = false;
     refresh();
@@ -541,15 +525,16 @@ void BaselineView::write() {
 void BaselineView::showFault(TaskId task, base::Error error) {
     moveTo(task.value());
     const auto* due = line(task);
-    tell(QStringLiteral("%1: %2").arg(due == nullptr ? QString() : text(due->task->name), wordsFor(error)),
-         true);
+    sayIn(words_,
+          QStringLiteral("%1: %2").arg(due == nullptr ? QString() : text(due->task->name), wordsFor(error)),
+          true);
 }
 
 void BaselineView::clear() {
     if (machine_)
         answers_[*machine_].clear();
     askedOf_.clear();
-    tell(QString());
+    sayIn(words_, QString());
     showRows();
     table_->setFocus(Qt::OtherFocusReason);
 }

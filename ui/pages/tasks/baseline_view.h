@@ -42,7 +42,6 @@ class BaselineView : public Page {
     void showRows();
     void showHead(const BaselineAnswers& answers);
     void showWhen();
-    void tell(const QString& words, bool isTrouble = false);
     [[nodiscard]] const ledger::DueLine* line(TaskId task) const;
     [[nodiscard]] std::vector<TaskId> chosenTasks() const;
     void chooseRows(bool wholeGroup);

@@ -9,6 +9,7 @@
 #include "core/ledger/first_hours.h"
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/tokens.h"
@@ -103,10 +104,8 @@ QWidget* FirstHoursView::firstFocus() {
 
 void FirstHoursView::refresh() {
     const auto book = workbench().book();
-    const auto machines = book->machines();
-    const auto* machine = machines.size() == 1 ? machines.front() : nullptr;
-    if (workbench().chosen())
-        machine = book->ledger().find<items::Machine>(*workbench().chosen());
+    const auto shown = machineShown(workbench());
+    const auto* machine = shown ? book->ledger().find<items::Machine>(*shown) : nullptr;
     std::vector<TableRow> rows;
     std::int64_t group = 0;
     const Tokens tokens = tokensFor(palette());

@@ -6,10 +6,9 @@
 
 #include "ui/pages/page.h"
 
-class QStackedWidget;
-class QTabBar;
-
 namespace wm::ui {
+
+class Views;
 
 /// The page Tasks: the tasks themselves, and beside them what is known of those that nobody has recorded, a
 /// plan for the first hours with them, what a used machine has behind it, and the schedule as a whole. The
@@ -34,8 +33,7 @@ class TasksDesk : public Page {
     [[nodiscard]] Page* view() const;
     void nameViews();
 
-    QTabBar* names_;
-    QStackedWidget* stack_;
+    Views* seen_;
     std::vector<Page*> views_;
 };
 

@@ -14,7 +14,9 @@
 
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/evidence_words.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
@@ -28,15 +30,6 @@ namespace {
 
 constexpr int kLetters = 9;
 const std::string kFitted = "fitted";
-
-QLabel* plain(QWidget* parent, const QString& words, const char* role) {
-    auto* label = new QLabel(words, parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    if (role != nullptr)
-        label->setProperty("role", QLatin1String(role));
-    return label;
-}
 
 // "chain.now": the core names the field of one piece alone.
 std::string fieldAt(const std::string& line, const char* name) {
@@ -61,8 +54,8 @@ base::Result<std::optional<units::Hours>> hoursOrNothing(const char* field, cons
 UsedView::UsedView(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
       fitted_(new QComboBox(this)),
-      head_(plain(this, QString(), nullptr)),
-      result_(plain(this, QString(), "section")),
+      head_(plainLabel(this)),
+      result_(plainLabel(this, "section")),
       state_(new QPushButton(tr("State it (Enter)"), this)),
       clear_(new QPushButton(tr("Forget it"), this)) {
     head_->setObjectName(QStringLiteral("used-head"));
@@ -89,11 +82,11 @@ void UsedView::addLine(QGridLayout* grid, Kind kind, const QString& title,
                        const std::vector<std::pair<QString, std::string>>& fields) {
     const int row = grid->rowCount();
     Line line{.kind = kind};
-    grid->addWidget(plain(this, title, nullptr), row, 0);
+    grid->addWidget(plainWords(this, title, nullptr), row, 0);
     auto* box = new QHBoxLayout;
     box->setSpacing(kSpaceClose);
     for (const auto& [words, name] : fields) {
-        auto* label = plain(this, words, "note");
+        auto* label = plainWords(this, words, "note");
         label->setWordWrap(false);
         auto* edit = new QLineEdit(this);
         edit->setObjectName(QStringLiteral("used-") +
@@ -111,13 +104,13 @@ void UsedView::addLine(QGridLayout* grid, Kind kind, const QString& title,
         fields_[name] = edit;
         line.fields.push_back(name);
         if (kind == Kind::Meter && line.fields.size() == 1) {
-            box->addWidget(plain(this, tr("fitted"), "note"));
+            box->addWidget(plainWords(this, tr("fitted"), "note"));
             box->addWidget(fitted_);
         }
     }
     box->addStretch();
     grid->addLayout(box, row, 1);
-    line.says = plain(this, QString(), nullptr);
+    line.says = plainLabel(this);
     line.says->setObjectName(QStringLiteral("used-says-%1").arg(static_cast<int>(kind)));
     grid->addWidget(line.says, row, 2);
     lines_.push_back(std::move(line));
@@ -205,10 +198,7 @@ void UsedView::keyPressEvent(QKeyEvent* event) {
 
 void UsedView::refresh() {
     const auto book = workbench().book();
-    const auto machines = book->machines();
-    auto machine = workbench().chosen();
-    if (!machine && machines.size() == 1)
-        machine = machines.front()->id;
+    const auto machine = machineShown(workbench());
     const bool isOther = machine != machine_;
     machine_ = machine;
     const auto* card = machine_ ? book->ledger().find<items::Machine>(*machine_) : nullptr;

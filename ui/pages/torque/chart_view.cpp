@@ -18,6 +18,7 @@
 #include "core/ledger/verbs.h"
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/machine_shown.h"
 #include "ui/print/paged_output.h"
 #include "ui/print/print_dialogs.h"
 #include "ui/print/torque_card_layout.h"
@@ -142,10 +143,7 @@ QStringList ChartView::unsaved() const {
 }
 
 void ChartView::refresh() {
-    const auto machines = workbench().book()->machines();
-    machine_ = workbench().chosen();
-    if (!machine_ && machines.size() == 1)
-        machine_ = machines.front()->id;
+    machine_ = machineShown(workbench());
     const auto* machine = machine_ ? workbench().book()->ledger().find<items::Machine>(*machine_) : nullptr;
     head_->setText(
         machine == nullptr

@@ -17,6 +17,7 @@
 
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/machine_shown.h"
 #include "ui/pages/torque/big_figure.h"
 #include "ui/pages/torque/confirm_rows.h"
 #include "ui/tables/row_table.h"
@@ -32,20 +33,6 @@ namespace wm::ui {
 using ledger::Printed;
 using ledger::PrintedKey;
 
-namespace {
-
-QLineEdit* field(QWidget* parent, const QString& name, const QString& words, int letters) {
-    auto* edit = new QLineEdit(parent);
-    edit->setObjectName(name);
-    edit->setAccessibleName(words);
-    edit->setPlaceholderText(words);
-    if (letters > 0)
-        edit->setMaximumWidth(edit->fontMetrics().averageCharWidth() * letters + kSpaceSection);
-    return edit;
-}
-
-}  // namespace
-
 ConfirmView::ConfirmView(const PageTools& tools, QWidget* parent)
     : TorqueView(tools, parent),
       head_(plainLabel(this, "note")),
@@ -56,9 +43,9 @@ ConfirmView::ConfirmView(const PageTools& tools, QWidget* parent)
       about_(plainLabel(answer_, "note")),
       stored_(new BigFigure(answer_, BigFigure::From::ArmsLength)),
       source_(plainLabel(answer_, "note")),
-      figure_(field(answer_, QStringLiteral("confirmFigure"), tr("figure as printed"), 0)),
-      manual_(field(answer_, QStringLiteral("confirmManual"), tr("manual"), 0)),
-      page_(field(answer_, QStringLiteral("confirmPage"), tr("page"), 8)),
+      figure_(captionedField(answer_, QStringLiteral("confirmFigure"), tr("figure as printed"), 0)),
+      manual_(captionedField(answer_, QStringLiteral("confirmManual"), tr("manual"), 0)),
+      page_(captionedField(answer_, QStringLiteral("confirmPage"), tr("page"), 8)),
       problem_(plainLabel(answer_, nullptr)),
       stands_(new QPushButton(tr("It stands there so, next (Enter)"), answer_)),
       next_(new QPushButton(tr("Not in my manual, next (Down)"), answer_)) {
@@ -181,10 +168,7 @@ void ConfirmView::keepTyped() {
 void ConfirmView::refresh() {
     keepTyped();
     const auto book = workbench().book();
-    const auto machines = book->machines();
-    auto machine = workbench().chosen();
-    if (!machine && machines.size() == 1)
-        machine = machines.front()->id;
+    const auto machine = machineShown(workbench());
     if (machine != machine_) {
         passed_.clear();
         questioned_.clear();

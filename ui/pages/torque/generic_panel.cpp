@@ -11,6 +11,7 @@
 
 #include "core/sheet/generic_words.h"
 #include "ui/pages/columns.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
@@ -33,15 +34,6 @@ QComboBox* choice(QWidget* parent, const QString& name, const QString& words) {
     return box;
 }
 
-QLabel* label(QWidget* parent, const char* role) {
-    auto* made = new QLabel(parent);
-    made->setTextFormat(Qt::PlainText);
-    made->setWordWrap(true);
-    if (role != nullptr)
-        made->setProperty("role", QLatin1String(role));
-    return made;
-}
-
 bool endsByAngle(const fastening::JointVersion& joint) {
     const QString stages = text(joint.stages) + text(joint.sequenceNote);
     return stages.contains(QLatin1String("deg")) || stages.contains(QChar(0x00B0)) ||
@@ -57,9 +49,9 @@ GenericPanel::GenericPanel(QWidget* parent)
       hole_(choice<fastening::Hole>(this, QStringLiteral("genericHole"), tr("hole"))),
       slip_(choice<fastening::Slip>(this, QStringLiteral("genericSlip"), tr("thread"))),
       asked_(new QWidget(this)),
-      title_(label(this, "section")),
-      band_(label(this, nullptr)),
-      words_(label(this, "note")) {
+      title_(plainLabel(this, "section")),
+      band_(plainLabel(this, nullptr)),
+      words_(plainLabel(this, "note")) {
     setObjectName(QStringLiteral("genericPanel"));
     thread_->setObjectName(QStringLiteral("genericThread"));
     thread_->setAccessibleName(tr("Thread"));

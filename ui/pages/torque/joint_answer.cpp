@@ -11,28 +11,13 @@
 #include "ui/pages/torque/big_figure.h"
 #include "ui/pages/torque/order_picture.h"
 #include "ui/pages/torque/torque_rows.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
 
 namespace {
-
-QLabel* line(QWidget* parent, const char* name, const char* role) {
-    auto* label = new QLabel(parent);
-    label->setObjectName(QLatin1String(name));
-    // What users typed is never read as markup.
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    if (role != nullptr)
-        label->setProperty("role", QLatin1String(role));
-    return label;
-}
-
-void say(QLabel* label, const QString& words) {
-    label->setText(words);
-    label->setVisible(!words.isEmpty());
-}
 
 // A figure and its unit apart: the face for digits is for digits alone.
 std::pair<QString, QString> split(const fastening::Figure& figure, std::string_view unit) {
@@ -76,15 +61,15 @@ QString sourceWords(const fastening::Figure& figure) {
 
 JointAnswer::JointAnswer(QWidget* parent)
     : QWidget(parent),
-      name_(line(this, "answerName", "section")),
-      about_(line(this, "answerAbout", "note")),
+      name_(plainLabel(this, "section", "answerName")),
+      about_(plainLabel(this, "note", "answerAbout")),
       figure_(new BigFigure(this)),
-      printed_(line(this, "answerPrinted", nullptr)),
-      notes_(line(this, "answerNotes", nullptr)),
+      printed_(plainLabel(this, nullptr, "answerPrinted")),
+      notes_(plainLabel(this, nullptr, "answerNotes")),
       order_(new OrderPicture(this)),
-      source_(line(this, "answerSource", "note")),
-      wrench_(line(this, "answerWrench", nullptr)),
-      last_(line(this, "answerLast", "note")) {
+      source_(plainLabel(this, "note", "answerSource")),
+      wrench_(plainLabel(this, nullptr, "answerWrench")),
+      last_(plainLabel(this, "note", "answerLast")) {
     name_->setFont(pageTitleFont(font()));
     auto* lines = linesOf(this);
     lines->setSpacing(kSpaceHair);
@@ -98,7 +83,7 @@ void JointAnswer::show(const ledger::Book& book, const fastening::Figure& figure
     QString about = text(figure.machineName);
     if (!figure.about.empty())
         about += QStringLiteral(" · ") + text(figure.about);
-    say(about_, about);
+    sayIn(about_, about);
     const auto [digits, symbol] = split(figure, unit);
     const bool known = !digits.isEmpty();
     figure_->setVisible(known);
@@ -106,10 +91,10 @@ void JointAnswer::show(const ledger::Book& book, const fastening::Figure& figure
         figure_->setFigure(digits, symbol,
                            !figure.confirmed && figure.kind != fastening::FigureKind::Setting);
     const bool converted = known && symbol != text(figure.unit) && !figure.unit.empty() && !symbol.isEmpty();
-    say(printed_, !known      ? missingWords(figure)
-                  : converted ? tr("as printed: %1").arg(text(fastening::figureText(figure, decimalMark())))
-                              : QString());
-    say(source_, sourceWords(figure));
+    sayIn(printed_, !known      ? missingWords(figure)
+                    : converted ? tr("as printed: %1").arg(text(fastening::figureText(figure, decimalMark())))
+                                : QString());
+    sayIn(source_, sourceWords(figure));
     const auto* joint =
         figure.kind == fastening::FigureKind::Joint ? book.joint(JointId(figure.id)) : nullptr;
     order_->setJoint(joint);
@@ -124,9 +109,9 @@ void JointAnswer::showJoint(const ledger::Book& book, const fastening::JointVers
     QStringList notes;
     for (const QString& note : jointNotes(joint))
         notes << note;
-    say(notes_, notes.join(QStringLiteral(" · ")));
-    say(wrench_, wrenchWords(book, joint));
-    say(last_, lastWords(book, joint.joint));
+    sayIn(notes_, notes.join(QStringLiteral(" · ")));
+    sayIn(wrench_, wrenchWords(book, joint));
+    sayIn(last_, lastWords(book, joint.joint));
 }
 
 }  // namespace wm::ui

@@ -13,6 +13,7 @@
 #include "core/ledger/verbs.h"
 #include "core/units/unit_words.h"
 #include "ui/pages/columns.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
@@ -23,16 +24,6 @@
 namespace wm::ui {
 
 namespace {
-
-QLineEdit* field(QWidget* parent, const QString& name, const QString& words, int letters) {
-    auto* edit = new QLineEdit(parent);
-    edit->setObjectName(name);
-    edit->setAccessibleName(words);
-    edit->setPlaceholderText(words);
-    if (letters > 0)
-        edit->setMaximumWidth(edit->fontMetrics().averageCharWidth() * letters + 24);
-    return edit;
-}
 
 QString figureText(const std::optional<units::Decimal>& value) {
     return value ? QString::fromStdString(value->text(decimalMark())) : QString();
@@ -49,11 +40,11 @@ QString torqueText(const units::Decimal& value, units::TorqueUnit unit) {
 JointForm::JointForm(Workbench& workbench, QWidget* parent)
     : QWidget(parent),
       workbench_(workbench),
-      low_(field(this, QStringLiteral("jointTorque"), tr("torque"), 9)),
-      high_(field(this, QStringLiteral("jointTorqueHigh"), tr("up to"), 9)),
+      low_(captionedField(this, QStringLiteral("jointTorque"), tr("torque"), 9)),
+      high_(captionedField(this, QStringLiteral("jointTorqueHigh"), tr("up to"), 9)),
       unit_(new QComboBox(this)),
-      source_(field(this, QStringLiteral("jointSource"), tr("manual"), 0)),
-      page_(field(this, QStringLiteral("jointPage"), tr("page"), 8)),
+      source_(captionedField(this, QStringLiteral("jointSource"), tr("manual"), 0)),
+      page_(captionedField(this, QStringLiteral("jointPage"), tr("page"), 8)),
       confirmed_(new QCheckBox(tr("checked against the manual"), this)),
       holds_(new QWidget(this)),
       sharing_(new QComboBox(holds_)),

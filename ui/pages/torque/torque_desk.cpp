@@ -2,11 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/torque/torque_desk.h"
 
-#include <QHBoxLayout>
-#include <QLabel>
-#include <QPushButton>
-#include <QStackedWidget>
-#include <QTabBar>
 #include <QVBoxLayout>
 
 #include "core/ledger/drawer.h"
@@ -16,61 +11,39 @@
 #include "ui/pages/torque/hand_tight_view.h"
 #include "ui/pages/torque/loosened_view.h"
 #include "ui/pages/torque/torque_page.h"
+#include "ui/pages/views.h"
 #include "ui/theme/type.h"
 #include "ui/workbench.h"
 
 namespace wm::ui {
 
-QLabel* plainLabel(QWidget* parent, const char* role) {
-    auto* label = new QLabel(parent);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    if (role != nullptr)
-        label->setProperty("role", QLatin1String(role));
-    return label;
-}
-
 TorqueDesk::TorqueDesk(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
-      names_(new QTabBar(this)),
-      stack_(new QStackedWidget(this)),
-      figures_(new TorquePage(tools, stack_)) {
-    names_->setObjectName(QStringLiteral("torqueViews"));
-    names_->setAccessibleName(tr("What the page Torque shows"));
-    names_->setDrawBase(false);
-    names_->setExpanding(false);
-    names_->addTab(tr("Figures"));
-    stack_->addWidget(figures_);
-    addView(tr("Hand-tight"), new HandTightView(tools, stack_));
-    addView(tr("Drawer"), new DrawerView(tools, stack_));
-    addView(tr("Came loose"), new LoosenedView(tools, stack_));
-    addView(tr("Chart"), new ChartView(tools, stack_));
-    addView(tr("Confirm"), new ConfirmView(tools, stack_));
-    auto* head = new QHBoxLayout;
-    head->setContentsMargins(kSpaceSection, kSpaceClose, kSpaceSection, 0);
-    head->addWidget(names_);
-    head->addStretch();
+      seen_(new Views(QStringLiteral("torqueViews"), tr("What the page Torque shows"), this)),
+      figures_(new TorquePage(tools, seen_)) {
+    seen_->add(tr("Figures"), figures_);
+    addView(tr("Hand-tight"), new HandTightView(tools, seen_));
+    addView(tr("Drawer"), new DrawerView(tools, seen_));
+    addView(tr("Came loose"), new LoosenedView(tools, seen_));
+    addView(tr("Chart"), new ChartView(tools, seen_));
+    addView(tr("Confirm"), new ConfirmView(tools, seen_));
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(0, 0, 0, 0);
-    lines->setSpacing(0);
-    lines->addLayout(head);
-    lines->addWidget(stack_, 1);
-    connect(names_, &QTabBar::currentChanged, this, [this](int at) {
-        stack_->setCurrentIndex(at);
+    lines->addWidget(seen_);
+    connect(seen_, &Views::changed, this, [this] {
         if (workbench().book())
             refresh();
     });
 }
 
 void TorqueDesk::addView(const QString& name, TorqueView* view) {
-    names_->addTab(name);
     view->setContentsMargins(kSpaceSection, kSpaceGroup, kSpaceSection, kSpaceGroup);
-    stack_->addWidget(view);
+    seen_->add(name, view);
     views_.push_back(view);
 }
 
 TorqueView* TorqueDesk::view() const {
-    const int at = stack_->currentIndex();
+    const int at = seen_->shown();
     return at < 1 ? nullptr : views_.at(static_cast<std::size_t>(at - 1));
 }
 
@@ -85,8 +58,8 @@ void TorqueDesk::nameViews() {
     for (const ledger::ToolRecall& recall : ledger::recallsOf(*book))
         for (const fastening::RecallLine& line : recall.recall.lines)
             doubtful += ledger::isSettled(*book, recall, line) ? 0 : 1;
-    names_->setTabText(1, open == 0 ? tr("Hand-tight") : tr("Hand-tight (%1)").arg(open));
-    names_->setTabText(2, doubtful == 0 ? tr("Drawer") : tr("Drawer (%1 to re-check)").arg(doubtful));
+    seen_->rename(1, open == 0 ? tr("Hand-tight") : tr("Hand-tight (%1)").arg(open));
+    seen_->rename(2, doubtful == 0 ? tr("Drawer") : tr("Drawer (%1 to re-check)").arg(doubtful));
 }
 
 void TorqueDesk::refresh() {
@@ -103,7 +76,7 @@ QWidget* TorqueDesk::firstFocus() {
 }
 
 bool TorqueDesk::find() {
-    names_->setCurrentIndex(0);
+    seen_->turnTo(0);
     return figures_->find();
 }
 

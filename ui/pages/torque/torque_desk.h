@@ -6,11 +6,9 @@
 
 #include "ui/pages/page.h"
 
-class QStackedWidget;
-class QTabBar;
-
 namespace wm::ui {
 
+class Views;
 class TorqueView;
 
 /// The page Torque: the figures, and beside them the hand-tight list, the drawer, what came loose, a whole
@@ -32,8 +30,7 @@ class TorqueDesk : public Page {
     [[nodiscard]] TorqueView* view() const;  ///< nullptr while the figures are seen
     void nameViews();
 
-    QTabBar* names_;
-    QStackedWidget* stack_;
+    Views* seen_;
     Page* figures_;
     std::vector<TorqueView*> views_;
 };

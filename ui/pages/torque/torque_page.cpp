@@ -22,6 +22,7 @@
 #include "ui/pages/torque/joint_form.h"
 #include "ui/pages/torque/torque_rows.h"
 #include "ui/tables/row_table.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
 #include "ui/workbench.h"
@@ -35,28 +36,19 @@ namespace {
 constexpr std::size_t kMostFound = 30;
 constexpr int kWideEnough = 1500;  // for what the answer says as well, in the list
 
-QLabel* note(QWidget* parent, const char* name) {
-    auto* label = new QLabel(parent);
-    label->setObjectName(QLatin1String(name));
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    label->setProperty("role", QStringLiteral("note"));
-    return label;
-}
-
 }  // namespace
 
 TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
       find_(new QLineEdit(this)),
-      progress_(note(this, "torqueProgress")),
+      progress_(plainLabel(this, "note", "torqueProgress")),
       joints_(new RowTable(
           {tr("Joint"), tr("Machine"), tr("Figure"), tr("Thread"), tr("Condition"), tr("Source"), tr("Mark")},
           0, this)),
-      empty_(note(this, "torqueEmpty")),
+      empty_(plainLabel(this, "note", "torqueEmpty")),
       answer_(new JointAnswer(this)),
       generic_(new GenericPanel(this)),
-      job_(note(this, "torqueJob")),
+      job_(plainLabel(this, "note", "torqueJob")),
       marks_(new RowTable({tr("Day"), tr("Mark"), tr("Torque"), tr("By"), tr("Job")}, 4, this)),
       confirm_(new QPushButton(tr("Confirmed to torque"), this)),
       loosen_(new QPushButton(tr("Loosened"), this)),

@@ -6,8 +6,7 @@
 #include <QWidget>
 
 #include "ui/pages/page.h"
-
-class QLabel;
+#include "ui/theme/plain.h"
 
 namespace wm::ui {
 
@@ -30,9 +29,5 @@ class TorqueView : public QWidget {
   private:
     PageTools tools_;
 };
-
-/// Words that are never read as markup, wrapped; `role` "note" for pencil, "section" for a heading, or
-/// nullptr.
-QLabel* plainLabel(QWidget* parent, const char* role);
 
 }  // namespace wm::ui

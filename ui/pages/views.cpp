@@ -1,0 +1,53 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/views.h"
+
+#include <QHBoxLayout>
+#include <QStackedWidget>
+#include <QTabBar>
+#include <QVBoxLayout>
+
+#include "ui/theme/type.h"
+
+namespace wm::ui {
+
+Views::Views(const QString& name, const QString& what, QWidget* parent)
+    : QWidget(parent), names_(new QTabBar(this)), stack_(new QStackedWidget(this)) {
+    names_->setObjectName(name);
+    names_->setAccessibleName(what);
+    names_->setDrawBase(false);
+    names_->setExpanding(false);
+    auto* head = new QHBoxLayout;
+    head->setContentsMargins(kSpaceSection, kSpaceClose, kSpaceSection, 0);
+    head->addWidget(names_);
+    head->addStretch();
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(0);
+    lines->addLayout(head);
+    lines->addWidget(stack_, 1);
+    connect(names_, &QTabBar::currentChanged, this, [this](int at) {
+        stack_->setCurrentIndex(at);
+        emit changed();
+    });
+}
+
+void Views::add(const QString& name, QWidget* view) {
+    // The view stands in the stack before its name is there: the first name makes itself the shown one.
+    stack_->addWidget(view);
+    names_->addTab(name);
+}
+
+void Views::rename(int at, const QString& name) {
+    names_->setTabText(at, name);
+}
+
+void Views::turnTo(int at) {
+    names_->setCurrentIndex(at);
+}
+
+int Views::shown() const {
+    return stack_->currentIndex();
+}
+
+}  // namespace wm::ui

@@ -1,0 +1,33 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+class QStackedWidget;
+class QTabBar;
+
+namespace wm::ui {
+
+/// Several views that share a page: their names in a line above, one of them seen.
+class Views : public QWidget {
+    Q_OBJECT
+
+  public:
+    /// `name` of the line of names; `what` it is, for who can't see it.
+    Views(const QString& name, const QString& what, QWidget* parent);
+
+    void add(const QString& name, QWidget* view);
+    void rename(int at, const QString& name);
+    void turnTo(int at);
+    [[nodiscard]] int shown() const;
+
+  signals:
+    void changed();
+
+  private:
+    QTabBar* names_;
+    QStackedWidget* stack_;
+};
+
+}  // namespace wm::ui

@@ -1,0 +1,27 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+
+class QLabel;
+class QLineEdit;
+class QWidget;
+
+namespace wm::ui {
+
+/// Words that are never read as markup, wrapped. `role` "note" for pencil, "section" for a heading, or
+/// nullptr; `name` is the object's name, if it needs one.
+QLabel* plainLabel(QWidget* parent, const char* role = nullptr, const char* name = nullptr);
+
+/// The same, saying something from the beginning.
+QLabel* plainWords(QWidget* parent, const QString& words, const char* role = nullptr);
+
+/// What a label says now; nothing = not seen. Trouble stands in the colour of what is over.
+void sayIn(QLabel* label, const QString& words, bool isTrouble = false);
+
+/// A line to type in that says itself what belongs there, as wide as so many letters (0 = as wide as it
+/// gets).
+QLineEdit* captionedField(QWidget* parent, const QString& name, const QString& caption, int letters);
+
+}  // namespace wm::ui
