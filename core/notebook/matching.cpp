@@ -133,17 +133,24 @@ Names::Guess Names::guessOf(const Spelling& spelling) {
     return guess;
 }
 
+const Names::LinesOf& Names::count(std::size_t machine, const Spelling& spelling) {
+    LinesOf& lines = linesOf_[machine];
+    lines.all += spelling.lines;
+    lines.most = std::max(lines.most, spelling.lines);
+    return lines;
+}
+
 NameReading Names::readingOf(const Spelling& spelling, const MeantNames& meant) {
-    if (const auto place = meantPlace(spelling.text, meant))
+    if (const auto place = meantPlace(spelling.text, meant)) {
+        count(*place, spelling);
         return {NameFit::Same, {*place}};
+    }
     if (const auto several = severalIn(spelling.text); several.size() > 1)
         return {NameFit::Two, several};
     Guess guess = guessOf(spelling);
-    auto& [all, first] = linesOf_[guess.machine];
-    all += spelling.lines;
-    first = std::max(first, spelling.lines);
+    const LinesOf& of = count(guess.machine, spelling);
     // A spelling that the notebook keeps to is its habit and no slip.
-    const bool rare = spelling.lines * 100 <= all * kRarePercent || (spelling.lines == 1 && first > 1);
+    const bool rare = spelling.lines * 100 <= of.all * kRarePercent || (spelling.lines == 1 && of.most > 1);
     if (guess.fit == NameFit::Otherwise && !rare)
         guess.fit = NameFit::Same;
     return {guess.fit, {guess.machine}};

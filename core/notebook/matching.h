@@ -63,6 +63,12 @@ class Names {
         NameFit fit = NameFit::Unknown;
         std::size_t machine = 0;
     };
+    /// In how many lines a machine stands, and in how many in its commonest spelling.
+    struct LinesOf {
+        std::size_t all = 0;
+        std::size_t most = 0;
+    };
+    const LinesOf& count(std::size_t machine, const Spelling& spelling);
     [[nodiscard]] Guess nearest(const std::string& plain) const;
     [[nodiscard]] std::vector<std::size_t> severalIn(std::string_view text) const;
     [[nodiscard]] NameReading readingOf(const Spelling& spelling, const MeantNames& meant);
@@ -71,8 +77,7 @@ class Names {
 
     std::vector<NamedMachine> machines_{};
     std::vector<NameSpelling> read_{};  ///< sorted by the text as written
-    std::map<std::size_t, std::pair<std::size_t, std::size_t>>
-        linesOf_{};  ///< by machine: all lines, lines as first spelt
+    std::map<std::size_t, LinesOf> linesOf_{};
 };
 
 using TaskList = std::vector<const upkeep::TaskVersion*>;
