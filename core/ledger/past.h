@@ -26,7 +26,7 @@ usage::HoursBracket pastOf(const usage::HoursBracket& today, const usage::HoursB
 
 /// The verb: what was ridden here is taken off, and the rest stands on the cards as their past. Negative,
 /// OutOfOrder (a bracket), Unknown, Duplicate (an item twice), NothingToDo (nothing is stated, or it stands
-/// so already); of an item at "parts[0].past_best".
+/// so already, with this reason); of an item at "parts[0].past_best".
 base::Result<Change> statePast(const Pen& pen, PastDraft draft);
 
 }  // namespace wm::ledger

@@ -20,6 +20,11 @@ using base::Result;
 
 namespace {
 
+// Said last on the note.
+bool standsLast(const std::string& note, const std::string& line) {
+    return note == line || note.ends_with('\n' + line);
+}
+
 // The card with its past stated; what it rests on stands below what was noted before.
 template <class Card>
 Card withPastStated(Card card, const usage::HoursBracket& hours, std::string_view why) {
@@ -27,8 +32,9 @@ Card withPastStated(Card card, const usage::HoursBracket& hours, std::string_vie
     card.pastLow = hours.low;
     card.pastBest = hours.best;
     card.pastHigh = hours.high;
-    if (!base::trimmed(why).empty())
-        card.note += card.note.empty() ? std::string(why) : '\n' + std::string(why);
+    const std::string reason(base::trimmed(why));
+    if (!reason.empty() && !standsLast(card.note, reason))
+        card.note += card.note.empty() ? reason : '\n' + reason;
     return card;
 }
 

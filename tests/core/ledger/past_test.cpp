@@ -38,6 +38,23 @@ TEST_F(PastTest, WhatWasRiddenHereIsTakenOff) {
     EXPECT_EQ(ledger().find<items::Machine>(heron)->note, "the meter\nthe chain");
 }
 
+TEST_F(PastTest, TheSameAgainIsNothingToDo) {
+    const PastDraft draft{.machine = heron, .hours = kLikely, .why = "the meter "};
+    must(stated(draft));
+    EXPECT_EQ(refusedAt(stated(draft)), (At{Fault::NothingToDo, "past_best"}));
+    // Another reason for the same hours is something; said after it, the first is again.
+    must(stated({.machine = heron, .hours = kLikely, .why = "the chain"}));
+    EXPECT_EQ(refusedAt(stated({.machine = heron, .hours = kLikely, .why = "the chain"})),
+              (At{Fault::NothingToDo, "past_best"}));
+    must(stated(draft));
+    EXPECT_EQ(ledger().find<items::Machine>(heron)->note, "the meter\nthe chain\nthe meter");
+    const PastDraft part{.machine = heron, .parts = {{engine, kLikely, "the bore"}}};
+    must(stated(part));
+    EXPECT_EQ(refusedAt(stated(part)), (At{Fault::NothingToDo, "parts[0].past_best"}));
+    // A reason that is only the end of another one is not the same.
+    must(stated({.machine = heron, .parts = {{engine, kLikely, "bore"}}}));
+}
+
 TEST_F(PastTest, PartsAreStatedInTheSameGo) {
     must(stated({.machine = heron, .hours = kLikely, .parts = {{engine, kLikely, "the bore"}}}));
     EXPECT_EQ(book().life(engine).hours, kLikely);
