@@ -25,16 +25,27 @@ FirstStage stageWithin(std::int64_t hundredths) {
                                  : FirstStage::Later;
 }
 
-// What the worst past that the bracket allows leaves of a task that counts hours alone.
+// What an hour counts at the most for a task, in thousandths.
+std::int64_t hardestHour(const upkeep::TaskVersion& task) {
+    std::int64_t most = 1'000;
+    for (const usage::HourWeight& weight : task.weights)
+        most = std::max(most, weight.permille);
+    return most;
+}
+
+// What the worst past that the bracket allows leaves of a task that counts hours alone: never done, so that
+// its run-in may hold, and every hour of it, and of those to come, the hardest there is.
 std::optional<std::int64_t> leftAtWorst(const upkeep::TaskVersion& task, const usage::HoursBracket& life) {
     if (!life.high || task.limits.empty() || !upkeep::countsOnlyHours(task))
         return std::nullopt;
     std::optional<std::int64_t> amount;
-    for (const upkeep::Limit& limit : task.limits)
-        amount = !amount                                  ? limit.every
-                 : task.combine == upkeep::Combine::First ? std::min(*amount, limit.every)
-                                                          : std::max(*amount, limit.every);
-    return *amount - life.high->count();
+    for (const upkeep::Limit& limit : task.limits) {
+        const std::int64_t own = std::min(limit.every, limit.first.value_or(limit.every));
+        amount = !amount                                  ? own
+                 : task.combine == upkeep::Combine::First ? std::min(*amount, own)
+                                                          : std::max(*amount, own);
+    }
+    return *amount * 1'000 / hardestHour(task) - life.high->count();
 }
 
 // The shortest of its intervals of hours; none: what comes round by days or washes counts as the longest.

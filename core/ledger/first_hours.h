@@ -31,9 +31,10 @@ struct FirstGroup {
 
 /// The first 20 hours with a machine of unknown history: every task without a record once, groups in the
 /// order of their stages, empty ones left out. Where a high end of the machine's past is known, a task that
-/// counts hours alone stands where even that past leaves it: every 100 h, at most 30 behind it: 70 h off.
-/// What WhileOpen opens, AtOnce has opened before, so its work is that of the jobs alone. Pointers are into
-/// the book.
+/// counts hours alone stands where even that past leaves it: every 100 h, at most 30 behind it: 70 h off
+/// (with a run-in: of that, if it is shorter; with weighted hours: if each were of the hardest). What
+/// WhileOpen opens, AtOnce has opened before, so its work is that of the jobs alone. Pointers are into the
+/// book.
 std::vector<FirstGroup> firstHours(const Book& book, MachineId machine);
 
 }  // namespace wm::ledger

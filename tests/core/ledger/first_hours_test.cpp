@@ -120,6 +120,43 @@ TEST_F(FirstHoursTest, AKnownHighEndPutsOffWhatCannotBeDue) {
     EXPECT_EQ(plan[FirstStage::By20], (Names{"coolant"}));
 }
 
+// The worst is that it was never done, so its run-in counts, and that every hour was as hard as any can be.
+TEST_F(FirstHoursTest, TheWorstIsTheRunInAndTheHardestHour) {
+    must([this](const Pen& pen) {
+        auto card = *pen.book.ledger().find<items::Machine>(sorrel);
+        card.pastBest = units::Hours{500};
+        card.pastHigh = units::Hours{1200};
+        return saveMachine(pen, card, false);
+    });
+    const auto stageOf = [this](const upkeep::TaskVersion& wording) {
+        must(saying(saveTask, wording));
+        const Book now = book();
+        for (const auto& group : firstHours(now, sorrel))
+            for (const auto* line : group.jobs)
+                if (line->task->name == wording.name)
+                    return group.stage;
+        ADD_FAILURE() << wording.name << " is not in the plan";
+        return FirstStage::WithAJob;
+    };
+    upkeep::TaskVersion task{.machine = sorrel,
+                             .name = "stem",
+                             .consequence = Consequence::SafetyEvident,
+                             .limits = {{.every = 3500}}};
+    EXPECT_EQ(stageOf(task), FirstStage::Later);  // 35 - 12 = 23 h
+    task.name = "stem run in";
+    task.limits.front().first = 2000;  // 20 - 12 = 8 h
+    EXPECT_EQ(stageOf(task), FirstStage::By10);
+    task.name = "stem in mud";
+    task.limits.front().first.reset();
+    task.weights = {{.ground = usage::Ground::Sand, .permille = 1'200},
+                    {.ground = usage::Ground::Mud, .permille = 1'500},
+                    {.ground = usage::Ground::Dust, .permille = 500}};
+    EXPECT_EQ(stageOf(task), FirstStage::By20);  // 35 / 1.5 = 23.3, less 12 = 11.3 h
+    task.name = "stem in mud, run in late";
+    task.limits.front().first = 9000;  // done at some time, every 35 h holds
+    EXPECT_EQ(stageOf(task), FirstStage::By20);
+}
+
 TEST_F(FirstHoursTest, AnOpeningIsPaidOnce) {
     const Book now = book();
     const auto groups = firstHours(now, sorrel);
