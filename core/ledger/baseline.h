@@ -12,8 +12,9 @@ enum class BaselineAnswer : std::uint8_t { NewOn, Serviced, LookedFine };
 struct BaselineLine {
     TaskId task{};
     BaselineAnswer answer = BaselineAnswer::NewOn;
-    /// Left out: for NewOn the first day of the item in the task's position, or of the machine; for Serviced
-    /// the day on which the meter showed `meter`; for LookedFine today.
+    /// Left out: for NewOn the first day of the machine, or on which the item in the task's position was
+    /// fitted; for Serviced the day on which the meter showed `meter`, or that of the reading before if it
+    /// counts the van too; for LookedFine today.
     std::optional<calendar::Date> date{};
     std::optional<units::Hours> meter{};  ///< Serviced: what the hour meter showed then
 };

@@ -28,9 +28,14 @@ Hours bestLife(const Book& book, MachineId machine, Moment when) {
     return book.lifeAt(machine, when).hours.best;
 }
 
-/// What the machine had behind it, by the best end, when its meter showed a figure. It may be less than what
-/// it had on its first day here.
-Result<Hours> lifeWhenShown(const Book& book, MachineId machine, Hours shown) {
+/// When a meter showed a figure: what the machine had behind it then, by the best end (it may be less than
+/// what it had on its first day here), and the last reading before; none if it was before all of them.
+struct Shown {
+    Hours life{};
+    std::optional<Moment> readBefore{};
+};
+
+Result<Shown> whenShown(const Book& book, MachineId machine, Hours shown) {
     auto readings = readingsOf(book.ledger(), machine).hourReadings;
     if (readings.empty())
         return refuse(Fault::Inconsistent, "meter", units::hoursText(shown));
@@ -48,12 +53,13 @@ Result<Hours> lifeWhenShown(const Book& book, MachineId machine, Hours shown) {
                                next.event == usage::MeterEvent::Resumed;
         const Hours end = isLast || countedOn ? next.shown : next.before.value_or(readings[at].shown);
         if (readings[at].shown <= shown && shown <= end)
-            return lifeAtReading(readings[at]) + (shown - readings[at].shown);
+            return Shown{lifeAtReading(readings[at]) + (shown - readings[at].shown),
+                         Moment{readings[at].date, readings[at].part}};
     }
     if (shown > readings.front().shown)
         return refuse(Fault::TooLarge, "meter", units::hoursText(shown),
                       units::hoursText(readings.back().shown));
-    return lifeAtReading(readings.front()) - (readings.front().shown - shown);
+    return Shown{lifeAtReading(readings.front()) - (readings.front().shown - shown), std::nullopt};
 }
 
 /// The last day on whose evening the machine had no more than `life` behind it: what was ridden since is then
@@ -125,6 +131,17 @@ class Baseline {
     }
 
   private:
+    // When it began to be ridden here: the first day of the machine, or of the item, which may have lain on
+    // the shelf first.
+    [[nodiscard]] Moment firstMoment() const {
+        const auto* item = item_ ? book_.ledger().find<items::Item>(*item_) : nullptr;
+        if (item == nullptr)
+            return {machine_.since, DayPart::BeforeRiding};
+        const Moment since{item->since, DayPart::BeforeRiding};
+        const auto carried = book_.fittings().machineSpells(*item_);
+        return carried.empty() ? since : std::max(since, carried.front().from);
+    }
+
     // Kind, day and part of the day.
     Result<void> place() {
         upkeep::Record& record = draft_.record;
@@ -136,10 +153,10 @@ class Baseline {
                 record.date = line_.date.value_or(book_.today());
                 return {};
             case BaselineAnswer::NewOn: {
-                const auto* item = item_ ? book_.ledger().find<items::Item>(*item_) : nullptr;
+                const Moment first = firstMoment();
                 record.kind = upkeep::RecordKind::Baseline;
-                record.date = line_.date.value_or(item != nullptr ? item->since : machine_.since);
-                record.part = DayPart::BeforeRiding;
+                record.date = line_.date.value_or(first.date);
+                record.part = line_.date ? DayPart::BeforeRiding : first.part;
                 record.note = "new";
                 return {};
             }
@@ -154,13 +171,13 @@ class Baseline {
         upkeep::Record& record = draft_.record;
         if (!line_.date && (!line_.meter || !upkeep::countsOnlyHours(*task_)))
             return refuse(Fault::Empty, "date");
-        std::optional<Hours> life;
+        std::optional<Shown> then;
         if (line_.meter) {
-            const auto then = lifeWhenShown(book_, machine_.id, *line_.meter);
-            if (!then)
-                return tl::unexpected(then.error());
-            life = *then;
-            sinceThen_ = bestLife(book_, machine_.id, {machine_.since, DayPart::BeforeRiding}) - *then;
+            const auto shown = whenShown(book_, machine_.id, *line_.meter);
+            if (!shown)
+                return tl::unexpected(shown.error());
+            then = *shown;
+            sinceThen_ = bestLife(book_, machine_.id, {machine_.since, DayPart::BeforeRiding}) - then->life;
         }
         if (line_.date) {
             record.date = *line_.date;
@@ -168,7 +185,11 @@ class Baseline {
             return {};
         }
         record.note = "dated by the meter";
-        const auto moment = lastMomentWith(book_, machine_, *life);
+        // Of a meter that counts the van too nobody knows how much of what it ran was riding: from the
+        // reading before on, none of it may have been, or all.
+        const auto moment = machine_.meterCountsTransport && then->readBefore
+                                ? then->readBefore
+                                : lastMomentWith(book_, machine_, then->life);
         record.date = moment ? moment->date : machine_.since.plusDays(-1);
         record.part = moment ? moment->part : DayPart::AfterRiding;
         return {};
