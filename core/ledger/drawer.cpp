@@ -124,7 +124,7 @@ std::vector<upkeep::FollowUp> recheckDemands(const Book& book, MachineId machine
                                .origin = each.recall.failed->id.value(),
                                .since = each.recall.failed->date,
                                .rule = {.what = recheckText(*joint), .when = upkeep::When::AtOnce},
-                               .because = fmt::format("{} found out of tolerance", each.tool->name),
+                               .because = fmt::format("tool {} found out of tolerance", each.tool->name),
                                .due = true,
                                .joint = joint->code});
         }

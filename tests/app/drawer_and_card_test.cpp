@@ -52,7 +52,7 @@ TEST_F(DrawerAndCard, SaysWhatAFailedCheckPutInDoubt) {
         EXPECT_TRUE(said.out.contains(QString::fromUtf8(words))) << words << "\n" << said.out.toStdString();
     const Said due = say({"due", file_, "--machine", "Heron"});
     EXPECT_TRUE(due.out.contains(
-        "to follow up: re-check Handlebar clamp bolts (Middle click found out of tolerance)"))
+        "to follow up: re-check Handlebar clamp bolts (tool Middle click found out of tolerance)"))
         << due.out.toStdString();
 }
 

@@ -87,7 +87,8 @@ TEST_F(BookDrawerTest, AFailedCheckAsksForReChecksUntilTheyAreDone) {
     mark("2026-03-01", MarkKind::Confirmed, red);
     EXPECT_EQ(demands(), "");
     check(red, "2026-04-01", false);
-    EXPECT_EQ(demands(), "re-check rear axle nut because Long red found out of tolerance, since 2026-04-01;");
+    EXPECT_EQ(demands(),
+              "re-check rear axle nut because tool Long red found out of tolerance, since 2026-04-01;");
     const auto origin = last<fastening::Calibration>().value();
     // Answered: looked at and found fine.
     must(saying(answerFollowUp, upkeep::FollowUpAnswer{.machine = heron,
