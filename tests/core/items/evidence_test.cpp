@@ -191,7 +191,7 @@ rc::Gen<Claim> someClaim() {
 }
 
 TEST(WeighProperties, MoreEvidenceNeverWidens) {
-    rc::check("never wider", [] {
+    EXPECT_TRUE(rc::check("never wider", [] {
         const auto claims = *rc::gen::container<std::vector<Claim>>(someClaim());
         auto more = claims;
         more.push_back(*someClaim());
@@ -204,12 +204,12 @@ TEST(WeighProperties, MoreEvidenceNeverWidens) {
         RC_ASSERT(after.machine->low >= before.machine->low);
         if (before.machine->high)
             RC_ASSERT(after.machine->high && *after.machine->high <= *before.machine->high);
-    });
+    }));
 }
 
 // Every hour that all claims allow, and none else, lies in the bracket; no such hour is a contradiction.
 TEST(WeighProperties, TheBracketHoldsExactlyWhatAllAllow) {
-    rc::check("what all allow", [] {
+    EXPECT_TRUE(rc::check("what all allow", [] {
         const auto claims = *rc::gen::container<std::vector<Claim>>(someClaim());
         const auto verdict = weigh(claims);
         const auto allowed = [&](Hours hour) {
@@ -233,7 +233,7 @@ TEST(WeighProperties, TheBracketHoldsExactlyWhatAllAllow) {
         for (const Claim& claim : claims)
             if (claim.best && allowed(*claim.best))
                 RC_ASSERT(verdict.machine->best >= *claim.best);
-    });
+    }));
 }
 
 }  // namespace
