@@ -3,6 +3,7 @@
 #include "core/explain/why.h"
 
 #include "core/explain/behind.h"
+#include "core/upkeep/counters.h"
 
 namespace wm::explain {
 
@@ -14,10 +15,6 @@ namespace {
 
 CountBracket exactly(std::int64_t count) {
     return {count, count, count};
-}
-
-bool isCalendar(Counter counter) {
-    return counter == Counter::Days || counter == Counter::Months;
 }
 
 Step wordingOf(const upkeep::TaskVersion& task) {

@@ -4,15 +4,9 @@
 
 #include <algorithm>
 
+#include "core/outlook/every_outing.h"
+
 namespace wm::ledger {
-
-namespace {
-
-bool isEveryOuting(const upkeep::Limit& limit) {
-    return limit.counter == upkeep::Counter::Outings && limit.every <= 2;
-}
-
-}  // namespace
 
 bool isOnlyOfTheRound(const DueLine& line) {
     if (!outlook::isOfTheRound(*line.task))
@@ -20,7 +14,7 @@ bool isOnlyOfTheRound(const DueLine& line) {
     const auto& limits = line.countdown.limits;
     const bool ranOut = line.standing.kind == outlook::StandingKind::Overdue &&
                         std::any_of(limits.begin(), limits.end(), [](const upkeep::LimitState& state) {
-                            return !isEveryOuting(state.limit) && state.leftWithAllowance <= 0;
+                            return !outlook::isEveryOuting(state.limit) && state.leftWithAllowance <= 0;
                         });
     return !ranOut;
 }

@@ -10,6 +10,7 @@
 #include "core/ledger/checks.h"
 #include "core/ledger/definitions.h"
 #include "core/ledger/entry.h"
+#include "core/upkeep/counters.h"
 
 // A schedule that a starter brought is made to fit a machine and its rider, in one go.
 
@@ -22,10 +23,6 @@ using upkeep::Counter;
 namespace {
 
 constexpr std::int64_t kMostPercent = 500;
-
-bool isCalendar(Counter counter) {
-    return counter == Counter::Days || counter == Counter::Months;
-}
 
 // To what a figure of its kind is said in: tenths of an hour, whole kilometres, whole counts.
 std::int64_t grainOf(Counter counter) {

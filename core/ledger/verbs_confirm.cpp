@@ -6,10 +6,10 @@
 #include <variant>
 
 #include "core/base/text.h"
+#include "core/fastening/drawer.h"
 #include "core/ledger/checks.h"
 #include "core/ledger/confirming.h"
 #include "core/ledger/printed_words.h"
-#include "core/units/convert.h"
 #include "core/upkeep/typed_interval.h"
 
 // A figure that somebody found in the manual: as it stood, or put right; and what to ask before.
@@ -122,16 +122,12 @@ std::string unitText(const units::Decimal& value, std::string_view unit, char ma
     return value.text(mark) + ' ' + std::string(unit);
 }
 
-double inNewtonMetres(const units::Decimal& value, units::TorqueUnit unit) {
-    return units::convert(value.toDouble(), base::nameOf(unit), base::nameOf(units::TorqueUnit::NewtonMetre))
-        .value_or(0);
-}
-
 // Ten or twelve times what stood there; only where the thread says nothing.
 bool isFarFrom(const JointVersion& read, const JointVersion& stood) {
     if (!read.torque || !stood.torque || fastening::plausibleBand(read.kind, read.thread))
         return false;
-    const double ratio = inNewtonMetres(*read.torque, read.unit) / inNewtonMetres(*stood.torque, stood.unit);
+    const double ratio = fastening::inNewtonMetres(*read.torque, read.unit) /
+                         fastening::inNewtonMetres(*stood.torque, stood.unit);
     const auto isNear = [&](double factor, double by) {
         return std::abs(ratio / factor - 1) <= by || std::abs(ratio * factor - 1) <= by;
     };

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/outlook/days.h"
+#include "core/upkeep/counters.h"
 
 namespace wm::outlook {
 
@@ -16,10 +17,6 @@ using upkeep::Counter;
 namespace {
 
 constexpr std::int32_t kNear = 14;  // days that stand in for an event where none is entered
-
-bool isCalendar(Counter counter) {
-    return counter == Counter::Days || counter == Counter::Months;
-}
 
 double meanOf(const Ahead& ahead, Counter counter, const DaysAhead& days,
               std::span<const usage::HourWeight> weights = {}) {

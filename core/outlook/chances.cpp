@@ -7,6 +7,7 @@
 #include <limits>
 #include <tuple>
 
+#include "core/outlook/every_outing.h"
 #include "core/outlook/pieces.h"
 #include "core/usage/exposure.h"
 
@@ -340,9 +341,6 @@ class Future {
 }  // namespace
 
 bool isOfTheRound(const upkeep::TaskVersion& task) {
-    const auto isEveryOuting = [](const upkeep::Limit& limit) {
-        return limit.counter == Counter::Outings && limit.every <= 2;
-    };
     const auto isBeforeRace = [](const upkeep::Trigger& trigger) {
         return trigger.happening == upkeep::Happening::BeforeRace;
     };

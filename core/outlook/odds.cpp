@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/outlook/pieces.h"
+#include "core/upkeep/counters.h"
 
 namespace wm::outlook {
 
@@ -23,8 +24,7 @@ constexpr double kLate = 0.9;
 constexpr double kSure = 1e-9;
 
 bool isCalendar(const upkeep::LimitState& state) {
-    return state.dueOn.has_value() || state.limit.counter == Counter::Days ||
-           state.limit.counter == Counter::Months;
+    return state.dueOn.has_value() || upkeep::isCalendar(state.limit.counter);
 }
 
 void add(DuePoint& point, const upkeep::LimitState& state, Date today) {

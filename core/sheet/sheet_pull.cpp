@@ -8,10 +8,10 @@
 #include <map>
 
 #include "core/base/text.h"
+#include "core/fastening/drawer.h"
 #include "core/ledger/drawer.h"
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/words.h"
-#include "core/units/convert.h"
 
 namespace wm::sheet {
 
@@ -79,7 +79,7 @@ std::string newtonMetresText(double value, bool up) {
 
 Range rangeOf(const fastening::JointVersion& joint) {
     const auto newtonMetres = [&](const units::Decimal& value) {
-        return units::convert(value.toDouble(), base::nameOf(joint.unit), "N·m").value_or(0.0);
+        return fastening::inNewtonMetres(value, joint.unit);
     };
     const double low = newtonMetres(*joint.torque);
     return {low, joint.torqueHigh ? newtonMetres(*joint.torqueHigh) : low};

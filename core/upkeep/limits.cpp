@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "core/upkeep/counters.h"
+
 namespace wm::upkeep {
 
 using calendar::Date;
@@ -22,10 +24,6 @@ CountBracket countOf(const usage::Bracket<Q>& bracket) {
 
 CountBracket piecesOf(std::int64_t pieces, bool open) {
     return {pieces, pieces, open ? std::nullopt : std::optional(pieces)};
-}
-
-bool isCalendar(Counter counter) {
-    return counter == Counter::Days || counter == Counter::Months;
 }
 
 // What a counter other than the calendar's shows.
