@@ -10,6 +10,7 @@
 #include "core/base/text.h"
 #include "core/ledger/printed_words.h"
 #include "core/ledger/sharing.h"
+#include "core/upkeep/sources.h"
 
 // Which figures of a machine a manual prints, and in which order they are leafed through.
 
@@ -125,7 +126,7 @@ class Leaves {
              .about = task.name,
              .figure = printedAmount(line),
              .aside = line.onlyIfNeeded ? "only if needed" : "",
-             .source = line.source.empty() ? task.source : line.source,
+             .source = upkeep::sourceOf(task, line),
              .page = line.page,
              .confirmed = line.confirmed},
             task.position);

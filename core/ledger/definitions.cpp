@@ -10,6 +10,7 @@
 #include "core/base/text.h"
 #include "core/ledger/consistency.h"
 #include "core/ledger/shape.h"
+#include "core/upkeep/sources.h"
 
 namespace wm::ledger {
 
@@ -106,6 +107,9 @@ void Definitions::add(V wording, calendar::Date from, std::string prefix) {
         wording.validFrom = from;
     check_.name("name", wording.name);
     const V* old = check_.failed() ? nullptr : settleId(wording);
+    if constexpr (std::is_same_v<V, upkeep::TaskVersion>)
+        if (old != nullptr)
+            upkeep::keepSources(*old, wording);
     checkShape(check_, wording);
     if (!check_.failed()) {
         const std::string day = wording.validFrom.iso();

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "core/units/unit_words.h"
+#include "core/upkeep/sources.h"
 
 namespace wm::ledger {
 
@@ -92,7 +93,7 @@ class Gathering {
         figure.unit = line.unit == upkeep::Unit::Millilitre ? "ml"
                       : line.unit == upkeep::Unit::Gram     ? "g"
                                                             : "pcs";
-        figure.source = line.source.empty() ? task.source : line.source;
+        figure.source = upkeep::sourceOf(task, line);
         figure.page = line.page;
         figure.confirmed = line.confirmed;
         figure.alongside = task.position;

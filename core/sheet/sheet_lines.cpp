@@ -7,6 +7,7 @@
 
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/words.h"
+#include "core/upkeep/sources.h"
 #include "core/weekend/step_words.h"
 
 namespace wm::sheet {
@@ -122,7 +123,7 @@ class LineBuilder {
                 line.quantities.push_back(
                     {.text = fmt::format("{} {}{}", kit.what, amountText(kit.amount, kit.unit),
                                          kit.onlyIfNeeded ? ", if needed" : ""),
-                     .source = sourceText(kit.source.empty() ? task->source : kit.source, kit.page),
+                     .source = sourceText(upkeep::sourceOf(*task, kit), kit.page),
                      .confirmed = kit.confirmed});
     }
 

@@ -31,8 +31,12 @@ class AdjustTest : public testing::Test, public Bench {
                 {},
                 {{.name = "Oil",
                   .limits = {{.every = 600, .first = 150, .allowance = 100}},
+                  .kit = {{.what = "engine oil", .amount = 850, .unit = upkeep::Unit::Millilitre},
+                          {.what = "oil filter", .source = "the seller"}},
                   .source = "common practice"},
-                 {.name = "Fluid", .limits = {{.counter = Counter::Months, .every = 9}, {.every = 2500}}},
+                 {.name = "Fluid",
+                  .limits = {{.counter = Counter::Months, .every = 9}, {.every = 2500}},
+                  .kit = {{.what = "fluid", .amount = 100, .unit = upkeep::Unit::Millilitre}}},
                  {.name = "Crank", .limits = {{.every = 10000, .hard = true}}},
                  {.name = "Linkage", .limits = {{.counter = Counter::Washes, .every = 3}}},
                  {.name = "Valves", .limits = {{.every = 1500}}, .source = "manual", .confirmed = true}});
@@ -72,6 +76,19 @@ TEST_F(AdjustTest, ScalesWhatUseWearsAndNothingElse) {
     EXPECT_EQ(book().task(tasks[0])->source, "80 % of common practice");
     EXPECT_EQ(book().task(tasks[0])->validFrom, today);
     EXPECT_EQ(book().task(tasks[0])->code, "oil");
+}
+
+// Only the interval was scaled: how much a job takes is said by whoever said it before.
+TEST_F(AdjustTest, AmountsKeepTheirSource) {
+    must(adjusted({.percent = 80}));
+    EXPECT_EQ(book().task(tasks[0])->kit[0].source, "common practice");
+    EXPECT_EQ(book().task(tasks[0])->kit[1].source, "the seller");
+    EXPECT_EQ(book().task(tasks[1])->kit[0].source, "no source");
+    // And what had one keeps it, whatever comes later.
+    must(adjusted({.percent = 125}));
+    EXPECT_EQ(book().task(tasks[0])->source, "125 % of 80 % of common practice");
+    EXPECT_EQ(book().task(tasks[0])->kit[0].source, "common practice");
+    EXPECT_EQ(book().task(tasks[1])->kit[0].source, "no source");
 }
 
 TEST_F(AdjustTest, ALifeLimitIsNeverStretched) {
@@ -119,7 +136,7 @@ std::int64_t nearest(std::int64_t amount, std::int64_t percent, std::int64_t gra
 }
 
 TEST(AdjustProperties, AScaledLimitIsTheNearestSayableFigure) {
-    rc::check("nearest", [] {
+    EXPECT_TRUE(rc::check("nearest", [] {
         const auto counter =
             *rc::gen::element(Counter::Hours, Counter::Outings, Counter::Washes, Counter::Metres);
         const std::int64_t grain = counter == Counter::Hours ? 10 : counter == Counter::Metres ? 1000 : 1;
@@ -132,7 +149,7 @@ TEST(AdjustProperties, AScaledLimitIsTheNearestSayableFigure) {
         RC_ASSERT(scaled.front().every == nearest(task.limits.front().every, percent, grain));
         task.confirmed = true;
         RC_ASSERT(scaledLimits(task, percent) == task.limits);
-    });
+    }));
 }
 
 }  // namespace

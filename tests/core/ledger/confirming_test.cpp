@@ -127,6 +127,30 @@ TEST_F(ConfirmingTest, AsItStandsThereIsOneAnswerWithItsPage) {
     EXPECT_EQ(manualOf(book(), heron), "service manual");
 }
 
+// The interval is printed on one page, the amount on another: it does not become the manual's with it.
+TEST_F(ConfirmingTest, AConfirmedIntervalLeavesTheAmountsWithTheirSource) {
+    confirm("Oil change", "");
+    EXPECT_EQ(figure("Oil change").source, "service manual");
+    EXPECT_EQ(figure("engine oil").source, "common practice");
+    EXPECT_FALSE(figure("engine oil").confirmed);
+    EXPECT_EQ(figure("clearance").source, "common practice");
+    EXPECT_TRUE(figure("play").source.empty()) << "a limit is never the task's";
+}
+
+// In the editor: what was typed anew comes from where the task comes from, what stood there does not.
+TEST_F(ConfirmingTest, AnAmountThatWasTypedAnewTakesTheNewSource) {
+    TaskVersion task = *book().task(oilChange);
+    task.source = "owner's manual";
+    task.kit[1].amount = 2;
+    task.kit.push_back({"paper", std::nullopt, 1, upkeep::Unit::Piece, false});
+    std::swap(task.kit[0], task.kit[2]);
+    task.validFrom = {};
+    must(saying(saveTask, task));
+    EXPECT_EQ(figure("engine oil").source, "common practice");
+    EXPECT_EQ(figure("drain washer").source, "owner's manual");
+    EXPECT_EQ(figure("paper").source, "owner's manual");
+}
+
 TEST_F(ConfirmingTest, AnotherFigureCorrectsItAndIsConfirmedAtOnce) {
     EXPECT_EQ(confirm("engine oil", "0,9 l"), "\"Oil change: engine oil\" is 900 ml by the manual");
     EXPECT_EQ(book().task(oilChange)->kit[0].amount, 900);
