@@ -30,12 +30,20 @@ std::string withUnit(std::string text, std::string_view unit) {
     return text;
 }
 
-// Takes `word` off the end of `text` if it stands there by itself.
+// Of a word in any alphabet.
+bool isOfAWord(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+}
+
+// Takes `word` off the end of `text` if it stands there by itself: "kg" does not end with the word "g".
 bool cutBehind(std::string_view& text, std::string_view word) {
     const std::string low = base::lowered(text);
     if (word.empty() || !low.ends_with(base::lowered(word)))
         return false;
-    text = base::trimmed(text.substr(0, text.size() - word.size()));
+    const std::string_view front = text.substr(0, text.size() - word.size());
+    if (!front.empty() && isOfAWord(front.back()) && isOfAWord(word.front()))
+        return false;
+    text = base::trimmed(front);
     return true;
 }
 
@@ -171,7 +179,9 @@ Result<void> putInterval(upkeep::TaskVersion& task, std::string_view typed) {
         for (const upkeep::Limit& stood : task.limits)
             if (stood.counter == limit.counter) {
                 limit.hard = stood.hard;
-                limit.allowance = stood.allowance < limit.every ? stood.allowance : 0;
+                // More than a whole interval, and not of this one: it was meant for a longer one.
+                const bool fits = stood.allowance <= limit.every || stood.every == limit.every;
+                limit.allowance = fits ? stood.allowance : 0;
             }
     // Of one limit there is no first and last; what was said of several stays.
     if (interval->limits.size() > 1)

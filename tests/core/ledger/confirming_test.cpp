@@ -151,6 +151,29 @@ TEST_F(ConfirmingTest, AnAmountThatWasTypedAnewTakesTheNewSource) {
     EXPECT_EQ(figure("paper").source, "owner's manual");
 }
 
+// Said again in other words it is the same interval, with whatever it may be overrun by.
+TEST_F(ConfirmingTest, TheAllowanceStaysWithAnIntervalThatStays) {
+    const auto allow = [this](std::int64_t hundredths) {
+        TaskVersion task = *book().task(oilChange);
+        task.limits = {{.every = 600, .allowance = hundredths}};
+        task.source = "common practice " + std::to_string(hundredths);
+        task.confirmed = false;
+        task.validFrom = {};
+        must(saying(saveTask, task));
+    };
+    const auto allowance = [this] { return book().task(oilChange)->limits.at(0).allowance; };
+    allow(600);
+    confirm("Oil change", "6 hours");
+    EXPECT_EQ(allowance(), 600);
+    allow(700);
+    confirm("Oil change", "6 hours");
+    EXPECT_EQ(allowance(), 700);
+    confirm("Oil change", "7 h");
+    EXPECT_EQ(allowance(), 700) << "as long as the new one";
+    confirm("Oil change", "5 h");
+    EXPECT_EQ(allowance(), 0) << "more than the whole interval is a mistake by now";
+}
+
 TEST_F(ConfirmingTest, AnotherFigureCorrectsItAndIsConfirmedAtOnce) {
     EXPECT_EQ(confirm("engine oil", "0,9 l"), "\"Oil change: engine oil\" is 900 ml by the manual");
     EXPECT_EQ(book().task(oilChange)->kit[0].amount, 900);
@@ -282,6 +305,19 @@ TEST(PrintedWords, ReadBackToTheSameFigure) {
         RC_ASSERT(putTorque(other, printedTorque(joint, mark)).has_value());
         RC_ASSERT(other == joint);
     }));
+}
+
+// "kg" ends with "g" and is another unit.
+TEST(PrintedWords, AUnitIsReadWhole) {
+    upkeep::MeasurePoint grease{.name = "grease", .unit = "g"};
+    const auto wrong = putLimit(grease, "max 2 kg");
+    ASSERT_FALSE(wrong.has_value());
+    EXPECT_EQ(wrong.error().fault, Fault::WrongUnit);
+    EXPECT_EQ(wrong.error().given, "kg");
+    EXPECT_TRUE(putLimit(grease, "max 20g").has_value());
+    EXPECT_EQ(grease.most, (Decimal{20, 0}));
+    upkeep::MeasurePoint far{.name = "far", .unit = "m"};
+    EXPECT_FALSE(putLimit(far, "max 5 \xC2\xB5m").has_value());
 }
 
 TEST(PrintedWords, TakeAnyBytes) {
