@@ -10,6 +10,7 @@
 
 #include "core/ledger/round.h"
 #include "ui/words/figures.h"
+#include "ui/words/part_words.h"
 #include "ui/words/standing_words.h"
 
 namespace wm::ui {
@@ -45,14 +46,6 @@ std::optional<SeasonBar> barOf(const ledger::DueLine& line, calendar::Date today
     return bar;
 }
 
-// "rear wheel/tyre" belongs with the wheels, "engine/piston" with the engine.
-QString groupOf(const upkeep::TaskVersion& task) {
-    const std::string head = task.position.substr(0, task.position.find('/'));
-    if (head.empty())
-        return tr("machine");
-    return head.ends_with("wheel") ? tr("wheels") : text(head);
-}
-
 void keepTheFirst(SeasonGroup& group) {
     std::stable_sort(group.bars.begin(), group.bars.end(),
                      [](const SeasonBar& a, const SeasonBar& b) { return a.likely < b.likely; });
@@ -69,7 +62,7 @@ std::vector<SeasonGroup> groupsOf(const ledger::Book& book, std::optional<Machin
             const auto bar = barOf(line, book.today());
             if (!bar || ledger::isOnlyOfTheRound(line))
                 continue;
-            const QString name = only ? groupOf(*line.task) : text(machine->name);
+            const QString name = only ? partWords(*line.task) : text(machine->name);
             auto& group = byName[name];
             group.name = name;
             group.bars.push_back(*bar);

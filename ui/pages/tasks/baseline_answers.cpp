@@ -12,8 +12,9 @@
 namespace wm::ui {
 
 base::Result<When> parseWhen(const QString& typed, calendar::Date today) {
+    // Nothing before the figure is tried first: the comma of "47,5 h" is a mark, not the end of a day.
     static const QRegularExpression hoursLast(
-        QStringLiteral("^(?:(.*?)[\\s,/]+)?(\\d+(?:[.,]\\d*)?)\\s*h(?:ours?)?$"),
+        QStringLiteral("^(?:|(.*?)[\\s,/]+)(\\d+(?:[.,]\\d*)?)\\s*h(?:ours?)?$"),
         QRegularExpression::CaseInsensitiveOption);
     static const QRegularExpression figure(QStringLiteral("^\\d+(?:,\\d*)?$"));
     const QString words = typed.simplified();

@@ -22,6 +22,7 @@
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/part_words.h"
 #include "ui/words/standing_words.h"
 #include "ui/workbench.h"
 
@@ -50,11 +51,6 @@ QString saidWords(Said said) {
 
 QString tasksWords(std::size_t count) {
     return count == 1 ? BaselineView::tr("1 task") : BaselineView::tr("%1 tasks").arg(count);
-}
-
-// "engine" of "engine/piston": what is done as one.
-std::string groupOf(const upkeep::TaskVersion& task) {
-    return task.position.substr(0, task.position.find('/'));
 }
 
 TableRow rowOf(const ledger::Book& book, const ledger::DueLine& due, const BaselineAnswer* answer) {
@@ -90,6 +86,11 @@ std::optional<Said> saidBy(int key) {
         default:
             return std::nullopt;
     }
+}
+
+// The keys come back to the field by themselves from another window, or from the field's own menu.
+bool goesElsewhere(Qt::FocusReason reason) {
+    return reason != Qt::ActiveWindowFocusReason && reason != Qt::PopupFocusReason;
 }
 
 }  // namespace
@@ -163,18 +164,12 @@ void BaselineView::connectParts() {
     connect(keys_[5], &QPushButton::clicked, this, [this] { chooseRows(false); });
     connect(write_, &QPushButton::clicked, this, &BaselineView::write);
     connect(clear_, &QPushButton::clicked, this, &BaselineView::clear);
-    const auto unfold = [this](std::int64_t id) {
-        if (id != kFold)
-            return false;
-        unfolded_ = true;
-        showRows();
-        return true;
-    };
-    connect(table_, &RowTable::toggledId, this, unfold);
-    connect(table_, &RowTable::activatedId, this, [this, unfold](std::int64_t id) {
-        if (!unfold(id))
-            write();
+    connect(table_, &RowTable::toggledId, this, [this](std::int64_t id) {
+        if (id == kFold)
+            unfold();
     });
+    connect(table_, &RowTable::activatedId, this,
+            [this](std::int64_t id) { id == kFold ? unfold() : write(); });
     connect(table_, &RowTable::chosenChanged, this, &BaselineView::showWhen);
     connect(&workbench(), &Workbench::fileChanged, this, [this] {
         answers_.clear();
@@ -192,6 +187,10 @@ QStringList BaselineView::unsaved() const {
     std::size_t all = 0;
     for (const auto& [machine, answers] : answers_)
         all += answers.size();
+    if (machine_ && !when_->text().trimmed().isEmpty())  // and what is half typed
+        all += static_cast<std::size_t>(std::count_if(askedOf_.begin(), askedOf_.end(), [this](TaskId task) {
+            return !answers_.at(*machine_).contains(task);
+        }));
     return all == 0 ? QStringList() : QStringList{tr("what is known of %1").arg(tasksWords(all))};
 }
 
@@ -204,10 +203,11 @@ void BaselineView::why() {
 void BaselineView::refresh() {
     const auto book = workbench().book();
     const auto machine = machineShown(workbench());
+    sayIn(words_, QString());
     if (machine != machine_) {
+        leaveWhen();  // what is typed was said of the machine that was seen until now
         machine_ = machine;
         unfolded_ = false;
-        askedOf_.clear();
         when_->clear();
     }
     tasks_.clear();
@@ -218,7 +218,6 @@ void BaselineView::refresh() {
         std::erase_if(answers_[*machine_], [this](const auto& answer) {
             return std::find(tasks_.begin(), tasks_.end(), answer.first) == tasks_.end();
         });
-    sayIn(words_, QString());
     showRows();
 }
 
@@ -303,6 +302,19 @@ std::vector<TaskId> BaselineView::chosenTasks() const {
     return tasks;
 }
 
+// The cursor goes to the first line that was hidden, where the fold stood.
+void BaselineView::unfold() {
+    const auto before = table_->shownIds();
+    const bool onFold = table_->chosenId() == kFold;
+    unfolded_ = true;
+    showRows();
+    if (!onFold)
+        return;
+    for (const std::int64_t id : table_->shownIds())
+        if (std::find(before.begin(), before.end(), id) == before.end())
+            return moveTo(id);
+}
+
 // Marks every line, or those about the same part of the machine; what is folded is unfolded, so that nothing
 // is answered unseen.
 void BaselineView::chooseRows(bool wholeGroup) {
@@ -310,13 +322,12 @@ void BaselineView::chooseRows(bool wholeGroup) {
     const auto* due = here && *here != kFold ? line(TaskId{*here}) : nullptr;
     if (wholeGroup && due == nullptr)
         return;
-    unfolded_ = true;
-    showRows();
+    unfold();
     QItemSelection all;
     for (int row = 0; row < table_->model()->rowCount(); ++row) {
         const QModelIndex index = table_->model()->index(row, 0);
         const auto* other = line(TaskId{index.data(TableModel::IdRole).toLongLong()});
-        if (!wholeGroup || (other != nullptr && groupOf(*other->task) == groupOf(*due->task)))
+        if (!wholeGroup || (other != nullptr && partWords(*other->task) == partWords(*due->task)))
             all.select(index, table_->model()->index(row, table_->model()->columnCount() - 1));
     }
     table_->selectionModel()->select(all, QItemSelectionModel::ClearAndSelect);
@@ -337,7 +348,8 @@ bool BaselineView::eventFilter(QObject* watched, QEvent* event) {
                 asked_ = at->second.said;
                 askedOf_ = tasks;
             }
-    if (event->type() == QEvent::FocusOut && watched == when_ && workbench().book())
+    if (event->type() == QEvent::FocusOut && watched == when_ && workbench().book() &&
+        goesElsewhere(static_cast<QFocusEvent*>(event)->reason()))
         leaveWhen();
     if (event->type() != QEvent::KeyPress)
         return Page::eventFilter(watched, event);
@@ -374,9 +386,8 @@ bool BaselineView::whenKey(int key) {
     }
     if (key != Qt::Key_Escape)
         return false;
-    askedOf_.clear();
+    dropWhen();
     sayIn(words_, QString());
-    showWhen();
     table_->setFocus(Qt::OtherFocusReason);
     return true;
 }
@@ -410,34 +421,57 @@ void BaselineView::askWhen(Said said) {
     when_->selectAll();
 }
 
+// Why what is typed can't be said of what is asked; nothing if it can.
+QString BaselineView::whenFault() const {
+    const auto when = parseWhen(when_->text(), workbench().today());
+    if (!when)
+        return wordsFor(when.error());
+    if (when->date && *when->date > workbench().today())
+        return wordsFor({base::Fault::InFuture, "date", when->date->iso(), {}});
+    if (asked_ != Said::Serviced)
+        return when->meter ? tr("A day, not hours: hours of the meter are said of a service (S).")
+                           : QString();
+    if (!when->date && !when->meter)
+        return tr("Type the day, or what the hour meter showed; Escape leaves it open.");
+    const auto* due = askedOf_.size() == 1 ? line(askedOf_.front()) : nullptr;
+    return due != nullptr && !canSay(*due->task, asked_, *when, true)
+               ? tr("%1 counts more than hours: say the day as well.").arg(text(due->task->name))
+               : QString();
+}
+
 void BaselineView::takeWhen() {
     if (askedOf_.empty())
         return;
-    const auto when = parseWhen(when_->text(), workbench().today());
-    if (!when)
-        return sayIn(words_, wordsFor(when.error()), true);
-    if (when->date && *when->date > workbench().today())
-        return sayIn(words_, wordsFor({base::Fault::InFuture, "date", when->date->iso(), {}}), true);
-    if (asked_ == Said::Serviced && !when->date && !when->meter)
-        return sayIn(words_, tr("Type the day, or what the hour meter showed; Escape leaves it open."), true);
-    if (asked_ == Said::Serviced && askedOf_.size() == 1)
-        if (const auto* due = line(askedOf_.front());
-            due != nullptr && !canSay(*due->task, asked_, *when, true))
-            return sayIn(words_,
-                         tr("%1 counts more than hours: say the day as well.").arg(text(due->task->name)),
-                         true);
+    if (const QString fault = whenFault(); !fault.isEmpty())
+        return sayIn(words_, fault, true);
     put(asked_, when_->text().simplified());
     table_->setFocus(Qt::OtherFocusReason);
 }
 
-// What was typed stays said when the keys go elsewhere, as far as it can be read.
+// What was typed stays said when the keys go elsewhere. What can't be said so leaves its line as it was, and
+// the field goes back to the line that is chosen.
 void BaselineView::leaveWhen() {
-    const auto when = parseWhen(when_->text(), workbench().today());
-    const auto* due = askedOf_.empty() ? nullptr : line(askedOf_.front());
-    if (due == nullptr || !when || when_->text().trimmed().isEmpty())
+    if (askedOf_.empty() || !machine_)
         return;
-    if (askedOf_.size() > 1 || canSay(*due->task, asked_, *when, true))
-        put(asked_, when_->text().simplified());
+    const auto& answers = answers_[*machine_];
+    const auto at = answers.find(askedOf_.front());
+    const QString typed = when_->text().simplified();
+    const bool stands =
+        askedOf_.size() == 1 && at != answers.end() && at->second == BaselineAnswer{asked_, typed};
+    if (stands || (asked_ == Said::Serviced && typed.isEmpty()))
+        return dropWhen();
+    const QString fault = whenFault();
+    if (fault.isEmpty())
+        return put(asked_, typed);
+    const auto* due = line(askedOf_.front());
+    dropWhen();
+    sayIn(words_, QStringLiteral("%1: %2").arg(due == nullptr ? QString() : text(due->task->name), fault),
+          true);
+}
+
+void BaselineView::dropWhen() {
+    askedOf_.clear();
+    showWhen();
 }
 
 void BaselineView::put(Said said, const QString& typed) {

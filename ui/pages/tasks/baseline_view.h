@@ -44,12 +44,15 @@ class BaselineView : public Page {
     void showWhen();
     [[nodiscard]] const ledger::DueLine* line(TaskId task) const;
     [[nodiscard]] std::vector<TaskId> chosenTasks() const;
+    void unfold();
     void chooseRows(bool wholeGroup);
 
     void say(Said said);
     void askWhen(Said said);
     void takeWhen();
     void leaveWhen();
+    void dropWhen();
+    [[nodiscard]] QString whenFault() const;
     void put(Said said, const QString& when);
     void moveTo(std::int64_t id);
     void goOnAfter(TaskId task);

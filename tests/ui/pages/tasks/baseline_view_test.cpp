@@ -2,9 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is known of the tasks of a machine is said with one key a task, and written in one go.
 #include <QComboBox>
+#include <QFocusEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <set>
 
 #include "core/ledger/unknown.h"
 #include "tests/ui/window.h"
@@ -25,6 +27,8 @@ TEST(ParseWhen, ReadsADayHoursOrBoth) {
     EXPECT_EQ(read("41,5")->meter, units::Hours{4150});
     EXPECT_FALSE(read("41,5")->date);
     EXPECT_EQ(read("41.5 h")->meter, units::Hours{4150});
+    EXPECT_EQ(read("41,5 h")->meter, units::Hours{4150});
+    EXPECT_FALSE(read("41,5 h")->date);
     EXPECT_EQ(read("41")->meter, units::Hours{4100});
     EXPECT_EQ(read("3.5.2025 41.5h")->date, day("2025-05-03"));
     EXPECT_EQ(read("3.5.2025 41.5h")->meter, units::Hours{4150});
@@ -56,6 +60,7 @@ class BaselineViewTest : public WindowTest {
                 return row.cells.at(column).text;
         return {};
     }
+    QLineEdit* when() { return child<QLineEdit>("baseline-when"); }
     QString words() { return child<QLabel>("baseline-words")->text(); }
     void choose(const char* code) {
         press(Qt::Key_A, Qt::ControlModifier);  // what is folded can't be chosen
@@ -78,9 +83,11 @@ TEST_F(BaselineViewTest, TenQuestionsStandOpenAndTheRestIsFolded) {
               ledger::unknownOf(garage_->book(), heron()).front()->task->task);
     press(Qt::Key_N);  // one is answered, the next one comes into sight
     EXPECT_EQ(table_->shownIds().size(), 12U);
+    const auto before = table_->shownIds();
     table_->choose(0);
     press(Qt::Key_Space);
-    EXPECT_EQ(table_->shownIds().size(), all);
+    ASSERT_EQ(table_->shownIds().size(), all);
+    EXPECT_EQ(table_->chosenId(), table_->shownIds().at(before.size() - 1)) << "the first that was folded";
 }
 
 TEST_F(BaselineViewTest, OneKeyATaskAndOneEnter) {
@@ -229,6 +236,105 @@ TEST_F(BaselineViewTest, ANewMachineIsNotAsked) {
     child<QComboBox>("startedNew")->setCurrentIndex(0);
     press(Qt::Key_Return);
     EXPECT_EQ(window_->shownPage(), PageId::Bench);
+}
+
+// An hour figure says nothing of a part that was new on a day, or that was looked at.
+TEST_F(BaselineViewTest, HoursAreRefusedWhereOnlyADayCounts) {
+    for (const auto& [code, key] :
+         {std::pair("engine-oil", Qt::Key_N), std::pair("steering-check", Qt::Key_F)}) {
+        choose(code);
+        const auto id = *table_->chosenId();
+        press(key);
+        table_->choose(id);
+        const QString before = said(id, 5);
+        ASSERT_FALSE(before.isEmpty()) << code;
+        when()->setFocus();
+        type(QStringLiteral("47,5 h"));
+        press(Qt::Key_Return);
+        EXPECT_TRUE(words().startsWith(QStringLiteral("A day, not hours"))) << words().toStdString();
+        EXPECT_EQ(QApplication::focusWidget(), when()) << code;
+        table_->setFocus();
+        EXPECT_EQ(said(id, 5), before) << code;
+        EXPECT_TRUE(words().contains(QStringLiteral("A day, not hours"))) << words().toStdString();
+    }
+}
+
+TEST_F(BaselineViewTest, ALookElsewhereDoesNotTakeWhatIsHalfTyped) {
+    choose("engine-oil");
+    const auto id = *table_->chosenId();
+    press(Qt::Key_S);
+    type(QStringLiteral("3 may 202"));
+    for (const auto reason : {Qt::ActiveWindowFocusReason, Qt::PopupFocusReason}) {
+        QFocusEvent away(QEvent::FocusOut, reason);
+        QCoreApplication::sendEvent(when(), &away);
+        QFocusEvent back(QEvent::FocusIn, reason);
+        QCoreApplication::sendEvent(when(), &back);
+        EXPECT_EQ(said(id, 4), QString()) << reason;
+        EXPECT_EQ(when()->text(), QStringLiteral("3 may 202")) << reason;
+    }
+    EXPECT_EQ(window_->page(PageId::Tasks)->unsaved().size(), 1) << "but it is not lost unasked";
+    type(QStringLiteral("5"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(said(id, 4), QStringLiteral("serviced"));
+}
+
+TEST_F(BaselineViewTest, WhatCantBeSaidLeavesTheFieldToTheNextLine) {
+    choose("fork-oil");
+    const auto answered = *table_->chosenId();
+    press(Qt::Key_S);
+    type(QStringLiteral("1 may 2025"));
+    press(Qt::Key_Return);
+    choose("engine-oil");
+    const auto id = *table_->chosenId();
+    for (const char* typed : {"gibberish", "tomorrow"}) {
+        choose("engine-oil");
+        press(Qt::Key_S);
+        type(QString::fromLatin1(typed));
+        table_->setFocus();
+        EXPECT_TRUE(words().startsWith(QStringLiteral("Engine oil: "))) << words().toStdString();
+        EXPECT_EQ(said(id, 4), QString()) << typed;
+        table_->choose(answered);
+        EXPECT_EQ(when()->text(), QStringLiteral("1 may 2025")) << typed;
+        when()->setFocus();
+        when()->selectAll();
+        type(QStringLiteral("2 may 2025"));
+        press(Qt::Key_Return);
+        EXPECT_EQ(said(id, 4), QString()) << "nothing is said of the line before";
+        EXPECT_TRUE(said(answered, 5).contains(QStringLiteral("2 May"))) << said(answered, 5).toStdString();
+        table_->choose(answered);
+        when()->setFocus();
+        when()->selectAll();
+        type(QStringLiteral("1 may 2025"));
+        press(Qt::Key_Return);
+    }
+}
+
+TEST_F(BaselineViewTest, WhatIsTypedIsSaidOfTheMachineThatWasSeen) {
+    garage_->addMachine("Plover 125", "four-stroke-motocross", units::Hours{3000});
+    const auto id = *table_->chosenId();
+    press(Qt::Key_S);
+    type(QStringLiteral("3 may 2025"));
+    garage_->workbench().choose(garage_->machine("Plover 125"));
+    EXPECT_EQ(when()->text(), QString());
+    garage_->workbench().choose(heron());
+    EXPECT_EQ(said(id, 4), QStringLiteral("serviced"));
+    EXPECT_EQ(records().size(), 0U);
+}
+
+TEST_F(BaselineViewTest, BothWheelsAreAGroup) {
+    std::set<std::int64_t> wheels;
+    for (const auto* due : ledger::unknownOf(garage_->book(), heron()))
+        if (due->task->position.starts_with("front wheel") || due->task->position.starts_with("rear wheel"))
+            wheels.insert(due->task->task.value());
+    ASSERT_GT(wheels.size(), 1U);
+    table_->choose(0);
+    press(Qt::Key_Space);
+    table_->choose(*wheels.begin());
+    press(Qt::Key_G);
+    std::set<std::int64_t> marked;
+    for (const QModelIndex& index : table_->selectionModel()->selectedRows())
+        marked.insert(index.data(TableModel::IdRole).toLongLong());
+    EXPECT_EQ(marked, wheels);
 }
 
 }  // namespace
