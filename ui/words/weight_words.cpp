@@ -19,16 +19,23 @@ QString tr(const char* words) {
 QString ofWords(const usage::HourWeight& weight) {
     QStringList parts;
     if (weight.ground)
-        parts += *weight.ground == usage::Ground::Unstated ? tr("ground not stated")
-                                                           : text(std::string(base::nameOf(*weight.ground)));
+        parts += groundWords(*weight.ground);
     if (weight.pace)
-        parts += *weight.pace == usage::Pace::Unstated
-                     ? tr("pace not stated")
-                     : tr("%1 pace").arg(text(std::string(base::nameOf(*weight.pace))));
+        parts += paceWords(*weight.pace);
     return parts.isEmpty() ? tr("every hour") : parts.join(tr(" at "));
 }
 
 }  // namespace
+
+QString groundWords(usage::Ground ground) {
+    return ground == usage::Ground::Unstated ? tr("ground not stated")
+                                             : text(std::string(base::nameOf(ground)));
+}
+
+QString paceWords(usage::Pace pace) {
+    return pace == usage::Pace::Unstated ? tr("pace not stated")
+                                         : tr("%1 pace").arg(text(std::string(base::nameOf(pace))));
+}
 
 QString factorText(std::int64_t permille) {
     int places = 3;

@@ -9,6 +9,10 @@
 
 namespace wm::ui {
 
+/// "sand", "ground not stated"; "race pace", "pace not stated".
+QString groundWords(usage::Ground ground);
+QString paceWords(usage::Pace pace);
+
 /// What an hour counts, without more digits than it needs: "1.5", "2".
 QString factorText(std::int64_t permille);
 

@@ -6,6 +6,7 @@
 #include "core/sheet/cautions.h"
 #include "ui/pages/tasks/task_fields.h"
 #include "ui/words/figures.h"
+#include "ui/words/weight_words.h"
 
 // What the fields of a task offer to choose from.
 
@@ -45,13 +46,10 @@ Choices counters() {
 }
 
 // Nothing chosen = any.
-template <class E>
-Choices anyOf(const QString& any, const QString& unstated, const QString& words) {
-    Choices choices{{QString(), any}};
-    for (const auto name : base::Names<E>::names) {
-        const QString word = text(std::string(name));
-        choices.emplace_back(word, name == "unstated" ? unstated : words.arg(tr(word.toUtf8().constData())));
-    }
+template <class E, class Words>
+Choices anyOf(const QString& any, Words words) {
+    auto choices = inWords<E>(words);
+    choices.insert(choices.begin(), {QString(), any});
     return choices;
 }
 
@@ -132,9 +130,9 @@ Choices choicesFor(const ledger::Book& book, MachineId machine, const std::strin
     if (list == "kit" && field == "unit")
         return byName<upkeep::Unit>();
     if (field == "ground")
-        return anyOf<usage::Ground>(tr("any ground"), tr("ground not stated"), QStringLiteral("%1"));
+        return anyOf<usage::Ground>(tr("any ground"), groundWords);
     if (field == "pace")
-        return anyOf<usage::Pace>(tr("any pace"), tr("pace not stated"), tr("%1 pace"));
+        return anyOf<usage::Pace>(tr("any pace"), paceWords);
     if (field == "hazard")
         return inWords<upkeep::Hazard>(hazardWords);
     if (field == "due")
