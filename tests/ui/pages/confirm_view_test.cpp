@@ -196,5 +196,62 @@ TEST_F(ConfirmViewTest, TheListIsInTheOrderOfAManual) {
     EXPECT_EQ(child<QLabel>("confirmName")->textFormat(), Qt::PlainText);
 }
 
+TEST_F(ConfirmViewTest, WhatChangesMeanwhileShowsBesideWhatIsTyped) {
+    choose(QStringLiteral("fork oil"));
+    ASSERT_EQ(child<BigFigure>("confirmStored")->text(), QStringLiteral("1000\u00A0ml"));
+    figure()->setFocus();
+    figure()->selectAll();
+    type(QStringLiteral("0,9 l"));
+    const auto key = now(QStringLiteral("fork oil")).key;
+    auto task = *garage_->book().task(TaskId{key.of});
+    task.kit.at(key.at).amount = 950;
+    garage_->say([task](const ledger::Pen& pen) { return ledger::saveTask(pen, task); });
+    EXPECT_EQ(child<BigFigure>("confirmStored")->text(), QStringLiteral("950\u00A0ml"));
+    EXPECT_EQ(figure()->text(), QStringLiteral("0,9 l"));
+}
+
+TEST_F(ConfirmViewTest, APageTypedOverAStoredOneStays) {
+    auto seat = *garage_->book().joint(garage_->machine("Heron 250"), "seat-bolts");
+    seat.torque = units::Decimal{7, 0};
+    seat.source = "Heron 250 service manual (invented)";
+    seat.page = "2-40";
+    garage_->say([seat](const ledger::Pen& pen) { return ledger::saveJoint(pen, seat); });
+    choose(QStringLiteral("Seat bolts"));
+    ASSERT_EQ(page()->text(), QStringLiteral("2-40"));
+    page()->setFocus();
+    page()->selectAll();
+    type(QStringLiteral("2-41"));
+    garage_->ride("Heron 250", "2026-05-06", 100, usage::OutingKind::Practice, usage::Ground::Sand, false);
+    EXPECT_EQ(page()->text(), QStringLiteral("2-41"));
+    EXPECT_EQ(QApplication::focusWidget(), page());
+    press(Qt::Key_Return);
+    EXPECT_EQ(now(QStringLiteral("Seat bolts")).page, "2-41");
+}
+
+TEST_F(ConfirmViewTest, NothingOfAnotherFileStays) {
+    figure()->selectAll();
+    type(QStringLiteral("12 h"));
+    page()->setFocus();
+    page()->selectAll();
+    type(QStringLiteral("2-9"));
+    EXPECT_EQ(window_->page(PageId::Torque)->unsaved(),
+              QStringList{QStringLiteral("1 figure typed from the manual and not entered")});
+    const Garage other(Garage::Fill::OneMachine);
+    ASSERT_EQ(garage_->workbench().open(other.path()).outcome, store::OpenOutcome::Opened);
+    EXPECT_TRUE(window_->page(PageId::Torque)->unsaved().isEmpty());
+    EXPECT_NE(figure()->text(), QStringLiteral("12 h"));
+    EXPECT_NE(page()->text(), QStringLiteral("2-9"));
+}
+
+TEST_F(ConfirmViewTest, ANameIsNoPlaceForFigures) {
+    garage_->addMachine("Plover %2 %3", "four-stroke-motocross", units::Hours{100});
+    garage_->workbench().choose(garage_->machine("Plover %2 %3"));
+    const auto count =
+        ledger::confirmedCount(ledger::printedFigures(garage_->book(), garage_->machine("Plover %2 %3")));
+    EXPECT_EQ(said("confirmProgress"), QStringLiteral("Plover %2 %3: ") + QString::number(count.confirmed) +
+                                           QStringLiteral(" of ") + QString::number(count.all) +
+                                           QStringLiteral(" confirmed"));
+}
+
 }  // namespace
 }  // namespace wm::ui

@@ -115,9 +115,23 @@ void ConfirmView::connectParts() {
     connect(table_, &RowTable::activatedId, this, [this] { figure_->setFocus(Qt::OtherFocusReason); });
     connect(stands_, &QPushButton::clicked, this, &ConfirmView::confirm);
     connect(next_, &QPushButton::clicked, this, &ConfirmView::goOn);
+    connect(&workbench(), &Workbench::fileChanged, this, &ConfirmView::forget);
     auto* shortcut = new QShortcut(QKeySequence(Qt::Key_F12), this);
     shortcut->setContext(Qt::WidgetWithChildrenShortcut);
     connect(shortcut, &QShortcut::activated, this, &ConfirmView::confirm);
+}
+
+// Another file: what was typed and passed over was about the figures of the last one.
+void ConfirmView::forget() {
+    machine_.reset();
+    figures_.clear();
+    ids_.clear();
+    drafts_.clear();
+    passed_.clear();
+    shown_.reset();
+    manuals_.clear();
+    pages_.clear();
+    questioned_.clear();
 }
 
 QWidget* ConfirmView::firstFocus() {
@@ -128,8 +142,10 @@ QStringList ConfirmView::unsaved() const {
     std::size_t begun = drafts_.size();
     if (shown_ && !typed().isEmpty() && !drafts_.contains(*shown_))
         ++begun;
-    return begun == 0 ? QStringList()
-                      : QStringList{tr("%1 figures typed from the manual and not entered").arg(begun)};
+    if (begun == 0)
+        return {};
+    return {begun == 1 ? tr("1 figure typed from the manual and not entered")
+                       : tr("%1 figures typed from the manual and not entered").arg(begun)};
 }
 
 std::int64_t ConfirmView::idOf(const PrintedKey& key) {
@@ -191,7 +207,8 @@ void ConfirmView::refresh() {
 void ConfirmView::showCount(const items::Machine& machine) {
     const auto count = ledger::confirmedCount(figures_);
     progress_->setText(
-        tr("%1: %2 of %3 confirmed").arg(text(machine.name)).arg(count.confirmed).arg(count.all));
+        tr("%1: %2 of %3 confirmed")
+            .arg(text(machine.name), QString::number(count.confirmed), QString::number(count.all)));
     head_->setText(count.all == 0 ? tr("No figures yet: a starter schedule brings jobs and joints, without "
                                        "any torque. The figures come from your service manual.")
                    : count.confirmed == count.all
@@ -219,8 +236,6 @@ void ConfirmView::showChosen() {
         shown_.reset();
         return;
     }
-    if (shown_ == figure->key && drafts_.contains(figure->key))
-        return;
     keepTyped();
     load(*figure);
 }
@@ -238,8 +253,21 @@ void ConfirmView::load(const Printed& figure) {
                          : tr("NOT CONFIRMED against the service manual: %1").arg(sourceWords(figure)));
     const auto draft = drafts_.find(figure.key);
     loaded_ = text(figure.figure);
-    figure_->setText(draft == drafts_.end() ? loaded_ : draft->second);
-    figure_->selectAll();
+    const QString words = draft == drafts_.end() ? loaded_ : draft->second;
+    if (isAnother || figure_->text().trimmed() != words) {
+        figure_->setText(words);
+        figure_->selectAll();
+    }
+    if (isAnother)
+        loadPlace(figure);
+    const bool writes = !workbench().readOnly();
+    for (QWidget* each : std::initializer_list<QWidget*>{figure_, manual_, page_, stands_})
+        each->setEnabled(writes);
+    settle(answer_);
+}
+
+// The manual and the page that the next figure likely stands on; from then on they are the mechanic's.
+void ConfirmView::loadPlace(const Printed& figure) {
     const auto manual = manuals_.find(*machine_);
     manual_->setText(manual != manuals_.end() ? manual->second
                                               : text(ledger::manualOf(*workbench().book(), *machine_)));
@@ -248,14 +276,8 @@ void ConfirmView::load(const Printed& figure) {
     page_->setText(!figure.page.empty()   ? text(figure.page)
                    : page != pages_.end() ? page->second
                                           : QString());
-    if (isAnother) {
-        problem_->clear();
-        questioned_.clear();
-    }
-    const bool writes = !workbench().readOnly();
-    for (QWidget* each : std::initializer_list<QWidget*>{figure_, manual_, page_, stands_})
-        each->setEnabled(writes);
-    settle(answer_);
+    problem_->clear();
+    questioned_.clear();
 }
 
 bool ConfirmView::questions(const PrintedKey& key, const QString& figure) {

@@ -42,6 +42,8 @@ class ConfirmView : public TorqueView {
     void showCount(const items::Machine& machine);
     void showChosen();
     void load(const ledger::Printed& figure);
+    void loadPlace(const ledger::Printed& figure);
+    void forget();
     void keepTyped();
     void confirm();
     void goOn();
