@@ -151,7 +151,7 @@ TaskList::Line TaskList::makeLine(std::size_t at) {
         input->setValue(rows_[at][column.name]);
         connect(input, &TaskInput::edited, this, [this, at, input, column] {
             rows_[at][column.name] = input->value();
-            if (column.kind == InputKind::Figure)
+            if (column.kind == InputKind::Figure || column.name == "unit")
                 doubtTheFigure(at);
             emit edited();
         });

@@ -325,5 +325,35 @@ TEST_F(TasksPageTest, EscapeLeavesTheFieldsForTheTable) {
     EXPECT_FALSE(garage_->workbench().chosen());
 }
 
+// An amount in ml that was checked is not checked in g.
+TEST_F(TasksPageTest, AnotherUnitIsNotConfirmed) {
+    auto wanted = wording(forkOil_);
+    ASSERT_FALSE(wanted.kit.empty());
+    wanted.kit.front().confirmed = true;
+    wanted.kit.front().source = "Heron 250 service manual (invented)";
+    wanted.kit.front().page = "4-2";
+    wanted.measures = {{.name = "oil level", .unit = "mm", .least = units::Decimal{100, 0}}};
+    wanted.measures.front().source = "Heron 250 service manual (invented), p. 4-3";
+    wanted.measures.front().confirmed = true;
+    garage_->say([wanted](const ledger::Pen& pen) { return ledger::saveTask(pen, wanted); });
+    choose(forkOil_);
+    ASSERT_TRUE(wording(forkOil_).kit.front().confirmed);
+    ASSERT_TRUE(wording(forkOil_).measures.front().confirmed);
+    auto* unit = child<QComboBox>("task-kit-0-unit");
+    const int other = static_cast<int>(upkeep::Unit::Gram);
+    unit->setCurrentIndex(other);
+    emit unit->activated(other);
+    auto* measured = line("task-measures-0-unit");
+    measured->setFocus();
+    measured->selectAll();
+    QTest::keyClicks(measured, QStringLiteral("cm"));
+    preview();
+    child<QPushButton>("task-save")->click();
+    EXPECT_EQ(wording(forkOil_).measures.front().unit, "cm");
+    EXPECT_EQ(wording(forkOil_).kit.front().unit, upkeep::Unit::Gram);
+    EXPECT_FALSE(wording(forkOil_).kit.front().confirmed);
+    EXPECT_FALSE(wording(forkOil_).measures.front().confirmed);
+}
+
 }  // namespace
 }  // namespace wm::ui
