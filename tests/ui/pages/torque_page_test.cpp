@@ -245,5 +245,29 @@ TEST_F(TorquePageTest, AFigureIsPutRightForOneMachineOrForAllOfItsModel) {
     EXPECT_EQ(onKite(), "64");
 }
 
+TEST_F(TorquePageTest, NothingOfAJointStaysWhereThereIsNone) {
+    ask(QStringLiteral("valve cover"));
+    auto* form = child<QLineEdit>("jointTorque")->parentWidget();
+    ASSERT_FALSE(child<QLineEdit>("jointTorque")->text().isEmpty());
+    auto* sharing = child<QComboBox>("jointSharing");
+    sharing->parentWidget()->show();
+    sharing->addItem(QStringLiteral("for all"));
+    ask(QStringLiteral("chain slack"));
+    EXPECT_TRUE(child<QLineEdit>("jointTorque")->text().isEmpty());
+    EXPECT_TRUE(child<QLineEdit>("jointSource")->text().isEmpty());
+    EXPECT_FALSE(child<QCheckBox>("jointConfirmed")->isChecked());
+    EXPECT_FALSE(sharing->isVisibleTo(form));
+    EXPECT_EQ(sharing->count(), 0);
+}
+
+TEST_F(TorquePageTest, ANameIsNoPlaceForFigures) {
+    auto task = *book().task(garage_->task("Heron 250", "linkage-grease"));
+    task.name = "Linkage %2 %3";
+    garage_->say([task](const ledger::Pen& pen) { return ledger::saveTask(pen, task); });
+    ask(QStringLiteral("link to frame"));
+    EXPECT_TRUE(said("torqueJob").startsWith(QStringLiteral("Linkage %2 %3: joint 1 of ")))
+        << said("torqueJob").toStdString();
+}
+
 }  // namespace
 }  // namespace wm::ui

@@ -9,6 +9,7 @@
 #include "core/ledger/evening.h"
 #include "core/ledger/verbs.h"
 #include "tests/ui/window.h"
+#include "ui/pages/weekend/weekend_rows.h"
 #include "ui/tables/row_table.h"
 
 namespace wm::ui {
@@ -134,6 +135,17 @@ TEST_F(WorkPagesTest, ASavedSheetGetsItsNumberAndAFailedOneGivesItBack) {
     ASSERT_EQ(book().ledger().all<sheet::IssuedSheet>().size(), 1U);
     EXPECT_TRUE(QFile::exists(garage_->in(QStringLiteral("sheet.pdf"))));
     EXPECT_TRUE(garage_->workbench().undoText().isEmpty());  // what is on paper is not taken back
+}
+
+TEST_F(WorkPagesTest, ANameIsNoPlaceForFigures) {
+    auto task = *book().task(garage_->task("Heron 250", "engine-oil"));
+    task.name = "Oil %2";
+    const ledger::DueLine line{.task = &task};
+    ledger::Evening evening;
+    evening.machines.push_back({.alsoOpen = {&line}});
+    EXPECT_TRUE(alsoOpenWords(evening).endsWith(
+        QStringLiteral("Oil %2 (") + QString::number(task.minutes.count()) + QStringLiteral(" min)")))
+        << alsoOpenWords(evening).toStdString();
 }
 
 }  // namespace

@@ -120,10 +120,8 @@ void JointForm::share(fastening::JointVersion& wording) const {
 
 void JointForm::setJoint(const fastening::JointVersion* joint) {
     setEnabled(joint != nullptr && !workbench_.readOnly());
-    if (joint == nullptr) {
-        joint_.reset();
-        return;
-    }
+    if (joint == nullptr)
+        return clear();
     if (joint_ && *joint_ == *joint)
         return;
     joint_ = *joint;
@@ -136,6 +134,19 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     confirmed_->setChecked(joint->confirmed);
     problem_->clear();
     offerSharing(*joint);
+}
+
+// Nothing of the joint that was shown before stays.
+void JointForm::clear() {
+    joint_.reset();
+    years_.reset();
+    questioned_.clear();
+    for (QLineEdit* edit : {low_, high_, source_, page_})
+        edit->clear();
+    confirmed_->setChecked(false);
+    problem_->clear();
+    sharing_->clear();
+    holds_->hide();
 }
 
 void JointForm::focusFigure() {

@@ -33,6 +33,7 @@ class JointForm : public QWidget {
 
   private:
     void layOut();
+    void clear();
     void offerSharing(const fastening::JointVersion& joint);
     void share(fastening::JointVersion& wording) const;
     void save();

@@ -263,9 +263,8 @@ void TorquePage::showJob(const fastening::JointVersion& joint) {
     job_->setVisible(here != job.joints.end());
     if (here != job.joints.end())
         job_->setText(tr("%1: joint %2 of %3, next Ctrl+Down")
-                          .arg(job.job)
-                          .arg(here - job.joints.begin() + 1)
-                          .arg(job.joints.size()));
+                          .arg(job.job, QString::number(here - job.joints.begin() + 1),
+                               QString::number(job.joints.size())));
     marks_->show(markRows(*book, joint.joint));
 }
 

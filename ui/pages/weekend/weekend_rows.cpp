@@ -164,7 +164,8 @@ QString alsoOpenWords(const ledger::Evening& evening) {
     for (const ledger::MachineWork& work : evening.machines)
         for (const ledger::DueLine* line : work.alsoOpen)
             if (words.size() < 4)
-                words += tr("%1 (%2 min)").arg(text(line->task->name)).arg(line->task->minutes.count());
+                words += tr("%1 (%2 min)")
+                             .arg(text(line->task->name), QString::number(line->task->minutes.count()));
     return words.isEmpty()
                ? QString()
                : tr("While you are in there, nothing more to take off: %1").arg(words.join(tr(", ")));
