@@ -200,7 +200,7 @@ void MainWindow::connectBench() {
                 ->setFocus(Qt::OtherFocusReason);
     });
     connect(static_cast<BenchPage*>(pages_.at(PageId::Bench)), &BenchPage::baselineAsked, this,
-            &MainWindow::goToBaseline);
+            [this](MachineId machine) { showTasks(TasksDesk::View::Baseline, machine); });
     connect(strip_, &EntryStrip::written, this, &MainWindow::followAdded);
     connect(start_, &StartPage::fileAsked, files_, &FileDesk::openPath);
     connect(files_, &FileDesk::said, this, &MainWindow::say);
@@ -279,19 +279,24 @@ void MainWindow::goTo(PageId page) {
     refreshPage();
 }
 
-void MainWindow::goToBaseline(MachineId machine) {
-    workbench_.choose(machine);
-    showTasks(TasksDesk::View::Baseline);
-}
-
 // One view of the page Tasks, about the machine that is looked at.
 void MainWindow::showTasks(TasksDesk::View view) {
-    if (!workbench_.chosen())
-        workbench_.choose(
-            pages_.at(shown_)->machineHere().value_or(workbench_.book()->machines().front()->id));
-    static_cast<TasksDesk*>(pages_.at(PageId::Tasks))->showView(view);
-    goTo(PageId::Tasks);
-    pages_.at(PageId::Tasks)->firstFocus()->setFocus(Qt::OtherFocusReason);
+    const auto machine =
+        workbench_.chosen()
+            ? workbench_.chosen()
+            : pages_.at(shown_)->machineHere().value_or(workbench_.book()->machines().front()->id);
+    showTasks(view, *machine);
+}
+
+// The view and the machine first, so that the page is worked out once, with both.
+void MainWindow::showTasks(TasksDesk::View view, MachineId machine) {
+    auto* tasks = static_cast<TasksDesk*>(pages_.at(PageId::Tasks));
+    tasks->turnTo(view);
+    stale_.insert(PageId::Tasks);
+    shown_ = PageId::Tasks;
+    workbench_.choose(machine);
+    refreshPage();
+    tasks->firstFocus()->setFocus(Qt::OtherFocusReason);
 }
 
 // A machine that came with a schedule and a past: what was done to it before is asked at once.
@@ -304,7 +309,7 @@ void MainWindow::followAdded(const ledger::Change& change) {
         hasTasks = hasTasks || std::holds_alternative<upkeep::TaskVersion>(row);
     }
     if (machine && hasTasks && !ledger::unknownOf(*workbench_.book(), *machine).empty())
-        goToBaseline(*machine);
+        showTasks(TasksDesk::View::Baseline, *machine);
 }
 
 void MainWindow::enter(const EntryRequest& request) {
@@ -333,6 +338,10 @@ void MainWindow::find() {
 }
 
 void MainWindow::escape() {
+    if (auto* list = QApplication::activePopupWidget()) {  // a list of suggestions: it goes before the strip
+        list->close();
+        return;
+    }
     if (strip_->isOpen())
         return strip_->leave();
     workbench_.choose(std::nullopt);

@@ -60,8 +60,8 @@ class MainWindow : public QMainWindow, public Guide {
     void refreshPage();
     void followNeeds();
     void find();
-    void goToBaseline(MachineId machine);
     void showTasks(TasksDesk::View view);
+    void showTasks(TasksDesk::View view, MachineId machine);
     void followAdded(const ledger::Change& change);
     void escape();
 

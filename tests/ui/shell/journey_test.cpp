@@ -155,5 +155,24 @@ TEST_F(Journey, ASecondWindowIsSeen) {
         QTest::qWaitFor([this, &snag] { return !garage_->book().snags(snag.machine).empty(); }, 5000));
 }
 
+// The list of suggestions lies over the strip: it goes first.
+TEST_F(Journey, EscapeShutsTheSuggestionsBeforeTheStrip) {
+    openOn(Garage::Fill::Season);
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    press(Qt::Key_F3);
+    ASSERT_TRUE(strip()->isOpen());
+    type(QStringLiteral("oil"));
+    QWidget* list = QApplication::activePopupWidget();
+    ASSERT_NE(list, nullptr);
+    QTest::keyClick(list, Qt::Key_Escape);
+    EXPECT_FALSE(list->isVisible());
+    EXPECT_TRUE(strip()->isOpen());
+    EXPECT_TRUE(garage_->workbench().chosen());
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(strip()->isOpen());
+    EXPECT_EQ(QApplication::activePopupWidget(), nullptr);
+    EXPECT_TRUE(garage_->workbench().chosen());
+}
+
 }  // namespace
 }  // namespace wm::ui

@@ -41,7 +41,8 @@ Page* TasksDesk::view() const {
     return views_.at(static_cast<std::size_t>(seen_->shown()));
 }
 
-void TasksDesk::showView(View view) {
+void TasksDesk::turnTo(View view) {
+    const QSignalBlocker quiet(seen_);
     seen_->turnTo(static_cast<int>(view));
 }
 
@@ -67,7 +68,7 @@ QWidget* TasksDesk::firstFocus() {
 }
 
 bool TasksDesk::find() {
-    showView(View::Tasks);
+    seen_->turnTo(static_cast<int>(View::Tasks));
     return view()->find();
 }
 

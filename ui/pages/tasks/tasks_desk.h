@@ -26,7 +26,8 @@ class TasksDesk : public Page {
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     [[nodiscard]] QStringList unsaved() const override;
     void why() override;
-    void showView(View view);
+    /// The next refresh() works it out.
+    void turnTo(View view);
 
   private:
     void addView(const QString& name, Page* view);

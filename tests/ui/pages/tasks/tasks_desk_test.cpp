@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QSignalSpy>
 #include <QTabBar>
 #include <algorithm>
 
@@ -219,6 +220,22 @@ TEST(EvidenceWords, ABracketReadsAsOne) {
               QStringLiteral("41.0 h or more, likely 80.0 h"));
     EXPECT_EQ(bracketWords({Hours{4100}, Hours{8000}, Hours{12000}}),
               QStringLiteral("41.0 h to 120.0 h, likely 80.0 h"));
+}
+
+// The view and the machine are known before the page is worked out.
+TEST_F(TasksDeskTest, AViewThatIsAskedForIsWorkedOutOnce) {
+    garage_->addMachine("Plover 125", "four-stroke-motocross", Hours{3000});
+    for (const PageId from : {PageId::Bench, PageId::Tasks}) {
+        view(0);
+        window_->goTo(from);
+        garage_->workbench().choose(std::nullopt);
+        QSignalSpy made(&child<RowTable>("baselineTable")->rows(), &QAbstractItemModel::modelReset);
+        QSignalSpy others(&child<RowTable>("tasksTable")->rows(), &QAbstractItemModel::modelReset);
+        press(Qt::Key_B, Qt::ControlModifier);
+        EXPECT_EQ(made.count(), 1) << static_cast<int>(from);
+        EXPECT_EQ(others.count(), 0) << static_cast<int>(from);
+        EXPECT_TRUE(garage_->workbench().chosen());
+    }
 }
 
 }  // namespace
