@@ -17,14 +17,14 @@ class SmallWindow : public WindowTest {
         window_->resize(kSmall);
         QApplication::processEvents();
     }
+    EntryStrip* strip() { return window_->findChild<EntryStrip*>(); }
     void expectInside(const char* after) {
         QApplication::processEvents();
         EXPECT_EQ(window_->height(), kSmall.height()) << after;
         const QRect all = window_->rect();
         for (const auto* field : window_->findChildren<QWidget*>()) {
             const bool takesKeys = field->focusPolicy() != Qt::NoFocus && field->isVisible();
-            const auto* strip = window_->findChild<EntryStrip*>();
-            if (!takesKeys || strip == nullptr || !strip->isAncestorOf(field))
+            if (!takesKeys || !strip()->isAncestorOf(field))
                 continue;
             const QRect place(field->mapTo(window_.get(), QPoint()), field->size());
             EXPECT_TRUE(all.contains(place)) << after << ": " << field->objectName().toStdString();
@@ -39,8 +39,10 @@ TEST_F(SmallWindow, StaysAsItIsOnEveryPageAndWithEveryStrip) {
         expectInside("page");
         for (const Qt::Key key : {Qt::Key_F2, Qt::Key_F3, Qt::Key_F4}) {
             press(key);
+            EXPECT_TRUE(strip()->isOpen());
             expectInside("strip");
             press(Qt::Key_Escape);
+            EXPECT_FALSE(strip()->isOpen());
         }
     }
 }
