@@ -3,6 +3,7 @@
 #include "ui/shell/notebook_dialog.h"
 
 #include <QGridLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
@@ -166,6 +167,12 @@ void NotebookDialog::resizeEvent(QResizeEvent* event) {
     fitForm();
 }
 
+void NotebookDialog::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        return enter();
+    QDialog::keyPressEvent(event);
+}
+
 QWidget* NotebookDialog::lineSide() {
     auto* side = new QWidget(this);
     tabs_->setObjectName(QStringLiteral("notebook-verdicts"));
@@ -255,7 +262,7 @@ void NotebookDialog::connectLines() {
     connect(table_, &NotebookTable::kindAsked, this, kind);
     connect(table_, &NotebookTable::allAsked, this, all);
     connect(table_, &NotebookTable::leaveOutAsked, this, leaveOut);
-    connect(table_, &NotebookTable::importAsked, this, &NotebookDialog::importAgreed);
+    connect(table_, &NotebookTable::importAsked, this, &NotebookDialog::enter);
     connect(import_, &QPushButton::clicked, this, &NotebookDialog::importAgreed);
     connect(table_, &NotebookTable::lineChosen, this, &NotebookDialog::showLine);
     connect(tabs_, &QTabBar::currentChanged, this, [this](int at) {
@@ -325,9 +332,11 @@ void NotebookDialog::refreshTabs() {
 }
 
 void NotebookDialog::agreed() {
+    asked_ = false;
     lines_->restate();
     showTotals();
     showWords();
+    showImport();
     showLine();
 }
 
@@ -396,9 +405,16 @@ void NotebookDialog::showTotals() {
         if (used && at >= columns && at % columns > 0)
             figures_[at]->setFont(figureFont(font(), FigureSize::InText));
     }
-    import_->setEnabled(sum.lines > 0);
-    import_->setText(sum.lines == 1 ? tr("Import 1 line (Enter)")
-                                    : tr("Import %1 lines (Enter)").arg(sum.lines));
+    goesIn_ = sum;
+}
+
+// The button says what it leaves out, for the hand that clicks it.
+void NotebookDialog::showImport() {
+    QString words = goesIn_.lines == 1 ? tr("Take 1 line") : tr("Take %1 lines").arg(goesIn_.lines);
+    if (open_ > 0)
+        words += open_ == 1 ? tr("; 1 doubtful stays out") : tr("; %1 doubtful stay out").arg(open_);
+    import_->setText(words + (open_ > 0 && !asked_ ? tr(" (Enter twice)") : tr(" (Enter)")));
+    import_->setEnabled(goesIn_.lines > 0);
 }
 
 void NotebookDialog::showWords() {
@@ -407,17 +423,17 @@ void NotebookDialog::showWords() {
     const auto* notebook = preview_->notebook();
     ink.setColor(QPalette::WindowText, notebook == nullptr ? tokens.over : tokens.ink);
     words_->setPalette(ink);
+    open_ = 0;
     if (notebook == nullptr)
         return words_->setText(preview_->refusal() ? notebookRefusal(*preview_->refusal(), name_)
                                                    : QString());
-    std::size_t open = 0;
     std::size_t cures = 0;
     std::size_t fresh = 0;
     std::size_t jobs = 0;
     for (const Line& line : notebook->lines) {
         const LineState state = preview_->stateOf(line);
         const bool settles = line.cure != notebook::Cure::None;
-        open += state == LineState::Open ? 1U : 0U;
+        open_ += state == LineState::Open ? 1U : 0U;
         cures += state == LineState::Open && settles ? 1U : 0U;
         fresh += notebook::isAgreed(line, {.allCures = true}) ? 1U : 0U;
         jobs += line.facts.sort == notebook::FactSort::Job && line.readable() && !line.inFile ? 1U : 0U;
@@ -426,10 +442,10 @@ void NotebookDialog::showWords() {
     QStringList words;
     if (fresh == 0)
         words << notebookRefusal({base::Fault::NothingToDo, "notebook", {}, {}}, name_);
-    else if (open > 0)
-        words << (open == 1
+    else if (open_ > 0)
+        words << (open_ == 1
                       ? tr("1 doubtful line waits for your word; left open, it stays out.")
-                      : tr("%1 doubtful lines wait for your word; left open, they stay out.").arg(open));
+                      : tr("%1 doubtful lines wait for your word; left open, they stay out.").arg(open_));
     else
         words << tr("Nothing is written before you agree; undo takes all of it back at once.");
     if (jobs > 0)
@@ -439,13 +455,39 @@ void NotebookDialog::showWords() {
     words_->setText(words.join(QLatin1Char(' ')));
 }
 
+// Lines are left out by a word, never by a habit of the hand.
+void NotebookDialog::enter() {
+    if (busy_ || preview_->notebook() == nullptr)
+        return;
+    if (open_ > 0 && !asked_)
+        askAboutOpen();
+    else
+        importAgreed();
+}
+
+void NotebookDialog::askAboutOpen() {
+    if (lines_->firstOpen() < 0)
+        tabs_->setCurrentIndex(static_cast<int>(LineFilter::Doubtful));
+    table_->setCurrentIndex(lines_->index(std::max(lines_->firstOpen(), 0), 0));
+    table_->setFocus(Qt::OtherFocusReason);
+    asked_ = true;
+    const QString ways = tr("Space accepts the likely cure, A all cures, L leaves the line out.");
+    const QString without = goesIn_.lines == 0 ? tr("Nothing goes in before that.")
+                            : open_ == 1       ? tr("Enter once more goes on without it.")
+                                               : tr("Enter once more goes on without them.");
+    words_->setText((open_ == 1 ? tr("1 doubtful line has no answer yet.")
+                                : tr("%1 doubtful lines have no answer yet.").arg(open_)) +
+                    QLatin1Char(' ') + ways + QLatin1Char(' ') + without);
+    QPalette ink = palette();
+    ink.setColor(QPalette::WindowText, tokensFor(ink).due);
+    words_->setPalette(ink);
+    showImport();
+}
+
 void NotebookDialog::importAgreed() {
     if (busy_ || !import_->isEnabled() || preview_->notebook() == nullptr)
         return;
     busy_ = true;
-    Totals sum;
-    for (const Totals& totals : notebook::totalsOf(*preview_->notebook(), preview_->agreement()))
-        sum += totals;
     LongWork work(tr("Taking over %1").arg(quoted(name_)), this);
     auto taken = preview_->take(name_.toStdString(), work.steps());
     if (!taken) {
@@ -469,7 +511,7 @@ void NotebookDialog::importAgreed() {
         return words_->setText(moved ? tr("The file has changed meanwhile: look at the lines once more.")
                                      : wordsFor(written.error()));
     }
-    QString words = text(written->text) + QStringLiteral(": ") + totalsWords(sum);
+    QString words = text(written->text) + QStringLiteral(": ") + totalsWords(goesIn_);
     if (taken->waiting > 0)
         words += tr("; %1 meter readings wait for a word about a renewed meter").arg(taken->waiting);
     emit imported(words);

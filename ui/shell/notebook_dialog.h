@@ -6,6 +6,7 @@
 #include <functional>
 #include <vector>
 
+#include "core/notebook/totals.h"
 #include "ui/shell/notebook_lines.h"
 #include "ui/shell/notebook_preview.h"
 
@@ -21,7 +22,8 @@ class NotebookForm;
 class Workbench;
 
 /// What an import would write, line by line, before anything is written: how the notebook is understood, what
-/// each line was judged and why, what it adds up to. Enter writes what was agreed to as one step.
+/// each line was judged and why, what it adds up to. Enter writes what was agreed to as one step; while
+/// doubtful lines have no answer it leads to the first of them, and only the next Enter leaves them out.
 class NotebookDialog : public QDialog {
     Q_OBJECT
 
@@ -36,6 +38,7 @@ class NotebookDialog : public QDialog {
 
   protected:
     void resizeEvent(QResizeEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
   private:
     void layOut();
@@ -53,6 +56,9 @@ class NotebookDialog : public QDialog {
     void showLine();
     void showTotals();
     void showWords();
+    void showImport();
+    void enter();
+    void askAboutOpen();
     void importAgreed();
     void bookChanged();
     [[nodiscard]] const notebook::Line* current() const;
@@ -74,7 +80,10 @@ class NotebookDialog : public QDialog {
     QPushButton* all_;
     QPushButton* leaveOut_;
     QPushButton* import_;
-    bool busy_ = false;  ///< judging or writing: what changes meanwhile is looked at afterwards
+    notebook::Totals goesIn_{};
+    std::size_t open_ = 0;  ///< doubtful lines without an answer
+    bool asked_ = false;    ///< about those, and nothing was answered since
+    bool busy_ = false;     ///< judging or writing: what changes meanwhile is looked at afterwards
 };
 
 }  // namespace wm::ui

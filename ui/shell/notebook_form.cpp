@@ -238,10 +238,10 @@ void NotebookForm::showMachines() {
 void NotebookForm::showSpelling(std::size_t at, const notebook::NameSpelling& spelling) {
     const auto& machines = preview_.notebook()->machines;
     const QString name = quoted(text(spelling.text));
-    auto* choice = place(
-        machines_, QStringLiteral("notebook-machine-%1").arg(at),
-        spelling.lines == 1 ? tr("%1, 1 line").arg(name) : tr("%1, %2 lines").arg(name).arg(spelling.lines),
-        {});
+    auto* choice = place(machines_, QStringLiteral("notebook-machine-%1").arg(at),
+                         spelling.lines == 1 ? tr("%1, 1 line").arg(name)
+                                             : tr("%1, %2 lines").arg(name, QString::number(spelling.lines)),
+                         {});
     if (spelling.reading.machines.size() > 1) {
         QStringList both;
         for (const std::size_t machine : spelling.reading.machines)

@@ -44,6 +44,7 @@ std::optional<base::Error> NotebookPreview::setSeparator(char separator, const n
     if (!table)
         return table.error();
     table_ = *std::move(table);
+    said_.clear();
     agreement_ = {};
     findLayout();
     return std::nullopt;
@@ -116,19 +117,25 @@ void NotebookPreview::judge(const notebook::Progress& progress) {
         refusal_ = judged.error();
         return;
     }
-    const auto same = [&](std::size_t at) {
-        if (!notebook_ || at >= notebook_->lines.size())
-            return false;
-        const Line& before = notebook_->lines[at];
-        const Line& now = judged->lines[at];
-        return before.line == now.line && before.verdict == now.verdict && before.cure == now.cure &&
-               before.remarks == now.remarks;
-    };
-    for (std::size_t at = 0; at < judged->lines.size() && !agreement_.lines.empty(); ++at)
-        if (!same(at))
-            agreement_.lines.erase(judged->lines[at].line);
     notebook_ = *std::move(judged);
     refusal_.reset();
+    agreement_.lines.clear();
+    for (const Line& line : notebook_->lines) {
+        const auto at = said_.find(line.line);
+        if (at != said_.end() && at->second.verdict == line.verdict && at->second.cure == line.cure &&
+            at->second.remarks == line.remarks)
+            agreement_.lines[line.line] = at->second.choice;
+    }
+}
+
+void NotebookPreview::say(const Line& line, Choice choice) {
+    said_[line.line] = {choice, line.verdict, line.cure, line.remarks};
+    agreement_.lines[line.line] = choice;
+}
+
+Choice NotebookPreview::choiceFor(const Line& line) const {
+    const auto said = agreement_.lines.find(line.line);
+    return said == agreement_.lines.end() ? Choice::Open : said->second;
 }
 
 LineState NotebookPreview::stateOf(const Line& line) const {
@@ -136,8 +143,7 @@ LineState NotebookPreview::stateOf(const Line& line) const {
         return LineState::Known;
     if (line.verdict == Verdict::Refused)
         return LineState::Refused;
-    const auto said = agreement_.lines.find(line.line);
-    const Choice choice = said == agreement_.lines.end() ? Choice::Open : said->second;
+    const Choice choice = choiceFor(line);
     if (choice == Choice::LeftOut || (choice == Choice::Cured && line.cure == Cure::LeaveOut))
         return LineState::LeftOut;
     if (line.verdict == Verdict::Taken)
@@ -148,15 +154,13 @@ LineState NotebookPreview::stateOf(const Line& line) const {
 void NotebookPreview::turnCure(const Line& line) {
     if (line.verdict != Verdict::Doubtful || line.cure == Cure::None || line.inFile)
         return;
-    Choice& choice = agreement_.lines[line.line];
-    choice = choice == Choice::Cured ? Choice::Open : Choice::Cured;
+    say(line, choiceFor(line) == Choice::Cured ? Choice::Open : Choice::Cured);
 }
 
 void NotebookPreview::turnLeftOut(const Line& line) {
     if (line.verdict == Verdict::Refused || line.inFile)
         return;
-    Choice& choice = agreement_.lines[line.line];
-    choice = choice == Choice::LeftOut ? Choice::Open : Choice::LeftOut;
+    say(line, choiceFor(line) == Choice::LeftOut ? Choice::Open : Choice::LeftOut);
 }
 
 void NotebookPreview::cureKindOf(const Line& line) {
@@ -166,7 +170,7 @@ void NotebookPreview::cureKindOf(const Line& line) {
     for (const Line& each : notebook_->lines)
         if (each.verdict == Verdict::Doubtful && each.cure != Cure::None && !each.inFile &&
             each.doubts() == kind)
-            agreement_.lines[each.line] = Choice::Cured;
+            say(each, Choice::Cured);
 }
 
 void NotebookPreview::cureAll() {
@@ -174,7 +178,7 @@ void NotebookPreview::cureAll() {
         return;
     for (const Line& each : notebook_->lines)
         if (stateOf(each) == LineState::Open && each.cure != Cure::None)
-            agreement_.lines[each.line] = Choice::Cured;
+            say(each, Choice::Cured);
 }
 
 base::Result<notebook::Taken> NotebookPreview::take(const std::string& name,

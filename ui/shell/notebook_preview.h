@@ -32,7 +32,8 @@ class NotebookPreview {
     /// Takes the cells apart and finds out, or recalls, how they are meant. Empty and NotText: there is
     /// nothing to show; Malformed "columns": another separator may help.
     std::optional<base::Error> open(const notebook::Progress& progress = {});
-    /// Judges every line; what was agreed to holds for lines that are judged as before.
+    /// Judges every line. What was said of a line holds while it is judged as it was then, and again once it
+    /// is; a notebook that can't be judged takes nothing of it back.
     void judge(const notebook::Progress& progress = {});
     /// Against another picture of the file from now on; asks for judge().
     void setBook(std::shared_ptr<const ledger::Book> book) { book_ = std::move(book); }
@@ -71,6 +72,15 @@ class NotebookPreview {
                                                      const notebook::Progress& progress) const;
 
   private:
+    /// What was said of a line, and how it was judged then.
+    struct Said {
+        notebook::Choice choice = notebook::Choice::Open;
+        notebook::Verdict verdict{};
+        notebook::Cure cure{};
+        std::vector<notebook::Remark> remarks{};
+    };
+    void say(const notebook::Line& line, notebook::Choice choice);
+    [[nodiscard]] notebook::Choice choiceFor(const notebook::Line& line) const;
     void findLayout();
     void applyWays();
     void remember();
@@ -86,7 +96,8 @@ class NotebookPreview {
     std::optional<MachineId> onlyMachine_{};
     std::optional<notebook::Notebook> notebook_{};
     std::optional<base::Error> refusal_{};
-    notebook::Agreement agreement_{};
+    std::map<std::size_t, Said> said_{};  ///< by Line::line
+    notebook::Agreement agreement_{};     ///< what of it holds for the lines as they are judged now
 };
 
 }  // namespace wm::ui

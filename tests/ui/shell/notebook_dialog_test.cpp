@@ -171,11 +171,11 @@ TEST_F(NotebookWindow, TheSampleIsOneStepInAndOneStepOut) {
     const auto before = everything();
     ASSERT_NE(importSample("outings.csv"), nullptr);
     EXPECT_EQ(tabs(), (QStringList{"taken 72", "doubtful 6", "refused 0"}));
-    EXPECT_EQ(importButton()->text(), "Import 72 lines (Enter)");
+    EXPECT_EQ(importButton()->text(), "Take 72 lines; 6 doubtful stay out (Enter twice)");
     EXPECT_TRUE(words().startsWith("6 doubtful lines wait")) << words().toStdString();
     EXPECT_EQ(everything(), before) << "looking writes nothing";
     press(Qt::Key_A);
-    EXPECT_EQ(importButton()->text(), "Import 77 lines (Enter)")
+    EXPECT_EQ(importButton()->text(), "Take 77 lines (Enter)")
         << "the line that stands there twice stays out";
     press(Qt::Key_Return);
     EXPECT_TRUE(status().contains("took over 77 lines of outings.csv: ")) << status().toStdString();
@@ -267,17 +267,19 @@ TEST_F(NotebookWindow, CuresAreAcceptedLineByLineOrByKind) {
     EXPECT_EQ(cell(2, NotebookLines::CureAt), "meter 106,9");
     press(Qt::Key_Space);
     EXPECT_EQ(cell(2, NotebookLines::StateAt), "doubtful: cured");
-    EXPECT_EQ(importButton()->text(), "Import 73 lines (Enter)");
+    EXPECT_EQ(importButton()->text(), "Take 73 lines; 5 doubtful stay out (Enter twice)");
     press(Qt::Key_Space);
     EXPECT_EQ(cell(2, NotebookLines::StateAt), "doubtful");
     press(Qt::Key_K);
-    EXPECT_EQ(importButton()->text(), "Import 73 lines (Enter)") << "it is the only one of its kind";
+    EXPECT_EQ(importButton()->text(), "Take 73 lines; 5 doubtful stay out (Enter twice)")
+        << "it is the only one of its kind";
     press(Qt::Key_L);
     EXPECT_EQ(cell(2, NotebookLines::StateAt), "left out");
     press(Qt::Key_Left);
     EXPECT_EQ(table()->model()->rowCount(), 72);
     press(Qt::Key_L);
-    EXPECT_EQ(importButton()->text(), "Import 71 lines (Enter)") << "a taken line can be left out too";
+    EXPECT_EQ(importButton()->text(), "Take 71 lines; 5 doubtful stay out (Enter twice)")
+        << "a taken line can be left out too";
     leave(dialog);
     EXPECT_TRUE(garage_->book().ledger().all<usage::Outing>().empty());
 }
@@ -292,7 +294,7 @@ TEST_F(NotebookWindow, AKindIsAcceptedAtOnce) {
     ASSERT_NE(dialog, nullptr);
     EXPECT_EQ(tab(2), "doubtful 5") << tab(1).toStdString();
     press(Qt::Key_K);
-    EXPECT_EQ(importButton()->text(), "Import 25 lines (Enter)");
+    EXPECT_EQ(importButton()->text(), "Take 25 lines; 1 doubtful stays out (Enter twice)");
     leave(dialog);
 }
 
@@ -414,11 +416,13 @@ TEST_F(NotebookWindow, AnotherWindowsWordComesBeforeTheImport) {
     draft.outing.date = day("2026-03-07");
     draft.outing.hours = units::Hours{200};
     ASSERT_TRUE(other.perform([draft](const ledger::Pen& pen) { return ledger::logOuting(pen, draft); }));
+    press(Qt::Key_Return);  // to the doubtful lines
     press(Qt::Key_Return);
     EXPECT_TRUE(dialog->isVisible());
     EXPECT_TRUE(words().contains("changed meanwhile")) << words().toStdString();
     EXPECT_EQ(tab(4), "taken before 1");
     EXPECT_EQ(garage_->book().ledger().all<usage::Outing>().size(), 1U);
+    press(Qt::Key_Return);
     press(Qt::Key_Return);
     EXPECT_EQ(garage_->book().ledger().all<usage::Outing>().size(), 71U)
         << "that one, and 70 of the 71 lines";
@@ -461,6 +465,90 @@ TEST_F(NotebookWindow, ALongReadingShowsHowFarItIsAndCanBeStopped) {
     EXPECT_TRUE(stopped);
     EXPECT_TRUE(status().contains("Stopped")) << status().toStdString();
     EXPECT_EQ(everything(), before);
+}
+
+// Four keys and the choice of the file: Alt+F, T, then A and Enter.
+TEST_F(NotebookWindow, TheSampleWithAllItsCuresIsFourKeys) {
+    openGarage(true);
+    ASSERT_NE(importSample("outings.csv"), nullptr);  // Alt+F and T
+    press(Qt::Key_A);
+    press(Qt::Key_Return);
+    EXPECT_EQ(garage_->book().ledger().all<usage::Outing>().size(), 76U);
+    back();
+    ASSERT_NE(importSample("jobs.csv"), nullptr);
+    press(Qt::Key_A);
+    press(Qt::Key_Return);
+    EXPECT_FALSE(garage_->book().ledger().all<upkeep::Record>().empty());
+}
+
+TEST_F(NotebookWindow, LinesAreLeftOutByAWordAndNotByTheWay) {
+    openGarage(true);
+    auto* dialog = importSample("outings.csv");
+    ASSERT_NE(dialog, nullptr);
+    press(Qt::Key_Left);  // the taken ones
+    press(Qt::Key_Return);
+    ASSERT_TRUE(dialog->isVisible());
+    EXPECT_TRUE(garage_->book().ledger().all<usage::Outing>().empty());
+    EXPECT_TRUE(words().startsWith("6 doubtful lines have no answer yet.")) << words().toStdString();
+    EXPECT_EQ(importButton()->text(), "Take 72 lines; 6 doubtful stay out (Enter)");
+    EXPECT_EQ(QApplication::focusWidget(), table());
+    EXPECT_EQ(table()->model()->rowCount(), 6);
+    EXPECT_EQ(table()->currentIndex().row(), 0);
+    press(Qt::Key_Space);  // an answer: the next Enter asks about the others
+    press(Qt::Key_Return);
+    ASSERT_TRUE(dialog->isVisible());
+    EXPECT_TRUE(words().startsWith("5 doubtful lines have no answer yet.")) << words().toStdString();
+    EXPECT_EQ(table()->currentIndex().row(), 1) << "the first that is open";
+    press(Qt::Key_Return);
+    EXPECT_TRUE(status().contains("took over 73 lines")) << status().toStdString();
+}
+
+TEST_F(NotebookWindow, EnterAsksWhereverTheKeysAreAndTheButtonTakes) {
+    openGarage(true);
+    auto* dialog = importSample("outings.csv");
+    ASSERT_NE(dialog, nullptr);
+    child<QPushButton>("notebook-leave-out")->setFocus();
+    press(Qt::Key_Return);
+    ASSERT_TRUE(dialog->isVisible());
+    EXPECT_EQ(QApplication::focusWidget(), table());
+    EXPECT_TRUE(garage_->book().ledger().all<usage::Outing>().empty());
+    leave(dialog);
+    ASSERT_NE(importSample("outings.csv"), nullptr);
+    QTest::mouseClick(importButton(), Qt::LeftButton);
+    EXPECT_TRUE(status().contains("took over 72 lines")) << status().toStdString();
+}
+
+TEST_F(NotebookWindow, AChoiceThatWasWrongTakesNoAnswersBack) {
+    openGarage(true);
+    auto* dialog = importSample("outings.csv");
+    ASSERT_NE(dialog, nullptr);
+    press(Qt::Key_A);
+    press(Qt::Key_Left);
+    press(Qt::Key_L);
+    ASSERT_EQ(importButton()->text(), "Take 76 lines (Enter)");
+    for (const char* column :
+         {"notebook-column-0", "notebook-column-4"}) {  // nothing to judge; judged otherwise
+        const int right = child<QComboBox>(column)->currentIndex();
+        choose(column, static_cast<int>(notebook::Column::Unused));
+        EXPECT_NE(importButton()->text(), "Take 76 lines (Enter)") << column;
+        choose(column, right);
+        EXPECT_EQ(importButton()->text(), "Take 76 lines (Enter)") << column;
+    }
+    leave(dialog);
+}
+
+TEST_F(NotebookWindow, ANameIsNoPlaceForFigures) {
+    openGarage(true);
+    auto* dialog = import(write("names.csv",
+                                "date;machine;hours\n07.03.2026;Heron %2;1,0\n08.03.2026;Heron %2;1,0\n"
+                                "09.03.2026;Heron %2;1,0\n"));
+    ASSERT_NE(dialog, nullptr);
+    QStringList seen;
+    for (const auto* label : dialog->findChildren<QLabel*>())
+        seen << label->text();
+    EXPECT_TRUE(seen.filter("Heron %2").join(QLatin1Char('\n')).contains(", 3 lines"))
+        << seen.join(QLatin1Char('\n')).toStdString();
+    leave(dialog);
 }
 
 }  // namespace
