@@ -85,7 +85,7 @@ void printRecalls(QTextStream& out, const ledger::Book& book) {
         for (const fastening::RecallLine& line : recall.recall.lines)
             out << "  " << ui::recallLineWords(book, recall, line) << '\n';
         if (recall.recall.lines.empty())
-            out << "  Nothing is on record as tightened with it in between.\n";
+            out << "  Nothing is on record as torqued with it in between.\n";
     }
 }
 

@@ -118,7 +118,7 @@ Answer<void> readFigures(const Call& call, const ledger::Book& book, upkeep::Rec
 }
 
 Answer<void> readJoints(const Call& call, const ledger::Book& book, ledger::JobDraft& draft) {
-    for (const QString& words : call.values("confirm")) {
+    for (const QString& words : call.values("torqued")) {
         const auto joint = findJoint(book, draft.record.machine, words);
         if (!joint)
             return tl::unexpected(joint.error());
@@ -218,11 +218,11 @@ VerbSpec recordVerb() {
               "line=amount"},
              {"kit", "The parts and fluids that the task lists were used."},
              {"measured", "A measurement of the task: \"ring gap=0.52\". Again for more.", "name=figure"},
-             {"confirm",
-              "A joint that was tightened and checked; the others that were opened go on the hand-tight "
+             {"torqued",
+              "A joint that was torqued and marked; the others that were opened go on the hand-tight "
               "list. Again for more.",
               "joint"},
-             {"tool", "The torque tool that they were tightened with, by its name in the drawer.", "name"},
+             {"tool", "The torque tool that they were torqued with, by its name in the drawer.", "name"},
              {"steps",
               "Access steps that were off, by code, with commas, or \"none\"; otherwise those of the task.",
               "codes"},
@@ -235,8 +235,8 @@ VerbSpec recordVerb() {
             "  witnessmark record garage.witnessmark --machine \"Heron 250\" --task engine-oil --meter 62,5 "
             "--used \"engine oil=850\"\n"
             "  witnessmark record garage.witnessmark --machine Heron --task \"rear wheel bearings\" "
-            "--confirm \"rear "
-            "axle nut\" --minutes 25\n",
+            "--torqued \"rear axle nut\" "
+            "--minutes 25\n",
             run};
 }
 

@@ -90,8 +90,8 @@ Answer<void> run(const Call& call) {
     if (call.has("unit")) {
         unit = units::unitNamed(call.text("unit"));
         if (!unit)
-            return fail(base::Error{base::Fault::WrongUnit, "unit", call.text("unit"),
-                                    "N·m, lbf·ft, lbf·in, kgf·m, kgf·cm, psi, bar, mm, in, ml"});
+            return fail(base::Error{base::Fault::Unknown, "unit", call.text("unit"),
+                                    units::torqueUnits() + ", psi, bar, mm, in, ml"});
     }
     if (call.word(1).trimmed().isEmpty())
         return fail(base::Error{base::Fault::Empty, "query", {}, {}});

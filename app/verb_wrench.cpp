@@ -143,7 +143,9 @@ VerbSpec wrenchVerb() {
              {"length", "From the middle of the grip to the drive.", "length"},
              {"adapter", "From the drive to the fastener, in the same unit.", "length"},
              {"angle", "Between wrench and adapter: 0 straight on (otherwise), 90 square.", "degrees"},
-             {"percent", "What the tool may be off; otherwise 4 (ISO 6789, over 10 N·m).", "percent"},
+             {"percent",
+              "What the tool may be off; otherwise 4, that of a click wrench over 10 N·m (ISO 6789, II A).",
+              "percent"},
              jsonOption()},
             "  witnessmark wrench --torque 80 --length 400 --adapter 50\n"
             "  witnessmark wrench --torque \"25 ft lb\" --length 18 --adapter 3 --angle 45 --json\n",

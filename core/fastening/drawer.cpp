@@ -84,6 +84,10 @@ std::optional<double> permittedPercent(const Tool& tool) {
     return isClose(tool.type) && big ? 4.0 : 6.0;
 }
 
+bool permittedFromMemory(const Tool& tool) {
+    return tool.type != ToolType::Unstated && tool.type != ToolType::IIA;
+}
+
 double inNewtonMetres(const units::Decimal& value, units::TorqueUnit unit) {
     return units::convert(value.toDouble(), base::nameOf(unit), "N·m").value();
 }

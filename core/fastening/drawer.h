@@ -15,7 +15,7 @@
 namespace wm::fastening {
 
 /// What a tool is checked by if neither it nor its certificate says otherwise: 12 months or 5,000 cycles,
-/// whichever comes first (ISO 6789-1:2017, for users who have no interval of their own).
+/// whichever comes first (ISO 6789-1:2017, for users who have no interval of their own; from memory of it).
 inline constexpr std::int64_t kMonthsBetween = 12;
 inline constexpr std::int64_t kCyclesBetween = 5000;
 
@@ -23,6 +23,9 @@ inline constexpr std::int64_t kCyclesBetween = 5000;
 /// nothing for a tool of no stated type. 4 % for dials, electronics and adjustable wrenches over 10 N·m, 6 %
 /// for smaller ones, bars and screwdrivers.
 std::optional<double> permittedPercent(const Tool& tool);
+/// True where that figure rests on memory of the standard alone: any stated type but II A, whose figures a
+/// tool maker's manual restates.
+bool permittedFromMemory(const Tool& tool);
 
 /// A figure of the tool in N·m.
 double inNewtonMetres(const units::Decimal& value, units::TorqueUnit unit);

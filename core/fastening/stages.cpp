@@ -25,19 +25,18 @@ bool isNumeral(char c) {
 }
 
 // A comma between two digits is a decimal comma, any other ends a stage; a plus begins the angle.
-std::vector<std::string> partsOf(std::string_view text) {
-    std::vector<std::string> parts(1);
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        const char c = text[at];
+std::vector<std::string_view> partsOf(std::string_view text) {
+    std::vector<std::string_view> parts;
+    std::size_t begin = 0;
+    for (std::size_t at = 0; at <= text.size(); ++at) {
+        const char c = at < text.size() ? text[at] : ';';
         const bool decimal =
             c == ',' && at > 0 && at + 1 < text.size() && isNumeral(text[at - 1]) && isNumeral(text[at + 1]);
-        if (c == ';' || c == '+' || (c == ',' && !decimal))
-            parts.emplace_back();
-        else
-            parts.back() += c;
+        if (c != ';' && c != '+' && (c != ',' || decimal))
+            continue;
+        parts.push_back(base::trimmed(text.substr(begin, at - begin)));
+        begin = at + 1;
     }
-    for (std::string& part : parts)
-        part = base::lowered(base::trimmed(part));
     return parts;
 }
 
@@ -137,14 +136,65 @@ Result<void> checkOrder(const std::vector<Stage>& stages) {
     return {};
 }
 
+// Which of the two ends of a torque, as it stands now, takes the place of the figure `stage`; nothing if the
+// stage is neither end of the torque that stood there.
+std::optional<Result<units::Decimal>> inPlaceOf(const units::Decimal& stage, const JointVersion& stood,
+                                                const JointVersion& read) {
+    const bool isHigh = stood.torqueHigh == stage;
+    if (!isHigh && stood.torque != stage)
+        return std::nullopt;
+    if (!stood.torqueHigh && read.torqueHigh)
+        return Result<units::Decimal>(refuse(Fault::Inconsistent, "stages", stood.stages));
+    return Result<units::Decimal>(isHigh ? read.torqueHigh.value_or(*read.torque) : *read.torque);
+}
+
+// The text with another figure for the torque of one part; the rest stays as it was typed.
+std::string withFigure(const std::string& text, std::string_view part, const units::Decimal& torque) {
+    const std::string_view figure = part.substr(part.find_last_not_of("0123456789.,") + 1);
+    const auto begin = static_cast<std::size_t>(figure.data() - text.data());
+    const char mark = figure.find(',') != std::string_view::npos ? ',' : '.';
+    return text.substr(0, begin) + torque.text(mark) + text.substr(begin + figure.size());
+}
+
+bool isSameTorque(const JointVersion& a, const JointVersion& b) {
+    return a.torque == b.torque && a.torqueHigh == b.torqueHigh && a.unit == b.unit;
+}
+
 }  // namespace
+
+Result<std::string> stagesAfter(const JointVersion& stood, const JointVersion& read) {
+    const auto stages = parseStages(stood.stages);
+    if (read.stages != stood.stages || !stages || !read.torque || isSameTorque(stood, read))
+        return read.stages;
+    const auto isTorque = [](const Stage& stage) { return stage.kind == StageKind::Torque; };
+    const auto last = std::find_if(stages->rbegin(), stages->rend(), isTorque);
+    if (last == stages->rend())
+        return read.stages;
+    const auto unclear = [&] { return refuse(Fault::Inconsistent, "stages", stood.stages); };
+    const auto torques = std::count_if(stages->begin(), stages->end(), isTorque);
+    if (stood.torque && read.unit != stood.unit && torques > 1)
+        return unclear();
+    const auto now = inPlaceOf(last->torque, stood, read);
+    if (!now)
+        return stood.torque && read.unit != stood.unit ? Result<std::string>(unclear()) : read.stages;
+    if (!*now)
+        return tl::unexpected(now->error());
+    if (**now == last->torque)
+        return read.stages;
+    if (std::count_if(stages->begin(), stages->end(), [&](const Stage& stage) {
+            return isTorque(stage) && stage.torque == last->torque;
+        }) > 1)
+        return unclear();
+    const auto part = partsOf(stood.stages).at(static_cast<std::size_t>(stages->rend() - last - 1));
+    return withFigure(stood.stages, part, **now);
+}
 
 Result<std::vector<Stage>> parseStages(std::string_view text) {
     std::vector<Stage> stages;
     if (base::trimmed(text).empty())
         return stages;
-    for (const std::string& part : partsOf(text)) {
-        const auto stage = stageOf(part);
+    for (const std::string_view part : partsOf(text)) {
+        const auto stage = stageOf(base::lowered(part));
         if (!stage)
             return tl::unexpected(stage.error());
         stages.push_back(*stage);

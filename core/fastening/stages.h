@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/fastening/rows.h"
 #include "core/units/decimal.h"
 
 namespace wm::fastening {
@@ -35,6 +36,12 @@ struct Stage {
 /// without loosening between; `wanted` that stage), Inconsistent (an angle with no torque before it, or
 /// loosened at the end).
 base::Result<std::vector<Stage>> parseStages(std::string_view text);
+
+/// The stages of a joint whose torque was put right: where one of them is the torque that stood there, it
+/// becomes the new one. Stages that were typed anew, that name no torque or never held the joint's own stay.
+/// Inconsistent "stages" (`given` the stages) where it is not plain what becomes of them: the torque stands
+/// twice, a range takes the place of one figure, or the unit is another and so are the other stages.
+base::Result<std::string> stagesAfter(const JointVersion& stood, const JointVersion& read);
 
 /// The stages in words, one a line on the card: "snug", "to 20", "loosen", "90° further".
 std::string stageText(const Stage& stage, char mark = '.');

@@ -105,6 +105,18 @@ class RowReader {
         if (const auto stages = fastening::parseStages(joint.stages); !stages)
             fault(ChartColumn::Stages, stages.error());
     }
+    // Stages that no cell says follow the torque.
+    void followTorque(JointVersion& joint, const JointVersion& stood) {
+        if (!isFine_ || !cell(ChartColumn::Stages).empty())
+            return;
+        auto followed = fastening::stagesAfter(stood, joint);
+        if (!followed)
+            return fault(ChartColumn::Stages, followed.error());
+        const bool isNew = *followed != joint.stages;
+        joint.stages = std::move(*followed);
+        if (const auto stages = fastening::parseStages(joint.stages); isNew && !stages)
+            fault(ChartColumn::Stages, stages.error());
+    }
     // A unit may stand behind the figure, in its own column, or be the one from before (N·m).
     void torque(JointVersion& joint) {
         const std::string typed = cell(ChartColumn::Torque);
@@ -112,7 +124,7 @@ class RowReader {
         const auto named = units::unitNamed(unit);
         const auto known = named ? base::fromName<units::TorqueUnit>(*named) : std::nullopt;
         if (!unit.empty() && !known)
-            fault(ChartColumn::Unit, {Fault::WrongUnit, "unit", unit, {}});
+            fault(ChartColumn::Unit, {Fault::Unknown, "unit", unit, units::torqueUnits()});
         if (typed.empty())
             return;
         const auto range = units::parseTorqueRange("torque", typed);
@@ -166,10 +178,12 @@ bool isBlank(const ChartRow& row) {
 
 // What the row makes of the joint. `source` is the one of the rows above, and becomes this row's own.
 void takeRow(RowReader& read, JointVersion& joint, std::string& source, calendar::Date today) {
+    const JointVersion stood = joint;
     read.text(ChartColumn::Thread, "thread", joint.thread);
     read.count(joint);
     read.torque(joint);
     read.stages(joint);
+    read.followTorque(joint, stood);
     read.text(ChartColumn::Condition, "condition", joint.condition);
     read.text(ChartColumn::Locking, "locking", joint.locking);
     read.text(ChartColumn::Renew, "renew", joint.renew);

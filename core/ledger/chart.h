@@ -59,8 +59,9 @@ struct Chart {
 };
 
 /// Checks every cell on its own. A joint that the machine has, by name or code, gets a new wording in which
-/// empty cells leave what stands there; any other is a new one. A row without a source takes that of the row
-/// above. Faults: Empty (joint; source of a torque), Duplicate (a joint twice), and what the parsers say.
+/// empty cells leave what stands there (stages that hold the torque follow it); any other is a new one. A row
+/// without a source takes that of the row above. Faults: Empty (joint; source of a torque), Duplicate (a
+/// joint twice), and what the parsers say.
 Chart checkChart(const Book& book, MachineId machine, const std::vector<ChartRow>& rows);
 
 }  // namespace wm::ledger

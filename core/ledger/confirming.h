@@ -77,7 +77,8 @@ base::Result<std::optional<FigureDoubt>> doubtAbout(const Book& book, const Prin
 
 /// A new wording of the joint or task, from today: the figure as read (another one than stored corrects it),
 /// source and page, confirmed. Errors: Unknown (no such figure any longer), Empty ("figure" of a blank one,
-/// "source", "page"), NothingToDo, those of parseInterval, parseTorqueRange and of saveJoint and saveTask.
+/// "source", "page"), NothingToDo, those of parseInterval, parseTorqueRange, stagesAfter and of saveJoint and
+/// saveTask.
 base::Result<Change> confirmPrinted(const Pen& pen, const PrintedKey& key, const ReadInManual& read);
 
 }  // namespace wm::ledger

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "core/base/text.h"
 #include "core/fastening/stages.h"
@@ -121,17 +122,6 @@ std::optional<std::pair<std::size_t, std::size_t>> rangeIn(std::string_view text
     return units::rangeMark(text);
 }
 
-// The torque that the stages end with, if they say one.
-std::optional<Decimal> lastOfStages(const std::string& written) {
-    const auto stages = fastening::parseStages(written);
-    if (!stages)
-        return std::nullopt;
-    const auto last = std::find_if(stages->rbegin(), stages->rend(), [](const fastening::Stage& stage) {
-        return stage.kind == fastening::StageKind::Torque;
-    });
-    return last == stages->rend() ? std::nullopt : std::optional(last->torque);
-}
-
 }  // namespace
 
 std::string printedInterval(const upkeep::TaskVersion& task, char mark) {
@@ -244,14 +234,14 @@ Result<void> putTorque(fastening::JointVersion& joint, std::string_view typed) {
     const auto range = units::parseTorqueRange(kFigure, typed);
     if (!range)
         return tl::unexpected(range.error());
-    const auto end = lastOfStages(joint.stages);
-    const Decimal full = range->high.value_or(range->low);
-    const bool fitted = end && joint.torque && (*end == *joint.torque || end == joint.torqueHigh);
-    if (fitted && *end != range->low && *end != full)
-        return refuse(Fault::Inconsistent, "stages", joint.stages);
+    const fastening::JointVersion stood = joint;
     joint.torque = range->low;
     joint.torqueHigh = range->high;
     joint.unit = range->unit.value_or(joint.unit);
+    auto stages = fastening::stagesAfter(stood, joint);
+    if (!stages)
+        return tl::unexpected(stages.error());
+    joint.stages = std::move(*stages);
     return {};
 }
 

@@ -27,7 +27,7 @@ base::Result<void> putAmount(upkeep::KitLine& line, std::string_view typed);
 /// "0.10-0.15", "max 0.8", "at least 1.0"; a bare figure is the end that stood there. Malformed if there was
 /// none or both, WrongUnit for another unit than the measurement's.
 base::Result<void> putLimit(upkeep::MeasurePoint& point, std::string_view typed);
-/// Inconsistent "stages" if the stages end with the torque that is put right: they would not fit any longer.
+/// Stages that hold the torque are put right with it; Inconsistent "stages" where that is not plain.
 base::Result<void> putTorque(fastening::JointVersion& joint, std::string_view typed);
 
 }  // namespace wm::ledger

@@ -79,6 +79,12 @@ std::map<MachineId, std::vector<JointVersion>> forOthers(const Book& book,
     return result;
 }
 
+std::vector<JointVersion> forThisOneOnly(std::vector<JointVersion> wordings) {
+    for (JointVersion& wording : wordings)
+        wording.sharedFrom = wording.sharedTo = std::nullopt;
+    return wordings;
+}
+
 std::optional<ModelYears> sharedYears(const Book& book, const JointVersion& joint) {
     if (joint.sharedFrom && joint.sharedTo)
         return ModelYears{*joint.sharedFrom, *joint.sharedTo};

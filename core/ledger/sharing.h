@@ -22,6 +22,9 @@ bool isFor(const fastening::JointVersion& wording, const items::Machine& typedOn
 std::map<MachineId, std::vector<fastening::JointVersion>> forOthers(
     const Book& book, const std::vector<fastening::JointVersion>& wordings);
 
+/// The wordings for their own machine alone: what the others of its model have stays.
+std::vector<fastening::JointVersion> forThisOneOnly(std::vector<fastening::JointVersion> wordings);
+
 /// What a machine that is new (or whose model or year was put right) takes over from the others of its model:
 /// the shared wordings of today whose code it has not, in order of name.
 std::vector<fastening::JointVersion> fromOthers(const Book& book, const items::Machine& machine);

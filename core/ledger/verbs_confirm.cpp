@@ -107,6 +107,11 @@ Said saidOf(Wording& wording, const PrintedKey& key) {
     return {task.source, task.page, task.confirmed};
 }
 
+// Stages that were put right with the torque are said as well: nobody typed them.
+std::string stagesText(const JointVersion& read, const JointVersion& stood) {
+    return read.stages == stood.stages ? std::string{} : fmt::format(" (stages: {})", read.stages);
+}
+
 std::string nameOfFigure(const Wording& wording, const PrintedKey& key) {
     if (const auto* joint = std::get_if<JointVersion>(&wording))
         return joint->name;
@@ -217,9 +222,11 @@ Result<Change> confirmPrinted(const Pen& pen, const PrintedKey& key, const ReadI
     const bool isNew = figure != storedText(*stood, key, '.');
     std::visit([&](auto& each) { each.validFrom = pen.book.today(); }, wording);
     const auto* joint = std::get_if<JointVersion>(&wording);
+    const std::string stages =
+        joint == nullptr ? std::string{} : stagesText(*joint, std::get<JointVersion>(*stood));
     auto change = joint != nullptr ? saveJoint(pen, *joint) : saveTask(pen, std::get<TaskVersion>(wording));
     if (change)
-        change->text = isNew ? fmt::format("\"{}\" is {} by the manual", name, figure)
+        change->text = isNew ? fmt::format("\"{}\" is {}{} by the manual", name, figure, stages)
                              : fmt::format("confirmed \"{}\" against the manual", name);
     return change;
 }

@@ -29,7 +29,7 @@ std::string phrase(const std::vector<fastening::JointMark>& marks, std::string_v
         case MarkKind::Loosened:
             return fmt::format("loosened {}", what);
         case MarkKind::Confirmed:
-            return fmt::format("confirmed {}", what);
+            return fmt::format("torqued {}", what);
         case MarkKind::FoundFine:
             return fmt::format("found {} fine", what);
         case MarkKind::MarkBroken:

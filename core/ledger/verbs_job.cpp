@@ -123,8 +123,8 @@ void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft) 
     check.row<fastening::Tool>("tool", draft.tool);
     for (const JointId joint : draft.confirmed) {
         const auto* wording = book.joint(joint);
-        check.that(wording != nullptr && wording->machine == draft.record.machine, Fault::Unknown,
-                   "confirmed", std::to_string(joint.value()));
+        check.that(wording != nullptr && wording->machine == draft.record.machine, Fault::Unknown, "torqued",
+                   std::to_string(joint.value()));
     }
 }
 

@@ -88,10 +88,15 @@ std::string genericRefusalText(const fastening::GenericRefusal& refusal) {
         case GenericWhy::ShortEngagement:
             return because("Too little thread in the hole for any generic figure.");
         case GenericWhy::NoSuchThread:
+            if (refusal.given.empty())
+                return "Which thread? Write it like M8x1.25.";
             return fmt::format("There is no metric thread \"{}\": write it like M8x1.25.", refusal.given);
         case GenericWhy::TooSmallOrLarge:
             return because(fmt::format("Generic figures are for M4 to M16, not for {}.", refusal.given));
         case GenericWhy::NoSuchClass:
+            if (refusal.given.empty())
+                return fmt::format("Which class? Read it off the bolt's head: one of {}.",
+                                   fastening::propertyClasses());
             return fmt::format(
                 "The class \"{}\" is none of ISO 898-1: read it off the bolt's head, one of {}.",
                 refusal.given, fastening::propertyClasses());

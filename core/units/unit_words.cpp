@@ -171,8 +171,17 @@ base::Result<Measured> parseMeasured(std::string_view field, std::string_view te
     return Measured{*value, *unit};
 }
 
+std::string torqueUnits() {
+    std::string all;
+    for (const std::string_view name : base::Names<TorqueUnit>::names)
+        all += (all.empty() ? "" : ", ") + std::string(name);
+    return all;
+}
+
 base::Result<TypedTorque> parseTorque(std::string_view field, std::string_view text) {
     const auto measured = parseMeasured(field, text);
+    if (!measured && measured.error().fault == Fault::WrongUnit)
+        return refuse(Fault::WrongUnit, std::string(field), measured.error().given, torqueUnits());
     if (!measured)
         return tl::unexpected(measured.error());
     if (measured->value.digits() <= 0)
@@ -182,7 +191,7 @@ base::Result<TypedTorque> parseTorque(std::string_view field, std::string_view t
         return typed;
     typed.unit = base::fromName<TorqueUnit>(measured->unit);
     if (!typed.unit || !isTorque(measured->unit))
-        return refuse(Fault::WrongUnit, std::string(field), std::string(measured->unit));
+        return refuse(Fault::WrongUnit, std::string(field), std::string(measured->unit), torqueUnits());
     return typed;
 }
 

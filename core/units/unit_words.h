@@ -37,7 +37,9 @@ struct TypedTorque {
     std::optional<TorqueUnit> unit{};  ///< the one that was typed behind it
 };
 
-/// Errors: those of parseMeasured; WrongUnit for a unit of something else; NotPositive.
+/// "N·m, lbf·ft, lbf·in, kgf·m, kgf·cm": what may stand behind a torque.
+std::string torqueUnits();
+/// Errors: those of parseMeasured; WrongUnit for no unit of a torque (`wanted` those there are); NotPositive.
 base::Result<TypedTorque> parseTorque(std::string_view field, std::string_view text);
 
 /// "18-22 ft lb", "18 to 22 Nm", "25": one figure, or the two ends of a range, in one line. A unit behind the

@@ -45,7 +45,7 @@ TEST_F(DrawerAndCard, SaysWhatAFailedCheckPutInDoubt) {
     for (const char* words :
          {"Long red, 20 to 200 N·m: checked until", "Old bar, 0 to 150 N·m: never checked",
           "Middle click was found out of tolerance on", "-7.2 % at the worst",
-          "Handlebar clamp bolts, Heron 250: tightened twice, last on Wed 29 Apr by Odile; TO "
+          "Handlebar clamp bolts, Heron 250: torqued twice, last on Wed 29 Apr by Odile; TO "
           "RE-CHECK",
           "Rear sprocket bolts and nuts, Heron 250: moved 3 times", "loosens more often than its kind",
           "exact conditional test of two rates"})
@@ -105,10 +105,10 @@ TEST_F(DrawerAndCard, AJobSaysWithWhatItsJointsWereTightened) {
     const auto cycles = [this] { return say({"drawer", file_, "--json"}).json().at("tools").at(0); };
     const auto before = cycles();
     ASSERT_EQ(before.at("name"), "Long red");
-    expectRefusal(say({"record", file_, "--machine", "Sorrel", "--task", "linkage-grease", "--confirm",
+    expectRefusal(say({"record", file_, "--machine", "Sorrel", "--task", "linkage-grease", "--torqued",
                        "rear-axle-nut", "--tool", "short blue"}),
                   Exit::Refused, "short blue");
-    const Said said = say({"record", file_, "--machine", "Sorrel", "--task", "linkage-grease", "--confirm",
+    const Said said = say({"record", file_, "--machine", "Sorrel", "--task", "linkage-grease", "--torqued",
                            "rear-axle-nut", "--tool", "long"});
     ASSERT_EQ(said.exit, 0) << said.err.toStdString();
     EXPECT_EQ(cycles().at("cycles").get<int>(), before.at("cycles").get<int>() + 1);

@@ -89,8 +89,8 @@ TEST_F(RecordVerb, AsksWhichTaskIfSeveralFit) {
 }
 
 TEST_F(RecordVerb, OpensTheJointsThatWereNotConfirmed) {
-    const Said said = say({"record", file_, "--task", "chain-kit", "--confirm", "front sprocket nut",
-                           "--confirm", "rear-axle-nut"});
+    const Said said = say({"record", file_, "--task", "chain-kit", "--torqued", "front sprocket nut",
+                           "--torqued", "rear-axle-nut"});
     ASSERT_EQ(said.exit, 0) << said.err.toStdString();
     EXPECT_TRUE(said.out.contains("Hand-tight: ")) << said.out.toStdString();
     EXPECT_FALSE(said.out.contains("Hand-tight: Rear axle nut")) << said.out.toStdString();
@@ -152,7 +152,7 @@ INSTANTIATE_TEST_SUITE_P(
             {"--task", "valve-clearance", "--measured", "inlet left=nan"},
             Exit::Refused,
             "“nan”"},
-        Bad{"UnknownJoint", {"--task", "engine-oil", "--confirm", "left ear"}, Exit::Refused, "“left ear”"},
+        Bad{"UnknownJoint", {"--task", "engine-oil", "--torqued", "left ear"}, Exit::Refused, "“left ear”"},
         Bad{"UnknownStep", {"--task", "engine-oil", "--steps", "left-ear"}, Exit::Refused, "left-ear"},
         Bad{"UnknownPerson", {"--task", "engine-oil", "--by", "Nobody"}, Exit::Refused, "“Nobody”"},
         Bad{"MeterRunsBack", {"--task", "engine-oil", "--meter", "9"}, Exit::Refused, "lower"},

@@ -27,7 +27,8 @@ TEST_F(TorqueVerbsTest, AFigureIsFoundWithASlipOfTheHand) {
 TEST_F(TorqueVerbsTest, WhatCannotBeFoundIsSaid) {
     expectRefusal(say({"torque", file_, "xqzvw"}), Exit::Refused, "Nothing is called");
     expectRefusal(say({"torque", file_, ""}), Exit::Refused, "query");
-    expectRefusal(say({"torque", file_, "axle", "--unit", "bananas"}), Exit::Refused, "unit");
+    expectRefusal(say({"torque", file_, "axle", "--unit", "bananas"}), Exit::Refused,
+                  "The unit “bananas” is not known here: choose one of these: N·m, lbf·ft");
     expectRefusal(say({"torque", file_, "axle", "--machine", "nobody"}), Exit::Refused, "machine");
     const Said none = say({"torque", file_, "xqzvw", "--json"});
     EXPECT_EQ(none.exit, 0);
@@ -46,6 +47,8 @@ TEST_F(TorqueVerbsTest, AWrenchIsSetForItsAdapter) {
                   Exit::Refused, "points back");
     expectRefusal(say({"wrench", "--torque", "0", "--length", "300", "--adapter", "40"}), Exit::Refused,
                   "torque");
+    expectRefusal(say({"wrench", "--torque", "50 bananas", "--length", "300", "--adapter", "40"}),
+                  Exit::Refused, "“bananas” has a unit that does not fit: choose one of these: N·m, lbf·ft");
     expectRefusal(say({"wrench", "--torque", "50", "--length", "0", "--adapter", "40"}), Exit::Refused,
                   "length");
     expectRefusal(say({"wrench", "--torque", "50", "--length", "300"}), Exit::Usage, "adapter");
@@ -70,6 +73,8 @@ TEST_F(TorqueVerbsTest, AGenericBandHasItsCautionAndMostlyThereIsNone) {
     expectRefusal(say({"generic", "--thread", "M8", "--class", "8.8", "--hole", "magnesium"}), Exit::Refused,
                   "magnesium");
     expectRefusal(say({"generic", "--thread", "M7.3x9", "--class", "8.8"}), Exit::Refused, "M7.3x9");
+    expectRefusal(say({"generic", "--class", "8.8"}), Exit::Refused, "Which thread?");
+    expectRefusal(say({"generic", "--thread", "M8"}), Exit::Refused, "Which class?");
     expectRefusal(say({"generic", "--thread", "M8", "--class", "8.9"}), Exit::Refused, "8.9");
     expectRefusal(say({"generic", "--thread", "M8", "--class", "8.8", "--by-angle"}), Exit::Refused, "angle");
 }

@@ -201,9 +201,9 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
         extra_ = addTick(QStringLiteral("extraDone"), tr("also done: %1").arg(text(task.extra)), false);
     const auto opened = book().jointsOpened(task, steps_);
     if (!opened.empty())
-        says_ = addCaption(tr("tightened and checked (else hand-tight):"));
+        says_ = addCaption(tr("torqued and marked (else hand-tight):"));
     for (const auto* joint : opened)
-        joints_.emplace_back(joint->joint, addTick(QStringLiteral("confirmed"), text(joint->name), false));
+        joints_.emplace_back(joint->joint, addTick(QStringLiteral("torqued"), text(joint->name), false));
     const QStringList tools = toolNames(book());
     if (!opened.empty() && !tools.isEmpty())
         tool_ = addSuggested(QStringLiteral("tool"), tr("all of these with"), QString(), tools, 14);

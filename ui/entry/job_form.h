@@ -45,7 +45,7 @@ class JobForm : public EntryForm {
     std::optional<TaskId> asksFor_;
     std::vector<QLineEdit*> measures_;
     std::vector<std::pair<JointId, QCheckBox*>> joints_;
-    QLineEdit* tool_ = nullptr;  ///< what the confirmed joints were tightened with
+    QLineEdit* tool_ = nullptr;  ///< what the joints were torqued with
     QCheckBox* extra_ = nullptr;
     std::vector<std::string> steps_;  ///< access steps that the task needs off
 };

@@ -113,7 +113,7 @@ void OutingForm::followMachine() {
     const auto open = book().handTight(*machine);
     if (open.empty())
         return;
-    open_ = addCaption(tr("hand-tight; tick what was tightened and checked first:"));
+    open_ = addCaption(tr("hand-tight; tick what was torqued and marked first:"));
     open_->setObjectName(QStringLiteral("hand-tight-question"));
     for (const auto& joint : open)
         tightened_.emplace_back(joint.state.joint,
@@ -164,7 +164,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     }
     store::Verb log = [draft](const ledger::Pen& pen) { return ledger::logOuting(pen, draft); };
     if (!marks.empty())
-        log = tightenThenLog(tr("outing on %1, joints tightened").arg(machine_->currentText()),
+        log = tightenThenLog(tr("outing on %1, joints torqued").arg(machine_->currentText()),
                              std::move(marks), std::move(log));
     return std::move(read).answer(std::move(log));
 }

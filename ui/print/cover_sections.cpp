@@ -131,8 +131,8 @@ std::vector<Section> coverSections(const sheet::JobSheet& sheet, double width) {
     if (!sections.empty())
         sections.back().groups.back().addSpace(10);
     sections.push_back(factsSection(sheet, width));
-    addList(sections, QStringLiteral("Hand-tight now: confirm these first"), sheet.handTight, paperFont(14),
-            width);
+    addList(sections, QStringLiteral("Hand-tight now: torque and mark these first"), sheet.handTight,
+            paperFont(14), width);
     addList(sections, QStringLiteral("Snags left open"), sheet.openSnags, paperFont(14), width);
     if (!sheet.cautions.empty())
         sections.push_back(cautionsSection(sheet, width));

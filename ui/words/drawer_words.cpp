@@ -41,6 +41,17 @@ QString rangeWords(const fastening::Tool& tool) {
     return tr("%1 to %2 %3").arg(plain(tool.low), plain(tool.high), unitWords(tool.unit));
 }
 
+QString typeWords(const fastening::Tool& tool) {
+    const auto permitted = fastening::permittedPercent(tool);
+    if (!permitted)
+        return {};
+    const auto name = base::nameOf(tool.type);
+    const QString words = tr("%1 ±%2 %")
+                              .arg(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())))
+                              .arg(*permitted);
+    return fastening::permittedFromMemory(tool) ? tr("%1, from memory").arg(words) : words;
+}
+
 QString standingWords(const fastening::ToolStanding& standing, calendar::Date today) {
     const QString cycles = tr("%1 of %2 cycles").arg(standing.cycles).arg(standing.cyclesAllowed);
     switch (standing.state) {
@@ -95,7 +106,7 @@ QString recallLineWords(const ledger::Book& book, const ledger::ToolRecall& reca
         return {};
     const auto* machine = book.ledger().find<items::Machine>(joint->machine);
     const auto* by = line.tightened->by ? book.ledger().find<items::Person>(*line.tightened->by) : nullptr;
-    QString words = tr("%1, %2: tightened %3")
+    QString words = tr("%1, %2: torqued %3")
                         .arg(text(joint->name), machine == nullptr ? QString() : text(machine->name),
                              timesWords(static_cast<std::int64_t>(line.times)));
     words += line.times == 1 ? tr(", on %1") : tr(", last on %1");
@@ -104,7 +115,7 @@ QString recallLineWords(const ledger::Book& book, const ledger::ToolRecall& reca
         words += tr(" by %1").arg(text(by->name));
     if (line.since != nullptr)
         words += line.since->kind == fastening::MarkKind::Confirmed
-                     ? tr("; tightened again on %1").arg(dayWords(line.since->date, book.today()))
+                     ? tr("; torqued again on %1").arg(dayWords(line.since->date, book.today()))
                      : tr("; loosened since, on %1").arg(dayWords(line.since->date, book.today()));
     else if (ledger::isSettled(book, recall, line))
         words += tr("; re-checked");

@@ -12,6 +12,8 @@ namespace wm::ui {
 
 /// "20 to 200 N·m"
 QString rangeWords(const fastening::Tool& tool);
+/// "II A ±4 %"; "I C ±4 %, from memory" where no source but memory of ISO 6789 says so; empty if unstated.
+QString typeWords(const fastening::Tool& tool);
 /// "checked until 3 Mar 2027, 12 of 5000 cycles"; "never checked"; "OUT OF TOLERANCE, not for use".
 QString standingWords(const fastening::ToolStanding& standing, calendar::Date today);
 /// Whether its time has come or it must not be used.
@@ -22,7 +24,7 @@ QString fitWords(const fastening::Fit& fit);
 
 /// "Middle click was found 7.2 % out of tolerance on 14 May; last found good on 14 Oct."
 QString recallWords(const ledger::ToolRecall& recall, calendar::Date today);
-/// "Rear axle nut, Heron 250: tightened 3 times, last on 2 May by Odile"; with what was done since.
+/// "Rear axle nut, Heron 250: torqued 3 times, last on 2 May by Odile"; with what was done since.
 QString recallLineWords(const ledger::Book& book, const ledger::ToolRecall& recall,
                         const fastening::RecallLine& line);
 

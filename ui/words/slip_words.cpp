@@ -47,6 +47,16 @@ QString oddWords(upkeep::FigureSlip slip) {
 
 }  // namespace
 
+QString stagesWords(const base::Error& error) {
+    if (error.fault == base::Fault::OutOfOrder)
+        return tr("A stage before it is %1 already: look at the manual again. Where the stages are others "
+                  "as well, type them with it (view Chart).")
+            .arg(text(error.wanted));
+    return tr("It is not plain what becomes of the stages (%1) with this figure: type them with it, as the "
+              "manual prints them (view Chart).")
+        .arg(text(error.given));
+}
+
 QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt) {
     const QString meant = text(doubt.meant.text(decimalMark())) + QChar(0x00A0) +
                           text(std::string(base::nameOf(doubt.meantUnit)));

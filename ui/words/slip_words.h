@@ -14,5 +14,7 @@ namespace wm::ui {
 QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt);
 /// The same of any figure that is copied from a manual.
 QString questionAbout(const ledger::FigureDoubt& doubt);
+/// Why the stages can't follow a torque that was put right, and what to do.
+QString stagesWords(const base::Error& error);
 
 }  // namespace wm::ui

@@ -62,6 +62,9 @@ TEST(DrawerTest, KnowsWhatAToolIsPermitted) {
     EXPECT_EQ(permittedPercent(inInches), 6.0) << "88 lbf·in are 9.9 N·m";
     EXPECT_EQ(permittedPercent(tool(1, "bar", 0, 150, ToolType::IA)), 6.0);
     EXPECT_EQ(permittedPercent(tool(1, "any", 0, 150, ToolType::Unstated)), std::nullopt);
+    EXPECT_FALSE(permittedFromMemory(tool(1, "click", 5, 25)));
+    EXPECT_TRUE(permittedFromMemory(tool(1, "bar", 0, 150, ToolType::IA)));
+    EXPECT_FALSE(permittedFromMemory(tool(1, "any", 0, 150, ToolType::Unstated))) << "no figure at all";
 }
 
 // By hand: 12 months from 10 March 2025 are 10 March 2026; 4 clicks a mark.

@@ -3,6 +3,9 @@
 #include "core/fastening/stages.h"
 
 #include <gtest/gtest.h>
+#include <rapidcheck.h>
+
+#include <string>
 
 namespace wm::fastening {
 namespace {
@@ -55,6 +58,80 @@ TEST(StagesTest, SayWhichPartIsWrong) {
     EXPECT_EQ(read("40, loosen"), fault(Fault::Inconsistent, "loosen"));
     EXPECT_EQ(read("<b>20</b>"), fault(Fault::Malformed, "<b>20</b>"));
     EXPECT_EQ(read(std::string(10'000, ',')), fault(Fault::Malformed, ""));
+}
+
+using units::Decimal;
+using units::TorqueUnit;
+
+JointVersion staged(std::optional<Decimal> torque, const char* stages, std::optional<Decimal> high = {}) {
+    return {.torque = torque, .torqueHigh = high, .stages = stages};
+}
+
+// The stages when `torque` takes the place of what stood there; "unclear" if that is not plain.
+std::string after(const JointVersion& stood, Decimal torque, std::optional<Decimal> high = {},
+                  TorqueUnit unit = TorqueUnit::NewtonMetre) {
+    JointVersion now = stood;
+    now.torque = torque;
+    now.torqueHigh = high;
+    now.unit = unit;
+    const auto stages = stagesAfter(stood, now);
+    if (stages)
+        return *stages;
+    EXPECT_EQ(stages.error().fault, Fault::Inconsistent);
+    EXPECT_EQ(stages.error().field, "stages");
+    EXPECT_EQ(stages.error().given, stood.stages);
+    return "unclear";
+}
+
+TEST(StagesTest, TheLastTorqueFollowsTheFigureThatStoodThere) {
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "snug, 20, 38"), {40, 0}), "snug, 20, 40");
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "Snug,20,38"), {405, 1}), "Snug,20,40.5");
+    EXPECT_EQ(after(staged(Decimal{90, 1}, "seat 40, loosen, to 9"), {10, 0}), "seat 40, loosen, to 10");
+    EXPECT_EQ(after(staged(Decimal{30, 0}, "30 + 90 deg"), {35, 0}), "35 + 90 deg");
+    EXPECT_EQ(after(staged(Decimal{90, 1}, "4,5; 9,0"), {95, 1}), "4,5; 9,5");
+    EXPECT_EQ(after(staged(Decimal{18, 0}, "10, 22", Decimal{22, 0}), {20, 0}, Decimal{24, 0}), "10, 24");
+    EXPECT_EQ(after(staged(Decimal{18, 0}, "10, 18", Decimal{22, 0}), {20, 0}, Decimal{24, 0}), "10, 20");
+    EXPECT_EQ(after(staged(Decimal{18, 0}, "10, 22", Decimal{22, 0}), {20, 0}), "10, 20") << "no range now";
+    EXPECT_EQ(after(staged(Decimal{30, 0}, "30 + 90 deg"), {22, 0}, {}, TorqueUnit::PoundForceFoot),
+              "22 + 90 deg")
+        << "its only torque is in the other unit as well";
+}
+
+TEST(StagesTest, WhatTheFigureIsNoPartOfStays) {
+    EXPECT_EQ(after(staged(Decimal{38, 0}, ""), {40, 0}), "");
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "half, full"), {40, 0}), "half, full");
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "20, full"), {40, 0}), "20, full");
+    EXPECT_EQ(after(staged(std::nullopt, "20, 38"), {38, 0}), "20, 38") << "a figure typed into its blank";
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "20, 38"), {38, 0}), "20, 38");
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "see the picture"), {40, 0}), "see the picture");
+    JointVersion anew = staged(Decimal{40, 0}, "15, 40");
+    EXPECT_EQ(stagesAfter(staged(Decimal{38, 0}, "20, 38"), anew).value(), "15, 40") << "typed as well";
+}
+
+TEST(StagesTest, WhereItIsNotPlainWhatBecomesOfThemNothingIsGuessed) {
+    EXPECT_EQ(after(staged(Decimal{40, 0}, "seat 40, loosen, 40"), {45, 0}), "unclear")
+        << "both, or the last?";
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "20, 38"), {36, 0}, Decimal{40, 0}), "unclear") << "which end?";
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "20, 38"), {28, 0}, {}, TorqueUnit::PoundForceFoot), "unclear")
+        << "20 of what?";
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "20, full"), {28, 0}, {}, TorqueUnit::PoundForceFoot), "unclear");
+}
+
+// Only the last torque is another one, and what can be read stays so.
+TEST(StagesTest, NothingButTheLastTorqueChanges) {
+    EXPECT_TRUE(rc::check("stages after a torque", [] {
+        const auto count = *rc::gen::inRange(0, 4);
+        const char mark = *rc::gen::element('.', ',');
+        std::string text = *rc::gen::element<std::string>("", "snug; ", "Seat 0.5 ; loosen;  ");
+        std::int64_t digits = *rc::gen::inRange(10, 50);
+        const auto written = [mark](std::int64_t tenths) { return Decimal{tenths, 1}.text(mark); };
+        for (int at = 0; at < count; ++at, digits += *rc::gen::inRange(1, 90))
+            text += written(digits) + "; ";
+        const std::string end = *rc::gen::element<std::string>("", " + 90 deg", ";full");
+        const JointVersion stood = staged(Decimal{digits, 1}, (text + written(digits) + end).c_str());
+        const std::int64_t now = digits + *rc::gen::inRange(1, 500);
+        RC_ASSERT(after(stood, {now, 1}) == text + written(now) + end);
+    }));
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 
 #include <set>
 
+#include "core/ledger/sharing.h"
 #include "tests/core/ledger/bench.h"
 
 namespace wm::ledger {
@@ -93,13 +94,54 @@ TEST_F(ChartTest, WritesAllInOneStep) {
     EXPECT_EQ(again.unchanged, 2U);
 }
 
+// A chart without a column of stages puts them right with the torque, or says that they are wanted.
+TEST_F(ChartTest, StagesFollowATorqueWhereNoCellSaysThem) {
+    must(saying(saveJoints, heron,
+                check("joint;torque;stages;manual\nHead nuts;38;snug, 20, 38;m\n").wordings));
+    const Chart chart = check("joint;torque;manual\nHead nuts;40;m\n");
+    ASSERT_TRUE(chart.faults.empty());
+    ASSERT_EQ(chart.wordings.size(), 1U);
+    EXPECT_EQ(chart.wordings[0].stages, "snug, 20, 40");
+    EXPECT_EQ(check("joint;torque;stages;manual\nHead nuts;40;15, 40;m\n").wordings.at(0).stages, "15, 40");
+    const std::string head = "joint;torque;manual\n";
+    EXPECT_EQ(faults(head + "Head nuts;28 ft lb;m\n"), fault(0, ChartColumn::Stages, Fault::Inconsistent));
+    EXPECT_EQ(faults(head + "Head nuts;15;m\n"), fault(0, ChartColumn::Stages, Fault::OutOfOrder));
+}
+
+// The rows of a chart can be kept to their machine: another of the model keeps what it has.
+TEST_F(ChartTest, WhatTheModelSharesCanBeOverruledForOneMachine) {
+    items::Machine card = *ledger().find<items::Machine>(heron);
+    card.maker = "Brackwater";
+    card.model = "MX 250";
+    card.year = 2020;
+    must(saying(saveMachine, card, false));
+    card.id = MachineId{};
+    card.name = "Kite 250";
+    must(saying(saveMachine, card, true));
+    const MachineId kite = ledger().all<items::Machine>().back().id;
+    Chart chart = check("joint;torque;manual\nDrain plug;24;m\n");
+    chart.wordings.at(0).sharedFrom = 2019;
+    chart.wordings.at(0).sharedTo = 2021;
+    must(saying(saveJoints, heron, chart.wordings));
+    const auto onKite = [&] { return book().joint(kite, "drain-plug")->torque->text(); };
+    EXPECT_EQ(onKite(), "24");
+    chart = check("joint;torque;manual\nDrain plug;25;m\n");
+    ASSERT_EQ(forOthers(book(), chart.wordings).count(kite), 1U);
+    const auto here = forThisOneOnly(chart.wordings);
+    EXPECT_TRUE(forOthers(book(), here).empty());
+    must(saying(saveJoints, heron, here));
+    EXPECT_EQ(book().joint(heron, "drain-plug")->torque->text(), "25");
+    EXPECT_EQ(onKite(), "24");
+    EXPECT_EQ(sharedYears(book(), *book().joint(heron, "drain-plug")), (ModelYears{2019, 2021}));
+}
+
 TEST_F(ChartTest, SaysWhichCellIsWrong) {
     const std::string head = "joint;thread;count;torque;unit;stages;manual;checked\n";
     EXPECT_EQ(faults(head + ";M6;1;10;;;m;\n"), fault(0, ChartColumn::Joint, Fault::Empty));
     EXPECT_EQ(faults(head + "A;;1;ten;;;m;\n").substr(0, 4), "0 3 ");
     EXPECT_EQ(faults(head + "A;;1;0;;;m;\n"), fault(0, ChartColumn::Torque, Fault::NotPositive));
     EXPECT_EQ(faults(head + "A;;1;22-18;;;m;\n"), fault(0, ChartColumn::Torque, Fault::OutOfOrder));
-    EXPECT_EQ(faults(head + "A;;1;10;bar;;m;\n"), fault(0, ChartColumn::Unit, Fault::WrongUnit));
+    EXPECT_EQ(faults(head + "A;;1;10;bar;;m;\n"), fault(0, ChartColumn::Unit, Fault::Unknown));
     EXPECT_EQ(faults(head + "A;;1;10 Nm;ft lb;;m;\n"), fault(0, ChartColumn::Unit, Fault::WrongUnit));
     EXPECT_EQ(faults(head + "A;;0;10;;;m;\n"), fault(0, ChartColumn::Count, Fault::NotPositive));
     EXPECT_EQ(faults(head + "A;;1.5;10;;;m;\n").substr(0, 4), "0 2 ");

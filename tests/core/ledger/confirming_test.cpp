@@ -252,16 +252,35 @@ TEST_F(ConfirmingTest, ATorqueIsAskedAboutByItsThreadOrByWhatStoodThere) {
     EXPECT_FALSE(doubt("Plain", "27"));
 }
 
-// The stages end with the torque: one that is put right alone would leave them wrong.
-TEST_F(ConfirmingTest, StagesThatWouldNotFitAnyLongerAreSaid) {
+// The stages end with the torque: it is put right there as well, and that is said.
+TEST_F(ConfirmingTest, StagesThatHoldTheTorqueArePutRightWithIt) {
     JointVersion head = joint("Head", "", Decimal{38, 0});
     head.thread = "M10x1.25";
     head.stages = "snug, 20, 38";
     must(saying(saveJoint, head));
-    EXPECT_EQ(refuse("Head", {"40", "m", "2"}), At(Fault::Inconsistent, "stages"));
     confirm("Head", "38");
     EXPECT_EQ(figure("Head").aside, "snug, 20, 38");
     EXPECT_TRUE(figure("Head").confirmed);
+    EXPECT_EQ(confirm("Head", "40"), "\"Head\" is 40 N·m (stages: snug, 20, 40) by the manual");
+    EXPECT_EQ(figure("Head").figure, "40 N·m");
+    EXPECT_EQ(figure("Head").aside, "snug, 20, 40");
+    EXPECT_EQ(refuse("Head", {"28 ft lb", "m", "2"}), At(Fault::Inconsistent, "stages"));
+    EXPECT_EQ(refuse("Head", {"38-42", "m", "2"}), At(Fault::Inconsistent, "stages"));
+    EXPECT_EQ(figure("Head").aside, "snug, 20, 40");
+}
+
+// A slip is asked about first; said again, stages that would go down are refused.
+TEST_F(ConfirmingTest, ASlipInATorqueWithStagesIsAskedAboutFirst) {
+    JointVersion head = joint("Head", "", Decimal{38, 0});
+    head.thread = "M10x1.25";
+    head.stages = "snug, 20, 38";
+    must(saying(saveJoint, head));
+    const auto asked = doubt("Head", "3.9");
+    ASSERT_TRUE(asked && asked->torque);
+    EXPECT_EQ(refuse("Head", {"3.9", "m", "2"}), At(Fault::OutOfOrder, "stages"));
+    ASSERT_TRUE(doubt("Head", "390"));
+    confirm("Head", "390");
+    EXPECT_EQ(figure("Head").aside, "snug, 20, 390");
 }
 
 TEST_F(ConfirmingTest, EveryNthTimeIsAFigureToo) {

@@ -188,7 +188,7 @@ TEST_F(RecordJobTest, NamesWhatIsWrongAndWhere) {
               P(Fault::Empty, "measured[0].name"));
     EXPECT_EQ(faultOf([](auto& d) { d.record.measured = {{.name = "metal on the magnet", .unit = "g"}}; }),
               P(Fault::WrongUnit, "measured[0].unit"));
-    EXPECT_EQ(faultOf([](auto& d) { d.confirmed = {JointId{7}}; }), P(Fault::Unknown, "confirmed"));
+    EXPECT_EQ(faultOf([](auto& d) { d.confirmed = {JointId{7}}; }), P(Fault::Unknown, "torqued"));
 }
 
 }  // namespace

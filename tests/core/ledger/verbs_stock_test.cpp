@@ -197,11 +197,11 @@ TEST_F(JointVerbsTest, MarksJoints) {
         return saying(markJoints, result);
     };
     EXPECT_EQ(must(marks({MarkKind::Loosened})), "loosened rear axle nut on Heron 250");
-    EXPECT_EQ(must(marks({MarkKind::Confirmed})), "confirmed rear axle nut on Heron 250");
+    EXPECT_EQ(must(marks({MarkKind::Confirmed})), "torqued rear axle nut on Heron 250");
     EXPECT_EQ(must(marks({MarkKind::FoundFine})), "found rear axle nut fine on Heron 250");
     EXPECT_EQ(must(marks({MarkKind::FoundMoved})), "found rear axle nut moved on Heron 250");
     EXPECT_EQ(book().handTight(heron).size(), 1U);
-    EXPECT_EQ(must(marks({MarkKind::Confirmed, MarkKind::Confirmed})), "confirmed 2 joints on Heron 250");
+    EXPECT_EQ(must(marks({MarkKind::Confirmed, MarkKind::Confirmed})), "torqued 2 joints on Heron 250");
     EXPECT_EQ(must(marks({MarkKind::FoundMoved, MarkKind::Confirmed})), "marked 2 joints on Heron 250");
     EXPECT_TRUE(book().handTight(heron).empty());
     EXPECT_EQ(refusedAt(marks({})), At(Fault::NothingToDo, "marks"));

@@ -65,6 +65,8 @@ TEST(UnitWordsTest, WhatIsNoTorqueIsRefusedWithTheWord) {
     EXPECT_EQ(fault("25 daNm"), Fault::WrongUnit);
     EXPECT_EQ(fault("9999999999999"), Fault::TooLarge);
     EXPECT_EQ(parseTorque("torque", "25 bananas").error().given, "bananas");
+    EXPECT_EQ(parseTorque("torque", "25 bananas").error().wanted, "N·m, lbf·ft, lbf·in, kgf·m, kgf·cm");
+    EXPECT_EQ(parseTorque("torque", "25 psi").error().wanted, torqueUnits());
     EXPECT_EQ(fault("<b>25</b>"), Fault::NotANumber);
     EXPECT_EQ(fault(std::string(10'000, '1')), Fault::TooLarge);
 }

@@ -119,6 +119,39 @@ TEST_F(ConfirmViewTest, ASlipIsAskedAboutOnce) {
     EXPECT_EQ(now(QStringLiteral("fork oil")).figure, "500 ml");
 }
 
+// Stages that hold the torque are put right with it; where that is not plain, it is said what to do.
+TEST_F(ConfirmViewTest, AStagedTorqueIsPutRightHere) {
+    fastening::JointVersion nut = *garage_->book().joint(garage_->machine("Heron 250"), "rotor-nut");
+    const QString name = QString::fromStdString(nut.name);
+    nut.torque = units::Decimal{60, 0};
+    nut.torqueHigh.reset();
+    nut.unit = units::TorqueUnit::NewtonMetre;
+    nut.stages = "30, 60";
+    nut.confirmed = false;
+    nut.sharedFrom = nut.sharedTo = std::nullopt;
+    garage_->say([nut](const ledger::Pen& pen) { return ledger::saveJoint(pen, nut); });
+    choose(name);
+    const auto put = [this](const char* words) {
+        figure()->setFocus();
+        figure()->selectAll();
+        type(QString::fromLatin1(words));
+        page()->setText(QStringLiteral("4-2"));
+        press(Qt::Key_Return);
+    };
+    put("45 ft lb");
+    EXPECT_TRUE(
+        said("confirmProblem").contains(QStringLiteral("not plain what becomes of the stages (30, 60)")))
+        << said("confirmProblem").toStdString();
+    put("25");
+    EXPECT_TRUE(said("confirmProblem").contains(QStringLiteral("is 30 already")))
+        << said("confirmProblem").toStdString();
+    EXPECT_FALSE(now(name).confirmed);
+    put("64");
+    EXPECT_EQ(now(name).figure, "64 N·m");
+    EXPECT_EQ(now(name).aside, "30, 64");
+    EXPECT_TRUE(now(name).confirmed);
+}
+
 TEST_F(ConfirmViewTest, ABlankTorqueIsTypedStraightThere) {
     choose(QStringLiteral("Seat bolts"));
     EXPECT_TRUE(figure()->text().isEmpty());

@@ -208,5 +208,90 @@ TEST_F(TorqueDeskTest, AChartIsPastedCheckedAndEnteredInOneStep) {
     EXPECT_EQ(book().ledger().all<fastening::JointVersion>().size(), before);
 }
 
+// A joint that the machines of a model share is overruled for this one from the chart as well.
+TEST_F(TorqueDeskTest, AChartCanBeKeptToThisMachine) {
+    const auto heron = garage_->machine("Heron 250");
+    items::Machine card = *book().ledger().find<items::Machine>(heron);
+    card.maker = "Brackwater";
+    card.model = "MX 250";
+    card.year = 2020;
+    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, false); });
+    card.name = "Kite 250";
+    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, true); });
+    const auto kite = garage_->machine("Kite 250");
+    look(kChart);
+    auto* sharing = child<QComboBox>("chartSharing");
+    const auto paste = [this](const char* torque) {
+        auto* grid = child<QTableWidget>("chartGrid");
+        QApplication::clipboard()->setText(
+            QStringLiteral("Joint\tTorque\tManual\nDrain plug\t%1\tmanual\n").arg(QLatin1String(torque)));
+        grid->setCurrentCell(0, 0);
+        grid->setFocus();
+        QTest::keyClick(grid, Qt::Key_V, Qt::ControlModifier);
+    };
+    const auto torqueOf = [this](MachineId machine) {
+        const auto* plug = book().joint(machine, "drain-plug");
+        return plug == nullptr ? std::string() : plug->torque->text();
+    };
+    paste("24");
+    EXPECT_FALSE(sharing->isVisible()) << "a new joint of no model year is this machine's";
+    child<QLineEdit>("chartYearFrom")->setText(QStringLiteral("2019"));
+    child<QLineEdit>("chartYearTo")->setText(QStringLiteral("2021"));
+    child<QPushButton>("chartEnter")->click();
+    EXPECT_EQ(torqueOf(kite), "24");
+    child<QLineEdit>("chartYearFrom")->clear();
+    child<QLineEdit>("chartYearTo")->clear();
+    paste("25");
+    ASSERT_TRUE(sharing->isVisible());
+    EXPECT_TRUE(child<QLabel>("chartSharedWith")->text().contains(QStringLiteral("Kite 250")));
+    EXPECT_EQ(sharing->currentIndex(), 0) << "for all, as it was said";
+    sharing->setCurrentIndex(1);
+    EXPECT_EQ(sharing->currentText(), QStringLiteral("for Heron 250 only"));
+    EXPECT_FALSE(child<QLineEdit>("chartYearFrom")->isEnabled());
+    child<QPushButton>("chartEnter")->click();
+    EXPECT_EQ(torqueOf(heron), "25");
+    EXPECT_EQ(torqueOf(kite), "24");
+    EXPECT_EQ(sharing->currentIndex(), 0) << "the next chart is asked anew";
+}
+
+// One column never means two things: a joint is torqued, a figure is confirmed.
+TEST_F(TorqueDeskTest, AJointIsTorquedAndAFigureIsConfirmed) {
+    mark(fastening::MarkKind::Confirmed, std::nullopt);
+    auto* joints = child<RowTable>("torqueJoints");
+    joints->choose(book().joints(garage_->machine("Heron 250")).front()->joint.value());
+    const auto marks = joints->rows().rows();
+    EXPECT_TRUE(std::any_of(marks.begin(), marks.end(), [](const TableRow& row) {
+        return row.cells.back().text.startsWith(QStringLiteral("torqued"));
+    }));
+    EXPECT_EQ(child<RowTable>("torqueMarks")->rows().rows()[0].cells[1].text, QStringLiteral("torqued"));
+    EXPECT_EQ(child<QPushButton>("jointConfirm")->text(), QStringLiteral("Torqued and marked"));
+    EXPECT_TRUE(child<QPushButton>("jointChecked")->text().startsWith(QStringLiteral("Figure confirmed")));
+    mark(fastening::MarkKind::MarkBroken, std::nullopt);
+    look(kHandTight);
+    EXPECT_EQ(child<QPushButton>("handTightConfirm")->text(), QStringLiteral("Torqued and marked…"));
+    for (const QLabel* label : child<QWidget>("torqueViews")->parentWidget()->findChildren<QLabel*>())
+        EXPECT_FALSE(label->isVisible() && label->text().contains(QStringLiteral("confirmed")))
+            << label->text().toStdString();
+}
+
+// What of it no source but memory says is said where it is read.
+TEST_F(TorqueDeskTest, SaysWhatOfTheStandardIsFromMemory) {
+    const auto add = [this](const char* name, fastening::ToolType type) {
+        const fastening::Tool tool{
+            .name = name, .type = type, .low = units::Decimal{5, 0}, .high = units::Decimal{60, 0}};
+        garage_->say([tool](const ledger::Pen& pen) { return ledger::saveTool(pen, tool, true); });
+    };
+    add("Click", fastening::ToolType::IIA);
+    add("Dial", fastening::ToolType::IB);
+    look(kDrawer);
+    const auto tools = child<RowTable>("drawerTools")->rows().rows();
+    ASSERT_EQ(tools.size(), 2U);
+    EXPECT_EQ(tools[0].cells[3].text, QStringLiteral("II A ±4 %"));
+    EXPECT_EQ(tools[1].cells[3].text, QStringLiteral("I B ±4 %, from memory"));
+    auto* standard = child<QLabel>("drawerStandard");
+    EXPECT_TRUE(standard->isVisible());
+    EXPECT_TRUE(standard->text().contains(QStringLiteral("from memory of ISO 6789")));
+}
+
 }  // namespace
 }  // namespace wm::ui

@@ -269,5 +269,27 @@ TEST_F(TorquePageTest, ANameIsNoPlaceForFigures) {
         << said("torqueJob").toStdString();
 }
 
+// The line below the page puts stages right with the torque, as leafing through the manual does.
+TEST_F(TorquePageTest, StagesFollowATorqueThatIsPutRight) {
+    fastening::JointVersion nut = joint("rotor-nut");
+    nut.torque = units::Decimal{60, 0};
+    nut.torqueHigh.reset();
+    nut.stages = "30, 60";
+    garage_->say([nut](const ledger::Pen& pen) { return ledger::saveJoint(pen, nut); });
+    ask(QStringLiteral("rotor"));
+    auto* torque = child<QLineEdit>("jointTorque");
+    const auto put = [&](const char* figure) {
+        torque->setText(QString::fromLatin1(figure));
+        torque->setFocus();
+        press(Qt::Key_Return);
+    };
+    put("45 ft lb");
+    EXPECT_TRUE(said("jointProblem").contains(QStringLiteral("not plain what becomes of the stages")));
+    EXPECT_EQ(joint("rotor-nut").torque->text(), "60");
+    put("64");
+    EXPECT_EQ(joint("rotor-nut").torque->text(), "64");
+    EXPECT_EQ(joint("rotor-nut").stages, "30, 64");
+}
+
 }  // namespace
 }  // namespace wm::ui

@@ -4,6 +4,7 @@
 
 #include <QApplication>
 #include <QClipboard>
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -15,6 +16,7 @@
 #include <algorithm>
 #include <array>
 
+#include "core/ledger/sharing.h"
 #include "core/ledger/verbs.h"
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
@@ -29,6 +31,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/pdf_words.h"
+#include "ui/words/slip_words.h"
 #include "ui/workbench.h"
 
 namespace wm::ui {
@@ -42,7 +45,7 @@ QStringList headings() {
     return {ChartView::tr("Joint"),     ChartView::tr("Thread"),  ChartView::tr("Pieces"),
             ChartView::tr("Torque"),    ChartView::tr("Unit"),    ChartView::tr("Stages"),
             ChartView::tr("Condition"), ChartView::tr("Locking"), ChartView::tr("New each time"),
-            ChartView::tr("Page"),      ChartView::tr("Manual"),  ChartView::tr("Checked")};
+            ChartView::tr("Page"),      ChartView::tr("Manual"),  ChartView::tr("Confirmed")};
 }
 
 QString doubtWords(const ledger::ChartDoubt& asked) {
@@ -62,6 +65,14 @@ QString cellText(const QTableWidget& grid, int row, int column) {
     return item == nullptr ? QString() : item->text();
 }
 
+// An empty cell of stages is at fault where they can't follow the torque.
+QString faultWords(const ledger::ChartFault& fault, const QTableWidget& grid) {
+    const bool follows =
+        fault.column == ledger::ChartColumn::Stages &&
+        cellText(grid, static_cast<int>(fault.row), static_cast<int>(fault.column)).trimmed().isEmpty();
+    return follows ? stagesWords(fault.error) : wordsFor(fault.error);
+}
+
 }  // namespace
 
 ChartView::ChartView(const PageTools& tools, QWidget* parent)
@@ -69,6 +80,9 @@ ChartView::ChartView(const PageTools& tools, QWidget* parent)
       head_(plainLabel(this, "note")),
       grid_(new QTableWidget(kBlankRows, static_cast<int>(ledger::kChartColumns), this)),
       words_(plainLabel(this, nullptr)),
+      holds_(new QWidget(this)),
+      sharedWith_(plainLabel(holds_, "note", "chartSharedWith")),
+      sharing_(new QComboBox(holds_)),
       yearFrom_(new QLineEdit(this)),
       yearTo_(new QLineEdit(this)),
       paste_(new QPushButton(tr("Paste"), this)),
@@ -81,6 +95,8 @@ ChartView::ChartView(const PageTools& tools, QWidget* parent)
     grid_->setHorizontalHeaderLabels(headings());
     grid_->installEventFilter(this);
     words_->setObjectName(QStringLiteral("chartWords"));
+    sharing_->setObjectName(QStringLiteral("chartSharing"));
+    sharing_->setAccessibleName(tr("For which machines the figures hold"));
     yearFrom_->setObjectName(QStringLiteral("chartYearFrom"));
     yearTo_->setObjectName(QStringLiteral("chartYearTo"));
     yearFrom_->setAccessibleName(tr("First model year that has the same figures"));
@@ -93,6 +109,7 @@ ChartView::ChartView(const PageTools& tools, QWidget* parent)
     print_->setAccessibleName(tr("Print the card for the wall"));
     layOut();
     connect(grid_, &QTableWidget::cellChanged, this, &ChartView::check);
+    connect(sharing_, &QComboBox::currentIndexChanged, this, &ChartView::check);
     connect(yearFrom_, &QLineEdit::textChanged, this, &ChartView::check);
     connect(yearTo_, &QLineEdit::textChanged, this, &ChartView::check);
     connect(paste_, &QPushButton::clicked, this, &ChartView::paste);
@@ -127,10 +144,16 @@ void ChartView::layOut() {
     buttons->addStretch();
     buttons->addWidget(card_);
     buttons->addWidget(print_);
+    auto* holds = new QHBoxLayout(holds_);
+    holds->setContentsMargins(0, 0, 0, 0);
+    holds->setSpacing(kSpaceClose);
+    holds->addWidget(sharedWith_, 1);
+    holds->addWidget(sharing_);
     auto* lines = linesOf(this);
     lines->addWidget(head_);
     lines->addWidget(grid_, 1);
     lines->addWidget(words_);
+    lines->addWidget(holds_);
     lines->addLayout(buttons);
 }
 
@@ -143,6 +166,7 @@ QStringList ChartView::unsaved() const {
 }
 
 void ChartView::refresh() {
+    const auto before = machine_;
     machine_ = machineShown(workbench());
     const auto* machine = machine_ ? workbench().book()->ledger().find<items::Machine>(*machine_) : nullptr;
     head_->setText(
@@ -155,6 +179,12 @@ void ChartView::refresh() {
     grid_->setEnabled(machine != nullptr && !workbench().readOnly());
     card_->setEnabled(machine != nullptr);
     print_->setEnabled(machine != nullptr);
+    if (machine != nullptr && machine_ != before) {
+        const QSignalBlocker quiet(sharing_);
+        sharing_->clear();
+        sharing_->addItem(tr("for all of the model"));
+        sharing_->addItem(tr("for %1 only").arg(text(machine->name)));
+    }
     check();
 }
 
@@ -248,7 +278,7 @@ void ChartView::showFaults(const std::vector<ledger::ChartFault>& faults) {
         if (grid_->item(row, column) == nullptr)
             grid_->setItem(row, column, new QTableWidgetItem);
         QTableWidgetItem* item = grid_->item(row, column);
-        item->setToolTip(wordsFor(fault.error));
+        item->setToolTip(faultWords(fault, *grid_));
         // By shape first: bold and underlined.
         QFont font = grid_->font();
         font.setBold(true);
@@ -274,7 +304,7 @@ void ChartView::check() {
         words += tr("Row %1, %2: %3")
                      .arg(chart.faults[at].row + 1)
                      .arg(headings().at(static_cast<int>(chart.faults[at].column)),
-                          wordsFor(chart.faults[at].error)) +
+                          faultWords(chart.faults[at], *grid_)) +
                  QLatin1Char('\n');
     for (std::size_t at = 0; chart.faults.empty() && at < std::min<std::size_t>(4, chart.doubts.size()); ++at)
         words += doubtWords(chart.doubts[at]) + QLatin1Char('\n');
@@ -288,6 +318,32 @@ void ChartView::check() {
     const bool any = !rows().empty();
     clear_->setEnabled(any);
     paste_->setEnabled(grid_->isEnabled());
+    offerSharing(chart);
+}
+
+// A figure of a joint that is shared goes to every machine of the model, or stays with this one: that is
+// chosen, never guessed.
+void ChartView::offerSharing(const ledger::Chart& chart) {
+    QStringList others;
+    std::size_t most = 0;
+    if (workbench().book())
+        for (const auto& [other, wordings] : ledger::forOthers(*workbench().book(), chart.wordings)) {
+            others << text(workbench().book()->ledger().find<items::Machine>(other)->name);
+            most = std::max(most, wordings.size());
+        }
+    holds_->setVisible(!others.isEmpty());
+    sharedWith_->setText(
+        isForThisOneOnly()
+            ? tr("%1 of them are shared with %2, whose figures stay as they are.")
+                  .arg(most)
+                  .arg(others.join(", "))
+            : tr("%1 of them are shared: they go to %2 as well.").arg(most).arg(others.join(", ")));
+    for (QLineEdit* year : {yearFrom_, yearTo_})
+        year->setEnabled(!isForThisOneOnly());
+}
+
+bool ChartView::isForThisOneOnly() const {
+    return holds_->isVisibleTo(this) && sharing_->currentIndex() == 1;
 }
 
 std::optional<std::vector<fastening::JointVersion>> ChartView::withYears(
@@ -314,7 +370,8 @@ void ChartView::enterAll() {
     const auto chart = ledger::checkChart(*workbench().book(), *machine_, rows());
     if (!chart.faults.empty() || chart.wordings.empty())
         return;
-    const auto wordings = withYears(chart.wordings);
+    const auto wordings = isForThisOneOnly() ? std::optional(ledger::forThisOneOnly(chart.wordings))
+                                             : withYears(chart.wordings);
     if (!wordings)
         return;
     const auto done = workbench().attempt([machine = *machine_, joints = *wordings](const ledger::Pen& pen) {
@@ -333,6 +390,7 @@ void ChartView::clear() {
     grid_->clearContents();
     grid_->setRowCount(kBlankRows);
     settling_ = false;
+    sharing_->setCurrentIndex(0);
     check();
 }
 

@@ -9,6 +9,7 @@
 #include "core/sheet/torque_card.h"
 #include "ui/pages/torque/torque_view.h"
 
+class QComboBox;
 class QLineEdit;
 class QPushButton;
 class QTableWidget;
@@ -43,6 +44,9 @@ class ChartView : public TorqueView {
     void put(int at, const std::vector<ledger::ChartRow>& rows);
     void growTo(int rows);
     void showFaults(const std::vector<ledger::ChartFault>& faults);
+    /// Which other machines of the model the rows would go to as well, and the choice to keep them here.
+    void offerSharing(const ledger::Chart& chart);
+    [[nodiscard]] bool isForThisOneOnly() const;
     /// The wordings, with the model years if they were typed; faults of those go to the words.
     [[nodiscard]] std::optional<std::vector<fastening::JointVersion>> withYears(
         std::vector<fastening::JointVersion> wordings);
@@ -50,6 +54,9 @@ class ChartView : public TorqueView {
     QLabel* head_;
     QTableWidget* grid_;
     QLabel* words_;
+    QWidget* holds_;  ///< seen where rows are shared with other machines
+    QLabel* sharedWith_;
+    QComboBox* sharing_;  ///< for all of the model, or for this machine only
     QLineEdit* yearFrom_;
     QLineEdit* yearTo_;
     QPushButton* paste_;

@@ -8,6 +8,7 @@
 
 #include "ui/words/apply_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/slip_words.h"
 
 namespace wm::ui {
 
@@ -99,9 +100,7 @@ std::pair<QString, QString> splitFigure(const Printed& figure) {
 
 QString refusalWords(const store::ApplyError& error) {
     if (error.kind == store::ApplyError::Kind::Refused && error.error.field == "stages")
-        return tr(
-            "The stages of this torque end with the figure that stood here: put them right in the view "
-            "Chart, then confirm it.");
+        return stagesWords(error.error);
     return wordsFor(error);
 }
 

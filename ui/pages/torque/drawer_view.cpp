@@ -23,20 +23,13 @@ namespace wm::ui {
 
 namespace {
 
-QString named(std::string_view name) {
-    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
-}
-
 TableRow toolRow(const ledger::Book& book, const fastening::Choice& choice) {
     const fastening::Tool& tool = *choice.tool;
-    QString type = tool.type == fastening::ToolType::Unstated ? QString() : named(base::nameOf(tool.type));
-    if (const auto permitted = fastening::permittedPercent(tool))
-        type += QStringLiteral(" ±%1 %").arg(*permitted);
     return {.id = tool.id.value(),
             .cells = {{.text = text(tool.name)},
                       {.text = rangeWords(tool), .sort = fastening::inNewtonMetres(tool.high, tool.unit)},
                       {.text = text(tool.drive)},
-                      {.text = type},
+                      {.text = typeWords(tool)},
                       {.text = tool.active ? standingWords(choice.standing, book.today())
                                            : DrawerView::tr("out of the drawer"),
                        .pencil = !tool.active || !wantsCheck(choice.standing)},
@@ -56,7 +49,7 @@ std::vector<TableRow> recallRows(const ledger::Book& book) {
             const bool isSettled = ledger::isSettled(book, recall, line);
             QString state = DrawerView::tr("to re-check");
             if (line.since != nullptr)
-                state = line.since->kind == fastening::MarkKind::Confirmed ? DrawerView::tr("tightened again")
+                state = line.since->kind == fastening::MarkKind::Confirmed ? DrawerView::tr("torqued again")
                                                                            : DrawerView::tr("loosened since");
             else if (isSettled)
                 state = DrawerView::tr("re-checked");
@@ -84,14 +77,19 @@ DrawerView::DrawerView(const PageTools& tools, QWidget* parent)
       change_(new QPushButton(tr("Change…"), this)),
       check_(new QPushButton(tr("It was checked…"), this)),
       strike_(new QPushButton(this)),
+      standard_(plainLabel(this, "note", "drawerStandard")),
       recallWords_(plainLabel(this, nullptr)),
-      recall_(new RowTable(
-          {tr("Joint"), tr("Machine"), tr("Tool"), tr("Last tightened with it"), tr("State")}, 0, this)),
+      recall_(new RowTable({tr("Joint"), tr("Machine"), tr("Tool"), tr("Last torqued with it"), tr("State")},
+                           0, this)),
       fine_(new QPushButton(tr("Re-checked and fine"), this)),
-      tight_(new QPushButton(tr("Tightened again…"), this)) {
+      tight_(new QPushButton(tr("Torqued again…"), this)) {
     empty_->setText(
         tr("No torque tool yet. Add what lies in the drawer with its range: the figures then say which "
-           "one serves, and a tool that fails its check names every joint it tightened."));
+           "one serves, and a tool that fails its check names every joint it torqued."));
+    standard_->setText(
+        tr("A tool without an interval of its own wants its check after 12 months or 5000 cycles. That, and "
+           "what other types than II A may be off, is from memory of ISO 6789: the certificate and the "
+           "standard decide."));
     tools_->setObjectName(QStringLiteral("drawerTools"));
     tools_->setAccessibleName(tr("Torque tools"));
     recall_->setObjectName(QStringLiteral("drawerRecall"));
@@ -126,6 +124,7 @@ void DrawerView::layOut() {
     auto* lines = linesOf(this);
     lines->addWidget(empty_);
     lines->addWidget(tools_, 2);
+    lines->addWidget(standard_);
     lines->addLayout(row({add_, change_, check_, strike_}));
     lines->addSpacing(kSpaceGroup);
     lines->addWidget(recallWords_);
@@ -145,7 +144,7 @@ void DrawerView::refresh() {
         rows.push_back(toolRow(*book, choice));
     const bool any = !rows.empty();
     empty_->setVisible(!any);
-    for (QWidget* widget : std::initializer_list<QWidget*>{tools_, change_, check_})
+    for (QWidget* widget : std::initializer_list<QWidget*>{tools_, standard_, change_, check_})
         widget->setVisible(any);
     for (QPushButton* button : {add_, change_, check_, fine_, tight_})
         button->setEnabled(!workbench().readOnly());

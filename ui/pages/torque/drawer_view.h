@@ -40,6 +40,7 @@ class DrawerView : public TorqueView {
     QPushButton* change_;
     QPushButton* check_;
     QPushButton* strike_;
+    QLabel* standard_;  ///< what of it is from memory of the standard
     QLabel* recallWords_;
     RowTable* recall_;
     QPushButton* fine_;

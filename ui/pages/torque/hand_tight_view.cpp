@@ -52,7 +52,7 @@ HandTightView::HandTightView(const PageTools& tools, QWidget* parent)
       words_(plainLabel(this, "note")),
       joints_(new RowTable({tr("Joint"), tr("Machine"), tr("Torque"), tr("Why"), tr("Since"), tr("Wrench")},
                            0, this)),
-      confirm_(new QPushButton(tr("Tightened and checked…"), this)) {
+      confirm_(new QPushButton(tr("Torqued and marked…"), this)) {
     joints_->setObjectName(QStringLiteral("handTightJoints"));
     joints_->setAccessibleName(tr("Joints that are hand-tight"));
     confirm_->setObjectName(QStringLiteral("handTightConfirm"));
@@ -75,9 +75,9 @@ void HandTightView::refresh() {
     const auto machine = workbench().chosen();
     auto rows = rowsOf(*workbench().book(), machine);
     words_->setText(rows.empty()
-                        ? tr("Nothing is hand-tight: every joint that was opened was confirmed since.")
-                        : tr("Opened and not confirmed since. Enter says that the chosen one is "
-                             "tight; a machine is not logged as ridden before these are answered."));
+                        ? tr("Nothing is hand-tight: every joint that was opened is torqued and marked.")
+                        : tr("Opened and not torqued since. Enter says that the chosen one is torqued and "
+                             "marked; a machine is not logged as ridden before these are answered."));
     joints_->setVisible(!rows.empty());
     confirm_->setVisible(!rows.empty());
     confirm_->setEnabled(!workbench().readOnly());

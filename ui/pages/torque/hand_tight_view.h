@@ -10,7 +10,7 @@ namespace wm::ui {
 
 class RowTable;
 
-/// Joints that were loosened, moved or whose mark broke, and that nobody confirmed since; with or without a
+/// Joints that were loosened, moved or whose mark broke, and that nobody torqued since; with or without a
 /// known torque.
 class HandTightView : public TorqueView {
     Q_OBJECT

@@ -8,14 +8,16 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "core/fastening/plausible.h"
+#include "core/fastening/stages.h"
 #include "core/ledger/verbs.h"
 #include "core/units/unit_words.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/torque/confirm_rows.h"
 #include "ui/theme/plain.h"
 #include "ui/theme/type.h"
-#include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/slip_words.h"
@@ -45,7 +47,7 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
       unit_(new QComboBox(this)),
       source_(captionedField(this, QStringLiteral("jointSource"), tr("manual"), 0)),
       page_(captionedField(this, QStringLiteral("jointPage"), tr("page"), 8)),
-      confirmed_(new QCheckBox(tr("checked against the manual"), this)),
+      confirmed_(new QCheckBox(tr("confirmed against the manual"), this)),
       holds_(new QWidget(this)),
       sharing_(new QComboBox(holds_)),
       problem_(new QLabel(this)) {
@@ -186,6 +188,16 @@ bool JointForm::take(fastening::JointVersion& wording) {
     return true;
 }
 
+// Stages that hold the torque are put right with it.
+bool JointForm::takeStages(fastening::JointVersion& wording) {
+    auto stages = fastening::stagesAfter(*joint_, wording);
+    if (stages)
+        wording.stages = std::move(*stages);
+    else
+        problem_->setText(stagesWords(stages.error()));
+    return stages.has_value();
+}
+
 bool JointForm::questions(const fastening::JointVersion& wording) {
     const auto doubt =
         wording.torque ? fastening::doubtAbout(*wording.torque, wording.unit, wording.kind, wording.thread)
@@ -204,7 +216,7 @@ void JointForm::save() {
     if (!joint_)
         return;
     fastening::JointVersion wording = *joint_;
-    if (!take(wording) || questions(wording))
+    if (!take(wording) || questions(wording) || !takeStages(wording))
         return settle(this);
     wording.source = source_->text().toStdString();
     wording.page = page_->text().toStdString();
@@ -213,7 +225,7 @@ void JointForm::save() {
     share(wording);
     const auto done =
         workbench_.attempt([=](const ledger::Pen& pen) { return ledger::saveJoint(pen, wording); });
-    problem_->setText(done ? QString() : wordsFor(done.error()));
+    problem_->setText(done ? QString() : refusalWords(done.error()));
     if (done)
         questioned_.clear();
     settle(this);

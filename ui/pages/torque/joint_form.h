@@ -39,6 +39,8 @@ class JointForm : public QWidget {
     void save();
     /// Takes what was typed as a torque; false with the words for it if it can't be.
     bool take(fastening::JointVersion& wording);
+    /// What becomes of the stages; false with the words for it if that is not plain.
+    bool takeStages(fastening::JointVersion& wording);
     /// True the first time that a figure far off is to be saved: says so, and waits for another Enter.
     bool questions(const fastening::JointVersion& wording);
 

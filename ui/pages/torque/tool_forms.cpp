@@ -76,7 +76,8 @@ ToolForm::ToolForm(Workbench& workbench, const fastening::Tool* tool)
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
     type_->setToolTip(
         tr("Type II A is the usual click wrench with a scale; I A a bar, I B a dial, I C an "
-           "electronic one. It decides how far off it may be."));
+           "electronic one. It decides how far off it may be; but for II A that figure is from memory of "
+           "ISO 6789."));
     startAt(name_);
     if (!isNew_)
         fill();
@@ -128,8 +129,8 @@ CalibrationForm::CalibrationForm(Workbench& workbench, const fastening::Tool& to
     cycles_ = addText(QStringLiteral("cycles"), tr("or cycles"), QString(), 7);
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
     addNote(
-        tr("Found out of tolerance: every joint tightened with it since its last good check is listed to be "
-           "re-checked. Leave the next one empty for 12 months or 5000 cycles."));
+        tr("Found out of tolerance: every joint torqued with it since its last good check is listed to be "
+           "re-checked. Leave the next one empty for 12 months or 5000 cycles (from memory of ISO 6789)."));
     startAt(found_);
 }
 

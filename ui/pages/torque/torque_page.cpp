@@ -50,9 +50,9 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
       generic_(new GenericPanel(this)),
       job_(plainLabel(this, "note", "torqueJob")),
       marks_(new RowTable({tr("Day"), tr("Mark"), tr("Torque"), tr("By"), tr("Job")}, 4, this)),
-      confirm_(new QPushButton(tr("Confirmed to torque"), this)),
+      confirm_(new QPushButton(tr("Torqued and marked"), this)),
       loosen_(new QPushButton(tr("Loosened"), this)),
-      checked_(new QPushButton(tr("Figure is the manual's, next (F12)"), this)),
+      checked_(new QPushButton(tr("Figure confirmed, next (F12)"), this)),
       form_(new JointForm(tools.workbench, this)) {
     find_->setObjectName(QStringLiteral("torqueFind"));
     find_->setPlaceholderText(tr("what is it: rear axle, m8 caliper, fork oil amount, chain slack … ft lb"));
@@ -64,7 +64,7 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
     joints_->setAccessibleName(tr("Joints and other figures"));
     joints_->wrapWords();
     marks_->setObjectName(QStringLiteral("torqueMarks"));
-    marks_->setAccessibleName(tr("When the chosen joint was confirmed or loosened"));
+    marks_->setAccessibleName(tr("When the chosen joint was torqued or loosened"));
     confirm_->setObjectName(QStringLiteral("jointConfirm"));
     loosen_->setObjectName(QStringLiteral("jointLoosen"));
     checked_->setObjectName(QStringLiteral("jointChecked"));

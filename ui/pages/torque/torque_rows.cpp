@@ -42,7 +42,7 @@ QString markWords(MarkKind kind) {
         case MarkKind::Loosened:
             return tr("loosened");
         case MarkKind::Confirmed:
-            return tr("confirmed");
+            return tr("torqued");
         case MarkKind::FoundFine:
             return tr("found fine");
         case MarkKind::MarkBroken:
@@ -163,7 +163,7 @@ QString lastWords(const ledger::Book& book, JointId joint) {
     for (const JointMark* mark : marksOf(book, joint)) {
         if (mark->kind != MarkKind::Confirmed)
             continue;
-        QString words = tr("last done %1").arg(dayWords(mark->date, book.today()));
+        QString words = tr("last torqued %1").arg(dayWords(mark->date, book.today()));
         if (const auto* person = mark->by ? book.ledger().find<items::Person>(*mark->by) : nullptr)
             words += tr(", by %1").arg(text(person->name));
         if (const auto* tool = mark->tool ? book.ledger().find<fastening::Tool>(*mark->tool) : nullptr)

@@ -41,7 +41,7 @@ JobJoints jobOf(const ledger::Book& book, const fastening::JointVersion& joint);
 /// order.
 std::vector<QString> jointNotes(const fastening::JointVersion& joint);
 
-/// When and by whom it was last confirmed, loosened, looked at; newest first.
+/// When and by whom it was last torqued, loosened, looked at; newest first.
 std::vector<TableRow> markRows(const ledger::Book& book, JointId joint);
 
 }  // namespace wm::ui
