@@ -68,7 +68,7 @@ void HeadsStrip::refresh() {
                                eventWords(*book, machines[at]->id));
     }
     if (book)
-        all_->say(workbench_.dayIsPinned() ? tr("pinned to") : tr("today"), QString(),
+        all_->say(workbench_.dayIsPinned() ? tr("day held at") : tr("today"), QString(),
                   dayWords(book->today(), book->today()));
     layOut();
     followChosen();

@@ -402,8 +402,6 @@ void NotebookDialog::showTotals() {
         const bool used = at / columns < rows.size();
         figures_[at]->setVisible(used);
         figures_[at]->setText(used ? rows[at / columns].at(at % columns) : QString());
-        if (used && at >= columns && at % columns > 0)
-            figures_[at]->setFont(figureFont(font(), FigureSize::InText));
     }
     goesIn_ = sum;
 }

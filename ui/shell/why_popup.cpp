@@ -13,6 +13,7 @@
 #include <algorithm>
 
 #include "ui/theme/plain.h"
+#include "ui/theme/row_delegate.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 
@@ -111,7 +112,7 @@ void WhyPopup::addTree(const Why& why, QGridLayout* grid) {
     tree_->setColumnCount(2);
     tree_->setHeaderHidden(true);
     tree_->setFrameShape(QFrame::NoFrame);
-    tree_->setUniformRowHeights(true);
+    dressRows(*tree_);
     tree_->header()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
     tree_->header()->setStretchLastSection(true);
     for (const WhyNode& node : why.tree)

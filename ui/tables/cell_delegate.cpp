@@ -17,27 +17,20 @@ namespace {
 constexpr int kGapBetweenColumns = 12;
 constexpr int kClearOfTheBar = 10;
 
-// The face for figures sets units too wide: it is for digits alone.
-bool isBareFigure(const QString& text) {
-    return std::all_of(text.begin(), text.end(),
-                       [](QChar c) { return c.isDigit() || c == QLatin1Char('.') || c == QLatin1Char(','); });
+void paintIn(QStyleOptionViewItem& option, const QColor& color) {
+    option.palette.setColor(QPalette::Text, color);
+    option.palette.setColor(QPalette::HighlightedText, color);
 }
 
 }  // namespace
 
 void CellDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
     RowDelegate::initStyleOption(option, index);
-    if (index.data(TableModel::FigureRole).toBool() && isBareFigure(option->text)) {
-        const bool struck = option->font.strikeOut();
-        option->font = figureFont(option->font, FigureSize::InText);
-        option->font.setStrikeOut(struck);
-        option->fontMetrics = QFontMetrics(option->font);
-    }
-    if (index.data(TableModel::PencilRole).toBool()) {
-        const QColor pencil = tokensFor(option->palette).pencil;
-        option->palette.setColor(QPalette::Text, pencil);
-        option->palette.setColor(QPalette::HighlightedText, pencil);
-    }
+    const Tokens tokens = tokensFor(option->palette);
+    if (index.data(TableModel::OverRole).toBool())
+        paintIn(*option, tokens.over);
+    else if (index.data(TableModel::PencilRole).toBool())
+        paintIn(*option, tokens.pencil);
 }
 
 void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -49,7 +42,7 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     // The figure gives up a little room at its end, for the wedge; the selection fills that room too.
     if (option.state.testFlag(QStyle::State_Selected))
         painter->fillRect(option.rect, option.palette.color(QPalette::Highlight));
-    const QFontMetricsF metrics(figureFont(option.font, FigureSize::InText));
+    const QFontMetricsF metrics(option.font);
     const int room = static_cast<int>(wedgeAdvance(metrics)) + 4;
     QStyleOptionViewItem narrowed = option;
     narrowed.rect.adjust(0, 0, -room, 0);

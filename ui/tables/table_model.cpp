@@ -60,6 +60,8 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
             return cell.figure;
         case PencilRole:
             return cell.pencil;
+        case OverRole:
+            return cell.over;
         case UnconfirmedRole:
             return cell.unconfirmed;
         default:

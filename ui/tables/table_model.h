@@ -16,8 +16,9 @@ struct Cell {
     QString text{};
     QVariant sort{};  ///< what it sorts by, if that is not the text
     QIcon icon{};
-    bool figure = false;       ///< to the right; bare digits in the face where none can be mistaken
+    bool figure = false;       ///< to the right
     bool pencil = false;       ///< secondary
+    bool over = false;         ///< to be looked at: what is too much, or too late
     bool unconfirmed = false;  ///< carries the wedge
 };
 
@@ -33,7 +34,7 @@ class TableModel : public QAbstractTableModel {
     Q_OBJECT
 
   public:
-    enum Role { SortRole = Qt::UserRole, IdRole, FigureRole, PencilRole, UnconfirmedRole };
+    enum Role { SortRole = Qt::UserRole, IdRole, FigureRole, PencilRole, OverRole, UnconfirmedRole };
 
     explicit TableModel(std::vector<QString> headers, QObject* parent = nullptr);
     void setRows(std::vector<TableRow> rows);

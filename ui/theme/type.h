@@ -22,8 +22,8 @@ enum class FigureSize : std::uint8_t { InText, Noted, Large };
 QFont pageTitleFont(const QFont& base);
 QFont sectionFont(const QFont& base);
 /// Digits that can't be taken for one another and stand in columns: B612 Mono (a cockpit face) where it is
-/// installed; otherwise the system's face for fixed pitch. For digits alone: the unit stands in the base
-/// face.
+/// installed; otherwise the system's face for fixed pitch. For whole numbers and big figures alone: its
+/// points are as wide as its digits, its letters too. Units, and figures in tables, stand in the base face.
 QFont figureFont(const QFont& base, FigureSize size);
 /// Smaller, for what is beside a figure: axis, unit, footnote. Never below 8 pt.
 QFont noteFont(const QFont& base);

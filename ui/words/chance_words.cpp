@@ -19,22 +19,24 @@ QString tr(const char* words) {
 }  // namespace
 
 QString clearWords(const outlook::Chances& chances) {
+    const QString due = chances.dueNow > 0 ? tr("%1 due now").arg(chances.dueNow) : QString();
+    const QString then = chances.event ? tr("before") : tr("in 2 weeks");
+    QString ahead;
     if (!chances.clear)
-        return tr("too few outings known to say what comes");
-    if (chances.inHand == 0)
-        return tr("nothing is watched");
-    const QString nothing = chances.dueNow > 0 ? tr("nothing more due") : tr("nothing due");
-    return tr("%1 %2: %3")
-        .arg(nothing, chances.event ? tr("before") : tr("in two weeks"), chanceWords(*chances.clear));
+        ahead = tr("too few outings known to say what comes");
+    else if (chances.inHand == 0)
+        ahead = due.isEmpty() ? tr("nothing is watched") : QString();
+    else
+        ahead = (due.isEmpty() ? tr("nothing due %1: %2") : tr("no more due %1: %2"))
+                    .arg(then, chanceWords(*chances.clear));
+    return due.isEmpty() || ahead.isEmpty() ? due + ahead : tr("%1; %2").arg(due, ahead);
 }
 
 QString firstToGoWords(const ledger::Book& book, const outlook::Chances& chances) {
-    QStringList parts;
-    if (chances.dueNow > 0)
-        parts += tr("%1 due now").arg(chances.dueNow);
-    if (const auto* first = chances.first ? book.task(*chances.first) : nullptr)
-        parts += tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(chances.firstShare));
-    return parts.join(QStringLiteral("; "));
+    const auto* first = chances.first ? book.task(*chances.first) : nullptr;
+    return first == nullptr
+               ? QString()
+               : tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(chances.firstShare));
 }
 
 QString trustWords(outlook::Trust trust) {

@@ -8,10 +8,10 @@
 
 namespace wm::ui {
 
-/// How surely it holds: "nothing due before: 71 %"; what is due already is no part of it.
+/// How surely it holds: "nothing due before: 71 %", or "3 due now; no more due before: 71 %".
 QString clearWords(const outlook::Chances& chances);
 
-/// "3 due now; first to go: linkage (60 %)"; empty if nothing is due and nothing goes.
+/// "first to go: linkage (60 %)"; empty if nothing goes.
 QString firstToGoWords(const ledger::Book& book, const outlook::Chances& chances);
 
 /// What the figures can't know; empty if there is nothing to say.

@@ -48,6 +48,11 @@ QString doneWords(const ledger::Book& book, const upkeep::Record& record) {
     return words;
 }
 
+QString overWords(const upkeep::LimitState& limit, std::int64_t by, upkeep::Counter counter) {
+    const QString words = tr("over %1").arg(countWords(by, counter));
+    return limit.leftWithAllowance >= 0 ? tr("%1, allowed").arg(words) : words;
+}
+
 QString dueWords(const ledger::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
     if (standing.kind == StandingKind::Overdue)
@@ -87,11 +92,11 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
         return tr("past not known");
     if (limit.dueOn) {
         const int days = *limit.dueOn - today;
-        return days < 0 ? tr("over %1").arg(countWords(-days, upkeep::Counter::Days))
+        return days < 0 ? overWords(limit, -days, upkeep::Counter::Days)
                         : tr("%1 left").arg(countWords(days, upkeep::Counter::Days));
     }
     const auto counter = limit.limit.counter;
-    const QString far = limit.left < 0    ? tr("over %1").arg(countWords(-limit.left, counter))
+    const QString far = limit.left < 0    ? overWords(limit, -limit.left, counter)
                         : limit.left == 0 ? tr("due now")
                                           : tr("%1 left").arg(countWords(limit.left, counter));
     // Never a weighted figure alone.

@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <algorithm>
+#include <set>
 
 #include "core/ledger/evening.h"
 #include "core/ledger/verbs.h"
@@ -54,6 +55,55 @@ TEST_F(WorkPagesTest, AWorkWindowIsTypedInOneLine) {
     ASSERT_NE(book().nextWindow(), nullptr);
     EXPECT_EQ(book().nextWindow()->date.iso(), "2026-05-08");  // "fri" ahead of Thursday, 7 May
     EXPECT_EQ((book().nextWindow()->endsAt - book().nextWindow()->startsAt).count(), 150);
+}
+
+TEST_F(WorkPagesTest, WhatIsDueComesBeforeWhatIsWatchedOrPutOff) {
+    garage_->workbench().choose(std::nullopt);
+    window_->goTo(PageId::Weekend);
+    std::set<SnagId> waits;
+    for (const auto* machine : book().machines())
+        for (const auto& open : book().snags(machine->id))
+            if (!open.picked && (open.deferral != nullptr || open.snag->wish == upkeep::SnagWish::Watch))
+                waits.insert(open.snag->id);
+    ASSERT_FALSE(waits.empty());
+    bool hasWaited = false;
+    int due = 0;
+    for (const auto id : child<RowTable>("weekendJobs")->shownIds()) {
+        const auto* line = book().dueLine(TaskId(id));
+        hasWaited = hasWaited || waits.contains(SnagId(id));
+        if (line == nullptr || line->picked || line->deferral != nullptr ||
+            line->standing.kind != outlook::StandingKind::Overdue)
+            continue;
+        EXPECT_FALSE(hasWaited) << line->task->name;
+        ++due;
+    }
+    EXPECT_GT(due, 1);
+    EXPECT_TRUE(hasWaited);
+}
+
+TEST_F(WorkPagesTest, TheOrderSaysWhereTheWindowEnds) {
+    const MachineId heron = garage_->machine("Heron 250");
+    garage_->workbench().choose(heron);
+    window_->goTo(PageId::Weekend);
+    const auto work = ledger::eveningOf(book(), heron).work.count();
+    ASSERT_GT(work, 20);
+    const auto ends = [&](const char* until) {
+        child<QLineEdit>("windowFrom")->setText(QString());
+        enter(child<QLineEdit>("windowTo"), until);
+        std::vector<int> rows;
+        const auto* order = child<RowTable>("weekendOrder")->model();
+        for (int row = 0; row < order->rowCount(); ++row)
+            if (order->index(row, 1).data().toString().startsWith("The work window ends"))
+                rows.push_back(row);
+        return rows;
+    };
+    EXPECT_TRUE(ends("23:59").empty());
+    const auto at = ends("18:10");  // it begins at 18:00
+    ASSERT_EQ(at.size(), 1U);
+    const auto* order = child<RowTable>("weekendOrder")->model();
+    EXPECT_EQ(order->index(at.front(), 0).data().toString(), "18:10");
+    EXPECT_LT(order->index(at.front() - 1, 0).data().toString(), "18:10");
+    EXPECT_LT(at.front(), order->rowCount() - 1);
 }
 
 TEST_F(WorkPagesTest, TheShelfTakesACountAndRefusesNonsense) {

@@ -179,11 +179,11 @@ void addOrders(BenchColumn& column, const ledger::Book& book, MachineId machine,
 
 QString bandWords(Band band) {
     static constexpr const char* words[kBands] = {
-        QT_TRANSLATE_NOOP("Bench", "until then"),     QT_TRANSLATE_NOOP("Bench", "must"),
-        QT_TRANSLATE_NOOP("Bench", "check again"),    QT_TRANSLATE_NOOP("Bench", "should"),
-        QT_TRANSLATE_NOOP("Bench", "each outing"),    QT_TRANSLATE_NOOP("Bench", "can wait"),
-        QT_TRANSLATE_NOOP("Bench", "never recorded"), QT_TRANSLATE_NOOP("Bench", "hand-tight"),
-        QT_TRANSLATE_NOOP("Bench", "put off"),        QT_TRANSLATE_NOOP("Bench", "snags"),
+        QT_TRANSLATE_NOOP("Bench", "until then"), QT_TRANSLATE_NOOP("Bench", "hand-tight"),
+        QT_TRANSLATE_NOOP("Bench", "must"),       QT_TRANSLATE_NOOP("Bench", "check again"),
+        QT_TRANSLATE_NOOP("Bench", "should"),     QT_TRANSLATE_NOOP("Bench", "each outing"),
+        QT_TRANSLATE_NOOP("Bench", "can wait"),   QT_TRANSLATE_NOOP("Bench", "never recorded"),
+        QT_TRANSLATE_NOOP("Bench", "put off"),    QT_TRANSLATE_NOOP("Bench", "snags"),
         QT_TRANSLATE_NOOP("Bench", "to order")};
     return tr(words[static_cast<std::size_t>(band)]);
 }

@@ -15,13 +15,13 @@ namespace wm::ui {
 /// The bands of the Bench, from the top.
 enum class Band : std::uint8_t {
     UntilThen,  ///< how surely nothing falls due before the next event, and what goes first
+    HandTight,  ///< before all jobs: nobody rides off on a loose axle
     Must,
     CheckAgain,  ///< follow-ups whose time has come
     Should,
     Round,  ///< the checks that come with every outing or before each race
     CanWait,
     NeverRecorded,
-    HandTight,
     PutOff,
     Snags,
     ToOrder

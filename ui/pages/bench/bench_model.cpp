@@ -15,8 +15,8 @@ using Kind = BenchCell::Kind;
 
 // Rows that a band keeps when room gets short, first a fair share, then the least; and the order in which
 // bands give rows back: what can wait first.
-constexpr std::array<int, kBands> kFair{3, 8, 3, 4, 1, 1, 3, 3, 1, 2, 2};
-constexpr std::array<int, kBands> kLeast{3, 4, 2, 2, 1, 1, 3, 2, 1, 2, 1};
+constexpr std::array<int, kBands> kFair{3, 3, 8, 3, 4, 1, 1, 3, 1, 2, 2};
+constexpr std::array<int, kBands> kLeast{3, 2, 4, 2, 2, 1, 1, 3, 1, 2, 1};
 constexpr std::array<Band, 10> kGivesFirst{Band::CanWait,       Band::ToOrder, Band::PutOff, Band::Round,
                                            Band::NeverRecorded, Band::Should,  Band::Snags,  Band::CheckAgain,
                                            Band::HandTight,     Band::Must};
@@ -112,7 +112,9 @@ void BenchModel::arrange() {
                     cell = cells[static_cast<std::size_t>(line)];
                 } else if (line == 0 && (row.band == Band::Must || row.band == Band::Should)) {
                     cell.kind = Kind::Words;
-                    cell.words = tr("nothing");
+                    const auto unknown = static_cast<int>(column[at(Band::NeverRecorded)].size());
+                    cell.words =
+                        unknown == 0 ? tr("nothing") : tr("nothing known; %1 without record").arg(unknown);
                 }
                 row.cells.push_back(std::move(cell));
             }

@@ -72,6 +72,11 @@ QString labelled(const char* label, const QString& words) {
     return words.isEmpty() ? QString() : QStringLiteral("%1: %2").arg(tr(label), words);
 }
 
+// What the meter showed; hours without "at" were ridden.
+QString meterAt(units::Hours shown) {
+    return tr("at %1").arg(hoursWords(shown));
+}
+
 QString measuredWords(const upkeep::Record& record) {
     QStringList words;
     for (const auto& each : record.measured)
@@ -98,7 +103,7 @@ void tellJobs(Teller& teller) {
                 entry.words += tr(", looked fine");
             if (record.kind == upkeep::RecordKind::Baseline)
                 entry.words += tr(", done before, by word");
-            entry.figure = record.meter ? hoursWords(*record.meter) : QString();
+            entry.figure = record.meter ? meterAt(*record.meter) : QString();
             entry.details << labelled(QT_TRANSLATE_NOOP("History", "by"), teller.person(record.by))
                           << labelled(QT_TRANSLATE_NOOP("History", "total time as stated then"),
                                       statedWords(record))
@@ -214,7 +219,7 @@ void tellMeters(Teller& teller) {
         HistoryKind::Meter, EntryKind::Reading, [](const usage::HourReading& reading, HistoryEntry& entry) {
             entry.machine = reading.machine;
             entry.words = meterWords(reading.event);
-            entry.figure = hoursWords(reading.shown);
+            entry.figure = meterAt(reading.shown);
             entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(reading.note));
             return !reading.outing && !reading.record;
         });
@@ -222,7 +227,7 @@ void tellMeters(Teller& teller) {
         HistoryKind::Meter, std::nullopt, [](const usage::DistanceReading& reading, HistoryEntry& entry) {
             entry.machine = reading.machine;
             entry.words = meterWords(reading.event);
-            entry.figure = countWords(reading.shown.count(), upkeep::Counter::Metres);
+            entry.figure = tr("at %1").arg(countWords(reading.shown.count(), upkeep::Counter::Metres));
             return !reading.outing && !reading.record;
         });
 }

@@ -63,8 +63,6 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
     preview_->setObjectName(QStringLiteral("sheetsPreview"));
     preview_->setAccessibleName(tr("What will be printed"));
     preview_->setZoomMode(QPrintPreviewWidget::FitInView);
-    for (auto* view : preview_->findChildren<QGraphicsView*>())
-        view->setFrameShape(QFrame::NoFrame);
     layOut();
     connect(sheets_, &RowTable::chosenChanged, this, &SheetsPage::showSheet);
     connect(paper_, &QComboBox::currentIndexChanged, this, &SheetsPage::showSheet);
@@ -93,6 +91,21 @@ void SheetsPage::layOut() {
     leftLines->addWidget(words_);
     leftLines->addLayout(buttons);
     pageLines(this)->addWidget(columnsOf(this, {{left, 520}, {preview_, 720}}), 1);
+    dressPreview();
+}
+
+// The paper lies on the page's own ground, by day and by night.
+void SheetsPage::dressPreview() {
+    for (auto* view : preview_->findChildren<QGraphicsView*>()) {
+        view->setFrameShape(QFrame::NoFrame);
+        view->scene()->setBackgroundBrush(palette().brush(QPalette::Window));
+    }
+}
+
+void SheetsPage::changeEvent(QEvent* event) {
+    Page::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange)
+        dressPreview();
 }
 
 QWidget* SheetsPage::firstFocus() {

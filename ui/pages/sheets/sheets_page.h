@@ -30,8 +30,12 @@ class SheetsPage : public Page {
     void refresh() override;
     [[nodiscard]] QWidget* firstFocus() override;
 
+  protected:
+    void changeEvent(QEvent* event) override;
+
   private:
     void layOut();
+    void dressPreview();
     void showSheet();
     /// Gives the sheet its number, lets `hand` put it on paper, and takes the number back if that came to
     /// nothing.

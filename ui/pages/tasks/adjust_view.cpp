@@ -166,8 +166,7 @@ void AdjustView::addEdges(std::vector<TableRow>& rows) {
             const bool turned = draft().edges.contains(edges_.back());
             const auto words = [](bool applies) { return applies ? tr("comes off first") : tr("stays on"); };
             rows.push_back({.id = -static_cast<std::int64_t>(edges_.size()),
-                            .cells = {{.text = tr("%1: does this come off before it? %2")
-                                                   .arg(text(step->name), text(other->name))},
+                            .cells = {{.text = tr("%1, for: %2").arg(text(other->name), text(step->name))},
                                       {.text = words(need.applies), .pencil = turned},
                                       {.text = turned ? words(!need.applies) : QString()},
                                       {}}});

@@ -56,6 +56,11 @@ QString ordinalWords(std::int64_t n) {
                                            : tr("%1rd").arg(n);
 }
 
+QString nthWords(std::int64_t nth, const QString& job) {
+    return nth == 1 ? tr("each time with: %1").arg(job)
+                    : tr("at every %1 time of: %2").arg(ordinalWords(nth), job);
+}
+
 QString lastWords(const ledger::Book& book, const ledger::DueLine& line) {
     if (line.last == nullptr)
         return line.countdown.noRecord ? tr("no record") : tr("never yet");
@@ -128,8 +133,7 @@ QString intervalWords(const ledger::Book& book, const upkeep::TaskVersion& task)
     if (!first.isEmpty())
         parts += tr("the first at %1").arg(first.join(tr(" or ")));
     if (task.nth > 0)
-        parts += tr("at every %1 time of: %2")
-                     .arg(ordinalWords(task.nth), jobName(book, task.machine, task.nthOf));
+        parts += nthWords(task.nth, jobName(book, task.machine, task.nthOf));
     for (const upkeep::Trigger& trigger : task.triggers)
         parts += happeningWords(book, task.machine, trigger);
     if (!task.weights.empty())

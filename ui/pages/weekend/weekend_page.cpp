@@ -51,6 +51,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     order_->setObjectName(QStringLiteral("weekendOrder"));
     order_->setAccessibleName(tr("Working order"));
     order_->setSortingEnabled(false);
+    order_->wrapWords();
     opening_->setAccessibleName(tr("What comes off"));
     sheet_->setObjectName(QStringLiteral("weekendSheet"));
     also_->setWordWrap(true);
@@ -66,9 +67,9 @@ void WeekendPage::layOut() {
     auto* head = new QHBoxLayout;
     head->addWidget(window_, 1);
     head->addWidget(fit_);
-    auto* columns = columnsOf(this, {{titled(tr("Wants doing"), jobs_, this), 490},
-                                     {titled(tr("What comes off"), opening_, this), 350},
-                                     {titled(tr("In this order"), order_, this), 390}});
+    auto* columns = columnsOf(this, {{titled(tr("Wants doing"), jobs_, this), 550},
+                                     {titled(tr("What comes off"), opening_, this), 320},
+                                     {titled(tr("In this order"), order_, this), 380}});
     auto* foot = new QHBoxLayout;
     foot->addWidget(also_, 1);
     foot->addWidget(sheet_);

@@ -27,11 +27,38 @@ QString tr(const char* words) {
 QString kitMark(const ledger::KitState& kit) {
     if (!kit.missing.empty())
         return tr("short");
-    return kit.complete() ? tr("ok") : tr("?");
+    return kit.complete() ? tr("ok") : tr("look");
 }
 
 Cell inCell(bool picked) {
     return {.text = picked ? tr("in") : QString(), .sort = picked ? 0 : 1};
+}
+
+// Where a row stands among those that are not in yet: what is due before what was found, and last what can
+// wait, is only watched or was put off.
+enum Turn : int { SafetyFound, Due, Found, Later, PutOff };
+constexpr int kRanks = 100'000;
+
+Turn turnOf(const ledger::DueLine& line) {
+    switch (urgencyOf(line)) {
+        case Urgency::Must:
+        case Urgency::Should:
+            return Due;
+        case Urgency::PutOff:
+            return PutOff;
+        case Urgency::NeverRecorded:
+        case Urgency::CanWait:
+            break;
+    }
+    return Later;
+}
+
+Turn turnOf(const ledger::OpenSnag& open) {
+    if (open.deferral != nullptr)
+        return PutOff;
+    if (open.snag->wish == upkeep::SnagWish::Watch)
+        return Later;
+    return upkeep::isSafety(open.snag->consequence) ? SafetyFound : Found;
 }
 
 TableRow taskRow(const ledger::Book& book, const ledger::DueLine& line, const Tokens& tokens, int rank) {
@@ -41,7 +68,7 @@ TableRow taskRow(const ledger::Book& book, const ledger::DueLine& line, const To
             .cells = {inCell(line.picked),
                       {.text = text(line.task->name), .icon = markIcon(markOf(line), tokens)},
                       {.text = machine == nullptr ? QString() : text(machine->name), .pencil = true},
-                      {.text = howFar(line, book.today()), .sort = rank},
+                      {.text = howFar(line, book.today()), .sort = turnOf(line) * kRanks + rank},
                       {.text = QString::number(line.task->minutes.count()),
                        .sort = static_cast<int>(line.task->minutes.count()),
                        .figure = true},
@@ -55,7 +82,8 @@ TableRow snagRow(const ledger::Book& book, const ledger::OpenSnag& open) {
             .cells = {inCell(open.picked),
                       {.text = tr("Snag: %1").arg(text(open.snag->what))},
                       {.text = machine == nullptr ? QString() : text(machine->name), .pencil = true},
-                      {.text = tr("found %1").arg(dayWords(open.snag->date, book.today())), .sort = -1},
+                      {.text = tr("found %1").arg(dayWords(open.snag->date, book.today())),
+                       .sort = turnOf(open) * kRanks},
                       {.text = QString(), .figure = true},
                       {}},
             .toolTip = consequenceWords(open.snag->consequence)};
@@ -87,6 +115,15 @@ TableRow actRow(const ledger::Book& book, MachineId machine, const weekend::Act&
                       {.text = minutes, .figure = true}}};
 }
 
+// The line at which the window is over: what stands below it is too much.
+TableRow endRow(const weekend::WorkWindow& window) {
+    return {.cells = {{.text = QString::fromStdString(units::timeOfDayText(window.endsAt)),
+                       .figure = true,
+                       .over = true},
+                      {.text = tr("The work window ends: what follows is too much"), .over = true},
+                      {}}};
+}
+
 }  // namespace
 
 std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<MachineId> machine,
@@ -113,6 +150,7 @@ std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<Machine
 std::vector<TableRow> workingOrder(const ledger::Book& book, const ledger::Evening& evening) {
     std::vector<TableRow> rows;
     units::Minutes at{};
+    bool isOver = false;
     for (const ledger::MachineWork& work : evening.machines) {
         const auto* machine = book.ledger().find<items::Machine>(work.machine);
         if (evening.machines.size() > 1 && machine != nullptr)
@@ -123,6 +161,11 @@ std::vector<TableRow> workingOrder(const ledger::Book& book, const ledger::Eveni
         }
         for (const weekend::Act& act : work.plan->acts) {
             const units::Minutes when = at + act.starts;
+            if (evening.window != nullptr && !isOver &&
+                evening.window->startsAt + when + act.minutes > evening.window->endsAt) {
+                rows.push_back(endRow(*evening.window));
+                isOver = true;
+            }
             const QString clock =
                 evening.window != nullptr
                     ? QString::fromStdString(units::timeOfDayText(evening.window->startsAt + when))

@@ -12,8 +12,9 @@
 
 namespace wm::ui {
 
-/// What wants doing on a machine (or on all), picked jobs first, then by urgency; what is long in hand comes
-/// last. Columns: job, machine, how far, minutes, kit, in. The id of a row is that of its task or snag.
+/// What wants doing on a machine (or on all), picked jobs first, then what is due, what was found, and last
+/// what can wait. Columns: job, machine, how far, minutes, kit, in. The id of a row is that of its task or
+/// snag.
 std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<MachineId> machine,
                                  const QPalette& palette);
 

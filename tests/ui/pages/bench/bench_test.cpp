@@ -58,8 +58,7 @@ TEST(BenchModel, KeepsWithinTheRoomAndCountsTheRest) {
                     const auto words = cell.words.split(QLatin1Char(' '));
                     for (const auto& word : words)
                         counted += word.toInt();
-                } else if (cell.canBeChosen() ||
-                           (cell.kind == BenchCell::Kind::Words && cell.words != QLatin1String("nothing"))) {
+                } else if (cell.machine != MachineId{}) {  // all but the word that stands where nothing does
                     ++shown;
                 }
             }
@@ -67,6 +66,31 @@ TEST(BenchModel, KeepsWithinTheRoomAndCountsTheRest) {
                       static_cast<int>(columns[column][static_cast<std::size_t>(band)].size()))
                 << "band " << band << ", column " << column;
         }
+}
+
+TEST(BenchModel, DoesNotCallClearWhatNobodyRecorded) {
+    BenchCell never;
+    never.kind = BenchCell::Kind::Job;
+    never.machine = MachineId(1);
+    BenchColumn column(kBands);
+    column[static_cast<std::size_t>(Band::NeverRecorded)].assign(83, never);
+    BenchModel model;
+    model.show({"a", "b"}, {column, BenchColumn(kBands)});
+    EXPECT_EQ(model.index(0, 0).data().toString(), "must");
+    EXPECT_EQ(model.index(0, 1).data().toString(), "nothing known; 83 without record");
+    EXPECT_EQ(model.index(0, 2).data().toString(), "nothing");
+}
+
+TEST(BenchModel, PutsWhatIsHandTightBeforeTheJobs) {
+    BenchCell cell;
+    cell.kind = BenchCell::Kind::Joint;
+    BenchColumn column(kBands);
+    column[static_cast<std::size_t>(Band::HandTight)].push_back(cell);
+    column[static_cast<std::size_t>(Band::Must)].push_back(cell);
+    BenchModel model;
+    model.show({"a"}, {column});
+    EXPECT_EQ(model.index(0, 0).data().toString(), "hand-tight");
+    EXPECT_EQ(model.index(1, 0).data().toString(), "must");
 }
 
 TEST(BenchCells, PutEachJobWhereItBelongs) {

@@ -44,6 +44,21 @@ TEST(HistoryModel, IsNewestFirst) {
         EXPECT_EQ(entry.machine, garage.machine("Sorrel 450"));
 }
 
+TEST(History, TellsAMeterFigureFromHoursRidden) {
+    Garage garage(Garage::Fill::Season);
+    int jobs = 0;
+    int rides = 0;
+    for (const auto& entry : historyOf(garage.book(), garage.machine("Sorrel 450"))) {
+        const bool isMeter = entry.kind == HistoryKind::Job || entry.kind == HistoryKind::Meter;
+        if (entry.figure.isEmpty() || (!isMeter && entry.kind != HistoryKind::Riding))
+            continue;
+        EXPECT_EQ(entry.figure.startsWith(QLatin1String("at ")), isMeter) << entry.figure.toStdString();
+        ++(isMeter ? jobs : rides);
+    }
+    EXPECT_GT(jobs, 0);
+    EXPECT_GT(rides, 0);
+}
+
 TEST(FittedModel, IsAProperModel) {
     Garage garage(Garage::Fill::Season);
     FittedModel model;

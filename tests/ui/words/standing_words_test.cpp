@@ -1,0 +1,50 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/words/standing_words.h"
+
+#include <gtest/gtest.h>
+
+#include "ui/words/chance_words.h"
+
+namespace wm::ui {
+namespace {
+
+upkeep::LimitState overBy(std::int64_t by, std::int64_t allowance) {
+    upkeep::LimitState state;
+    state.limit.counter = upkeep::Counter::Hours;
+    state.left = -by;
+    state.leftWithAllowance = allowance - by;
+    return state;
+}
+
+TEST(HowFar, SaysWhetherWhatIsOverIsStillAllowed) {
+    const calendar::Date today;
+    EXPECT_EQ(howFar(overBy(290, 0), today), "over 2.9 h");
+    EXPECT_EQ(howFar(overBy(290, 289), today), "over 2.9 h");
+    EXPECT_EQ(howFar(overBy(290, 290), today), "over 2.9 h, allowed");
+    EXPECT_EQ(howFar(overBy(290, 500), today), "over 2.9 h, allowed");
+    auto days = overBy(0, 0);
+    days.dueOn = today.plusDays(-4);
+    days.leftWithAllowance = -1;
+    EXPECT_EQ(howFar(days, today), "over 4 days");
+    days.leftWithAllowance = 3;
+    EXPECT_EQ(howFar(days, today), "over 4 days, allowed");
+}
+
+TEST(ClearWords, SayWhatIsDueAndHowSurelyNoMoreIs) {
+    outlook::Chances chances;
+    EXPECT_EQ(clearWords(chances), "too few outings known to say what comes");
+    chances.dueNow = 6;
+    EXPECT_EQ(clearWords(chances), "6 due now; too few outings known to say what comes");
+    chances.clear = 0.71;
+    EXPECT_EQ(clearWords(chances), "6 due now");
+    chances.inHand = 3;
+    EXPECT_EQ(clearWords(chances), "6 due now; no more due in 2 weeks: 71 %");
+    chances.dueNow = 0;
+    EXPECT_EQ(clearWords(chances), "nothing due in 2 weeks: 71 %");
+    chances.inHand = 0;
+    EXPECT_EQ(clearWords(chances), "nothing is watched");
+}
+
+}  // namespace
+}  // namespace wm::ui
