@@ -59,10 +59,10 @@ Page* makeMeasurementsPage(const PageTools& tools, QWidget* parent) {
     return new TablePage(
         tools,
         {.name = QStringLiteral("measurements"),
-         .headers = {TablePage::tr("Measured"), TablePage::tr("Machine"), TablePage::tr("At the job"),
-                     TablePage::tr("Value"), TablePage::tr("Limits"), TablePage::tr("Day"),
-                     TablePage::tr("At")},
-         .stretchedColumn = 2,
+         .headers = {TablePage::tr("Measured"), TablePage::tr("Machine"), TablePage::tr("Value"),
+                     TablePage::tr("Limits"), TablePage::tr("Day"), TablePage::tr("Total then"),
+                     TablePage::tr("At the job")},
+         .stretchedColumn = 6,
          .findWords = TablePage::tr("find a measurement"),
          .emptyWords = TablePage::tr(
              "Nothing was measured yet. Values are typed with the job: press F3, choose a task that "

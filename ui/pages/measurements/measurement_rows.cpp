@@ -11,6 +11,8 @@ namespace wm::ui {
 
 namespace {
 
+constexpr std::size_t kDay = 4;
+
 QString tr(const char* words) {
     return QCoreApplication::translate("Measurements", words);
 }
@@ -54,14 +56,15 @@ TableRow rowOf(const ledger::Book& book, const items::Machine& machine, const up
         .id = record.id.value(),
         .cells = {{.text = text(measured.name)},
                   {.text = text(machine.name), .pencil = true},
-                  {.text = text(record.what)},
                   {.text = value, .sort = measured.value.toDouble(), .figure = true},
                   {.text = outside(point, measured.value) ? tr("OUTSIDE %1").arg(limitWords(point))
                                                           : limitWords(point),
-                   .pencil = !outside(point, measured.value),
+                   .pencil = true,
+                   .over = outside(point, measured.value),
                    .unconfirmed = hasLimit && !point->confirmed},
                   {.text = dayWords(record.date, book.today()), .sort = record.date.daysSinceEpoch()},
-                  {.text = record.statedBest ? hoursWords(*record.statedBest) : QString(), .figure = true}}};
+                  {.text = record.statedBest ? hoursWords(*record.statedBest) : QString(), .figure = true},
+                  {.text = text(record.what), .pencil = true}}};
 }
 
 }  // namespace
@@ -76,7 +79,7 @@ std::vector<TableRow> measurementRows(const ledger::Book& book, std::optional<Ma
                 rows.push_back(rowOf(book, *card, *record, measured));
     }
     std::stable_sort(rows.begin(), rows.end(), [](const TableRow& a, const TableRow& b) {
-        return a.cells[5].sort.toInt() > b.cells[5].sort.toInt();
+        return a.cells[kDay].sort.toInt() > b.cells[kDay].sort.toInt();
     });
     return rows;
 }

@@ -10,8 +10,8 @@
 
 namespace wm::ui {
 
-/// Every value that was measured at a job, newest first. Columns: what, machine, job, value, limits, day, at.
-/// A value outside a limit that somebody typed from the manual is named so.
+/// Every value that was measured at a job, newest first. Columns: what, machine, value, limits, day, total
+/// time of then, job. A value outside a limit that somebody typed from the manual is named so.
 std::vector<TableRow> measurementRows(const ledger::Book& book, std::optional<MachineId> machine);
 
 }  // namespace wm::ui
