@@ -152,6 +152,7 @@ BenchGrid::BenchGrid(QWidget* parent) : QTableView(parent) {
     setTabKeyNavigation(false);
     setWordWrap(false);
     setFrameShape(NoFrame);
+    setHorizontalScrollMode(ScrollPerPixel);
     setEditTriggers(NoEditTriggers);
     verticalHeader()->hide();
     horizontalHeader()->hide();
@@ -177,8 +178,12 @@ void BenchGrid::layOutColumns(int windowWidth) {
     horizontalHeader()->setVisible(aligned < kLeastColumn);
     setHorizontalScrollBarPolicy(aligned < kLeastColumn ? Qt::ScrollBarAsNeeded : Qt::ScrollBarAlwaysOff);
     setColumnWidth(0, kGutter);
+    // The last one ends where the page does, also beside a scroll bar: nothing slips sideways.
+    const bool fits = aligned >= kLeastColumn;
+    horizontalHeader()->setStretchLastSection(fits);
     for (int column = 1; column <= machines; ++column)
-        setColumnWidth(column, std::max(aligned, kLeastColumn));
+        if (!fits || column < machines)
+            setColumnWidth(column, std::max(aligned, kLeastColumn));
 }
 
 QModelIndex BenchGrid::beside(const QModelIndex& from, int step) const {

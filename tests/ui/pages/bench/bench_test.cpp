@@ -3,6 +3,7 @@
 #include <QAbstractItemModelTester>
 #include <QComboBox>
 #include <QLineEdit>
+#include <QScrollBar>
 #include <QTreeWidget>
 #include <algorithm>
 
@@ -141,6 +142,14 @@ TEST_F(BenchPageTest, ShowsThreeMachinesWithoutScrolling) {
         width += grid_->columnWidth(column);
     EXPECT_LE(width, grid_->viewport()->width());
     EXPECT_EQ(grid_->columnViewportPosition(1), kGutter);
+}
+
+TEST_F(BenchPageTest, OneMachineScrollsDownAndNeverSideways) {
+    window_->resize(1280, 700);
+    garage_->workbench().choose(garage_->machine("Sorrel 450"));
+    QApplication::processEvents();
+    ASSERT_GT(grid_->verticalScrollBar()->maximum(), 0);
+    EXPECT_EQ(grid_->horizontalScrollBar()->maximum(), 0);
 }
 
 TEST_F(BenchPageTest, ArrowsGoFromJobToJobAndMachineToMachine) {
