@@ -8,6 +8,7 @@
 #include "app/verb.h"
 #include "core/explain/why.h"
 #include "core/ledger/due_change.h"
+#include "core/ledger/round.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
 #include "ui/words/why_words.h"
@@ -313,7 +314,7 @@ void printSupposed(QTextStream& out, const ledger::Book& book, const ledger::Boo
     out << "  if so:\n";
     printChances(out, supposed, machine.id);
     for (const ledger::DueMove& move : ledger::dueChange(book, supposed, machine.id)) {
-        if (outlook::isOfTheRound(*move.before->task))
+        if (ledger::isOnlyOfTheRound(*move.before) && ledger::isOnlyOfTheRound(*move.after))
             continue;
         out << "  " << fromUtf8(move.before->task->name) << ": " << standingWords(*move.before);
         if (const QString words = why(*move.before); !words.isEmpty())
@@ -327,8 +328,6 @@ void printSupposed(QTextStream& out, const ledger::Book& book, const ledger::Boo
 
 void listDue(const Call& call, const ledger::Book& book, const std::vector<const items::Machine*>& machines) {
     QTextStream& out = call.console().out;
-    if (machines.empty())
-        out << "There is no machine in this file.\n";
     for (const items::Machine* machine : machines) {
         printHead(out, book, *machine);
         printChances(out, book, machine->id);
@@ -347,6 +346,8 @@ ordered_json linesJson(const ledger::Book& book, const items::Machine& machine) 
 void sayDue(const Call& call, const ledger::Book& book, const std::vector<const items::Machine*>& machines,
             const std::optional<outlook::Supposing>& what) {
     auto list = ordered_json::array();
+    if (machines.empty() && !call.has("json"))
+        call.console().out << "There is no machine in this file.\n";
     for (const items::Machine* machine : machines) {
         const auto supposed = what ? std::optional(book.supposing(machine->id, *what)) : std::nullopt;
         if (supposed && !call.has("json"))
@@ -361,7 +362,19 @@ void sayDue(const Call& call, const ledger::Book& book, const std::vector<const 
         listDue(call, book, machines);
 }
 
+// A figure of today rests on what was done and ridden, whatever is supposed of the days ahead.
+Answer<void> checkWhyAlone(const Call& call) {
+    for (const char* option : {"if-ridden", "if-ground", "if-event"})
+        if (call.has("why") && call.has(option))
+            return fail(
+                Exit::Usage,
+                QString("--why says where a figure of today comes from: leave --%1 out.").arg(option));
+    return {};
+}
+
 Answer<void> run(const Call& call) {
+    if (const auto alone = checkWhyAlone(call); !alone)
+        return alone;
     const auto day = call.day("on");
     if (!day)
         return tl::unexpected(day.error());

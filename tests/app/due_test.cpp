@@ -72,6 +72,29 @@ TEST_F(DueVerb, SaysWhatWouldBe) {
     EXPECT_EQ(exported(), before) << "nothing is kept";
 }
 
+// What is looked at before each race anyway is no news.
+TEST_F(DueVerb, WhatWouldBeLeavesOutTheRound) {
+    ASSERT_EQ(say({"log", file_, "--outing", "9", "--on", "2026-05-02"}).exit, 0);
+    const Said said = say({"due", file_, "--if-event", "2026-05-08"});
+    EXPECT_TRUE(said.out.contains("  Rear brake pads: ")) << said.out.toStdString();
+    EXPECT_FALSE(said.out.contains("  Battery and charging: ")) << said.out.toStdString();
+}
+
+TEST_F(DueVerb, SaysThatThereIsNoMachine) {
+    ASSERT_EQ(say({"new", path("empty.witnessmark")}).exit, 0);
+    for (const QStringList& asked : std::vector<QStringList>{{}, {"--if-ridden", "2"}}) {
+        const Said said = say(QStringList{"due", path("empty.witnessmark")} + asked);
+        EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+        EXPECT_EQ(said.out, "There is no machine in this file.\n");
+    }
+}
+
+TEST_F(DueVerb, WhyIsOfTodayAlone) {
+    for (const char* option : {"--if-ridden", "--if-ground", "--if-event"})
+        expectRefusal(say({"due", file_, "--why", "engine-oil", option, "2"}), Exit::Usage,
+                      QString("leave %1 out").arg(option));
+}
+
 TEST_F(DueVerb, RefusesToSupposeNonsense) {
     for (const QStringList& asked : std::vector<QStringList>{{"--if-ridden", "0"},
                                                              {"--if-ridden", "-1"},
