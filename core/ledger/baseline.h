@@ -12,12 +12,15 @@ enum class BaselineAnswer : std::uint8_t { NewOn, Serviced, LookedFine };
 struct BaselineLine {
     TaskId task{};
     BaselineAnswer answer = BaselineAnswer::NewOn;
-    /// Left out: for NewOn the first day of the machine, or on which the item in the task's position was
-    /// fitted; for Serviced the day on which the meter showed `meter`, or that of the reading before if it
-    /// counts the van too; for LookedFine today.
+    /// Left out: for NewOn the day of firstRidden; for Serviced the day on which the meter showed `meter`, or
+    /// that of the reading before if it counts the van too; for LookedFine today.
     std::optional<calendar::Date> date{};
     std::optional<units::Hours> meter{};  ///< Serviced: what the hour meter showed then
 };
+
+/// From when on the item in a task's position, or without one the machine, can have been ridden: its first
+/// day, or its first fitting if it lay on the shelf before.
+calendar::Moment firstRidden(const Book& book, const items::Machine& machine, std::optional<ItemId> item);
 
 /// The verb: the answers for many tasks of one machine in one go; each error names its line:
 /// "lines[3].date". NothingToDo (no lines), Duplicate "task" (answered twice), Inconsistent "answer" (looked

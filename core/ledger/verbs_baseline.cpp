@@ -131,17 +131,6 @@ class Baseline {
     }
 
   private:
-    // When it began to be ridden here: the first day of the machine, or of the item, which may have lain on
-    // the shelf first.
-    [[nodiscard]] Moment firstMoment() const {
-        const auto* item = item_ ? book_.ledger().find<items::Item>(*item_) : nullptr;
-        if (item == nullptr)
-            return {machine_.since, DayPart::BeforeRiding};
-        const Moment since{item->since, DayPart::BeforeRiding};
-        const auto carried = book_.fittings().machineSpells(*item_);
-        return carried.empty() ? since : std::max(since, carried.front().from);
-    }
-
     // Kind, day and part of the day.
     Result<void> place() {
         upkeep::Record& record = draft_.record;
@@ -153,7 +142,7 @@ class Baseline {
                 record.date = line_.date.value_or(book_.today());
                 return {};
             case BaselineAnswer::NewOn: {
-                const Moment first = firstMoment();
+                const Moment first = firstRidden(book_, machine_, item_);
                 record.kind = upkeep::RecordKind::Baseline;
                 record.date = line_.date.value_or(first.date);
                 record.part = line_.date ? DayPart::BeforeRiding : first.part;
@@ -206,6 +195,15 @@ class Baseline {
 };
 
 }  // namespace
+
+Moment firstRidden(const Book& book, const items::Machine& machine, std::optional<ItemId> item) {
+    const auto* card = item ? book.ledger().find<items::Item>(*item) : nullptr;
+    if (card == nullptr)
+        return {machine.since, DayPart::BeforeRiding};
+    const Moment since{card->since, DayPart::BeforeRiding};
+    const auto carried = book.fittings().machineSpells(*item);
+    return carried.empty() ? since : std::max(since, carried.front().from);
+}
 
 Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<BaselineLine> lines) {
     BookChecks check(pen.book);

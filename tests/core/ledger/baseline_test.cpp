@@ -134,6 +134,9 @@ TEST_F(BaselineTest, AnItemThatLayOnTheShelfIsNewFromItsFirstFitting) {
     EXPECT_EQ(record().date, day("2026-03-11"));
     EXPECT_EQ(record().item, second);
     EXPECT_EQ(behind(top), (upkeep::CountBracket{300, 300, 300}));
+    const auto& card = *ledger().find<items::Machine>(sorrel);
+    EXPECT_EQ(firstRidden(book(), card, second).date, day("2026-03-11"));
+    EXPECT_EQ(firstRidden(book(), card, std::nullopt).date, card.since);
 }
 
 TEST_F(BaselineTest, AnItemThatWasFittedBetweenTwoRidesOfOneDayIsNewFromThen) {

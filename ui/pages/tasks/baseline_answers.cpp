@@ -68,9 +68,8 @@ bool canSay(const upkeep::TaskVersion& task, Said said, const When& when, bool a
 calendar::Date dayMeant(const ledger::Book& book, const ledger::DueLine& line, Said said) {
     if (said != Said::New)
         return book.today();
-    const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr;
     const auto* machine = book.ledger().find<items::Machine>(line.machine);
-    return item != nullptr ? item->since : machine != nullptr ? machine->since : book.today();
+    return machine != nullptr ? ledger::firstRidden(book, *machine, line.item).date : book.today();
 }
 
 tl::expected<std::vector<ledger::BaselineLine>, BaselineFault> linesOf(const BaselineAnswers& answers,
