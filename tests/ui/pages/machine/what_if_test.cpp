@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QRegularExpression>
 
 #include "tests/ui/window.h"
 #include "ui/tables/row_table.h"
@@ -45,12 +46,27 @@ TEST_F(WhatIfViewTest, RiddenMoreOftenBringsJobsForwardAndKeepsNothing) {
     choose("what-if-ridden", 4);
     EXPECT_GT(rows(), 3U);
     EXPECT_TRUE(child("what-if-then")->isVisible());
-    EXPECT_NE(words("what-if-then").mid(8), words("what-if-now").mid(10));
+    EXPECT_EQ(words("what-if-then"),
+              QStringLiteral("If so: the same for the machine as a whole; other days for %1 of its jobs.")
+                  .arg(rows()));
     EXPECT_EQ(garage_->workbench().book().get(), before) << "nothing is written";
     const auto& first = child<RowTable>("what-if-rows")->rows().rows().front().cells;
     EXPECT_LE(first[3].sort.toInt(), first[1].sort.toInt()) << "no later than as it is";
     choose("what-if-ridden", 0);
     EXPECT_EQ(rows(), 0U);
+}
+
+TEST_F(WhatIfViewTest, RiddenMoreOftenLowersTheChanceOfTheMachine) {
+    garage_->workbench().choose(garage_->machine("Sorrel 450"));
+    choose("what-if-ridden", 4);
+    const auto percent = [this](const char* name) {
+        const auto found =
+            QRegularExpression(QStringLiteral(": nothing [a-z ]+: (\\d+) %;")).match(words(name));
+        EXPECT_TRUE(found.hasMatch()) << words(name).toStdString();
+        return found.captured(1).toInt();
+    };
+    EXPECT_LT(percent("what-if-then"), percent("what-if-now"));
+    EXPECT_GT(percent("what-if-then"), 0);
 }
 
 TEST_F(WhatIfViewTest, OneRaceMoreWantsADayAhead) {
