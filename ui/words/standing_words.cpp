@@ -159,10 +159,6 @@ Urgency urgencyOf(const ledger::DueLine& line) {
                                                                                          : Urgency::Should;
 }
 
-bool isOfTheRound(const upkeep::TaskVersion& task) {
-    return outlook::isOfTheRound(task);
-}
-
 Why whyOf(const ledger::Book& book, const ledger::DueLine& line) {
     const auto today = book.today();
     Why why;

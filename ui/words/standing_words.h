@@ -35,10 +35,6 @@ enum class Urgency : std::uint8_t {
 };
 Urgency urgencyOf(const ledger::DueLine& line);
 
-/// What is done every outing or two, or before each race, is a round of its own: it is always due, and would
-/// hide the work that is not.
-bool isOfTheRound(const upkeep::TaskVersion& task);
-
 /// Why a task stands as it does: the derivation of its figure, when it falls due, class, source.
 Why whyOf(const ledger::Book& book, const ledger::DueLine& line);
 

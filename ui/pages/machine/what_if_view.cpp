@@ -13,6 +13,7 @@
 #include <climits>
 #include <cmath>
 
+#include "core/ledger/round.h"
 #include "ui/entry/day_words.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/plain.h"
@@ -188,7 +189,8 @@ void WhatIfView::showBeside(const ledger::Book& now, const ledger::Book& then) {
     std::vector<TableRow> rows;
     for (const ledger::DueLine& line : now.due(*machine_)) {
         const ledger::DueLine* other = then.dueLine(line.task->task);
-        if (other == nullptr || isOfTheRound(*line.task) || readsTheSame(line, *other))
+        if (other == nullptr || readsTheSame(line, *other) ||
+            (ledger::isOnlyOfTheRound(line) && ledger::isOnlyOfTheRound(*other)))
             continue;
         const auto today = now.today();
         const auto sortOf = [&](const ledger::DueLine& of) {
