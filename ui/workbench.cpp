@@ -91,10 +91,13 @@ bool Workbench::dayIsPinned() const {
     return file_ && file_->ledger()->garage().pinnedToday.has_value();
 }
 
-tl::expected<ledger::Change, store::ApplyError> Workbench::attempt(const store::Verb& verb) {
+tl::expected<ledger::Change, store::ApplyError> Workbench::attempt(const store::Verb& verb,
+                                                                   const base::Progress& progress) {
     if (!file_)
         return tl::unexpected<store::ApplyError>{{store::ApplyError::Kind::ReadOnly, {}, {}}};
-    auto written = file_->apply(verb, today());
+    writing_ = true;
+    auto written = file_->apply(verb, today(), progress);
+    writing_ = false;
     if (written) {
         rebuild();
         emit changed();
@@ -166,7 +169,7 @@ void Workbench::choose(std::optional<MachineId> machine) {
 }
 
 void Workbench::refresh() {
-    if (!file_)
+    if (!file_ || writing_)
         return;
     watch();
     const bool newDay = book_ && book_->today() != today();

@@ -44,8 +44,10 @@ class Workbench : public QObject {
     [[nodiscard]] bool dayIsPinned() const;
 
     /// Says a verb. On success the book is rebuilt and changed() and saved() follow; what went wrong is
-    /// answered for the caller to show at the field.
-    tl::expected<ledger::Change, store::ApplyError> attempt(const store::Verb& verb);
+    /// answered for the caller to show at the field. Meanwhile `progress` may let the window live, as long as
+    /// nothing else is said.
+    tl::expected<ledger::Change, store::ApplyError> attempt(const store::Verb& verb,
+                                                            const base::Progress& progress = {});
     /// The same where there is no field to show it at: what went wrong goes out by refused().
     bool perform(const store::Verb& verb);
 
@@ -88,6 +90,7 @@ class Workbench : public QObject {
     std::shared_ptr<const ledger::Book> book_;
     QString path_;
     std::optional<MachineId> chosen_;
+    bool writing_ = false;
     QFileSystemWatcher* watcher_;
     QTimer* settle_;
     QTimer* minute_;

@@ -2,13 +2,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "core/base/cells.h"
+#include "core/base/progress.h"
 #include "core/notebook/plain_text.h"
 
 namespace wm::notebook {
@@ -26,8 +26,8 @@ struct Table {
     bool quoteLeftOpen = false;         ///< the last line runs to the end of the file
 };
 
-/// Called with how much of the work is done; false stops it (then NothingToDo "cancelled").
-using Progress = std::function<bool(std::size_t done, std::size_t of)>;
+/// Stopped by it, a call is refused with NothingToDo "cancelled".
+using base::Progress;
 
 /// Finds out the separator (semicolon, comma, tab, bar), unless one is given, and takes the cells apart.
 /// Errors: those of plainText, NothingToDo "cancelled", Malformed "columns" if nothing separates anything.

@@ -12,6 +12,8 @@ namespace wm::store {
 
 namespace {
 
+constexpr std::size_t kRowsBetweenReports = 256;
+
 ApplyError::Kind kindOf(const Failure& failure) {
     switch (failure.primaryCode()) {
         case SQLITE_BUSY:
@@ -83,7 +85,8 @@ bool File::refresh() {
     return moved.value_or(false);
 }
 
-tl::expected<ledger::Change, ApplyError> File::apply(const Verb& verb, calendar::Date today) {
+tl::expected<ledger::Change, ApplyError> File::apply(const Verb& verb, calendar::Date today,
+                                                     const base::Progress& progress) {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
     return guarded([&]() -> tl::expected<ledger::Change, ApplyError> {
@@ -94,12 +97,13 @@ tl::expected<ledger::Change, ApplyError> File::apply(const Verb& verb, calendar:
         if (!first)
             return tl::unexpected(refusal(first.error()));
         parts_->copyOnceADay();
-        return parts_->write(verb, today, *std::move(first));
+        return parts_->write(verb, today, *std::move(first), progress);
     });
 }
 
 tl::expected<ledger::Change, ApplyError> File::Parts::write(const Verb& verb, calendar::Date today,
-                                                            ledger::Change said) {
+                                                            ledger::Change said,
+                                                            const base::Progress& progress) {
     Transaction writing(db, Transaction::Kind::Writing, options.durability);
     base::Result<ledger::Change> change = std::move(said);
     if (revisionOf(db) != revision) {
@@ -108,22 +112,31 @@ tl::expected<ledger::Change, ApplyError> File::Parts::write(const Verb& verb, ca
     }
     if (!change)
         return tl::unexpected(refusal(change.error()));
-    std::string changes;
-    {
-        const Recorder recorder(db);
-        for (const ledger::Row& row : change->rows)
-            writer.write(row);
-        changes = recorder.changes();
-    }
+    const auto changes = writeRows(change->rows, progress);
+    if (!changes)
+        return tl::unexpected(refusal({base::Fault::NothingToDo, "cancelled", {}, {}}));
     const std::int64_t next = revision + 1;
     logVerb(db, {next, "done", next, change->text, timeNow().toStdString()});
-    keepForUndo(db, next, dayNow().toStdString(), changes);
+    keepForUndo(db, next, dayNow().toStdString(), *changes);
     setRevision(db, next);
     auto after = std::make_shared<const ledger::Ledger>(ledger->with(*change));
     commit(writing, next);
     ledger = std::move(after);
     revision = next;
     return *std::move(change);
+}
+
+std::optional<std::string> File::Parts::writeRows(const std::vector<ledger::Row>& rows,
+                                                  const base::Progress& progress) {
+    const Recorder recorder(db);
+    for (std::size_t at = 0; at < rows.size(); ++at) {
+        if (progress && at % kRowsBetweenReports == 0 && !progress(at, rows.size()))
+            return std::nullopt;
+        writer.write(rows[at]);
+    }
+    if (progress && !progress(rows.size(), rows.size()))
+        return std::nullopt;
+    return recorder.changes();
 }
 
 void File::Parts::commit(Transaction& writing, std::int64_t next) {

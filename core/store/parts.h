@@ -29,7 +29,10 @@ struct File::Parts {
     base::Result<ledger::Change> say(const Verb& verb, calendar::Date today);
     /// Writes what the verb said, or what it says anew if the file has moved on since.
     tl::expected<ledger::Change, ApplyError> write(const Verb& verb, calendar::Date today,
-                                                   ledger::Change said);
+                                                   ledger::Change said, const base::Progress& progress);
+    /// Inside a transaction. The changes for undo, or nothing if `progress` stopped it.
+    std::optional<std::string> writeRows(const std::vector<ledger::Row>& rows,
+                                         const base::Progress& progress);
     tl::expected<std::string, ApplyError> turn(bool back);
     /// Commits what leads to `next`. If that fails, takes the picture that stands in the file after all.
     void commit(Transaction& writing, std::int64_t next);

@@ -11,6 +11,7 @@
 #include <tl/expected.hpp>
 #include <vector>
 
+#include "core/base/progress.h"
 #include "core/base/result.h"
 #include "core/ledger/book.h"
 #include "core/ledger/ledger.h"
@@ -112,8 +113,10 @@ class File {
     bool refresh();
 
     /// Checks the verb, writes its change in one transaction, and keeps what undo needs. `today` for the
-    /// book.
-    tl::expected<ledger::Change, ApplyError> apply(const Verb& verb, calendar::Date today);
+    /// book. `progress` counts the rows and is asked once more when all are written; stopped by it, the verb
+    /// is refused with NothingToDo "cancelled" and the file is as it was.
+    tl::expected<ledger::Change, ApplyError> apply(const Verb& verb, calendar::Date today,
+                                                   const base::Progress& progress = {});
 
     /// The words of the last verb that undo would take back, or nothing.
     [[nodiscard]] std::optional<std::string> undoText() const;

@@ -77,6 +77,39 @@ TEST_F(FileTest, WritesNothingOfAVerbThatTheTablesRefuse) {
     EXPECT_TRUE(file->apply(wash("still works"), kToday).has_value());
 }
 
+TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
+    auto file = sample::fileWith(path_, sample::oneMachine());
+    const auto before = file->ledger();
+    std::vector<ledger::Row> rows;
+    for (std::int64_t id = 1; id <= 1000; ++id) {
+        usage::Wash wash;
+        wash.id = WashId{id * 1000};
+        wash.machine = MachineId{sample::kMachine};
+        wash.date = kToday;
+        rows.emplace_back(wash);
+    }
+    const auto verb = sample::writing("A thousand", rows);
+    for (const std::size_t stop : {0U, 512U, 1000U}) {
+        std::size_t last = 1;
+        const auto answer = file->apply(verb, kToday, [&](std::size_t done, std::size_t of) {
+            EXPECT_EQ(of, rows.size());
+            last = done;
+            return done < stop;
+        });
+        ASSERT_FALSE(answer.has_value()) << stop;
+        EXPECT_EQ(answer.error().error, (base::Error{base::Fault::NothingToDo, "cancelled", "", ""}));
+        EXPECT_EQ(last, stop);
+        EXPECT_EQ(file->ledger(), before) << stop;
+        EXPECT_EQ(file->undoText(), "Set up") << stop;
+        EXPECT_EQ(sample::opened(path_)->ledger()->rows(), before->rows()) << stop;
+        EXPECT_TRUE(file->check().empty()) << stop;
+    }
+    ASSERT_TRUE(file->apply(verb, kToday, [](std::size_t, std::size_t) { return true; }).has_value());
+    EXPECT_EQ(washNotes(*sample::opened(path_)).size(), rows.size());
+    ASSERT_TRUE(file->undo().has_value());
+    EXPECT_TRUE(washNotes(*file).empty());
+}
+
 TEST_F(FileTest, SurvivesAVerbThatThrows) {
     auto file = sample::fileWith(path_, sample::oneMachine());
     const auto throws = [](const ledger::Pen&) -> base::Result<ledger::Change> {

@@ -37,13 +37,18 @@ LongWork::LongWork(const QString& words, QWidget* window)
 LongWork::~LongWork() = default;
 
 bool LongWork::goesOn(std::size_t done, std::size_t of) {
+    // At its beginning the bar would count the time until it is shown anew, with each part of the work.
     const auto part = of == 0 ? 0U : std::min(done, of) * kParts / of;
-    shown_->setValue(static_cast<int>(part));
+    shown_->setValue(std::max(1, static_cast<int>(part)));
     return !shown_->wasCanceled();
 }
 
 std::function<bool(std::size_t, std::size_t)> LongWork::steps() {
     return [this](std::size_t done, std::size_t of) { return goesOn(done, of); };
+}
+
+void LongWork::next(const QString& words) {
+    shown_->setLabelText(words);
 }
 
 void LongWork::last(const QString& words) {

@@ -22,6 +22,8 @@ class LongWork {
     bool goesOn(std::size_t done, std::size_t of);
     /// The same as a function; this object must outlive it.
     [[nodiscard]] std::function<bool(std::size_t, std::size_t)> steps();
+    /// The next part of the work; the bar begins anew with it.
+    void next(const QString& words);
     /// From here on it can't be stopped: `words` say what is done.
     void last(const QString& words);
 

@@ -492,22 +492,31 @@ void NotebookDialog::importAgreed() {
         busy_ = false;
         return words_->setText(notebookRefusal(taken.error(), name_));
     }
-    work.last(tr("Writing %1 lines as one step").arg(taken->lines));
+    work.next(tr("Writing %1 lines as one step").arg(taken->lines));
+    const auto steps = [&work](std::size_t done, std::size_t of) {
+        const bool goesOn = work.goesOn(done, of);
+        if (goesOn && done == of)
+            work.last(NotebookDialog::tr("All lines are written; making them safe"));
+        return goesOn;
+    };
     // The change was made from the picture that was looked at; on another one it may not stand.
     const auto* judged = &preview_->book().ledger();
-    const auto written =
-        workbench_.attempt([&taken, judged](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    const auto written = workbench_.attempt(
+        [&taken, judged](const ledger::Pen& pen) -> base::Result<ledger::Change> {
             if (&pen.book.ledger() != judged)
                 return base::refuse(base::Fault::NothingToDo, "picture");
             return std::move(taken->change);
-        });
+        },
+        steps);
     busy_ = false;
     if (!written) {
         const bool moved = written.error().error.field == "picture";
         if (moved)
             judgeAgain();
         return words_->setText(moved ? tr("The file has changed meanwhile: look at the lines once more.")
-                                     : wordsFor(written.error()));
+                               : written.error().error.field == "cancelled"
+                                   ? notebookRefusal(written.error().error, name_)
+                                   : wordsFor(written.error()));
     }
     QString words = text(written->text) + QStringLiteral(": ") + totalsWords(goesIn_);
     if (taken->waiting > 0)

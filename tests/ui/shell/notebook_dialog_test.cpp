@@ -2,33 +2,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A notebook kept as CSV, from the File menu into the garage and back out by undo. What the sample adds up to
 // is reckoned here from its cells, by nothing that the program uses.
-#include "ui/shell/notebook_dialog.h"
-
 #include <QAbstractItemModelTester>
-#include <QComboBox>
-#include <QFile>
-#include <QLabel>
-#include <QProgressDialog>
-#include <QPushButton>
 #include <QStringEncoder>
-#include <QTabBar>
-#include <QTimer>
-#include <array>
 #include <cmath>
 #include <map>
 #include <set>
 
-#include "core/exchange/json.h"
-#include "tests/ui/window.h"
+#include "tests/ui/shell/notebook_window.h"
 
 namespace wm::ui {
 namespace {
-
-QByteArray sample(const char* name) {
-    QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/notebook/") + QLatin1String(name));
-    EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << name;
-    return file.readAll();
-}
 
 // -- the notebook's own arithmetic
 
@@ -92,79 +75,6 @@ Sums sumsOf(const QString& machine) {
     sums.ran += since;
     return sums;
 }
-
-class NotebookWindow : public WindowTest {
-  protected:
-    void openGarage(bool withMachines) {
-        openOn(Garage::Fill::Empty);
-        garage_->say(
-            [](const ledger::Pen& pen) { return ledger::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
-        if (withMachines) {
-            garage_->addMachine("Heron 250", "four-stroke-motocross", units::Hours{1250});
-            garage_->addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});
-        }
-    }
-    QString write(const char* name, const QByteArray& bytes) {
-        const QString path = garage_->in(QString::fromLatin1(name));
-        QFile file(path);
-        EXPECT_TRUE(file.open(QIODevice::WriteOnly));
-        file.write(bytes);
-        return path;
-    }
-    // The platform of the tests brings no window back by itself.
-    void back() {
-        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        window_->activateWindow();
-        QTest::qWait(120);  // a key of the shell shows that it was pressed for a tenth of a second
-        EXPECT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-    }
-    // By the File menu and its letter, as the hands go.
-    NotebookDialog* import(const QString& path) {
-        back();
-        prompts_.paths.push_back(path);
-        QTimer::singleShot(0, window_.get(), [] {
-            if (auto* menu = QApplication::activePopupWidget())
-                QTest::keyClick(menu, Qt::Key_T);
-        });
-        press(Qt::Key_F, Qt::AltModifier);
-        auto* dialog = window_->findChild<NotebookDialog*>();
-        if (dialog != nullptr)
-            dialog->activateWindow();
-        EXPECT_TRUE(dialog == nullptr || QTest::qWaitForWindowActive(dialog));
-        return dialog;
-    }
-    NotebookDialog* importSample(const char* name) { return import(write(name, sample(name))); }
-    void leave(NotebookDialog* dialog) {
-        QTest::keyClick(dialog, Qt::Key_Escape);
-        back();
-    }
-    void takeAll(const char* name) {
-        ASSERT_NE(importSample(name), nullptr);
-        press(Qt::Key_A);
-        press(Qt::Key_Return);
-        back();
-        ASSERT_EQ(window_->findChild<NotebookDialog*>(), nullptr);
-    }
-    QString words() { return child<QLabel>("notebook-words")->text(); }
-    QString tab(int at) { return child<QTabBar>("notebook-verdicts")->tabText(at); }
-    QStringList tabs() { return {tab(1), tab(2), tab(3)}; }
-    QPushButton* importButton() { return child<QPushButton>("notebook-import"); }
-    NotebookTable* table() { return child<NotebookTable>("notebook-lines"); }
-    QString cell(int row, int column) { return table()->model()->index(row, column).data().toString(); }
-    QString total(int row, int column) {
-        return child<QLabel>(QStringLiteral("notebook-total-%1-%2").arg(row).arg(column).toLatin1())->text();
-    }
-    QString status() { return child<QLabel>("status-words")->text(); }
-    /// Stands for the whole content of the file: a failure would else print all of it.
-    std::size_t everything() { return std::hash<std::string>{}(exchange::toJson(garage_->book().ledger())); }
-    void choose(const char* name, int index) {
-        auto* choice = child<QComboBox>(name);
-        choice->setFocus();
-        choice->setCurrentIndex(index);
-        emit choice->activated(index);
-        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-    }
-};
 
 TEST_F(NotebookWindow, TheSampleIsOneStepInAndOneStepOut) {
     openGarage(true);
@@ -440,100 +350,6 @@ TEST_F(NotebookWindow, CellsAreNeverMarkup) {
     EXPECT_TRUE(cell(0, NotebookLines::CellsAt).contains("<img src=x>"));
     const auto tip = table()->model()->index(0, NotebookLines::CellsAt).data(Qt::ToolTipRole).toString();
     EXPECT_TRUE(tip.contains("&lt;img")) << tip.toStdString();
-    leave(dialog);
-}
-
-TEST_F(NotebookWindow, ALongReadingShowsHowFarItIsAndCanBeStopped) {
-    openGarage(true);
-    QByteArray text = "date;machine;hours;meter;note\n";
-    for (int at = 0; at < 20'000; ++at)
-        text += QDate(2020, 1, 1).addDays(at / 30).toString(Qt::ISODate).toLatin1() + ";Heron 250;0,1;;" +
-                QByteArray::number(at) + "\n";
-    const auto before = everything();
-    const QString path = write("long.csv", text);
-    bool stopped = false;
-    QTimer watch;
-    QObject::connect(&watch, &QTimer::timeout, window_.get(), [this, &stopped] {
-        auto* work = window_->findChild<QProgressDialog*>("long-work");
-        if (work == nullptr || !work->isVisible())
-            return;
-        stopped = true;
-        QTest::keyClick(work, Qt::Key_Escape);
-    });
-    watch.start(5);
-    EXPECT_EQ(import(path), nullptr);
-    EXPECT_TRUE(stopped);
-    EXPECT_TRUE(status().contains("Stopped")) << status().toStdString();
-    EXPECT_EQ(everything(), before);
-}
-
-// Four keys and the choice of the file: Alt+F, T, then A and Enter.
-TEST_F(NotebookWindow, TheSampleWithAllItsCuresIsFourKeys) {
-    openGarage(true);
-    ASSERT_NE(importSample("outings.csv"), nullptr);  // Alt+F and T
-    press(Qt::Key_A);
-    press(Qt::Key_Return);
-    EXPECT_EQ(garage_->book().ledger().all<usage::Outing>().size(), 76U);
-    back();
-    ASSERT_NE(importSample("jobs.csv"), nullptr);
-    press(Qt::Key_A);
-    press(Qt::Key_Return);
-    EXPECT_FALSE(garage_->book().ledger().all<upkeep::Record>().empty());
-}
-
-TEST_F(NotebookWindow, LinesAreLeftOutByAWordAndNotByTheWay) {
-    openGarage(true);
-    auto* dialog = importSample("outings.csv");
-    ASSERT_NE(dialog, nullptr);
-    press(Qt::Key_Left);  // the taken ones
-    press(Qt::Key_Return);
-    ASSERT_TRUE(dialog->isVisible());
-    EXPECT_TRUE(garage_->book().ledger().all<usage::Outing>().empty());
-    EXPECT_TRUE(words().startsWith("6 doubtful lines have no answer yet.")) << words().toStdString();
-    EXPECT_EQ(importButton()->text(), "Take 72 lines; 6 doubtful stay out (Enter)");
-    EXPECT_EQ(QApplication::focusWidget(), table());
-    EXPECT_EQ(table()->model()->rowCount(), 6);
-    EXPECT_EQ(table()->currentIndex().row(), 0);
-    press(Qt::Key_Space);  // an answer: the next Enter asks about the others
-    press(Qt::Key_Return);
-    ASSERT_TRUE(dialog->isVisible());
-    EXPECT_TRUE(words().startsWith("5 doubtful lines have no answer yet.")) << words().toStdString();
-    EXPECT_EQ(table()->currentIndex().row(), 1) << "the first that is open";
-    press(Qt::Key_Return);
-    EXPECT_TRUE(status().contains("took over 73 lines")) << status().toStdString();
-}
-
-TEST_F(NotebookWindow, EnterAsksWhereverTheKeysAreAndTheButtonTakes) {
-    openGarage(true);
-    auto* dialog = importSample("outings.csv");
-    ASSERT_NE(dialog, nullptr);
-    child<QPushButton>("notebook-leave-out")->setFocus();
-    press(Qt::Key_Return);
-    ASSERT_TRUE(dialog->isVisible());
-    EXPECT_EQ(QApplication::focusWidget(), table());
-    EXPECT_TRUE(garage_->book().ledger().all<usage::Outing>().empty());
-    leave(dialog);
-    ASSERT_NE(importSample("outings.csv"), nullptr);
-    QTest::mouseClick(importButton(), Qt::LeftButton);
-    EXPECT_TRUE(status().contains("took over 72 lines")) << status().toStdString();
-}
-
-TEST_F(NotebookWindow, AChoiceThatWasWrongTakesNoAnswersBack) {
-    openGarage(true);
-    auto* dialog = importSample("outings.csv");
-    ASSERT_NE(dialog, nullptr);
-    press(Qt::Key_A);
-    press(Qt::Key_Left);
-    press(Qt::Key_L);
-    ASSERT_EQ(importButton()->text(), "Take 76 lines (Enter)");
-    for (const char* column :
-         {"notebook-column-0", "notebook-column-4"}) {  // nothing to judge; judged otherwise
-        const int right = child<QComboBox>(column)->currentIndex();
-        choose(column, static_cast<int>(notebook::Column::Unused));
-        EXPECT_NE(importButton()->text(), "Take 76 lines (Enter)") << column;
-        choose(column, right);
-        EXPECT_EQ(importButton()->text(), "Take 76 lines (Enter)") << column;
-    }
     leave(dialog);
 }
 
