@@ -59,7 +59,7 @@ std::string howText(const JointVersion& joint) {
     append(how, joint.stages);
     append(how, joint.condition);
     append(how, joint.locking);
-    append(how, joint.renew.empty() ? std::string{} : "new each time: " + joint.renew);
+    append(how, renewText(joint.renew));
     append(how, joint.leftHand ? "LEFT-HAND THREAD" : "");
     append(how, orderText(joint));
     return how;

@@ -6,6 +6,8 @@
 
 #include <array>
 
+#include "core/base/text.h"
+
 namespace wm::sheet {
 
 namespace {
@@ -98,6 +100,14 @@ std::string orderText(const fastening::JointVersion& joint) {
     if (!joint.sequenceNote.empty())
         order += (order.empty() ? "" : ". ") + joint.sequenceNote;
     return order;
+}
+
+std::string renewText(std::string_view renew) {
+    if (renew.empty())
+        return {};
+    const std::string typed = base::lowered(renew);
+    const bool saysSo = typed.starts_with("new ") || typed.ends_with("each time");
+    return (saysSo ? "" : "new each time: ") + std::string(renew);
 }
 
 std::string whenText(const upkeep::FollowUpRule& rule, char mark) {

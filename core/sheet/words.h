@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "core/calendar/date.h"
 #include "core/fastening/rows.h"
@@ -29,6 +30,8 @@ std::string torqueText(const fastening::JointVersion& joint, char mark);
 std::string limitText(const upkeep::MeasurePoint& point, char mark);
 /// "criss-cross, from the middle out", with the note that was typed; empty if any order will do
 std::string orderText(const fastening::JointVersion& joint);
+/// "new each time: cotter", "new cotter each time" as it was typed; empty if nothing is renewed
+std::string renewText(std::string_view renew);
 /// "before it is ridden", "after the next outing", "after 2.0 h", "after 7 days"
 std::string whenText(const upkeep::FollowUpRule& rule, char mark);
 /// Source and page in one: "service manual p. 2-31"

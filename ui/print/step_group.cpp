@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <algorithm>
 
+#include "core/sheet/words.h"
 #include "ui/drawing/joint_order.h"
 #include "ui/drawing/wedge.h"
 #include "ui/print/sheet_sections.h"
@@ -76,10 +77,8 @@ std::vector<TextLine> jointWords(const sheet::TorqueLine& torque, double width) 
         add(QStringLiteral("stages: ") + fromCore(torque.stages), paperFont(14, true));
     add(joined({fromCore(torque.thread), fromCore(torque.condition), fromCore(torque.locking)}),
         paperFont(kNoteSize));
-    const QString renew = fromCore(torque.renew);
-    if (!renew.isEmpty())
-        add(renew.startsWith(QLatin1String("new ")) ? renew : QStringLiteral("new each time: ") + renew,
-            paperFont(kNoteSize));
+    if (!torque.renew.empty())
+        add(fromCore(sheet::renewText(torque.renew)), paperFont(kNoteSize));
     if (!torque.order.empty())
         add(QStringLiteral("order: ") + fromCore(torque.order), paperFont(kNoteSize));
     add(fromCore(torque.figure.source), paperFont(kSmallSize));

@@ -85,7 +85,7 @@ std::string after(const JointVersion& stood, Decimal torque, std::optional<Decim
 
 TEST(StagesTest, TheLastTorqueFollowsTheFigureThatStoodThere) {
     EXPECT_EQ(after(staged(Decimal{38, 0}, "snug, 20, 38"), {40, 0}), "snug, 20, 40");
-    EXPECT_EQ(after(staged(Decimal{38, 0}, "Snug,20,38"), {405, 1}), "Snug,20,40.5");
+    EXPECT_EQ(after(staged(Decimal{38, 0}, "Snug,20, 38"), {405, 1}), "Snug,20, 40.5");
     EXPECT_EQ(after(staged(Decimal{90, 1}, "seat 40, loosen, to 9"), {10, 0}), "seat 40, loosen, to 10");
     EXPECT_EQ(after(staged(Decimal{30, 0}, "30 + 90 deg"), {35, 0}), "35 + 90 deg");
     EXPECT_EQ(after(staged(Decimal{90, 1}, "4,5; 9,0"), {95, 1}), "4,5; 9,5");

@@ -31,6 +31,13 @@ TEST(SheetWordsTest, WritesDaysWithTheirWeekday) {
     EXPECT_EQ(dateText(*calendar::makeDate(2026, 1, 1)), "1 Jan 2026");
 }
 
+TEST(SheetWordsTest, SaysOnceThatSomethingIsNewEachTime) {
+    EXPECT_EQ(renewText(""), "");
+    EXPECT_EQ(renewText("washer"), "new each time: washer");
+    EXPECT_EQ(renewText("new cotter, if there is one"), "new cotter, if there is one");
+    EXPECT_EQ(renewText("Cotter each time"), "Cotter each time");
+}
+
 TEST(SheetWordsTest, NeverWritesABareDecimalMark) {
     fastening::JointVersion joint;
     joint.torque = units::Decimal{5, 1};

@@ -144,9 +144,11 @@ TEST_F(TorquePageTest, AGenericBandComesWithItsCautionAndIsNotSaved) {
     auto* propertyClass = child<QComboBox>("genericClass");
     propertyClass->setCurrentText(QStringLiteral("8.8"));
     EXPECT_EQ(said("genericBand"), QStringLiteral("4.2 to 6.2 N·m"));
-    EXPECT_TRUE(said("genericWords").contains(QStringLiteral("service manual goes before it")));
+    EXPECT_TRUE(said("genericCaution").contains(QStringLiteral("service manual goes before it")));
+    EXPECT_TRUE(said("genericWords").contains(QStringLiteral("from memory")));
     child<QComboBox>("genericHole")->setCurrentIndex(2);
     EXPECT_TRUE(said("genericBand").isEmpty());
+    EXPECT_TRUE(said("genericCaution").isEmpty());
     EXPECT_TRUE(said("genericWords").contains(QStringLiteral("magnesium")));
     EXPECT_FALSE(joint("clutch-cover-bolts").torque);
 }
@@ -267,6 +269,37 @@ TEST_F(TorquePageTest, ANameIsNoPlaceForFigures) {
     ask(QStringLiteral("link to frame"));
     EXPECT_TRUE(said("torqueJob").startsWith(QStringLiteral("Linkage %2 %3: joint 1 of ")))
         << said("torqueJob").toStdString();
+}
+
+// A name that a schedule brought is common practice; the torque that is typed for it is the manual's.
+TEST_F(TorquePageTest, ATorqueThatIsTypedIntoItsBlankIsOfTheManual) {
+    ASSERT_FALSE(joint("clutch-cover-bolts").torque);
+    ASSERT_EQ(joint("clutch-cover-bolts").source, "common practice");
+    ask(QStringLiteral("clutch cover"));
+    EXPECT_TRUE(said("answerSource").isEmpty()) << "of a figure that is not there";
+    auto* torque = child<QLineEdit>("jointTorque");
+    torque->setFocus();
+    torque->setText(QStringLiteral("10"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(joint("clutch-cover-bolts").torque->text(), "10");
+    EXPECT_EQ(joint("clutch-cover-bolts").source, "Heron 250 service manual (invented)");
+}
+
+// What is open is said above the figures, whichever joint is looked at, and goes when it is torqued.
+TEST_F(TorquePageTest, WhatIsHandTightIsSaidAtOnce) {
+    const auto heron = garage_->machine("Heron 250");
+    ask(QStringLiteral("rear axle"));
+    EXPECT_EQ(said("torqueHandTight"), QStringLiteral("HAND-TIGHT: Subframe bolts"));
+    garage_->workbench().choose(std::nullopt);
+    EXPECT_TRUE(said("torqueHandTight").contains(QStringLiteral(" (Sorrel 450)")));
+    EXPECT_TRUE(said("torqueHandTight").endsWith(QStringLiteral(" more")));
+    garage_->workbench().choose(heron);
+    const JointId open = book().handTight(heron).at(0).joint->joint;
+    garage_->say([open](const ledger::Pen& pen) {
+        return ledger::markJoints(
+            pen, {{.joint = open, .date = pen.book.today(), .kind = fastening::MarkKind::Confirmed}});
+    });
+    EXPECT_TRUE(said("torqueHandTight").isEmpty());
 }
 
 // The line below the page puts stages right with the torque, as leafing through the manual does.

@@ -129,7 +129,7 @@ void ChartView::layOut() {
     for (int at = 0; at < grid_->columnCount(); ++at)
         grid_->setColumnWidth(at, std::max(letters.at(static_cast<std::size_t>(at)) * letter,
                                            header->sectionSizeHint(at) + kSpaceClose));
-    header->setStretchLastSection(true);
+    header->setSectionResizeMode(0, QHeaderView::Stretch);
     grid_->verticalHeader()->setDefaultAlignment(Qt::AlignCenter);
     auto* buttons = new QHBoxLayout;
     buttons->setSpacing(kSpaceClose);

@@ -215,7 +215,7 @@ void ConfirmView::showCount(const items::Machine& machine) {
                        ? tr("Every figure is confirmed against the service manual.")
                        : tr("Leaf through the service manual of this model and year. Enter: it stands there "
                             "so. Type another figure over it to put it right. Down: not in my manual; it "
-                            "comes again in the next round. %1")
+                            "comes again in the next round.\n%1")
                              .arg(countByKind(figures_)));
 }
 

@@ -51,6 +51,7 @@ GenericPanel::GenericPanel(QWidget* parent)
       asked_(new QWidget(this)),
       title_(plainLabel(this, "section")),
       band_(plainLabel(this, nullptr)),
+      caution_(plainLabel(this, nullptr, "genericCaution")),
       words_(plainLabel(this, "note")) {
     setObjectName(QStringLiteral("genericPanel"));
     thread_->setObjectName(QStringLiteral("genericThread"));
@@ -72,7 +73,7 @@ GenericPanel::GenericPanel(QWidget* parent)
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(kSpaceLine, kSpaceClose, kSpaceLine, kSpaceClose);
     lines->setSpacing(kSpaceHair);
-    for (QWidget* each : std::initializer_list<QWidget*>{title_, asked_, band_, words_})
+    for (QWidget* each : std::initializer_list<QWidget*>{title_, asked_, band_, caution_, words_})
         lines->addWidget(each);
     connect(thread_, &QLineEdit::textChanged, this, &GenericPanel::reckon);
     for (QComboBox* box : {class_, hole_, slip_})
@@ -99,13 +100,15 @@ void GenericPanel::reckon() {
     const auto band = fastening::genericBand(ask_);
     isBand_ = band.has_value();
     band_->setVisible(isBand_);
+    caution_->setVisible(isBand_);
     const bool final = !band && (band.error().why == fastening::GenericWhy::DangerousKind ||
                                  band.error().why == fastening::GenericWhy::ByAngle);
     asked_->setVisible(!final);
     title_->setVisible(!final);
     if (band) {
         band_->setText(text(sheet::genericBandText(*band, decimalMark())));
-        QStringList lines{named(sheet::genericCaution())};
+        caution_->setText(named(sheet::genericCaution()));
+        QStringList lines;
         for (const std::string& each : sheet::genericAssumptions(*band, decimalMark()))
             lines << QStringLiteral("· ") + text(each);
         words_->setText(lines.join(QLatin1Char('\n')));

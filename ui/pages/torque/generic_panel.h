@@ -36,6 +36,7 @@ class GenericPanel : public QWidget {
     QWidget* asked_;
     QLabel* title_;
     QLabel* band_;
+    QLabel* caution_;
     QLabel* words_;
     bool isBand_ = false;
 };

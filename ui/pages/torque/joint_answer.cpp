@@ -46,7 +46,7 @@ QString missingWords(const fastening::Figure& figure) {
 
 QString sourceWords(const fastening::Figure& figure) {
     if (!figure.low && !figure.high)
-        return text(figure.source);
+        return figure.kind == fastening::FigureKind::Joint ? QString() : text(figure.source);
     QString words = text(figure.source);
     if (!figure.page.empty())
         words += JointAnswer::tr(", p. %1").arg(text(figure.page));

@@ -12,6 +12,7 @@
 
 #include "core/fastening/plausible.h"
 #include "core/fastening/stages.h"
+#include "core/ledger/confirming.h"
 #include "core/ledger/verbs.h"
 #include "core/units/unit_words.h"
 #include "ui/pages/columns.h"
@@ -131,7 +132,9 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     low_->setText(figureText(joint->torque));
     high_->setText(figureText(joint->torqueHigh));
     unit_->setCurrentIndex(static_cast<int>(joint->unit));
-    source_->setText(text(joint->source));
+    // A torque that is typed now is read in the manual, wherever the name of the joint came from.
+    source_->setText(
+        text(joint->torque ? joint->source : ledger::manualOf(*workbench_.book(), joint->machine)));
     page_->setText(text(joint->page));
     confirmed_->setChecked(joint->confirmed);
     problem_->clear();

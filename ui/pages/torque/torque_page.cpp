@@ -42,6 +42,7 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
       find_(new QLineEdit(this)),
       progress_(plainLabel(this, "note", "torqueProgress")),
+      handTight_(plainLabel(this, nullptr, "torqueHandTight")),
       joints_(new RowTable(
           {tr("Joint"), tr("Machine"), tr("Figure"), tr("Thread"), tr("Condition"), tr("Source"), tr("Mark")},
           0, this)),
@@ -54,6 +55,9 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
       loosen_(new QPushButton(tr("Loosened"), this)),
       checked_(new QPushButton(tr("Figure confirmed, next (F12)"), this)),
       form_(new JointForm(tools.workbench, this)) {
+    QFont bold = font();
+    bold.setBold(true);
+    handTight_->setFont(bold);
     find_->setObjectName(QStringLiteral("torqueFind"));
     find_->setPlaceholderText(tr("what is it: rear axle, m8 caliper, fork oil amount, chain slack … ft lb"));
     find_->setAccessibleName(tr("Find a figure"));
@@ -98,6 +102,7 @@ void TorquePage::layOut() {
     top->addWidget(progress_);
     auto* lines = pageLines(this);
     lines->addLayout(top);
+    lines->addWidget(handTight_);
     lines->addWidget(columnsOf(this, {{left, 640}, {scrolled(right, this), 600}}), 1);
     lines->addWidget(form_);
 }
@@ -165,6 +170,7 @@ const fastening::Lookup& TorquePage::lookup() {
 
 void TorquePage::refresh() {
     lookup_.reset();
+    sayIn(handTight_, handTightWords(*workbench().book(), workbench().chosen()), true);
     search();
     countConfirmed();
 }

@@ -65,6 +65,7 @@ class TorquePage : public Page {
     std::string_view unit_;                      ///< that was named in the search line
     QLineEdit* find_;
     QLabel* progress_;
+    QLabel* handTight_;  ///< what is open, above the figures
     RowTable* joints_;
     QLabel* empty_;
     JointAnswer* answer_;

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "core/ledger/drawer.h"
+#include "core/sheet/words.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
@@ -159,6 +160,22 @@ std::vector<TableRow> foundRows(const ledger::Book& book, const fastening::Looku
     return rows;
 }
 
+QString handTightWords(const ledger::Book& book, std::optional<MachineId> machine) {
+    constexpr qsizetype kMostNamed = 4;
+    QStringList names;
+    for (const items::Machine* card : book.machines())
+        if (!machine || *machine == card->id)
+            for (const ledger::OpenJoint& open : book.handTight(card->id))
+                names << (machine ? text(open.joint->name)
+                                  : tr("%1 (%2)").arg(text(open.joint->name), text(card->name)));
+    if (names.isEmpty())
+        return {};
+    const QString named = names.mid(0, kMostNamed).join(QStringLiteral(", "));
+    return names.size() <= kMostNamed
+               ? tr("HAND-TIGHT: %1").arg(named)
+               : tr("HAND-TIGHT: %1 and %2 more").arg(named).arg(names.size() - kMostNamed);
+}
+
 QString lastWords(const ledger::Book& book, JointId joint) {
     for (const JointMark* mark : marksOf(book, joint)) {
         if (mark->kind != MarkKind::Confirmed)
@@ -217,7 +234,7 @@ std::vector<QString> jointNotes(const fastening::JointVersion& joint) {
     add(joint.stages.empty() ? QString() : tr("in stages: %1").arg(text(joint.stages)));
     add(sequenceWords(joint));
     add(text(joint.locking));
-    add(joint.renew.empty() ? QString() : tr("new each time: %1").arg(text(joint.renew)));
+    add(text(sheet::renewText(joint.renew)));
     return notes;
 }
 
