@@ -61,7 +61,7 @@ QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt)
     const QString meant = text(doubt.meant.text(decimalMark())) + QChar(0x00A0) +
                           text(std::string(base::nameOf(doubt.meantUnit)));
     return tr("%1 is far from what a thread like this takes (%2 to %3 N·m, for catching slips only). Did "
-              "you mean %4? %5. Enter again keeps it.")
+              "you mean %4 (%5)? Enter again keeps it.")
         .arg(typed, QString::number(qRound(doubt.low)), QString::number(qRound(doubt.high)), meant,
              slipWords(doubt.slip));
 }

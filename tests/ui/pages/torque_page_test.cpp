@@ -271,6 +271,33 @@ TEST_F(TorquePageTest, ANameIsNoPlaceForFigures) {
         << said("torqueJob").toStdString();
 }
 
+// The tick is for the figure that stood there, not for what is typed over it.
+TEST_F(TorquePageTest, AnotherFigureIsNotConfirmedUntilSomebodySaysSo) {
+    ask(QStringLiteral("rear axle"));
+    ASSERT_TRUE(child<QCheckBox>("jointConfirmed")->isChecked());
+    auto* torque = child<QLineEdit>("jointTorque");
+    torque->setFocus();
+    torque->selectAll();
+    type(QStringLiteral("112"));
+    EXPECT_FALSE(child<QCheckBox>("jointConfirmed")->isChecked());
+    press(Qt::Key_Return);
+    EXPECT_EQ(joint("rear-axle-nut").torque->text(), "112");
+    EXPECT_FALSE(joint("rear-axle-nut").confirmed);
+}
+
+// A range that goes down is said before either end of it is held against its thread.
+TEST_F(TorquePageTest, ARangeThatGoesDownIsSaidFirst) {
+    ask(QStringLiteral("valve cover"));
+    child<QLineEdit>("jointTorque")->setText(QStringLiteral("22"));
+    auto* high = child<QLineEdit>("jointTorqueHigh");
+    high->setText(QStringLiteral("18"));
+    high->setFocus();
+    press(Qt::Key_Return);
+    EXPECT_TRUE(said("jointProblem").contains(QStringLiteral("put the earlier or smaller one first")))
+        << said("jointProblem").toStdString();
+    EXPECT_EQ(joint("valve-cover-bolts").torque->text(), "10");
+}
+
 // A name that a schedule brought is common practice; the torque that is typed for it is the manual's.
 TEST_F(TorquePageTest, ATorqueThatIsTypedIntoItsBlankIsOfTheManual) {
     ASSERT_FALSE(joint("clutch-cover-bolts").torque);
@@ -294,12 +321,27 @@ TEST_F(TorquePageTest, WhatIsHandTightIsSaidAtOnce) {
     EXPECT_TRUE(said("torqueHandTight").contains(QStringLiteral(" (Sorrel 450)")));
     EXPECT_TRUE(said("torqueHandTight").endsWith(QStringLiteral(" more")));
     garage_->workbench().choose(heron);
+    EXPECT_TRUE(said("answerHandTight").isEmpty()) << "of the rear axle";
+    ask(QStringLiteral("subframe"));
+    EXPECT_EQ(said("answerHandTight"), QStringLiteral("HAND-TIGHT since Tue 5 May: found moved"));
     const JointId open = book().handTight(heron).at(0).joint->joint;
     garage_->say([open](const ledger::Pen& pen) {
         return ledger::markJoints(
             pen, {{.joint = open, .date = pen.book.today(), .kind = fastening::MarkKind::Confirmed}});
     });
     EXPECT_TRUE(said("torqueHandTight").isEmpty());
+    EXPECT_TRUE(said("answerHandTight").isEmpty());
+}
+
+// Who comes back with another question types it, and does not clear the line first.
+TEST_F(TorquePageTest, TheNextQuestionIsTypedOverTheLastOne) {
+    ask(QStringLiteral("rear axl"));
+    window_->goTo(PageId::Bench);
+    window_->goTo(PageId::Torque);
+    ASSERT_EQ(QApplication::focusWidget(), child<QLineEdit>("torqueFind"));
+    type(QStringLiteral("valve cover"));
+    EXPECT_EQ(child<QLineEdit>("torqueFind")->text(), QStringLiteral("valve cover"));
+    EXPECT_EQ(said("answerName"), QStringLiteral("Valve cover bolts"));
 }
 
 // The line below the page puts stages right with the torque, as leafing through the manual does.

@@ -63,6 +63,7 @@ JointAnswer::JointAnswer(QWidget* parent)
     : QWidget(parent),
       name_(plainLabel(this, "section", "answerName")),
       about_(plainLabel(this, "note", "answerAbout")),
+      handTight_(plainLabel(this, nullptr, "answerHandTight")),
       figure_(new BigFigure(this)),
       printed_(plainLabel(this, nullptr, "answerPrinted")),
       notes_(plainLabel(this, nullptr, "answerNotes")),
@@ -73,8 +74,8 @@ JointAnswer::JointAnswer(QWidget* parent)
     name_->setFont(pageTitleFont(font()));
     auto* lines = linesOf(this);
     lines->setSpacing(kSpaceHair);
-    for (QWidget* each : std::initializer_list<QWidget*>{name_, about_, figure_, printed_, source_, notes_,
-                                                         order_, wrench_, last_})
+    for (QWidget* each : std::initializer_list<QWidget*>{name_, about_, handTight_, figure_, printed_,
+                                                         source_, notes_, order_, wrench_, last_})
         lines->addWidget(each);
 }
 
@@ -101,6 +102,7 @@ void JointAnswer::show(const ledger::Book& book, const fastening::Figure& figure
     notes_->setVisible(joint != nullptr);
     wrench_->setVisible(joint != nullptr);
     last_->setVisible(joint != nullptr);
+    sayIn(handTight_, joint != nullptr ? openWords(book, *joint) : QString(), true);
     if (joint != nullptr)
         showJoint(book, *joint);
 }

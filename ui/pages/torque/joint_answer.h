@@ -30,6 +30,7 @@ class JointAnswer : public QWidget {
 
     QLabel* name_;
     QLabel* about_;
+    QLabel* handTight_;
     BigFigure* figure_;
     QLabel* printed_;
     QLabel* notes_;

@@ -65,6 +65,11 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
     layOut();
     for (QLineEdit* edit : {low_, high_, source_, page_})
         connect(edit, &QLineEdit::returnPressed, this, &JointForm::save);
+    // Another figure than the one that was confirmed is not confirmed, until somebody says so again.
+    const auto unconfirm = [this] { confirmed_->setChecked(false); };
+    for (QLineEdit* edit : {low_, high_})
+        connect(edit, &QLineEdit::textEdited, this, unconfirm);
+    connect(unit_, &QComboBox::activated, this, unconfirm);
     setJoint(nullptr);
 }
 
@@ -185,6 +190,12 @@ bool JointForm::take(fastening::JointVersion& wording) {
         }
         wording.torqueHigh = high->value;
         unit = high->unit ? high->unit : unit;
+        // Before anything is asked about either end.
+        if (*wording.torqueHigh < *wording.torque) {
+            problem_->setText(wordsFor({base::Fault::OutOfOrder, "torque_high", wording.torqueHigh->text(),
+                                        wording.torque->text()}));
+            return false;
+        }
     }
     // A unit that was typed goes before the one that is chosen beside it.
     wording.unit = unit.value_or(static_cast<units::TorqueUnit>(unit_->currentIndex()));

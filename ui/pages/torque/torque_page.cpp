@@ -125,7 +125,9 @@ void TorquePage::connectParts() {
     on(QKeySequence(Qt::CTRL | Qt::Key_Up), [this] { goThroughJob(-1); });
 }
 
+// What was asked last time is typed over.
 QWidget* TorquePage::firstFocus() {
+    find_->selectAll();
     return find_;
 }
 

@@ -176,6 +176,14 @@ QString handTightWords(const ledger::Book& book, std::optional<MachineId> machin
                : tr("HAND-TIGHT: %1 and %2 more").arg(named).arg(names.size() - kMostNamed);
 }
 
+QString openWords(const ledger::Book& book, const fastening::JointVersion& joint) {
+    for (const ledger::OpenJoint& open : book.handTight(joint.machine))
+        if (open.joint->joint == joint.joint)
+            return tr("HAND-TIGHT since %1: %2")
+                .arg(dayWords(open.state.since, book.today()), markWords(open.state.why));
+    return {};
+}
+
 QString lastWords(const ledger::Book& book, JointId joint) {
     for (const JointMark* mark : marksOf(book, joint)) {
         if (mark->kind != MarkKind::Confirmed)

@@ -43,6 +43,8 @@ std::vector<QString> jointNotes(const fastening::JointVersion& joint);
 
 /// "HAND-TIGHT: Subframe bolts, Rear axle nut and 3 more"; empty if nothing is.
 QString handTightWords(const ledger::Book& book, std::optional<MachineId> machine);
+/// "HAND-TIGHT since Wed 6 May: loosened"; empty if it is tight.
+QString openWords(const ledger::Book& book, const fastening::JointVersion& joint);
 /// When and by whom it was last torqued, loosened, looked at; newest first.
 std::vector<TableRow> markRows(const ledger::Book& book, JointId joint);
 
