@@ -15,7 +15,7 @@ namespace wm::ui {
 namespace {
 
 constexpr int kGapBetweenColumns = 12;
-constexpr int kClearOfTheBar = 10;
+constexpr int kClearOfTheBar = 6;
 
 void paintIn(QStyleOptionViewItem& option, const QColor& color) {
     option.palette.setColor(QPalette::Text, color);

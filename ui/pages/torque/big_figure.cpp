@@ -26,6 +26,11 @@ QFont larger(QFont font, double factor) {
     return font;
 }
 
+// "first 2.0 h, then 15.0 h": words, for which the face of figures is too wide.
+bool hasLetters(const QString& text) {
+    return std::any_of(text.begin(), text.end(), [](QChar c) { return c.isLetter(); });
+}
+
 }  // namespace
 
 BigFigure::BigFigure(QWidget* parent, From from)
@@ -44,7 +49,10 @@ void BigFigure::setFigure(const QString& digits, const QString& unit, bool uncon
 }
 
 QFont BigFigure::fontAt(double factor) const {
-    return larger(figureFont(font(), FigureSize::Large), times_ * factor);
+    QFont face = figureFont(font(), FigureSize::Large);
+    if (hasLetters(digits_))
+        face.setFamilies(font().families());
+    return larger(face, times_ * factor);
 }
 
 double BigFigure::widthAt(double factor) const {

@@ -93,7 +93,8 @@ QString sourceWords(const Printed& figure) {
 std::pair<QString, QString> splitFigure(const Printed& figure) {
     const QString words = text(figure.figure);
     const auto blank = words.lastIndexOf(QLatin1Char(' '));
-    if (figure.key.kind == PrintedKind::Interval || blank < 0 || words.back().isDigit())
+    const bool isOne = figure.key.kind != PrintedKind::Interval || words.count(QLatin1Char(' ')) == 1;
+    if (!isOne || blank < 0 || words.back().isDigit())
         return {words, {}};
     return {words.left(blank), words.mid(blank + 1)};
 }
