@@ -48,6 +48,14 @@ std::size_t at(Band band) {
     return static_cast<std::size_t>(band);
 }
 
+// Nothing is called clear that nobody recorded.
+QString nothingWords(Band band, std::size_t unknown) {
+    if (unknown == 0)
+        return BenchModel::tr("nothing");
+    return band == Band::Must ? BenchModel::tr("nothing known; %1 without record").arg(unknown)
+                              : BenchModel::tr("nothing known");
+}
+
 }  // namespace
 
 void BenchModel::show(std::vector<QString> names, std::vector<BenchColumn> columns) {
@@ -112,9 +120,7 @@ void BenchModel::arrange() {
                     cell = cells[static_cast<std::size_t>(line)];
                 } else if (line == 0 && (row.band == Band::Must || row.band == Band::Should)) {
                     cell.kind = Kind::Words;
-                    const auto unknown = static_cast<int>(column[at(Band::NeverRecorded)].size());
-                    cell.words =
-                        unknown == 0 ? tr("nothing") : tr("nothing known; %1 without record").arg(unknown);
+                    cell.words = nothingWords(row.band, column[at(Band::NeverRecorded)].size());
                 }
                 row.cells.push_back(std::move(cell));
             }

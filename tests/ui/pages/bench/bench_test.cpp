@@ -79,6 +79,7 @@ TEST(BenchModel, DoesNotCallClearWhatNobodyRecorded) {
     model.show({"a", "b"}, {column, BenchColumn(kBands)});
     EXPECT_EQ(model.index(0, 0).data().toString(), "must");
     EXPECT_EQ(model.index(0, 1).data().toString(), "nothing known; 83 without record");
+    EXPECT_EQ(model.index(1, 1).data().toString(), "nothing known");
     EXPECT_EQ(model.index(0, 2).data().toString(), "nothing");
 }
 
