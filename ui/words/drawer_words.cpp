@@ -109,8 +109,8 @@ QString recallLineWords(const ledger::Book& book, const ledger::ToolRecall& reca
     QString words = tr("%1, %2: torqued %3")
                         .arg(text(joint->name), machine == nullptr ? QString() : text(machine->name),
                              timesWords(static_cast<std::int64_t>(line.times)));
-    words += line.times == 1 ? tr(", on %1") : tr(", last on %1");
-    words = words.arg(dayWords(line.tightened->date, book.today()));
+    words += (line.times == 1 ? tr(", on %1") : tr(", last on %1"))
+                 .arg(dayWords(line.tightened->date, book.today()));
     if (by != nullptr)
         words += tr(" by %1").arg(text(by->name));
     if (line.since != nullptr)
