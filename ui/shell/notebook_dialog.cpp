@@ -304,7 +304,7 @@ void NotebookDialog::bookChanged() {
     if (busy_)
         return;
     if (!workbench_.hasFile() || workbench_.readOnly())
-        return reject();
+        return QDialog::reject();
     judgeAgain();
 }
 
@@ -332,7 +332,7 @@ void NotebookDialog::refreshTabs() {
 }
 
 void NotebookDialog::agreed() {
-    asked_ = false;
+    asked_ = leaves_ = false;
     lines_->restate();
     showTotals();
     showWords();
@@ -473,13 +473,29 @@ void NotebookDialog::askAboutOpen() {
     const QString without = goesIn_.lines == 0 ? tr("Nothing goes in before that.")
                             : open_ == 1       ? tr("Enter once more goes on without it.")
                                                : tr("Enter once more goes on without them.");
-    words_->setText((open_ == 1 ? tr("1 doubtful line has no answer yet.")
-                                : tr("%1 doubtful lines have no answer yet.").arg(open_)) +
-                    QLatin1Char(' ') + ways + QLatin1Char(' ') + without);
+    ask((open_ == 1 ? tr("1 doubtful line has no answer yet.")
+                    : tr("%1 doubtful lines have no answer yet.").arg(open_)) +
+        QLatin1Char(' ') + ways + QLatin1Char(' ') + without);
+    showImport();
+}
+
+void NotebookDialog::ask(const QString& words) {
     QPalette ink = palette();
     ink.setColor(QPalette::WindowText, tokensFor(ink).due);
     words_->setPalette(ink);
-    showImport();
+    words_->setText(words);
+}
+
+// Answers are work: a slip of the hand does not throw them away.
+void NotebookDialog::reject() {
+    const auto& said = preview_->agreement().lines;
+    const auto answers = std::count_if(
+        said.begin(), said.end(), [](const auto& each) { return each.second != notebook::Choice::Open; });
+    if (answers == 0 || leaves_)
+        return QDialog::reject();
+    leaves_ = true;
+    ask(answers == 1 ? tr("1 answer is not written; Escape once more leaves without it.")
+                     : tr("%1 answers are not written; Escape once more leaves without them.").arg(answers));
 }
 
 void NotebookDialog::importAgreed() {

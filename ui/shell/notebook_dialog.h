@@ -23,7 +23,8 @@ class Workbench;
 
 /// What an import would write, line by line, before anything is written: how the notebook is understood, what
 /// each line was judged and why, what it adds up to. Enter writes what was agreed to as one step; while
-/// doubtful lines have no answer it leads to the first of them, and only the next Enter leaves them out.
+/// doubtful lines have no answer it leads to the first of them, and only the next Enter leaves them out. The
+/// first Escape says which answers would be lost.
 class NotebookDialog : public QDialog {
     Q_OBJECT
 
@@ -31,6 +32,7 @@ class NotebookDialog : public QDialog {
     /// `preview` has been opened and judged; `name` is the file's.
     NotebookDialog(Workbench& workbench, std::unique_ptr<NotebookPreview> preview, QString name,
                    QWidget* parent = nullptr);
+    void reject() override;
 
   signals:
     /// What went in, in words.
@@ -59,6 +61,7 @@ class NotebookDialog : public QDialog {
     void showImport();
     void enter();
     void askAboutOpen();
+    void ask(const QString& words);
     void importAgreed();
     void bookChanged();
     [[nodiscard]] const notebook::Line* current() const;
@@ -83,6 +86,7 @@ class NotebookDialog : public QDialog {
     notebook::Totals goesIn_{};
     std::size_t open_ = 0;  ///< doubtful lines without an answer
     bool asked_ = false;    ///< about those, and nothing was answered since
+    bool leaves_ = false;   ///< the same of leaving without what was answered
     bool busy_ = false;     ///< judging or writing: what changes meanwhile is looked at afterwards
 };
 

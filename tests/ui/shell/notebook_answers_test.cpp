@@ -119,5 +119,28 @@ TEST_F(NotebookWindow, ALongImportCanBeStoppedInEveryPartOfIt) {
     EXPECT_EQ(garage_->book().ledger().all<usage::Outing>().size(), 19'999U);
 }
 
+TEST_F(NotebookWindow, AnswersAreNotLeftBehindByASlip) {
+    openGarage(true);
+    auto* dialog = importSample("outings.csv");
+    ASSERT_NE(dialog, nullptr);
+    press(Qt::Key_Space);
+    press(Qt::Key_Down);
+    press(Qt::Key_L);
+    press(Qt::Key_Escape);
+    ASSERT_TRUE(dialog->isVisible());
+    EXPECT_TRUE(words().startsWith("2 answers are not written")) << words().toStdString();
+    press(Qt::Key_L);  // taken back; what is left is asked about anew
+    press(Qt::Key_Escape);
+    ASSERT_TRUE(dialog->isVisible());
+    EXPECT_TRUE(words().startsWith("1 answer is not written")) << words().toStdString();
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(dialog->isVisible());
+    back();
+    dialog = importSample("outings.csv");
+    ASSERT_NE(dialog, nullptr);
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(dialog->isVisible()) << "nothing was answered";
+}
+
 }  // namespace
 }  // namespace wm::ui
