@@ -146,6 +146,12 @@ void RowTable::shareWidth() {
     }
 }
 
+QSize RowTable::sizeHint() const {
+    constexpr int kLeastRows = 3;
+    return {QTableView::sizeHint().width(),
+            horizontalHeader()->sizeHint().height() + kLeastRows * verticalHeader()->defaultSectionSize()};
+}
+
 void RowTable::resizeEvent(QResizeEvent* event) {
     QTableView::resizeEvent(event);
     shareWidth();

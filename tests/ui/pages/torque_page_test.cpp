@@ -6,6 +6,8 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 
 #include "core/ledger/verbs.h"
 #include "tests/ui/window.h"
@@ -331,6 +333,18 @@ TEST_F(TorquePageTest, WhatIsHandTightIsSaidAtOnce) {
     });
     EXPECT_TRUE(said("torqueHandTight").isEmpty());
     EXPECT_TRUE(said("answerHandTight").isEmpty());
+}
+
+// On the small screen the answer has its order, buttons and marks in view: only the marks scroll.
+TEST_F(TorquePageTest, TheAnswerFitsTheSmallScreen) {
+    window_->resize(1280, 800);
+    garage_->workbench().choose(garage_->machine("Sorrel 450"));
+    ask(QStringLiteral("axle pinch bolts, fixed leg"));
+    ASSERT_EQ(said("answerName"), QStringLiteral("Axle pinch bolts, fixed leg"));
+    QWidget* within = child<QWidget>("torqueMarks");
+    while (qobject_cast<QScrollArea*>(within) == nullptr)
+        within = within->parentWidget();
+    EXPECT_EQ(qobject_cast<QScrollArea*>(within)->verticalScrollBar()->maximum(), 0);
 }
 
 // Who comes back with another question types it, and does not clear the line first.

@@ -173,7 +173,7 @@ QString handTightWords(const ledger::Book& book, std::optional<MachineId> machin
     const QString named = names.mid(0, kMostNamed).join(QStringLiteral(", "));
     return names.size() <= kMostNamed
                ? tr("HAND-TIGHT: %1").arg(named)
-               : tr("HAND-TIGHT: %1 and %2 more").arg(named).arg(names.size() - kMostNamed);
+               : tr("HAND-TIGHT: %1 and %2 more").arg(named, QString::number(names.size() - kMostNamed));
 }
 
 QString openWords(const ledger::Book& book, const fastening::JointVersion& joint) {
