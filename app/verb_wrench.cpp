@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/verb.h"
+#include "core/fastening/drawer.h"
 #include "core/fastening/generic.h"
 #include "core/fastening/kind_words.h"
 #include "core/fastening/wrench.h"
@@ -43,7 +44,7 @@ Answer<void> runWrench(const Call& call) {
                         QString("Say the torque, the length of the wrench and that of the adapter: --%1 is "
                                 "missing.")
                             .arg(needed));
-    const auto torque = units::parseTorque("torque", call.text("torque"));
+    const auto torque = units::parseTorqueRange("torque", call.text("torque"));
     if (!torque)
         return fail(torque.error());
     const auto length = numberOf(call, "length", 0);
@@ -55,7 +56,9 @@ Answer<void> runWrench(const Call& call) {
             return tl::unexpected(each->error());
     if (*percent < 0 || *percent > 50)
         return fail(base::Error{base::Fault::TooLarge, "percent", call.text("percent"), "50"});
-    const auto setting = fastening::settingFor(torque->value.toDouble(), *length, {*adapter, *angle});
+    // Of a range that the manual prints the middle is aimed at.
+    const units::Decimal aim = fastening::aimOf(torque->low, torque->high);
+    const auto setting = fastening::settingFor(aim.toDouble(), *length, {*adapter, *angle});
     if (!setting && setting.error().fault == base::Fault::Implausible)
         return fail(Exit::Refused,
                     "The adapter points back over the handle: what is left of the lever is less than half "
@@ -63,20 +66,20 @@ Answer<void> runWrench(const Call& call) {
     if (!setting)
         return fail(setting.error());
     const auto unit = base::nameOf(torque->unit.value_or(units::TorqueUnit::NewtonMetre));
-    const auto reach = fastening::achieved(torque->value.toDouble(), *percent);
+    const auto reach = fastening::achieved(aim.toDouble(), *percent);
     if (call.has("json")) {
-        print(call.console(), {{"torque", torque->value.toDouble()},
+        print(call.console(), {{"torque", aim.toDouble()},
                                {"unit", unit},
                                {"set", *setting},
                                {"percent", *percent},
                                {"reaches", {{"low", reach.low}, {"high", reach.high}}}});
         return {};
     }
-    call.console().out << "Set " << fromUtf8(settingText(*setting, torque->value)) << ' ' << fromUtf8(unit)
-                       << " for " << fromUtf8(torque->value.text(ui::decimalMark()))
-                       << " at the fastener (within " << *percent
-                       << " %: " << fromUtf8(settingText(reach.low, torque->value)) << " to "
-                       << fromUtf8(settingText(reach.high, torque->value)) << ")\n";
+    call.console().out << "Set " << fromUtf8(settingText(*setting, aim)) << ' ' << fromUtf8(unit) << " for "
+                       << fromUtf8(aim.text(ui::decimalMark()))
+                       << (torque->high ? ", the middle of the range," : "") << " at the fastener (within "
+                       << *percent << " %: " << fromUtf8(settingText(reach.low, aim)) << " to "
+                       << fromUtf8(settingText(reach.high, aim)) << ")\n";
     return {};
 }
 
@@ -139,7 +142,7 @@ VerbSpec wrenchVerb() {
     return {"wrench",
             "Say what to set on a torque wrench with an offset adapter.",
             {},
-            {{"torque", "What the fastener is to get: 80, \"25 ft lb\".", "torque"},
+            {{"torque", "What the fastener is to get: 80, \"25 ft lb\", 18-22.", "torque"},
              {"length", "From the middle of the grip to the drive.", "length"},
              {"adapter", "From the drive to the fastener, in the same unit.", "length"},
              {"angle", "Between wrench and adapter: 0 straight on (otherwise), 90 square.", "degrees"},

@@ -47,6 +47,10 @@ TEST_F(TorqueVerbsTest, AWrenchIsSetForItsAdapter) {
                   Exit::Refused, "points back");
     expectRefusal(say({"wrench", "--torque", "0", "--length", "300", "--adapter", "40"}), Exit::Refused,
                   "torque");
+    EXPECT_TRUE(say({"wrench", "--torque", "18-22", "--length", "300", "--adapter", "0"})
+                    .out.startsWith("Set 20.0 N·m for 20, the middle of the range, at the fastener"));
+    expectRefusal(say({"wrench", "--torque", "22-18", "--length", "300", "--adapter", "0"}), Exit::Refused,
+                  "smaller one first");
     expectRefusal(say({"wrench", "--torque", "50 bananas", "--length", "300", "--adapter", "40"}),
                   Exit::Refused, "“bananas” has a unit that does not fit: choose one of these: N·m, lbf·ft");
     expectRefusal(say({"wrench", "--torque", "50", "--length", "0", "--adapter", "40"}), Exit::Refused,

@@ -335,6 +335,28 @@ TEST_F(TorquePageTest, WhatIsHandTightIsSaidAtOnce) {
     EXPECT_TRUE(said("answerHandTight").isEmpty());
 }
 
+// Whatever is typed into the line or the thread, the answer is words, as plain text.
+TEST_F(TorquePageTest, AStrangeQuestionIsAnsweredInWords) {
+    auto* line = child<QLineEdit>("torqueFind");
+    for (const QString& words : {QString(10'000, QLatin1Char('x')), QStringLiteral("   zzzz   "),
+                                 QStringLiteral("'; DROP TABLE joint; --")}) {
+        line->setText(words);
+        EXPECT_TRUE(said("torqueEmpty").startsWith(QStringLiteral("Nothing is called that here")));
+        EXPECT_FALSE(child<QWidget>("jointFigure")->isVisible());
+        EXPECT_FALSE(child<QWidget>("jointTorque")->isVisible()) << "nothing to type a figure for";
+    }
+    line->setText(QStringLiteral("<b>rear</b> axle <script>"));
+    EXPECT_EQ(said("answerName"), QStringLiteral("Rear axle nut"));
+    ask(QStringLiteral("clutch cover"));
+    child<QComboBox>("genericClass")->setCurrentText(QStringLiteral("8.8"));
+    for (const char* thread : {"M7.3x9", "M0", "M8x0", "nan", "-1", "<b>M8</b>"}) {
+        child<QLineEdit>("genericThread")->setText(QString::fromLatin1(thread));
+        EXPECT_TRUE(said("genericBand").isEmpty()) << thread;
+        EXPECT_TRUE(said("genericWords").contains(QStringLiteral("There is no metric thread"))) << thread;
+        EXPECT_EQ(child<QLabel>("genericWords")->textFormat(), Qt::PlainText);
+    }
+}
+
 // On the small screen the answer has its order, buttons and marks in view: only the marks scroll.
 TEST_F(TorquePageTest, TheAnswerFitsTheSmallScreen) {
     window_->resize(1280, 800);
