@@ -243,10 +243,13 @@ TEST_F(TorqueDeskTest, AChartCanBeKeptToThisMachine) {
     child<QLineEdit>("chartYearTo")->clear();
     paste("25");
     ASSERT_TRUE(sharing->isVisible());
-    EXPECT_TRUE(child<QLabel>("chartSharedWith")->text().contains(QStringLiteral("Kite 250")));
+    auto* words = child<QLabel>("chartSharedWith");
+    EXPECT_EQ(words->text(),
+              QStringLiteral("One row is shared with Kite 250: what is typed goes there as well."));
     EXPECT_EQ(sharing->currentIndex(), 0) << "for all, as it was said";
     sharing->setCurrentIndex(1);
     EXPECT_EQ(sharing->currentText(), QStringLiteral("for Heron 250 only"));
+    EXPECT_TRUE(words->text().endsWith(QStringLiteral("what stands there stays."))) << "said at once";
     EXPECT_FALSE(child<QLineEdit>("chartYearFrom")->isEnabled());
     child<QPushButton>("chartEnter")->click();
     EXPECT_EQ(torqueOf(heron), "25");

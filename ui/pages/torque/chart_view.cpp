@@ -147,8 +147,8 @@ void ChartView::layOut() {
     auto* holds = new QHBoxLayout(holds_);
     holds->setContentsMargins(0, 0, 0, 0);
     holds->setSpacing(kSpaceClose);
-    holds->addWidget(sharedWith_, 1);
     holds->addWidget(sharing_);
+    holds->addWidget(sharedWith_, 1);
     auto* lines = linesOf(this);
     lines->addWidget(head_);
     lines->addWidget(grid_, 1);
@@ -313,7 +313,9 @@ void ChartView::check() {
     else if (chart.faults.empty() && chart.unchanged > 0)
         words += tr("%1 of the rows say what is there already.").arg(chart.unchanged);
     words_->setText(words.trimmed());
-    enter_->setText(ready == 0 ? tr("Enter the chart") : tr("Enter %1 joints").arg(ready));
+    enter_->setText(ready == 0   ? tr("Enter the chart")
+                    : ready == 1 ? tr("Enter 1 joint")
+                                 : tr("Enter %1 joints").arg(ready));
     enter_->setEnabled(ready > 0 && chart.faults.empty() && !workbench().readOnly());
     const bool any = !rows().empty();
     clear_->setEnabled(any);
@@ -332,12 +334,11 @@ void ChartView::offerSharing(const ledger::Chart& chart) {
             most = std::max(most, wordings.size());
         }
     holds_->setVisible(!others.isEmpty());
-    sharedWith_->setText(
-        isForThisOneOnly()
-            ? tr("%1 of them are shared with %2, whose figures stay as they are.")
-                  .arg(most)
-                  .arg(others.join(", "))
-            : tr("%1 of them are shared: they go to %2 as well.").arg(most).arg(others.join(", ")));
+    const QString names = others.join(QStringLiteral(", "));
+    const QString rows = most == 1 ? tr("One row is shared with %1").arg(names)
+                                   : tr("%1 rows are shared with %2").arg(QString::number(most), names);
+    sharedWith_->setText(isForThisOneOnly() ? tr("%1: what stands there stays.").arg(rows)
+                                            : tr("%1: what is typed goes there as well.").arg(rows));
     for (QLineEdit* year : {yearFrom_, yearTo_})
         year->setEnabled(!isForThisOneOnly());
 }

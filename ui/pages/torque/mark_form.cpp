@@ -43,7 +43,7 @@ MarkForm::MarkForm(Workbench& workbench, JointId joint, MarkKind first)
     tool_ = addSuggested(QStringLiteral("tool"), tr("with"), QString(), toolNames(book()), 16);
     count_ = addText(QStringLiteral("moved_count"), tr("how many moved"), QString(), 4);
     degrees_ = addText(QStringLiteral("moved_degrees"), tr("how far, degrees"), QString(), 5);
-    again_ = addTick(QStringLiteral("again"), tr("torqued and marked again at once"), false);
+    again_ = addTick(QStringLiteral("again"), tr("torqued again at once"), false);
     by_ = addPerson(QStringLiteral("by_person"), tr("by"), lastMechanic(book()));
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
