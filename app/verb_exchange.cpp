@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QFile>
 #include <QFileInfo>
-#include <QSaveFile>
 #include <nlohmann/json.hpp>
 
 #include "app/garage.h"
@@ -10,6 +9,7 @@
 #include "app/verb_notebook.h"
 #include "core/exchange/json.h"
 #include "ui/words/error_words.h"
+#include "ui/write_bytes.h"
 
 namespace wm::app {
 
@@ -76,9 +76,7 @@ Answer<void> runImport(const Call& call) {
 }
 
 Answer<void> writeText(const QString& path, const std::string& text) {
-    QSaveFile file(path);
-    const auto size = static_cast<qint64>(text.size());
-    if (!file.open(QIODevice::WriteOnly) || file.write(text.data(), size) != size || !file.commit())
+    if (!ui::writeBytes(path, QByteArray::fromStdString(text)).isWritten())
         return fail(Exit::CannotWrite, ui::quoted(path) +
                                            " can't be written: check that its folder is there, that it "
                                            "is no folder itself, and that there is room.");

@@ -1,10 +1,12 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QFileInfo>
 #include <QProcess>
 #include <memory>
 #include <vector>
 
 #include <sqlite3.h>
+#include <sys/stat.h>
 
 #include "core/store/store.h"
 #include "tests/app/shell.h"
@@ -94,6 +96,19 @@ TEST_F(Processes, AFullDiskBehindTheAnswerIsNoticed) {
     const Said said = runProgram({"export", file_}, "/dev/full");
     EXPECT_EQ(said.exit, static_cast<int>(Exit::CannotWrite));
     EXPECT_TRUE(said.err.contains("could not be written")) << said.err.toStdString();
+}
+
+// A device that a plain file is put in the place of is lost to every program until the next start.
+TEST_F(Processes, APipeThatIsExportedToStaysAPipe) {
+    const QString pipe = path("pipe");
+    ASSERT_EQ(mkfifo(pipe.toUtf8().constData(), 0600), 0);
+    QProcess reader;
+    reader.start("cat", {pipe});
+    ASSERT_TRUE(reader.waitForStarted());
+    EXPECT_EQ(runProgram({"export", file_, "--to", pipe}).exit, 0);
+    ASSERT_TRUE(reader.waitForFinished(10'000));
+    EXPECT_TRUE(reader.readAllStandardOutput().trimmed().endsWith('}'));
+    EXPECT_FALSE(QFileInfo(pipe).isFile());
 }
 
 TEST_F(Processes, ABadByteInAnArgumentIsNoText) {

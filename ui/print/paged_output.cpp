@@ -4,16 +4,15 @@
 
 #include <QBuffer>
 #include <QDir>
-#include <QFile>
 #include <QFileInfo>
 #include <QPageLayout>
 #include <QPagedPaintDevice>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QSaveFile>
 #include <algorithm>
 
 #include "ui/print/sheet_type.h"
+#include "ui/write_bytes.h"
 
 namespace wm::ui {
 
@@ -50,28 +49,16 @@ PdfOutcome checkPath(const QString& path) {
     return PdfOutcome::Written;
 }
 
-template <class File, class Finish>
-PdfOutcome writeAll(File& file, const QByteArray& bytes, QString& detail, const Finish& finish) {
-    if (!file.open(QIODevice::WriteOnly)) {
-        detail = file.errorString();
-        return PdfOutcome::NotAllowed;
+PdfOutcome outcomeOf(WriteResult::Outcome outcome) {
+    switch (outcome) {
+        case WriteResult::Outcome::Written:
+            return PdfOutcome::Written;
+        case WriteResult::Outcome::NotAllowed:
+            return PdfOutcome::NotAllowed;
+        case WriteResult::Outcome::NotWritten:
+            break;
     }
-    if (file.write(bytes) != bytes.size() || !finish()) {
-        detail = file.errorString();
-        return PdfOutcome::NotWritten;
-    }
-    return PdfOutcome::Written;
-}
-
-// A pipe or device is written into; a plain file is replaced when all of the new one is on the disk.
-PdfOutcome writeAll(const QString& path, const QByteArray& bytes, QString& detail) {
-    const QFileInfo target(path);
-    if (target.exists() && !target.isFile()) {
-        QFile file(path);
-        return writeAll(file, bytes, detail, [&file] { return file.flush(); });
-    }
-    QSaveFile file(path);
-    return writeAll(file, bytes, detail, [&file] { return file.commit(); });
+    return PdfOutcome::NotWritten;
 }
 
 // The whole PDF in memory, so that a disk that fills up is noticed when it is written, all at once.
@@ -131,7 +118,9 @@ PdfResult writePagesPdf(const LayOut& layOut, const QString& title, const QStrin
         result.outcome = PdfOutcome::NotWritten;
         return result;
     }
-    result.outcome = writeAll(path, pdf, result.detail);
+    const WriteResult written = writeBytes(path, pdf);
+    result.outcome = outcomeOf(written.outcome);
+    result.detail = written.detail;
     result.pages = result.isWritten() ? pageCount(layOut, size) : 0;
     return result;
 }

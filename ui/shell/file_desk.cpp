@@ -4,7 +4,6 @@
 
 #include <QFile>
 #include <QFileInfo>
-#include <QSaveFile>
 #include <QSettings>
 #include <utility>
 
@@ -17,6 +16,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/notebook_words.h"
 #include "ui/workbench.h"
+#include "ui/write_bytes.h"
 
 namespace wm::ui {
 
@@ -118,14 +118,10 @@ void FileDesk::exportText() {
     const auto path = prompts_.chooseFile(Prompts::FileUse::Save, tr("Export as JSON"), textFilter());
     if (!path || !book)
         return;
-    QSaveFile file(withEnding(*path, QStringLiteral(".json")));
-    const std::string words = exchange::toJson(book->ledger());
-    const bool written =
-        file.open(QIODevice::WriteOnly) &&
-        file.write(words.data(), static_cast<qint64>(words.size())) == static_cast<qint64>(words.size()) &&
-        file.commit();
-    if (!written)
-        return prompts_.report(tr("The text was not written."), file.errorString());
+    const WriteResult written = writeBytes(withEnding(*path, QStringLiteral(".json")),
+                                           QByteArray::fromStdString(exchange::toJson(book->ledger())));
+    if (!written.isWritten())
+        return prompts_.report(tr("The text was not written."), written.detail);
     workbench_.endUndo();
 }
 

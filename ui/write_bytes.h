@@ -1,0 +1,22 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QByteArray>
+#include <QString>
+#include <cstdint>
+
+namespace wm::ui {
+
+struct WriteResult {
+    enum class Outcome : std::uint8_t { Written, NotAllowed, NotWritten };
+    Outcome outcome = Outcome::Written;
+    QString detail{};  ///< in the system's words
+    [[nodiscard]] bool isWritten() const { return outcome == Outcome::Written; }
+};
+
+/// Writes all of it. A pipe or device is written into; a plain file is replaced once the whole of the new one
+/// is on the disk, and stays as it was if that fails.
+WriteResult writeBytes(const QString& path, const QByteArray& bytes);
+
+}  // namespace wm::ui
