@@ -37,8 +37,14 @@ constexpr std::size_t kLinesBetweenWords = 2'000;
 // Rows of one notebook while they are put together; the first fault is kept.
 class Taking {
   public:
-    Taking(const Pen& pen, const Notebook& notebook, std::vector<const Line*> lines, const Progress& progress)
-        : pen_(pen), notebook_(notebook), lines_(std::move(lines)), progress_(progress), entry_(pen) {
+    Taking(const Pen& pen, const Notebook& notebook, std::vector<const Line*> lines,
+           const std::set<MachineId>& newcomers, const Progress& progress)
+        : pen_(pen),
+          notebook_(notebook),
+          lines_(std::move(lines)),
+          newcomers_(newcomers),
+          progress_(progress),
+          entry_(pen) {
         const Ledger& ledger = pen.book.ledger();
         for (const auto& reading : ledger.all<usage::HourReading>()) {
             shownOn_.insert({reading.machine, reading.date, reading.shown.count()});
@@ -94,7 +100,8 @@ class Taking {
             const auto* known = named.id ? pen_.book.ledger().find<items::Machine>(*named.id) : nullptr;
             items::Machine card =
                 known != nullptr ? *known : items::Machine{.name = named.name, .pastHigh = {}};
-            const bool moves = dateBack(card, known == nullptr, beginningOf(lines_, at));
+            const bool begins = known == nullptr || newcomers_.contains(known->id);
+            const bool moves = dateBack(card, begins, beginningOf(lines_, at));
             machines_[at] = named.id.value_or(MachineId{});
             if (moves)
                 machines_[at] = entry_.put(shaped(std::move(card), 1), known == nullptr);
@@ -300,6 +307,7 @@ class Taking {
     const Pen& pen_;
     const Notebook& notebook_;
     std::vector<const Line*> lines_;
+    const std::set<MachineId>& newcomers_;
     const Progress& progress_;
     std::size_t passed_ = 0;
     Entry entry_;
@@ -350,7 +358,7 @@ Result<Taken> takeNotebook(const Pen& pen, const Notebook& notebook, const Agree
     std::vector<const Line*> lines = agreedLines(notebook, agreement);
     if (lines.empty())
         return base::refuse(Fault::NothingToDo, "notebook");
-    return Taking(pen, notebook, std::move(lines), progress).take(name);
+    return Taking(pen, notebook, std::move(lines), agreement.newcomers, progress).take(name);
 }
 
 }  // namespace wm::notebook

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 
 #include "core/ledger/verbs.h"
 #include "core/notebook/lines.h"
@@ -16,6 +17,8 @@ enum class Choice : std::uint8_t { Open, Cured, LeftOut };
 struct Agreement {
     bool allCures = false;
     std::map<std::size_t, Choice> lines{};  ///< by Line::line; goes before `allCures`
+    std::set<MachineId>
+        newcomers{};  ///< machines of the book that come with the notebook: it begins their cards
 };
 
 /// True if this line would be written.

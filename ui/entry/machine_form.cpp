@@ -3,13 +3,11 @@
 #include "ui/entry/machine_form.h"
 
 #include <QComboBox>
-#include <QDir>
-#include <QFile>
 #include <QLabel>
 #include <QLineEdit>
+#include <algorithm>
 #include <utility>
 
-#include "core/exchange/starter.h"
 #include "ui/entry/together.h"
 #include "ui/words/figures.h"
 #include "ui/workbench.h"
@@ -19,19 +17,13 @@ namespace wm::ui {
 namespace {
 
 constexpr std::int64_t kLastYear = 2199;
-constexpr auto kStarters = ":/starters";
-constexpr auto kCommonest = "four-stroke-motocross.json";
+constexpr auto kCommonest = "four-stroke motocross";
 
 std::optional<MachineId> machineNamed(const ledger::Book& book, const std::string& name) {
     for (const auto* machine : book.machines())
         if (machine->name == name)
             return machine->id;
     return std::nullopt;
-}
-
-std::string readResource(const QString& path) {
-    QFile file(path);
-    return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
 }
 
 store::Verb firstReading(const std::string& machine, units::Hours shown) {
@@ -44,18 +36,9 @@ store::Verb firstReading(const std::string& machine, units::Hours shown) {
     };
 }
 
-store::Verb adopt(const std::string& machine, exchange::Starter starter) {
-    return [machine, starter = std::move(starter)](const ledger::Pen& pen) -> base::Result<ledger::Change> {
-        const auto id = machineNamed(pen.book, machine);
-        if (!id)
-            return base::refuse(base::Fault::Unknown, "machine", machine);
-        return ledger::adoptSchedule(pen, *id, starter.name, starter.steps, starter.joints, starter.tasks);
-    };
-}
-
 }  // namespace
 
-MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machine")) {
+MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machine")), starters_(starters()) {
     name_ = addText(QStringLiteral("name"), tr("what you call it"), QString(), 14);
     // What a machine can't do without stands first, so that Tab and Enter suffice.
     starter_ = addChoice(QStringLiteral("starter"), tr("begin with the schedule"), {tr("none")}, 0);
@@ -69,10 +52,8 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
     maker_ = addText(QStringLiteral("maker"), tr("maker"), QString(), 12);
     model_ = addText(QStringLiteral("model"), tr("model"), QString(), 12);
     year_ = addText(QStringLiteral("year"), tr("year"), QString(), 5);
-    for (const QString& file : QDir(QLatin1String(kStarters)).entryList({QStringLiteral("*.json")}))
-        if (const auto starter =
-                exchange::readStarter(readResource(QLatin1String(kStarters) + QLatin1Char('/') + file)))
-            starter_->addItem(text(starter->name), file);
+    for (const exchange::Starter& each : starters_)
+        starter_->addItem(text(each.name), text(each.name));
     if (const int at = starter_->findData(QLatin1String(kCommonest)); at >= 0)
         starter_->setCurrentIndex(at);
     addNote(tr(
@@ -119,17 +100,17 @@ tl::expected<store::Verb, Faults> MachineForm::verb() {
         machine.since == workbench().today())
         machine.pastLow = machine.pastBest = *shown;
     std::vector<store::Verb> verbs;
-    std::optional<exchange::Starter> starter;
-    if (const QString file = starter_->currentData().toString(); !file.isEmpty())
-        starter =
-            read(exchange::readStarter(readResource(QLatin1String(kStarters) + QLatin1Char('/') + file)));
-    if (starter)
+    const auto starter = std::find_if(starters_.begin(), starters_.end(), [this](const auto& each) {
+        return text(each.name) == starter_->currentData().toString();
+    });
+    const bool begins = starter != starters_.end();
+    if (begins)
         machine.starter = starter->name;
     verbs.emplace_back([machine](const ledger::Pen& pen) { return ledger::saveMachine(pen, machine, true); });
     if (shown)
         verbs.push_back(firstReading(machine.name, *shown));
-    if (starter)
-        verbs.push_back(adopt(machine.name, *std::move(starter)));
+    if (begins)
+        verbs.push_back(adoptStarter(machine.name, *starter));
     return std::move(read).answer(together(tr("add %1").arg(text(machine.name)), std::move(verbs)));
 }
 

@@ -2,7 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <vector>
+
 #include "ui/entry/entry_form.h"
+#include "ui/entry/starters.h"
 
 namespace wm::ui {
 
@@ -18,6 +21,7 @@ class MachineForm : public EntryForm {
     void followPast();
     [[nodiscard]] items::Machine machine(Answers& read) const;
 
+    std::vector<exchange::Starter> starters_;
     QLineEdit* name_;
     QLineEdit* maker_;
     QLineEdit* model_;

@@ -14,6 +14,7 @@
 #include <map>
 #include <utility>
 
+#include "ui/entry/starters.h"
 #include "ui/shell/long_work.h"
 #include "ui/shell/notebook_form.h"
 #include "ui/theme/tokens.h"
@@ -87,6 +88,27 @@ std::array<QString, 8> totalsRow(const QString& name, const Totals& totals) {
             QString::number(totals.minutes.count())};
 }
 
+// A machine without tasks has nothing that falls due, and its jobs renew nothing.
+QString withoutScheduleWords(const std::vector<std::string>& machines) {
+    QStringList names;
+    for (const std::string& name : machines)
+        names << text(name);
+    if (names.isEmpty())
+        return {};
+    return names.size() == 1
+               ? NotebookDialog::tr("%1 is new: choose its schedule above, so that its jobs count.")
+                     .arg(names.front())
+               : NotebookDialog::tr("%1 are new: choose their schedules above, so that their jobs count.")
+                     .arg(names.join(NotebookDialog::tr(", ")));
+}
+
+QStringList namesOf(const std::vector<exchange::Starter>& starters) {
+    QStringList names;
+    for (const exchange::Starter& each : starters)
+        names << text(each.name);
+    return names;
+}
+
 }  // namespace
 
 NotebookDialog::NotebookDialog(Workbench& workbench, std::unique_ptr<NotebookPreview> preview, QString name,
@@ -96,7 +118,8 @@ NotebookDialog::NotebookDialog(Workbench& workbench, std::unique_ptr<NotebookPre
       preview_(std::move(preview)),
       name_(std::move(name)),
       form_(new QScrollArea(this)),
-      ways_(new NotebookForm(*preview_, this)),
+      starters_(starters()),
+      ways_(new NotebookForm(*preview_, namesOf(starters_), this)),
       tabs_(new QTabBar(this)),
       lines_(new NotebookLines(*preview_, this)),
       table_(new NotebookTable(lines_, this)),
@@ -232,6 +255,17 @@ void NotebookDialog::connectForm() {
             [this](const QString& written, std::optional<MachineId> machine) {
                 change([&] { preview_->setMeaning(written.toStdString(), machine); });
             });
+    connect(
+        ways_, &NotebookForm::newMachineSaid, this, [this](const QString& written, const QString& schedule) {
+            const auto starter = std::find_if(starters_.begin(), starters_.end(),
+                                              [&](const auto& each) { return text(each.name) == schedule; });
+            change([&] {
+                if (starter == starters_.end())
+                    preview_->setMeaning(written.toStdString(), std::nullopt);
+                else
+                    preview_->setSchedule(written.toStdString(), *starter);
+            });
+        });
     connect(ways_, &NotebookForm::onlyMachineSaid, this,
             [this](MachineId machine) { change([&] { preview_->setOnlyMachine(machine); }); });
     connect(ways_, &NotebookForm::asFoundAsked, this, [this] { change([&] { preview_->forget(); }); });
@@ -446,6 +480,8 @@ void NotebookDialog::showWords() {
                       : tr("%1 doubtful lines wait for your word; left open, they stay out.").arg(open_));
     else
         words << tr("Nothing is written before you agree; undo takes all of it back at once.");
+    if (const QString bare = withoutScheduleWords(preview_->withoutSchedule()); !bare.isEmpty())
+        words << bare;
     if (jobs > 0)
         words << tr(
             "Jobs from a notebook are records of work long done: they leave no joint hand-tight and "
@@ -516,7 +552,7 @@ void NotebookDialog::importAgreed() {
         return goesOn;
     };
     // The change was made from the picture that was looked at; on another one it may not stand.
-    const auto* judged = &preview_->book().ledger();
+    const auto* judged = &preview_->file().ledger();
     const auto written = workbench_.attempt(
         [&taken, judged](const ledger::Pen& pen) -> base::Result<ledger::Change> {
             if (&pen.book.ledger() != judged)

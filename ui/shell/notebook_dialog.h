@@ -6,6 +6,7 @@
 #include <functional>
 #include <vector>
 
+#include "core/exchange/starter.h"
 #include "core/notebook/totals.h"
 #include "ui/shell/notebook_lines.h"
 #include "ui/shell/notebook_preview.h"
@@ -70,6 +71,7 @@ class NotebookDialog : public QDialog {
     std::unique_ptr<NotebookPreview> preview_;
     QString name_;
     QScrollArea* form_;
+    std::vector<exchange::Starter> starters_;
     NotebookForm* ways_;
     QTabBar* tabs_;
     NotebookLines* lines_;

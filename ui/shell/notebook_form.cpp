@@ -12,6 +12,7 @@
 #include <QWheelEvent>
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "ui/entry/flow.h"
 #include "ui/shell/notebook_preview.h"
@@ -53,6 +54,11 @@ class CalmChoice : public QComboBox {
     }
 };
 
+QString newWords(const QString& machine, const QString& schedule) {
+    return schedule.isEmpty() ? NotebookForm::tr("new: %1").arg(machine)
+                              : NotebookForm::tr("new: %1, %2").arg(machine, schedule);
+}
+
 QLabel* plain(const QString& words, const char* role, QWidget* parent) {
     auto* label = new QLabel(words, parent);
     label->setTextFormat(Qt::PlainText);
@@ -74,9 +80,10 @@ QString columnTip(const notebook::Table& table, std::size_t at) {
 
 }  // namespace
 
-NotebookForm::NotebookForm(const NotebookPreview& preview, QWidget* parent)
+NotebookForm::NotebookForm(const NotebookPreview& preview, QStringList schedules, QWidget* parent)
     : QWidget(parent),
       preview_(preview),
+      schedules_(std::move(schedules)),
       forms_(new Flow(kSpaceLine, kSpaceClose)),
       columns_(new Flow(kSpaceLine, kSpaceClose)),
       machines_(new Flow(kSpaceLine, kSpaceClose)),
@@ -248,26 +255,41 @@ void NotebookForm::showSpelling(std::size_t at, const notebook::NameSpelling& sp
             both << text(machines[machine].name);
         choice->addItem(both.join(QStringLiteral(" + ")));
     }
-    for (const auto* machine : preview_.book().machines())
+    for (const auto* machine : preview_.file().machines())
         choice->addItem(text(machine->name), QVariant::fromValue<qlonglong>(machine->id.value()));
     const QString added = cellsInWords({spelling.text});
-    choice->addItem(tr("new: %1").arg(added), QVariant::fromValue<qlonglong>(0));
+    const int own = offerNew(choice, added, text(preview_.scheduleOf(spelling.text)));
     const auto& means = spelling.reading.machines;
     if (means.size() == 1 && spelling.reading.fit != notebook::NameFit::Unknown) {
         const auto& machine = machines[means.front()];
-        if (!machine.id && text(machine.name) != added)
-            choice->insertItem(0, tr("new: %1").arg(text(machine.name)));
-        const auto id = QVariant::fromValue<qlonglong>(machine.id ? machine.id->value() : 0);
-        choice->setCurrentIndex(!machine.id && text(machine.name) != added ? 0 : choice->findData(id));
+        const QString schedule = text(preview_.scheduleOf(machine.name));
+        const bool isNew = !machine.id || !schedule.isEmpty();
+        if (isNew && text(machine.name) != added)  // the new one under its other spelling
+            choice->insertItem(0, newWords(text(machine.name), schedule));
+        choice->setCurrentIndex(!isNew ? choice->findData(QVariant::fromValue<qlonglong>(machine.id->value()))
+                                : text(machine.name) == added ? own
+                                                              : 0);
     } else if (means.size() < 2) {
         choice->setCurrentIndex(-1);
     }
     connect(choice, &QComboBox::activated, this, [this, choice, written = text(spelling.text)] {
-        const QVariant id = choice->currentData();
-        if (id.isValid())
-            emit meaningSaid(written,
-                             id.toLongLong() == 0 ? std::nullopt : std::optional(MachineId{id.toLongLong()}));
+        const QVariant said = choice->currentData();
+        if (said.typeId() == QMetaType::QString)
+            emit newMachineSaid(written, said.toString());
+        else if (said.isValid())
+            emit meaningSaid(written, MachineId{said.toLongLong()});
     });
+}
+
+int NotebookForm::offerNew(QComboBox* choice, const QString& machine, const QString& chosen) const {
+    int at = choice->count();
+    choice->addItem(newWords(machine, {}), QString());
+    for (const QString& schedule : schedules_) {
+        if (schedule == chosen)
+            at = choice->count();
+        choice->addItem(newWords(machine, schedule), schedule);
+    }
+    return at;
 }
 
 }  // namespace wm::ui

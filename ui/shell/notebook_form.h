@@ -24,7 +24,8 @@ class NotebookForm : public QWidget {
     Q_OBJECT
 
   public:
-    explicit NotebookForm(const NotebookPreview& preview, QWidget* parent = nullptr);
+    /// `schedules` are the names of those that a new machine may come with.
+    NotebookForm(const NotebookPreview& preview, QStringList schedules, QWidget* parent = nullptr);
     void refresh();
 
   signals:
@@ -34,6 +35,8 @@ class NotebookForm : public QWidget {
     void columnSaid(std::size_t at, notebook::Column column);
     void meaningSaid(const QString& text, std::optional<MachineId> machine);
     void onlyMachineSaid(MachineId machine);
+    /// `schedule` is empty for a new machine without one.
+    void newMachineSaid(const QString& text, const QString& schedule);
     void asFoundAsked();
 
   private:
@@ -46,7 +49,11 @@ class NotebookForm : public QWidget {
     void showOnlyMachine();
     void showSpelling(std::size_t at, const notebook::NameSpelling& spelling);
 
+    /// A new machine of the notebook, without a schedule or with one of them; its place in `choice`.
+    int offerNew(QComboBox* choice, const QString& machine, const QString& chosen) const;
+
     const NotebookPreview& preview_;
+    QStringList schedules_;
     Flow* forms_;
     Flow* columns_;
     Flow* machines_;

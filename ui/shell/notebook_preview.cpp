@@ -5,7 +5,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/base/text.h"
+#include "core/notebook/totals.h"
 #include "core/store/store.h"
+#include "ui/entry/starters.h"
+#include "ui/entry/together.h"
 
 namespace wm::ui {
 
@@ -17,7 +21,7 @@ using notebook::Verdict;
 
 NotebookPreview::NotebookPreview(std::string bytes, std::shared_ptr<const ledger::Book> book,
                                  QSettings& settings)
-    : bytes_(std::move(bytes)), book_(std::move(book)), settings_(settings) {
+    : bytes_(std::move(bytes)), file_(std::move(book)), book_(file_), settings_(settings) {
     const auto machines = book_->machines();
     if (machines.size() == 1)
         onlyMachine_ = machines.front()->id;
@@ -45,7 +49,8 @@ std::optional<base::Error> NotebookPreview::setSeparator(char separator, const n
         return table.error();
     table_ = *std::move(table);
     said_.clear();
-    agreement_ = {};
+    agreement_.allCures = false;
+    agreement_.lines.clear();
     findLayout();
     return std::nullopt;
 }
@@ -100,13 +105,88 @@ void NotebookPreview::setDates(notebook::DateForm form) {
 }
 
 void NotebookPreview::setMeaning(const std::string& text, std::optional<MachineId> machine) {
+    if (schedules_.erase(std::string(base::trimmed(text))) > 0)
+        suppose();
     ways_.names[text] = machine;
     remember();
 }
 
 void NotebookPreview::forget() {
     ways_ = {};
+    schedules_.clear();
+    suppose();
     remember();
+}
+
+void NotebookPreview::setBook(std::shared_ptr<const ledger::Book> book) {
+    file_ = std::move(book);
+    suppose();
+}
+
+void NotebookPreview::setSchedule(const std::string& machine, exchange::Starter starter) {
+    ways_.names.erase(machine);
+    schedules_.insert_or_assign(std::string(base::trimmed(machine)), std::move(starter));
+    suppose();
+    remember();
+}
+
+std::string NotebookPreview::scheduleOf(const std::string& machine) const {
+    const auto at = schedules_.find(std::string(base::trimmed(machine)));
+    return at == schedules_.end() ? std::string() : at->second.name;
+}
+
+std::vector<std::string> NotebookPreview::withoutSchedule() const {
+    std::vector<std::string> names;
+    if (!notebook_)
+        return names;
+    const auto totals = notebook::totalsOf(*notebook_, agreement_);
+    for (std::size_t at = 0; at < totals.size(); ++at)
+        if (!notebook_->machines[at].id && totals[at].lines > 0)
+            names.push_back(notebook_->machines[at].name);
+    return names;
+}
+
+// The first day of a machine in the notebook, as far as it was read; today if it was not.
+calendar::Date NotebookPreview::firstDayOf(const std::string& machine) const {
+    calendar::Date first = file_->today();
+    if (notebook_)
+        for (const Line& line : notebook_->lines)
+            for (const std::size_t at : line.facts.machines)
+                if (line.verdict == Verdict::Taken && notebook_->machines[at].name == machine)
+                    first = std::min(first, line.facts.date);
+    return first;
+}
+
+// The picture of the file with the machines and schedules that come with the notebook.
+void NotebookPreview::suppose() {
+    std::erase_if(schedules_, [this](const auto& each) {
+        const auto machines = file_->machines();
+        return std::any_of(machines.begin(), machines.end(),
+                           [&](const items::Machine* machine) { return machine->name == each.first; });
+    });
+    added_ = {};
+    agreement_.newcomers.clear();
+    std::vector<store::Verb> verbs;
+    for (const auto& [name, starter] : schedules_) {
+        const items::Machine card{
+            .name = name, .starter = starter.name, .since = firstDayOf(name), .pastHigh = {}};
+        verbs.emplace_back([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, true); });
+        verbs.push_back(adoptStarter(name, starter));
+    }
+    const auto added = together({}, std::move(verbs))({*file_, store::randomIds()});
+    if (!added) {
+        schedules_.clear();
+        book_ = file_;
+        return;
+    }
+    added_ = *added;
+    book_ = added_.rows.empty()
+                ? file_
+                : std::make_shared<const ledger::Book>(
+                      std::make_shared<const ledger::Ledger>(file_->ledger().with(added_)), file_->today());
+    for (const auto* machine : book_->machines())
+        if (schedules_.contains(machine->name))
+            agreement_.newcomers.insert(machine->id);
 }
 
 void NotebookPreview::judge(const notebook::Progress& progress) {
@@ -185,7 +265,10 @@ base::Result<notebook::Taken> NotebookPreview::take(const std::string& name,
                                                     const notebook::Progress& progress) const {
     if (!notebook_)
         return base::refuse(base::Fault::NothingToDo, "notebook");
-    return notebook::takeNotebook({*book_, store::randomIds()}, *notebook_, agreement_, name, progress);
+    auto taken = notebook::takeNotebook({*book_, store::randomIds()}, *notebook_, agreement_, name, progress);
+    if (taken)
+        taken->change.rows.insert(taken->change.rows.begin(), added_.rows.begin(), added_.rows.end());
+    return taken;
 }
 
 }  // namespace wm::ui

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "core/exchange/starter.h"
 #include "core/notebook/reading.h"
 #include "core/notebook/take.h"
 #include "ui/shell/notebook_memory.h"
@@ -36,7 +37,7 @@ class NotebookPreview {
     /// is; a notebook that can't be judged takes nothing of it back.
     void judge(const notebook::Progress& progress = {});
     /// Against another picture of the file from now on; asks for judge().
-    void setBook(std::shared_ptr<const ledger::Book> book) { book_ = std::move(book); }
+    void setBook(std::shared_ptr<const ledger::Book> book);
 
     // By hand; each asks for judge().
     std::optional<base::Error> setSeparator(char separator, const notebook::Progress& progress = {});
@@ -45,10 +46,20 @@ class NotebookPreview {
     void setDates(notebook::DateForm form);
     void setMeaning(const std::string& text, std::optional<MachineId> machine);
     void setOnlyMachine(std::optional<MachineId> machine) { onlyMachine_ = machine; }
+    /// A machine that the file does not know comes with the notebook, and with a schedule: its lines are
+    /// judged as if both were there. setMeaning takes that back.
+    void setSchedule(const std::string& machine, exchange::Starter starter);
     /// Forgets what was set by hand about this header.
     void forget();
 
+    /// What the lines are judged against: the file, and the machines that come with a schedule.
     [[nodiscard]] const ledger::Book& book() const { return *book_; }
+    /// The file alone.
+    [[nodiscard]] const ledger::Book& file() const { return *file_; }
+    /// The schedule that a new machine comes with; empty for any other.
+    [[nodiscard]] std::string scheduleOf(const std::string& machine) const;
+    /// Names of the new machines that bring lines and come without a schedule.
+    [[nodiscard]] std::vector<std::string> withoutSchedule() const;
     [[nodiscard]] const notebook::Table& table() const { return table_; }
     [[nodiscard]] const notebook::Layout& layout() const { return layout_; }
     [[nodiscard]] std::optional<MachineId> onlyMachine() const { return onlyMachine_; }
@@ -81,13 +92,18 @@ class NotebookPreview {
     };
     void say(const notebook::Line& line, notebook::Choice choice);
     [[nodiscard]] notebook::Choice choiceFor(const notebook::Line& line) const;
+    void suppose();
+    [[nodiscard]] calendar::Date firstDayOf(const std::string& machine) const;
     void findLayout();
     void applyWays();
     void remember();
     [[nodiscard]] std::vector<std::string> machineNames() const;
 
     std::string bytes_;
+    std::shared_ptr<const ledger::Book> file_;
     std::shared_ptr<const ledger::Book> book_;
+    std::map<std::string, exchange::Starter> schedules_{};  ///< by the name of a machine that is new
+    ledger::Change added_{};                                ///< what of `book_` is not in `file_`
     QSettings& settings_;
     notebook::Table table_{};
     std::string headerKey_{};

@@ -25,7 +25,9 @@ QString clearWords(const outlook::Chances& chances) {
     if (!chances.clear)
         ahead = tr("too few outings known to say what comes");
     else if (chances.inHand == 0)
-        ahead = due.isEmpty() ? tr("nothing is watched") : QString();
+        ahead = !due.isEmpty()         ? QString()
+                : chances.noRecord > 0 ? tr("nothing recorded to go by")
+                                       : tr("nothing is watched");
     else
         ahead = (due.isEmpty() ? tr("nothing due %1: %2") : tr("no more due %1: %2"))
                     .arg(then, chanceWords(*chances.clear));

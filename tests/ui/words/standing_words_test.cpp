@@ -44,6 +44,8 @@ TEST(ClearWords, SayWhatIsDueAndHowSurelyNoMoreIs) {
     EXPECT_EQ(clearWords(chances), "nothing due in 2 weeks: 71 %");
     chances.inHand = 0;
     EXPECT_EQ(clearWords(chances), "nothing is watched");
+    chances.noRecord = 83;
+    EXPECT_EQ(clearWords(chances), "nothing recorded to go by");
 }
 
 }  // namespace

@@ -81,6 +81,13 @@ BenchCell wordsCell(MachineId machine, const QString& words) {
     return cell;
 }
 
+// Nothing can fall due, and that is no good sign.
+BenchCell noTasksCell(MachineId machine) {
+    BenchCell cell = wordsCell(machine, tr("no tasks yet: Enter chooses a schedule"));
+    cell.kind = Kind::NoTasks;
+    return cell;
+}
+
 std::vector<BenchCell> untilThen(const ledger::Book& book, MachineId machine) {
     const auto& chances = book.chances(machine);
     std::vector<BenchCell> cells{wordsCell(machine, clearWords(chances))};
@@ -203,6 +210,8 @@ BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::
     };
     std::stable_sort(in(column, Band::Must).begin(), in(column, Band::Must).end(),
                      [&rank](const BenchCell& a, const BenchCell& b) { return rank(a) < rank(b); });
+    if (book.tasks(machine).empty())
+        in(column, Band::Must).push_back(noTasksCell(machine));
     addFollowUps(column, book, machine);
     addOpenThings(column, book, machine);
     addOrders(column, book, machine, all);

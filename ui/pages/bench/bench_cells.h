@@ -32,7 +32,7 @@ QString bandWords(Band band);
 
 /// What stands in one place of the Bench.
 struct BenchCell {
-    enum class Kind : std::uint8_t { Nothing, Words, Job, Snag, FollowUp, Joint, More };
+    enum class Kind : std::uint8_t { Nothing, Words, Job, Snag, FollowUp, Joint, NoTasks, More };
     Kind kind = Kind::Nothing;
     MachineId machine{};
     QString words;

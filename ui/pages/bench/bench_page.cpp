@@ -110,6 +110,9 @@ void BenchPage::record(const QModelIndex& index) {
             if (index.data(BenchModel::BandRole).toInt() == static_cast<int>(Band::NeverRecorded))
                 return emit baselineAsked(cell.machine);
             return workbench().choose(cell.machine);
+        case Kind::NoTasks:
+            workbench().choose(cell.machine);
+            return guide().goTo(PageId::Tasks);
         case Kind::Joint:
             workbench().choose(cell.machine);
             return guide().goTo(PageId::Torque);

@@ -4,7 +4,9 @@
 
 #include "core/ledger/confirming.h"
 #include "core/ledger/verbs.h"
+#include "ui/entry/starters.h"
 #include "ui/guide.h"
+#include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_editor.h"
 #include "ui/pages/tasks/task_outcome.h"
 #include "ui/pages/tasks/tasks_page.h"
@@ -31,6 +33,16 @@ std::optional<std::int64_t> taskIn(const ledger::Change& change) {
 }
 
 }  // namespace
+
+// A machine that came without a schedule begins with one; undo takes all of it back at once.
+void TasksPage::begin(const exchange::Starter& starter) {
+    const auto machine = machineShown(workbench());
+    const auto* card = machine ? workbench().book()->ledger().find<items::Machine>(*machine) : nullptr;
+    if (card == nullptr || !workbench().perform(beginSchedule(card->name, starter)))
+        return;
+    refresh();
+    table_->setFocus(Qt::OtherFocusReason);
+}
 
 bool TasksPage::save() {
     const auto* begun = chosen_ ? drafts_.find(*chosen_) : nullptr;

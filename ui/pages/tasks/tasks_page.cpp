@@ -15,6 +15,8 @@
 
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/machine_shown.h"
+#include "ui/pages/tasks/schedule_offer.h"
 #include "ui/pages/tasks/task_editor.h"
 #include "ui/pages/tasks/task_head.h"
 #include "ui/pages/tasks/task_outcome.h"
@@ -44,7 +46,7 @@ TasksPage::TasksPage(const PageTools& tools, QWidget* parent)
       find_(new QLineEdit(this)),
       progress_(new QLabel(this)),
       new_(new QPushButton(tr("New task (Ins)"), this)),
-      empty_(new QLabel(tr("No tasks here: this machine was added without a starter schedule."), this)),
+      offer_(new ScheduleOffer(this)),
       table_(new RowTable(taskHeaders(), TaskName, this)),
       side_(new QWidget(this)),
       head_(new TaskHead(side_)),
@@ -59,8 +61,6 @@ TasksPage::TasksPage(const PageTools& tools, QWidget* parent)
     progress_->setObjectName(QStringLiteral("tasks-progress"));
     progress_->setProperty("role", QStringLiteral("note"));
     new_->setObjectName(QStringLiteral("task-new"));
-    empty_->setProperty("role", QStringLiteral("note"));
-    empty_->setWordWrap(true);
     table_->setObjectName(QStringLiteral("tasksTable"));
     table_->setAccessibleName(tr("tasks"));
     scroll_->setObjectName(QStringLiteral("task-scroll"));
@@ -93,7 +93,7 @@ void TasksPage::layOut() {
     top->addWidget(new_);
     auto* lines = pageLines(this);
     lines->addLayout(top);
-    lines->addWidget(empty_);
+    lines->addWidget(offer_, 1);
     lines->addWidget(parts_, 1);
 }
 
@@ -122,6 +122,7 @@ void TasksPage::connectParts() {
     connect(head_, &TaskHead::doneOnAsked, this, [this] { beginCount(QString()); });
     connect(head_, &TaskHead::lookedFineAsked, this, &TasksPage::recordLookedFine);
     connect(new_, &QPushButton::clicked, this, &TasksPage::addTask);
+    connect(offer_, &ScheduleOffer::beginAsked, this, &TasksPage::begin);
     connect(settle_, &QTimer::timeout, this, &TasksPage::foretell);
     connect(&workbench(), &Workbench::fileChanged, this, [this] {
         drafts_.dropAll();
@@ -142,6 +143,8 @@ void TasksPage::connectKeys() {
 }
 
 QWidget* TasksPage::firstFocus() {
+    if (offer_->isVisibleTo(this))
+        return offer_;
     return table_;
 }
 
@@ -197,7 +200,10 @@ void TasksPage::refresh() {
 void TasksPage::showRows() {
     const auto chosen = workbench().chosen();
     auto rows = taskRows(*workbench().book(), chosen, drafts_, palette());
-    empty_->setVisible(rows.empty());
+    const auto machine = machineShown(workbench());
+    const auto* card = machine ? workbench().book()->ledger().find<items::Machine>(*machine) : nullptr;
+    offer_->offerTo(card == nullptr ? QString() : text(card->name), !workbench().readOnly());
+    offer_->setVisible(rows.empty());
     parts_->setVisible(!rows.empty());
     table_->setColumnHidden(TaskMachine, chosen.has_value());
     table_->show(std::move(rows));

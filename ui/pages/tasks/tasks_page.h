@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "core/exchange/starter.h"
 #include "ui/pages/page.h"
 #include "ui/pages/tasks/task_drafts.h"
 
@@ -17,6 +18,7 @@ class QTimer;
 namespace wm::ui {
 
 class RowTable;
+class ScheduleOffer;
 class TaskEditor;
 class TaskHead;
 class TaskOutcome;
@@ -55,6 +57,7 @@ class TasksPage : public Page {
     void saveAndReturn();
     void dropDraft();
     void addTask();
+    void begin(const exchange::Starter& starter);
     void copyTo(MachineId machine);
     void switchOnOrOff();
     void confirm();
@@ -69,7 +72,7 @@ class TasksPage : public Page {
     QLineEdit* find_;
     QLabel* progress_;
     QPushButton* new_;
-    QLabel* empty_;
+    ScheduleOffer* offer_;
     RowTable* table_;
     QSplitter* parts_;
     QWidget* side_;

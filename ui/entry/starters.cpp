@@ -1,0 +1,71 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/starters.h"
+
+#include <QDir>
+#include <QFile>
+#include <algorithm>
+#include <utility>
+
+#include "ui/entry/together.h"
+
+namespace wm::ui {
+
+namespace {
+
+constexpr auto kStarters = ":/starters";
+
+std::string readResource(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
+}
+
+const items::Machine* machineNamed(const ledger::Book& book, const std::string& name) {
+    const auto machines = book.machines();
+    const auto at = std::find_if(machines.begin(), machines.end(),
+                                 [&](const items::Machine* machine) { return machine->name == name; });
+    return at == machines.end() ? nullptr : *at;
+}
+
+// Does `act` with the machine of this name.
+template <class Act>
+store::Verb withMachine(const std::string& name, Act act) {
+    return [name, act = std::move(act)](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+        const auto* machine = machineNamed(pen.book, name);
+        if (machine == nullptr)
+            return base::refuse(base::Fault::Unknown, "machine", name);
+        return act(pen, *machine);
+    };
+}
+
+}  // namespace
+
+std::vector<exchange::Starter> starters() {
+    std::vector<exchange::Starter> all;
+    for (const QString& file : QDir(QLatin1String(kStarters)).entryList({QStringLiteral("*.json")}))
+        if (auto starter =
+                exchange::readStarter(readResource(QLatin1String(kStarters) + QLatin1Char('/') + file)))
+            all.push_back(*std::move(starter));
+    return all;
+}
+
+store::Verb adoptStarter(const std::string& machine, exchange::Starter starter) {
+    return withMachine(machine,
+                       [starter = std::move(starter)](const ledger::Pen& pen, const items::Machine& card) {
+                           return ledger::adoptSchedule(pen, card.id, starter.name, starter.steps,
+                                                        starter.joints, starter.tasks);
+                       });
+}
+
+store::Verb beginSchedule(const std::string& machine, exchange::Starter starter) {
+    const QString words = QString::fromStdString(starter.name);
+    std::vector<store::Verb> verbs;
+    verbs.push_back(withMachine(machine, [name = starter.name](const ledger::Pen& pen, items::Machine card) {
+        card.starter = name;
+        return ledger::saveMachine(pen, std::move(card), false);
+    }));
+    verbs.push_back(adoptStarter(machine, std::move(starter)));
+    return together(words, std::move(verbs));
+}
+
+}  // namespace wm::ui
