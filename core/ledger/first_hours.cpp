@@ -38,14 +38,9 @@ std::int64_t hardestHour(const upkeep::TaskVersion& task) {
 std::optional<std::int64_t> leftAtWorst(const upkeep::TaskVersion& task, const usage::HoursBracket& life) {
     if (!life.high || task.limits.empty() || !upkeep::countsOnlyHours(task))
         return std::nullopt;
-    std::optional<std::int64_t> amount;
-    for (const upkeep::Limit& limit : task.limits) {
-        const std::int64_t own = std::min(limit.every, limit.first.value_or(limit.every));
-        amount = !amount                                  ? own
-                 : task.combine == upkeep::Combine::First ? std::min(*amount, own)
-                                                          : std::max(*amount, own);
-    }
-    return *amount * 1'000 / hardestHour(task) - life.high->count();
+    const upkeep::Limit& limit = task.limits.front();  // there is one of each counter
+    const std::int64_t amount = std::min(limit.every, limit.first.value_or(limit.every));
+    return amount * 1'000 / hardestHour(task) - life.high->count();
 }
 
 // The shortest of its intervals of hours; none: what comes round by days or washes counts as the longest.
