@@ -13,6 +13,14 @@ tl::unexpected<Failure> fail(Exit exit, QString words) {
     return tl::unexpected<Failure>{Failure{exit, std::move(words), std::nullopt}};
 }
 
+tl::unexpected<Failure> cannotWrite(const QString& path, const QString& detail) {
+    const QString why = detail.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(detail);
+    return fail(Exit::CannotWrite,
+                ui::quoted(path) + " can't be written" + why +
+                    ": check that its folder is there, that it is no folder itself, and that "
+                    "there is room.");
+}
+
 tl::unexpected<Failure> fail(const base::Error& error) {
     return tl::unexpected<Failure>{Failure{Exit::Refused, ui::wordsFor(error), error.fault}};
 }

@@ -37,6 +37,9 @@ tl::unexpected<Failure> fail(Exit exit, QString words);
 /// A refusal of the core in the words of the interface.
 tl::unexpected<Failure> fail(const base::Error& error);
 
+/// What was asked for can't be put there; `detail` in the system's words, or empty.
+tl::unexpected<Failure> cannotWrite(const QString& path, const QString& detail);
+
 /// Where a verb writes and what day it is; the program's own, or a test's.
 struct Console {
     QTextStream& out;

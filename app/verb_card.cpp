@@ -62,9 +62,7 @@ Answer<void> run(const Call& call) {
     const auto layOut = [&](QSizeF area) { return ui::layOutTorqueCard(*card, area); };
     const auto written = ui::writePagesPdf(layOut, ui::torqueCardTitle(*card), call.value("pdf"), *size);
     if (!written.isWritten())
-        return fail(Exit::CannotWrite, ui::quoted(written.path) +
-                                           " can't be written: check that its folder is there, that it "
-                                           "is no folder itself, and that there is room.");
+        return cannotWrite(written.path, written.detail);
     tellCard(call, *card, written);
     return {};
 }

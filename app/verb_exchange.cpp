@@ -76,10 +76,8 @@ Answer<void> runImport(const Call& call) {
 }
 
 Answer<void> writeText(const QString& path, const std::string& text) {
-    if (!ui::writeBytes(path, QByteArray::fromStdString(text)).isWritten())
-        return fail(Exit::CannotWrite, ui::quoted(path) +
-                                           " can't be written: check that its folder is there, that it "
-                                           "is no folder itself, and that there is room.");
+    if (const auto written = ui::writeBytes(path, QByteArray::fromStdString(text)); !written.isWritten())
+        return cannotWrite(path, written.detail);
     return {};
 }
 

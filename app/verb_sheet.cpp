@@ -32,9 +32,7 @@ Answer<void> writePdf(const sheet::JobSheet& content, const QString& path, ui::P
     const ui::PdfResult result = ui::writeSheetPdf(content, path, size);
     if (result.isWritten())
         return {};
-    return fail(Exit::CannotWrite, ui::quoted(path) +
-                                       " can't be written: check that its folder is there, that it "
-                                       "is no folder itself, and that there is room.");
+    return cannotWrite(path, result.detail);
 }
 
 Answer<sheet::JobSheet> contentOf(const ledger::Book& book, MachineId machine, std::int64_t number) {

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/write_bytes.h"
 
+#include <QCoreApplication>
 #include <QFile>
 #include <QFileInfo>
 #include <QSaveFile>
@@ -19,6 +20,12 @@ WriteResult writeAll(File& file, const QByteArray& bytes, const Finish& finish) 
     return {};
 }
 
+// Every garage is an SQLite file: "SQLite format 3" (the header string of its file format).
+bool isGarage(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) && file.read(16).startsWith("SQLite format 3");
+}
+
 }  // namespace
 
 WriteResult writeBytes(const QString& path, const QByteArray& bytes) {
@@ -27,6 +34,9 @@ WriteResult writeBytes(const QString& path, const QByteArray& bytes) {
         QFile file(path);
         return writeAll(file, bytes, [&file] { return file.flush(); });
     }
+    if (isGarage(path))
+        return {WriteResult::Outcome::NotAllowed,
+                QCoreApplication::translate("WriteBytes", "a garage is in that file, and it stays")};
     QSaveFile file(path);
     return writeAll(file, bytes, [&file] { return file.commit(); });
 }

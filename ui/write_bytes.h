@@ -16,7 +16,7 @@ struct WriteResult {
 };
 
 /// Writes all of it. A pipe or device is written into; a plain file is replaced once the whole of the new one
-/// is on the disk, and stays as it was if that fails.
+/// is on the disk, and stays as it was if that fails. A garage is never replaced.
 WriteResult writeBytes(const QString& path, const QByteArray& bytes);
 
 }  // namespace wm::ui

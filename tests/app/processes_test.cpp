@@ -98,16 +98,31 @@ TEST_F(Processes, AFullDiskBehindTheAnswerIsNoticed) {
     EXPECT_TRUE(said.err.contains("could not be written")) << said.err.toStdString();
 }
 
+TEST_F(Processes, NoPaperAndNoTextTakesThePlaceOfAGarage) {
+    ASSERT_EQ(say({"plan", file_, "--pick", "engine-oil"}).exit, 0);
+    const QString before = exported();
+    EXPECT_EQ(runProgram({"export", file_, "--to", file_}).exit, static_cast<int>(Exit::CannotWrite));
+    EXPECT_EQ(runProgram({"sheet", file_, "--pdf", file_}).exit, static_cast<int>(Exit::CannotWrite));
+    const QString link = path("link.pdf");
+    ASSERT_TRUE(QFile::link(file_, link));
+    const Said said = runProgram({"sheet", file_, "--pdf", link});
+    EXPECT_EQ(said.exit, static_cast<int>(Exit::CannotWrite));
+    EXPECT_TRUE(said.err.contains("garage")) << said.err.toStdString();
+    EXPECT_EQ(say({"check", file_}).exit, 0);
+    EXPECT_EQ(exported(), before);
+}
+
 // A device that a plain file is put in the place of is lost to every program until the next start.
 TEST_F(Processes, APipeThatIsExportedToStaysAPipe) {
     const QString pipe = path("pipe");
     ASSERT_EQ(mkfifo(pipe.toUtf8().constData(), 0600), 0);
     QProcess reader;
+    reader.setStandardOutputFile(path("read.json"));
     reader.start("cat", {pipe});
     ASSERT_TRUE(reader.waitForStarted());
     EXPECT_EQ(runProgram({"export", file_, "--to", pipe}).exit, 0);
     ASSERT_TRUE(reader.waitForFinished(10'000));
-    EXPECT_TRUE(reader.readAllStandardOutput().trimmed().endsWith('}'));
+    EXPECT_TRUE(bytes("read.json").trimmed().endsWith('}'));
     EXPECT_FALSE(QFileInfo(pipe).isFile());
 }
 

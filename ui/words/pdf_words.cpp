@@ -25,7 +25,10 @@ QString wordsFor(const PdfResult& result) {
         case PdfOutcome::FolderMissing:
             return tr("The folder for %1 is not there; make it, or choose another.").arg(result.path);
         case PdfOutcome::NotAllowed:
-            return tr("%1 can't be written there; choose a folder of your own.").arg(result.path);
+            return result.detail.isEmpty()
+                       ? tr("%1 can't be written there; choose a folder of your own.").arg(result.path)
+                       : tr("%1 can't be written there (%2); choose another place.")
+                             .arg(result.path, result.detail);
         case PdfOutcome::NotWritten:
             break;
     }
