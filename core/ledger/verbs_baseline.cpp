@@ -136,7 +136,7 @@ class Baseline {
         upkeep::Record& record = draft_.record;
         switch (line_.answer) {
             case BaselineAnswer::LookedFine:
-                if (task_->renews)
+                if (!upkeep::isALook(*task_))
                     return refuse(Fault::Inconsistent, "answer", task_->name);
                 record.kind = upkeep::RecordKind::LookedFine;
                 record.date = line_.date.value_or(book_.today());

@@ -13,6 +13,8 @@
 #include "core/ledger/job.h"
 #include "core/ledger/shape.h"
 #include "core/ledger/verbs.h"
+#include "core/upkeep/measures.h"
+#include "core/upkeep/unknown.h"
 
 // Recording a job done: the record, and everything that it brings.
 
@@ -186,17 +188,32 @@ void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upk
         mark(joint, fastening::MarkKind::Confirmed);
 }
 
-std::string jobText(const upkeep::Record& record, std::string_view machine) {
+// "; OUTSIDE its limit: inlet left 0.31 mm": it is recorded as it was found, and not passed over in silence.
+std::string outsideText(const upkeep::Record& record, const upkeep::TaskVersion* task) {
+    std::string text;
+    for (const upkeep::Measured& each : record.measured) {
+        const auto* point = task == nullptr ? nullptr : upkeep::pointNamed(*task, each.name);
+        if (point != nullptr && upkeep::isOutside(*point, each.value))
+            text += fmt::format("{}{} {} {}", text.empty() ? "; OUTSIDE its limit: " : ", ", each.name,
+                                each.value.text(), each.unit);
+    }
+    return text;
+}
+
+std::string jobText(const upkeep::Record& record, const upkeep::TaskVersion* task, std::string_view machine) {
     const std::string what = shortened(record.what);
     switch (record.kind) {
         case RecordKind::LookedFine:
-            return fmt::format("noted \"{}\" as fine on {}", what, machine);
+            return fmt::format("noted \"{}\" as fine on {}{}", what, machine,
+                               task != nullptr && !upkeep::isALook(*task)
+                                   ? "; its count goes on, a look renews nothing"
+                                   : "");
         case RecordKind::Baseline:
             return fmt::format("noted \"{}\" as done before on {}", what, machine);
         case RecordKind::Done:
             break;
     }
-    return fmt::format("recorded \"{}\" on {}", what, machine);
+    return fmt::format("recorded \"{}\" on {}{}", what, machine, outsideText(record, task));
 }
 
 // Machine, task and snag of a record.
@@ -290,7 +307,7 @@ Result<Change> recordJob(const Pen& pen, JobDraft draft) {
         return tl::unexpected(job.error());
     Entry entry(pen);
     addJob(entry, pen.book, *job);
-    return std::move(entry).change(jobText(job->draft.record, job->machine->name));
+    return std::move(entry).change(jobText(job->draft.record, job->task, job->machine->name));
 }
 
 }  // namespace wm::ledger

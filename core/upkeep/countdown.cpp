@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "core/upkeep/limits.h"
+#include "core/upkeep/unknown.h"
 
 namespace wm::upkeep {
 
@@ -40,7 +41,7 @@ bool isCompletion(const Record& record, std::span<const TaskVersion* const> vers
             wording = version;
     if (wording == nullptr)
         wording = versionOn(versions, record.date);
-    return !(wording == nullptr ? today : *wording).renews;
+    return isALook(wording == nullptr ? today : *wording);
 }
 
 std::vector<const Record*> completionsOf(const TaskFacts& facts, const TaskVersion& wording, Date on) {

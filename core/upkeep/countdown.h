@@ -87,10 +87,10 @@ struct TaskFacts {
 const TaskVersion* versionOn(std::span<const TaskVersion* const> versions, calendar::Date date);
 
 /// On the evening of `on`. Records in any order; later ones and their use do not count.
-/// A Done or a Baseline is a completion, a LookedFine too unless the wording that it followed renews. The
-/// wording in force on `on` says the intervals; none in force: an empty countdown with noRecord.
-/// A Baseline older than the subject's first day has anything from 0 to the whole stated past behind it, or,
-/// if it states the total time of then, the rest of the past.
+/// A Done or a Baseline is a completion, a LookedFine too if looking settles the wording that it followed.
+/// The wording in force on `on` says the intervals; none in force: an empty countdown with noRecord. A
+/// Baseline older than the subject's first day has anything from 0 to the whole stated past behind it, or, if
+/// it states the total time of then, the rest of the past.
 Countdown countdown(const TaskFacts& facts, calendar::Date on);
 
 /// Can these intervals be reckoned with? Errors: NotPositive (an interval, a first interval, everyNth or nth

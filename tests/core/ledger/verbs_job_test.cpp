@@ -61,6 +61,34 @@ TEST_F(RecordJobTest, OpensNothingWhereNothingWasTakenApart) {
     EXPECT_TRUE(ledger().all<fastening::JointMark>().empty());
 }
 
+TEST_F(RecordJobTest, SaysThatAValueIsOutsideItsLimit) {
+    auto wording = *book().task(pads);
+    wording.measures = {
+        {.name = "pad, front", .unit = "mm", .least = units::Decimal{10, 1}},
+        {.name = "disc", .unit = "mm", .least = units::Decimal{35, 1}, .most = units::Decimal{40, 1}}};
+    must(saveTask(pen(), wording));
+    const auto said = [&](std::int64_t pad, std::int64_t disc, const char* on) {
+        JobDraft draft{.record = job(pads, on)};
+        draft.record.measured = {{.name = "pad, front", .unit = "mm", .value = units::Decimal{pad, 1}},
+                                 {.name = "disc", .unit = "mm", .value = units::Decimal{disc, 1}}};
+        return must(record(draft));
+    };
+    EXPECT_EQ(said(10, 40, "2026-03-02"), "recorded \"Brake pads\" on Heron 250") << "at the limit is within";
+    EXPECT_EQ(said(9, 40, "2026-03-03"),
+              "recorded \"Brake pads\" on Heron 250; OUTSIDE its limit: pad, front 0.9 mm");
+    EXPECT_EQ(said(0, 41, "2026-03-04"),
+              "recorded \"Brake pads\" on Heron 250; OUTSIDE its limit: pad, front 0.0 mm, disc 4.1 mm");
+}
+
+TEST_F(RecordJobTest, ALookThatRenewsNothingSaysSo) {
+    auto wording = *book().task(oilChange);
+    wording.kit = {{.what = "engine oil", .amount = 1000, .unit = upkeep::Unit::Millilitre}};
+    must(saveTask(pen(), wording));
+    JobDraft draft{.record = job(oilChange, "2026-03-02"), .opensJoints = false};
+    draft.record.kind = RecordKind::LookedFine;
+    EXPECT_TRUE(must(record(draft)).ends_with("; its count goes on, a look renews nothing"));
+}
+
 TEST_F(RecordJobTest, NotesAMeterThatIsNews) {
     auto draft = JobDraft{.record = job(oilChange, "2026-03-02")};
     draft.record.meter = units::Hours{520};

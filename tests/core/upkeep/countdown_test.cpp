@@ -320,6 +320,11 @@ TEST_F(CountdownTest, LookedFineIsDoneForACheckAndNotForARenewal) {
     ride("2026-02-01", "10");
     it.records = {make.record("2026-02-10", RecordKind::LookedFine)};
     EXPECT_EQ(it.on("2026-03-01").limits[0].left, 1500);
+    it.wordings[0].kit = {{.what = "cotter", .amount = 1, .onlyIfNeeded = true}};
+    EXPECT_EQ(it.on("2026-03-01").limits[0].left, 1500);
+    it.wordings[0].kit.push_back({.what = "brake fluid", .amount = 200});
+    EXPECT_EQ(it.on("2026-03-01").limits[0].left, 500) << "what is always used up is not renewed by looking";
+    it.wordings[0].kit.clear();
     it.wordings[0].renews = true;
     EXPECT_EQ(it.on("2026-03-01").limits[0].left, 500);
     EXPECT_EQ(it.on("2026-03-01").completions, 0);

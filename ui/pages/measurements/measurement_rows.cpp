@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "core/upkeep/measures.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
@@ -25,12 +26,7 @@ QString decimalWords(const units::Decimal& value) {
 const upkeep::MeasurePoint* pointOf(const ledger::Book& book, const upkeep::Record& record,
                                     const std::string& name) {
     const upkeep::TaskVersion* task = record.task ? book.task(*record.task) : nullptr;
-    if (task == nullptr)
-        return nullptr;
-    for (const upkeep::MeasurePoint& point : task->measures)
-        if (point.name == name)
-            return &point;
-    return nullptr;
+    return task == nullptr ? nullptr : upkeep::pointNamed(*task, name);
 }
 
 QString limitWords(const upkeep::MeasurePoint* point) {
@@ -43,8 +39,7 @@ QString limitWords(const upkeep::MeasurePoint* point) {
 }
 
 bool outside(const upkeep::MeasurePoint* point, const units::Decimal& value) {
-    return point != nullptr &&
-           ((point->least && value < *point->least) || (point->most && value > *point->most));
+    return point != nullptr && upkeep::isOutside(*point, value);
 }
 
 TableRow rowOf(const ledger::Book& book, const items::Machine& machine, const upkeep::Record& record,

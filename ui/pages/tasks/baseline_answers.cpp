@@ -52,10 +52,10 @@ QString whenWords(const When& when, calendar::Date today) {
     return parts.join(QStringLiteral(" · "));
 }
 
-bool canSay(const upkeep::TaskVersion& task, Said said, const When& when, bool alone) {
+bool canSay(const upkeep::TaskVersion& task, Said said, const When& when) {
     switch (said) {
         case Said::Fine:
-            return alone ? !task.renews : upkeep::isALook(task);
+            return upkeep::isALook(task);
         case Said::Serviced:
             return when.date || (when.meter && upkeep::countsOnlyHours(task));
         case Said::New:

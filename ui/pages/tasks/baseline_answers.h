@@ -33,9 +33,9 @@ struct BaselineAnswer {
     friend bool operator==(const BaselineAnswer&, const BaselineAnswer&) = default;
 };
 
-/// Can this be said of the task? Looking begins no count of what is renewed; several tasks at once are
-/// looked at only if looking is the whole job; an hour figure alone says nothing to a calendar.
-bool canSay(const upkeep::TaskVersion& task, Said said, const When& when, bool alone);
+/// Can this be said of the task? Looking begins a count only where looking is the whole job; an hour figure
+/// alone says nothing to a calendar.
+bool canSay(const upkeep::TaskVersion& task, Said said, const When& when);
 
 /// The day that an answer without one means.
 calendar::Date dayMeant(const ledger::Book& book, const ledger::DueLine& line, Said said);

@@ -434,7 +434,7 @@ QString BaselineView::whenFault() const {
     if (!when->date && !when->meter)
         return tr("Type the day, or what the hour meter showed; Escape leaves it open.");
     const auto* due = askedOf_.size() == 1 ? line(askedOf_.front()) : nullptr;
-    return due != nullptr && !canSay(*due->task, asked_, *when, true)
+    return due != nullptr && !canSay(*due->task, asked_, *when)
                ? tr("%1 counts more than hours: say the day as well.").arg(text(due->task->name))
                : QString();
 }
@@ -485,7 +485,7 @@ void BaselineView::put(Said said, const QString& typed) {
         const auto* due = line(task);
         if (due == nullptr || (!alone && said != Said::Unknown && answers.contains(task)))
             continue;
-        if (canSay(*due->task, said, when, alone))
+        if (canSay(*due->task, said, when))
             answers[task] = {said, typed};
         else
             ++left;

@@ -84,7 +84,7 @@ void TaskHead::show(const About& about) {
         connect(machines_->addAction(name), &QAction::triggered, this,
                 [this, machine = machine] { emit copyAsked(machine); });
     begin_->setVisible(about.noRecord && !about.isNew);
-    lookedFine_->setVisible(!about.renews);
+    lookedFine_->setVisible(about.lookSettles);
 }
 
 }  // namespace wm::ui

@@ -27,7 +27,7 @@ class TaskHead : public QWidget {
         bool isNew = false;
         bool inUse = true;
         bool noRecord = false;
-        bool renews = false;                                  ///< looking at it does not begin its count
+        bool lookSettles = false;                             ///< looking at it begins its count
         std::vector<std::pair<MachineId, QString>> others{};  ///< machines that it could be copied to
     };
 

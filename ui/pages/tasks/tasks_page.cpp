@@ -13,6 +13,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include "core/upkeep/unknown.h"
 #include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
@@ -253,7 +254,7 @@ void TasksPage::showHead() {
                           .isNew = *chosen_ < 0,
                           .inUse = wording->active,
                           .noRecord = line != nullptr && line->countdown.noRecord,
-                          .renews = wording->renews};
+                          .lookSettles = upkeep::isALook(*wording)};
     if (const auto* machine = book->ledger().find<items::Machine>(wording->machine))
         about.state = text(machine->name);
     if (about.isNew)
