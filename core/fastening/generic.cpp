@@ -85,7 +85,7 @@ tl::expected<GenericBand, GenericRefusal> genericBand(const GenericAsk& ask) {
         return tl::unexpected<GenericRefusal>({GenericWhy::DangerousKind, kind, {}});
     if (ask.hole == Hole::Magnesium)
         return refused(GenericWhy::Magnesium, ask);
-    if (ask.byAngle)
+    if (ask.byAngle || isStretchedByName(ask.name))
         return refused(GenericWhy::ByAngle, ask);
     if (ask.hasFigure)
         return refused(GenericWhy::HasFigure, ask);

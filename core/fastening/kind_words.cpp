@@ -17,7 +17,7 @@ struct KindWord {
 };
 
 // The first that is in the name counts.
-constexpr std::array<KindWord, 42> kKindWords{{
+constexpr std::array<KindWord, 56> kKindWords{{
     {"pinch", JointKind::Pinch},
     {"axle", JointKind::Axle},
     {"spindle", JointKind::Axle},
@@ -60,9 +60,35 @@ constexpr std::array<KindWord, 42> kKindWords{{
     {"wheel", JointKind::Wheel},
     {"rim", JointKind::Wheel},
     {"mount", JointKind::EngineMount},
+    {"disk", JointKind::Brake},
+    {"perch", JointKind::Brake},
+    {"top nut", JointKind::Steering},
+    {"rear set", JointKind::Peg},
+    {"rearset", JointKind::Peg},
+    {"front hub", JointKind::Wheel},
+    {"rear hub", JointKind::Wheel},
+    {"brems", JointKind::Brake},
+    {"achs", JointKind::Axle},
+    {"lenkkopf", JointKind::Steering},
+    {"steuerkopf", JointKind::Steering},
+    {"lenker", JointKind::Steering},
+    {"schwinge", JointKind::Swingarm},
+    {"speiche", JointKind::Spoke},
 }};
 
+// What holds the crank, the rod and the head: stretched or turned by an angle in the manuals of most (common
+// practice, without a source).
+constexpr std::array<std::string_view, 10> kStretched{"con rod",   "conrod",    "connecting rod", "rod bolt",
+                                                      "rod cap",   "big end",   "cylinder head",  "head bolt",
+                                                      "head stud", "crankshaft"};
+
 }  // namespace
+
+bool isStretchedByName(std::string_view name) {
+    const std::string low = base::lowered(name);
+    return std::any_of(kStretched.begin(), kStretched.end(),
+                       [&low](std::string_view part) { return low.find(part) != std::string::npos; });
+}
 
 JointKind kindByName(std::string_view name) {
     const std::string low = base::lowered(name);

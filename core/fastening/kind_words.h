@@ -12,4 +12,8 @@ namespace wm::fastening {
 /// refuse rather too often: it stands between a chart typed in a hurry and a generic figure for an axle.
 JointKind kindByName(std::string_view name);
 
+/// True for a name of what holds crank, rod or head: fasteners that the manual stretches or turns by an
+/// angle.
+bool isStretchedByName(std::string_view name);
+
 }  // namespace wm::fastening

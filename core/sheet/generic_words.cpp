@@ -82,7 +82,9 @@ std::string genericRefusalText(const fastening::GenericRefusal& refusal) {
         case GenericWhy::Magnesium:
             return because("No generic figure for anything in magnesium: its thread gives way first.");
         case GenericWhy::ByAngle:
-            return because("No generic figure for a joint that is tightened by an angle.");
+            return because(
+                "No generic figure for a joint that is stretched or tightened by an angle, as crank, rod and "
+                "head mostly are.");
         case GenericWhy::HasFigure:
             return "The manual's own figure is there: use that.";
         case GenericWhy::ShortEngagement:

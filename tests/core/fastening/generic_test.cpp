@@ -96,8 +96,26 @@ TEST(GenericTest, IsRefusedForANameThatSpeaksOfADangerousKind) {
     EXPECT_EQ(kindOf("Top clamp bolts"), Steering);
     EXPECT_EQ(kindOf("shock, upper bolt"), Shock);
     EXPECT_EQ(kindOf("Engine mount, front"), EngineMount);
+    EXPECT_EQ(kindOf("front disk"), Brake);
+    EXPECT_EQ(kindOf("Lever perch"), Brake);
+    EXPECT_EQ(kindOf("Bremssattel"), Brake);
+    EXPECT_EQ(kindOf("Steuerkopf, oben"), Steering);
+    EXPECT_EQ(kindOf("Rear hub"), Wheel);
+    EXPECT_EQ(kindOf("Clutch hub nut"), std::nullopt);
+    EXPECT_EQ(kindOf("Coolant hose clamps"), std::nullopt);
     EXPECT_EQ(kindOf("Seat bolts"), std::nullopt);
     EXPECT_EQ(kindOf(""), std::nullopt);
+}
+
+TEST(GenericTest, IsRefusedForWhatHoldsCrankRodAndHead) {
+    for (const char* name : {"Con rod bolt", "big end", "Cylinder head nuts", "Head bolts"}) {
+        GenericAsk ask = cover("M8", "12.9");
+        ask.kind = JointKind::Engine;
+        ask.name = name;
+        const auto band = genericBand(ask);
+        ASSERT_FALSE(band) << name;
+        EXPECT_EQ(band.error().why, GenericWhy::ByAngle) << name;
+    }
 }
 
 TEST(GenericTest, IsRefusedForMagnesiumAnglesAndWhatIsKnown) {
