@@ -17,6 +17,7 @@
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/bench/bench_page.h"
 #include "ui/pages/page_table.h"
+#include "ui/pages/torque/torque_desk.h"
 #include "ui/prompts.h"
 #include "ui/shell/edge_bar.h"
 #include "ui/shell/heads_strip.h"
@@ -201,6 +202,12 @@ void MainWindow::connectBench() {
     });
     connect(static_cast<BenchPage*>(pages_.at(PageId::Bench)), &BenchPage::baselineAsked, this,
             [this](MachineId machine) { showTasks(TasksDesk::View::Baseline, machine); });
+    connect(static_cast<BenchPage*>(pages_.at(PageId::Bench)), &BenchPage::jointAsked, this,
+            [this](MachineId machine, JointId joint) {
+                workbench_.choose(machine);
+                goTo(PageId::Torque);
+                static_cast<TorqueDesk*>(pages_.at(PageId::Torque))->showHandTight(joint);
+            });
     connect(strip_, &EntryStrip::written, this, &MainWindow::followAdded);
     connect(start_, &StartPage::fileAsked, files_, &FileDesk::openPath);
     connect(files_, &FileDesk::said, this, &MainWindow::say);

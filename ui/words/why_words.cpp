@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/why_words.h"
 
+#include <algorithm>
+
 #include <QCoreApplication>
 #include <QStringList>
 
@@ -250,6 +252,11 @@ WhyNode whyTree(const Step& step, calendar::Date today) {
             node.children.push_back({line, {}, false, {}});
     for (const Step& child : step.children)
         node.children.push_back(whyTree(child, today));
+    const auto happened = [](const Step& child) { return child.kind == StepKind::Happened; };
+    if (std::any_of(step.children.begin(), step.children.end(), happened))  // then no limit decides
+        for (std::size_t at = 0; at < step.children.size(); ++at)
+            if (step.children[at].kind == StepKind::Limit)
+                node.children[at].what = tr("by its interval");
     return node;
 }
 

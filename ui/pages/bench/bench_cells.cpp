@@ -124,6 +124,7 @@ void addOpenThings(BenchColumn& column, const ledger::Book& book, MachineId mach
         cell.machine = machine;
         cell.words = text(joint.joint->name);
         cell.far = tr("since %1").arg(dayWords(joint.state.since, today));
+        cell.joint = joint.joint->joint;
         in(column, Band::HandTight).push_back(cell);
     }
     for (const auto& open : book.snags(machine)) {
@@ -203,10 +204,12 @@ BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::
             fallsDue(line) && ledger::isOnlyOfTheRound(line) ? Band::Round : bandOf(urgencyOf(line));
         in(column, band).push_back(jobCell(line, book.today()));
     }
-    // The book's order is by time; within a band that must be done, safety goes first.
+    // The book's order is by time. Where room is short the last ones are but counted, so within a band that
+    // must be done what is over goes before what is not, and safety first.
     const auto rank = [&book](const BenchCell& cell) {
         const auto* task = cell.task ? book.task(*cell.task) : nullptr;
-        return task != nullptr && upkeep::isSafety(task->consequence) ? 0 : 1;
+        const bool isOver = cell.mark && cell.mark->kind == MarkState::Kind::Overdue;
+        return (isOver ? 0 : 2) + (task != nullptr && upkeep::isSafety(task->consequence) ? 0 : 1);
     };
     std::stable_sort(in(column, Band::Must).begin(), in(column, Band::Must).end(),
                      [&rank](const BenchCell& a, const BenchCell& b) { return rank(a) < rank(b); });

@@ -45,6 +45,7 @@ struct BenchCell {
     bool unconfirmed = false;  ///< its interval is not confirmed against the manual
     std::optional<TaskId> task;
     std::optional<SnagId> snag;
+    std::optional<JointId> joint;
     std::int64_t origin = 0;  ///< FollowUp: what brought it
     [[nodiscard]] QString farAndBeside() const {
         return far + (far.isEmpty() || beside.isEmpty() ? QString() : QStringLiteral(", ")) + beside;

@@ -114,8 +114,7 @@ void BenchPage::record(const QModelIndex& index) {
             workbench().choose(cell.machine);
             return guide().goTo(PageId::Tasks);
         case Kind::Joint:
-            workbench().choose(cell.machine);
-            return guide().goTo(PageId::Torque);
+            return emit jointAsked(cell.machine, *cell.joint);
         case Kind::FollowUp:
             return cell.task ? guide().enter(request) : answer(cell);
         case Kind::Job:

@@ -27,6 +27,8 @@ class BenchPage : public Page {
   signals:
     /// The rest of what nobody has recorded on a machine was chosen.
     void baselineAsked(wm::MachineId machine);
+    /// A joint that is hand-tight was chosen.
+    void jointAsked(wm::MachineId machine, wm::JointId joint);
 
   protected:
     void resizeEvent(QResizeEvent* event) override;

@@ -71,6 +71,10 @@ QWidget* HandTightView::firstFocus() {
     return joints_;
 }
 
+void HandTightView::choose(JointId joint) {
+    joints_->choose(joint.value());
+}
+
 void HandTightView::refresh() {
     const auto machine = workbench().chosen();
     auto rows = rowsOf(*workbench().book(), machine);

@@ -19,6 +19,7 @@ class HandTightView : public TorqueView {
     HandTightView(const PageTools& tools, QWidget* parent);
     void refresh() override;
     [[nodiscard]] QWidget* firstFocus() override;
+    void choose(JointId joint);
 
   private:
     void confirm();

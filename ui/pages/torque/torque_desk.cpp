@@ -20,9 +20,10 @@ namespace wm::ui {
 TorqueDesk::TorqueDesk(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
       seen_(new Views(QStringLiteral("torqueViews"), tr("What the page Torque shows"), this)),
-      figures_(new TorquePage(tools, seen_)) {
+      figures_(new TorquePage(tools, seen_)),
+      handTight_(new HandTightView(tools, seen_)) {
     seen_->add(tr("Figures"), figures_);
-    addView(tr("Hand-tight"), new HandTightView(tools, seen_));
+    addView(tr("Hand-tight"), handTight_);
     addView(tr("Drawer"), new DrawerView(tools, seen_));
     addView(tr("Came loose"), new LoosenedView(tools, seen_));
     addView(tr("Chart"), new ChartView(tools, seen_));
@@ -73,6 +74,13 @@ void TorqueDesk::refresh() {
 QWidget* TorqueDesk::firstFocus() {
     auto* shown = view();
     return shown != nullptr ? shown->firstFocus() : figures_->firstFocus();
+}
+
+void TorqueDesk::showHandTight(JointId joint) {
+    seen_->turnTo(1);
+    refresh();
+    handTight_->choose(joint);
+    handTight_->firstFocus()->setFocus(Qt::OtherFocusReason);
 }
 
 bool TorqueDesk::find() {

@@ -9,6 +9,7 @@
 namespace wm::ui {
 
 class Views;
+class HandTightView;
 class TorqueView;
 
 /// The page Torque: the figures, and beside them the hand-tight list, the drawer, what came loose, a whole
@@ -24,6 +25,8 @@ class TorqueDesk : public Page {
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     [[nodiscard]] QStringList unsaved() const override;
     void why() override;
+    /// The hand-tight list, with the cursor on this joint.
+    void showHandTight(JointId joint);
 
   private:
     void addView(const QString& name, TorqueView* view);
@@ -32,6 +35,7 @@ class TorqueDesk : public Page {
 
     Views* seen_;
     Page* figures_;
+    HandTightView* handTight_;
     std::vector<TorqueView*> views_;
 };
 

@@ -12,6 +12,7 @@
 #include "ui/pages/bench/bench_grid.h"
 #include "ui/pages/bench/bench_model.h"
 #include "ui/shell/columns.h"
+#include "ui/tables/row_table.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
@@ -194,6 +195,40 @@ TEST_F(BenchPageTest, EnterRecordsTheJobUnderTheCursor) {
     ASSERT_EQ(garage_->book().ledger().all<upkeep::Record>().size(), before + 1);
     EXPECT_EQ(garage_->book().ledger().all<upkeep::Record>().back().task, task);
     EXPECT_EQ(QApplication::focusWidget(), grid_) << "the keys go back to where they were";
+}
+
+TEST_F(BenchPageTest, EnterOnAHandTightJointIsAboutThatJoint) {
+    const auto sorrel = garage_->machine("Sorrel 450");
+    const auto open = garage_->book().handTight(sorrel);
+    ASSERT_EQ(open.size(), 1U);
+    BenchCell like;
+    like.kind = BenchCell::Kind::Joint;
+    like.machine = sorrel;
+    like.words = text(open[0].joint->name);
+    const auto at = model_->find(like);
+    ASSERT_TRUE(at.isValid());
+    grid_->setCurrentIndex(at);
+    press(Qt::Key_Return);
+    auto* joints = child<RowTable>("handTightJoints");
+    EXPECT_TRUE(joints->isVisible());
+    EXPECT_EQ(QApplication::focusWidget(), joints);
+    EXPECT_EQ(joints->chosenId(), open[0].joint->joint.value());
+}
+
+TEST(BenchCells, WhatIsOverGoesBeforeWhatIsNot) {
+    Garage garage(Garage::Fill::Demo);
+    int both = 0;
+    for (const auto* machine : garage.book().machines()) {
+        const auto column = benchColumn(garage.book(), machine->id, {machine->id});
+        const auto& must = column[static_cast<std::size_t>(Band::Must)];
+        const auto isOver = [](const BenchCell& cell) {
+            return cell.mark && cell.mark->kind == MarkState::Kind::Overdue;
+        };
+        EXPECT_TRUE(std::is_partitioned(must.begin(), must.end(), isOver)) << machine->name;
+        both +=
+            std::any_of(must.begin(), must.end(), isOver) && !std::all_of(must.begin(), must.end(), isOver);
+    }
+    EXPECT_GT(both, 0);
 }
 
 // Whatever was written down last: what is entered now is about the machine under the cursor.
