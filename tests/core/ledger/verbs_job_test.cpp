@@ -66,7 +66,7 @@ TEST_F(RecordJobTest, SaysThatAValueIsOutsideItsLimit) {
     wording.measures = {
         {.name = "pad, front", .unit = "mm", .least = units::Decimal{10, 1}},
         {.name = "disc", .unit = "mm", .least = units::Decimal{35, 1}, .most = units::Decimal{40, 1}}};
-    must(saveTask(pen(), wording));
+    must(saying(saveTask, wording));
     const auto said = [&](std::int64_t pad, std::int64_t disc, const char* on) {
         JobDraft draft{.record = job(pads, on)};
         draft.record.measured = {{.name = "pad, front", .unit = "mm", .value = units::Decimal{pad, 1}},
@@ -83,7 +83,7 @@ TEST_F(RecordJobTest, SaysThatAValueIsOutsideItsLimit) {
 TEST_F(RecordJobTest, ALookThatRenewsNothingSaysSo) {
     auto wording = *book().task(oilChange);
     wording.kit = {{.what = "engine oil", .amount = 1000, .unit = upkeep::Unit::Millilitre}};
-    must(saveTask(pen(), wording));
+    must(saying(saveTask, wording));
     JobDraft draft{.record = job(oilChange, "2026-03-02"), .opensJoints = false};
     draft.record.kind = RecordKind::LookedFine;
     EXPECT_TRUE(must(record(draft)).ends_with("; its count goes on, a look renews nothing"));
