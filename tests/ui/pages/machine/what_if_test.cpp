@@ -60,8 +60,8 @@ TEST_F(WhatIfViewTest, RiddenMoreOftenLowersTheChanceOfTheMachine) {
     garage_->workbench().choose(garage_->machine("Sorrel 450"));
     choose("what-if-ridden", 4);
     const auto percent = [this](const char* name) {
-        const auto found =
-            QRegularExpression(QStringLiteral(": nothing [a-z ]+: (\\d+) %;")).match(words(name));
+        const auto found = QRegularExpression(QStringLiteral("(?:nothing|no more) [a-z0-9 ]+: (\\d+) %;"))
+                               .match(words(name));
         EXPECT_TRUE(found.hasMatch()) << words(name).toStdString();
         return found.captured(1).toInt();
     };
