@@ -23,8 +23,7 @@ TEST(RecallLineWords, KeepTheNameAsItIs) {
     tightened.joint = axle.joint;
     tightened.date = day("2026-05-03");
     const QString words = recallLineWords(garage.book(), recall, {.tightened = &tightened, .times = 1});
-    EXPECT_TRUE(words.startsWith(QStringLiteral("Axle %1 nut, Heron 250: tightened ")))
-        << words.toStdString();
+    EXPECT_TRUE(words.startsWith(QStringLiteral("Axle %1 nut, Heron 250: torqued "))) << words.toStdString();
     EXPECT_TRUE(words.contains(QStringLiteral(", on "))) << words.toStdString();
     EXPECT_TRUE(words.contains(QStringLiteral("3 May"))) << words.toStdString();
 }
