@@ -28,7 +28,7 @@ namespace {
 using notebook::Column;
 using notebook::DateForm;
 
-constexpr int kWidestChoice = 220;
+constexpr int kWidestChoice = 300;
 constexpr std::size_t kMostSpellings = 40;  ///< more than that is hardly a column of machines
 constexpr std::array kSeparators{';', ',', '\t', '|'};
 
