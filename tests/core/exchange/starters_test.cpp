@@ -121,7 +121,8 @@ const std::vector<Danger> kDangers{
      },
      Hazard::Lifting}};
 
-// Joints that a generic torque may be offered for; all others hold wheel, brake, steering, drive or frame.
+// Joints that a generic torque may be offered for; all others hold wheel, brake, steering, drive, frame or
+// head.
 const std::set<std::string> kGenericMayServe{"base-nuts",
                                              "battery-terminals",
                                              "cam-cap-bolts",
@@ -138,8 +139,6 @@ const std::set<std::string> kGenericMayServe{"base-nuts",
                                              "cylinder-bolts",
                                              "fan-screws",
                                              "fuel-pump-screws",
-                                             "head-bolts",
-                                             "head-nuts",
                                              "header-nuts",
                                              "headlamp-screws",
                                              "hose-clamps",
