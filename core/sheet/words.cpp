@@ -106,7 +106,10 @@ std::string renewText(std::string_view renew) {
     if (renew.empty())
         return {};
     const std::string typed = base::lowered(renew);
-    const bool saysSo = typed.starts_with("new ") || typed.ends_with("each time");
+    // "gasket if torn" is not renewed each time.
+    const bool hasTerms =
+        typed.find(" if ") != std::string::npos || typed.find(" where ") != std::string::npos;
+    const bool saysSo = hasTerms || typed.starts_with("new ") || typed.ends_with("each time");
     return (saysSo ? "" : "new each time: ") + std::string(renew);
 }
 

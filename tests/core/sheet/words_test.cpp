@@ -36,6 +36,9 @@ TEST(SheetWordsTest, SaysOnceThatSomethingIsNewEachTime) {
     EXPECT_EQ(renewText("washer"), "new each time: washer");
     EXPECT_EQ(renewText("new cotter, if there is one"), "new cotter, if there is one");
     EXPECT_EQ(renewText("Cotter each time"), "Cotter each time");
+    EXPECT_EQ(renewText("gasket if torn"), "gasket if torn");
+    EXPECT_EQ(renewText("bolts, where the manual asks for it"), "bolts, where the manual asks for it");
+    EXPECT_EQ(renewText("gasket or O-rings"), "new each time: gasket or O-rings");
 }
 
 TEST(SheetWordsTest, NeverWritesABareDecimalMark) {
