@@ -9,7 +9,7 @@
 #include "app/verb_notebook.h"
 #include "core/exchange/json.h"
 #include "ui/words/error_words.h"
-#include "ui/write_bytes.h"
+#include "ui/workbench/write_bytes.h"
 
 namespace wm::app {
 

@@ -18,7 +18,7 @@
 #include "ui/shell/dialog_prompts.h"
 #include "ui/shell/main_window.h"
 #include "ui/theme/theme.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::app {
 

@@ -16,11 +16,11 @@
 #include "app/demo.h"
 #include "core/sheet/job_sheet.h"
 #include "tests/ui/fake_prompts.h"
-#include "ui/pages/page_table.h"
 #include "ui/print/sheet_painter.h"
 #include "ui/shell/main_window.h"
+#include "ui/shell/page_table.h"
 #include "ui/theme/theme.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 namespace {

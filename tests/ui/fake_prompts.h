@@ -5,7 +5,7 @@
 #include <QStringList>
 #include <deque>
 
-#include "ui/prompts.h"
+#include "ui/workbench/prompts.h"
 
 namespace wm::ui {
 

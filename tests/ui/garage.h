@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -19,7 +19,7 @@
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -8,7 +8,7 @@
 #include <optional>
 
 #include "core/ledger/ledger.h"
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 class QLabel;
 class QPushButton;

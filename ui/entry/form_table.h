@@ -5,7 +5,7 @@
 #include <QString>
 #include <memory>
 
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 namespace wm::ui {
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "ui/entry/entry_form.h"
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 namespace wm::ui {
 

@@ -12,7 +12,7 @@
 #include "ui/entry/tool_names.h"
 #include "ui/entry/used_parts.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

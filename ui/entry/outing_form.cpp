@@ -12,7 +12,7 @@
 #include "ui/entry/last_used.h"
 #include "ui/entry/together.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "ui/entry/entry_form.h"
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 namespace wm::ui {
 

@@ -7,10 +7,9 @@
 #include <QVBoxLayout>
 #include <utility>
 
-#include "ui/pages/measurements/measurement_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/type.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 
@@ -53,25 +52,6 @@ void TablePage::refresh() {
     table_->setVisible(!rows.empty());
     table_->setColumnHidden(content_.machineColumn, workbench().chosen().has_value());
     table_->show(std::move(rows));
-}
-
-Page* makeMeasurementsPage(const PageTools& tools, QWidget* parent) {
-    return new TablePage(
-        tools,
-        {.name = QStringLiteral("measurements"),
-         .headers = {TablePage::tr("Measured"), TablePage::tr("Machine"), TablePage::tr("Value"),
-                     TablePage::tr("Limits"), TablePage::tr("Day"), TablePage::tr("Total then"),
-                     TablePage::tr("At the job")},
-         .stretchedColumn = 6,
-         .findWords = TablePage::tr("find a measurement"),
-         .emptyWords = TablePage::tr(
-             "Nothing was measured yet. Values are typed with the job: press F3, choose a task that "
-             "has something to measure."),
-         .rows =
-             [](const TablePage& page) {
-                 return measurementRows(*page.bench().book(), page.bench().chosen());
-             }},
-        parent);
 }
 
 }  // namespace wm::ui

@@ -44,6 +44,4 @@ class TablePage : public Page {
     RowTable* table_;
 };
 
-Page* makeMeasurementsPage(const PageTools& tools, QWidget* parent);
-
 }  // namespace wm::ui

@@ -12,7 +12,7 @@
 #include <algorithm>
 
 #include "ui/print/sheet_type.h"
-#include "ui/write_bytes.h"
+#include "ui/workbench/write_bytes.h"
 
 namespace wm::ui {
 

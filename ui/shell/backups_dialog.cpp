@@ -11,9 +11,9 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "ui/prompts.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
+#include "ui/workbench/prompts.h"
 
 namespace wm::ui {
 

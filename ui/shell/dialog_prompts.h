@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "ui/prompts.h"
+#include "ui/workbench/prompts.h"
 
 namespace wm::ui {
 

@@ -8,8 +8,8 @@
 
 #include "ui/drawing/device_space.h"
 #include "ui/drawing/paint_stroke.h"
-#include "ui/pages/page_table.h"
 #include "ui/shell/page_key.h"
+#include "ui/shell/page_table.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 

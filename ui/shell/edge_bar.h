@@ -5,7 +5,7 @@
 #include <QWidget>
 #include <map>
 
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 class QButtonGroup;
 class QToolButton;

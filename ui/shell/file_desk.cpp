@@ -8,15 +8,15 @@
 #include <utility>
 
 #include "core/exchange/json.h"
-#include "ui/prompts.h"
 #include "ui/shell/backups_dialog.h"
 #include "ui/shell/long_work.h"
 #include "ui/shell/notebook_dialog.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/notebook_words.h"
-#include "ui/workbench.h"
-#include "ui/write_bytes.h"
+#include "ui/workbench/prompts.h"
+#include "ui/workbench/workbench.h"
+#include "ui/workbench/write_bytes.h"
 
 namespace wm::ui {
 

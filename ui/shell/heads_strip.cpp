@@ -6,12 +6,12 @@
 #include <QPainter>
 
 #include "ui/drawing/device_space.h"
-#include "ui/shell/columns.h"
+#include "ui/pages/machine_columns.h"
 #include "ui/shell/head.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -16,16 +16,16 @@
 #include "core/ledger/unknown.h"
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/bench/bench_page.h"
-#include "ui/pages/page_table.h"
 #include "ui/pages/torque/torque_desk.h"
-#include "ui/prompts.h"
 #include "ui/shell/edge_bar.h"
 #include "ui/shell/heads_strip.h"
+#include "ui/shell/page_table.h"
 #include "ui/shell/start_page.h"
 #include "ui/shell/status_line.h"
 #include "ui/shell/why_popup.h"
 #include "ui/theme/theme.h"
-#include "ui/workbench.h"
+#include "ui/workbench/prompts.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -7,11 +7,11 @@
 #include <set>
 
 #include "core/ledger/ledger.h"
-#include "ui/guide.h"
 #include "ui/pages/page.h"
 #include "ui/pages/tasks/tasks_desk.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/file_desk.h"
+#include "ui/workbench/guide.h"
 
 class QActionGroup;
 class QMenu;

@@ -23,7 +23,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/notebook_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

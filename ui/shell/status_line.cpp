@@ -9,7 +9,7 @@
 
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

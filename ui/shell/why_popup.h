@@ -4,7 +4,7 @@
 
 #include <QFrame>
 
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 class QGridLayout;
 class QTreeWidget;

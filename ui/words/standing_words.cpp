@@ -67,26 +67,6 @@ QString dueWords(const ledger::DueLine& line, calendar::Date today) {
 
 }  // namespace
 
-MarkState markOf(const ledger::DueLine& line) {
-    MarkState state;
-    state.putOff = line.deferral != nullptr;
-    switch (line.standing.kind) {
-        case StandingKind::InHand:
-            state.kind = MarkState::Kind::InHand;
-            break;
-        case StandingKind::BeforeEvent:
-            state.kind = MarkState::Kind::BeforeEvent;
-            state.turnDegrees = kLeastTurn + (kMostTurn - kLeastTurn) * line.standing.reach;
-            break;
-        case StandingKind::Overdue:
-            state.kind = MarkState::Kind::Overdue;
-            break;
-        case StandingKind::NoRecord:
-            break;
-    }
-    return state;
-}
-
 QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
     if (limit.unbounded)
         return tr("past not known");

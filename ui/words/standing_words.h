@@ -6,13 +6,9 @@
 #include <cstdint>
 
 #include "core/ledger/book.h"
-#include "ui/drawing/glyph.h"
-#include "ui/guide.h"
+#include "ui/words/why.h"
 
 namespace wm::ui {
-
-/// The mark that a task's standing gets; put off adds the clock hand.
-MarkState markOf(const ledger::DueLine& line);
 
 /// How far a task is, in a few words: "2.1 h left", "over 3 washes", "washed 2 May", "no record".
 QString howFar(const ledger::DueLine& line, calendar::Date today);

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "core/explain/why.h"
-#include "ui/guide.h"
+#include "ui/words/why.h"
 
 namespace wm::ui {
 

@@ -15,8 +15,8 @@
 #include <QToolButton>
 
 #include "tests/ui/window.h"
-#include "ui/pages/page_table.h"
 #include "ui/shell/notebook_dialog.h"
+#include "ui/shell/page_table.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/theme.h"
 

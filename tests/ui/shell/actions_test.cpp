@@ -9,7 +9,7 @@
 #include <set>
 
 #include "tests/ui/window.h"
-#include "ui/pages/page_table.h"
+#include "ui/shell/page_table.h"
 
 namespace wm::ui {
 namespace {

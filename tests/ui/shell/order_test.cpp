@@ -9,7 +9,7 @@
 
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
-#include "ui/pages/page_table.h"
+#include "ui/shell/page_table.h"
 
 namespace wm::ui {
 namespace {

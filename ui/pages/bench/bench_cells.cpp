@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/ledger/round.h"
+#include "ui/drawing/mark_of.h"
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"

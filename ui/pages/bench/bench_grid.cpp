@@ -10,7 +10,7 @@
 #include "ui/drawing/device_space.h"
 #include "ui/drawing/wedge.h"
 #include "ui/pages/bench/bench_model.h"
-#include "ui/shell/columns.h"
+#include "ui/pages/machine_columns.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 

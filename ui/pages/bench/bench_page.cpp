@@ -8,13 +8,13 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "ui/guide.h"
 #include "ui/pages/bench/bench_grid.h"
 #include "ui/pages/bench/bench_model.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

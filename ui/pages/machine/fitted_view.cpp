@@ -9,12 +9,12 @@
 #include <QTreeView>
 #include <QVBoxLayout>
 
-#include "ui/guide.h"
 #include "ui/pages/machine/fitted_model.h"
 #include "ui/theme/row_delegate.h"
 #include "ui/theme/type.h"
 #include "ui/words/standing_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "core/ledger/book.h"
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 namespace wm::ui {
 

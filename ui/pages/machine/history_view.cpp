@@ -11,11 +11,11 @@
 #include <QTreeView>
 #include <QVBoxLayout>
 
-#include "ui/guide.h"
 #include "ui/pages/machine/history_model.h"
 #include "ui/theme/row_delegate.h"
 #include "ui/theme/type.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -7,7 +7,6 @@
 
 #include "ui/drawing/places_strip.h"
 #include "ui/drawing/season_strip.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine/fitted_view.h"
 #include "ui/pages/machine/history_view.h"
@@ -15,7 +14,8 @@
 #include "ui/pages/machine/season_of.h"
 #include "ui/pages/machine/what_if_view.h"
 #include "ui/theme/type.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -14,6 +14,7 @@
 #include <cmath>
 
 #include "core/ledger/round.h"
+#include "ui/drawing/mark_of.h"
 #include "ui/entry/day_words.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/plain.h"
@@ -23,7 +24,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

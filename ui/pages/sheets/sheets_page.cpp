@@ -10,18 +10,18 @@
 #include <QVBoxLayout>
 
 #include "core/ledger/verbs.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/sheets/sheet_rows.h"
+#include "ui/print/pdf_words.h"
 #include "ui/print/print_dialogs.h"
-#include "ui/prompts.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
-#include "ui/words/pdf_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/prompts.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -13,7 +13,7 @@
 #include "ui/tables/row_table.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -12,7 +12,7 @@
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

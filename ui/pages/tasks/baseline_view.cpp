@@ -11,7 +11,6 @@
 #include <algorithm>
 
 #include "core/ledger/unknown.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
@@ -24,7 +23,8 @@
 #include "ui/words/figures.h"
 #include "ui/words/part_words.h"
 #include "ui/words/standing_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -7,7 +7,7 @@
 #include <QVBoxLayout>
 
 #include "core/ledger/first_hours.h"
-#include "ui/guide.h"
+#include "ui/drawing/mark_of.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
@@ -15,7 +15,8 @@
 #include "ui/theme/tokens.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -5,7 +5,6 @@
 #include "core/ledger/confirming.h"
 #include "core/ledger/verbs.h"
 #include "ui/entry/starters.h"
-#include "ui/guide.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_editor.h"
 #include "ui/pages/tasks/task_outcome.h"
@@ -14,7 +13,8 @@
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 // What the keys of the page do: save, add, copy, switch off, confirm, begin a count.
 

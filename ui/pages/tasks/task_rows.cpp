@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <set>
 
+#include "ui/drawing/mark_of.h"
 #include "ui/theme/tokens.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"

@@ -11,7 +11,7 @@
 #include "ui/pages/tasks/tasks_page.h"
 #include "ui/pages/tasks/used_view.h"
 #include "ui/pages/views.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

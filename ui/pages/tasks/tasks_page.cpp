@@ -14,7 +14,6 @@
 #include <QVBoxLayout>
 
 #include "core/upkeep/unknown.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/schedule_offer.h"
@@ -28,7 +27,8 @@
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 // The table, the chosen task and the keys. What the keys do is in task_doings.cpp.
 

@@ -18,21 +18,21 @@
 
 #include "core/ledger/sharing.h"
 #include "core/ledger/verbs.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/print/paged_output.h"
+#include "ui/print/pdf_words.h"
 #include "ui/print/print_dialogs.h"
 #include "ui/print/torque_card_layout.h"
-#include "ui/prompts.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
-#include "ui/words/pdf_words.h"
 #include "ui/words/slip_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/prompts.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -9,7 +9,6 @@
 
 #include "core/ledger/drawer.h"
 #include "core/ledger/verbs.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/mark_form.h"
 #include "ui/pages/torque/tool_forms.h"
@@ -17,7 +16,8 @@
 #include "ui/theme/type.h"
 #include "ui/words/drawer_words.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -8,13 +8,13 @@
 #include <QVBoxLayout>
 
 #include "core/ledger/drawer.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/mark_form.h"
 #include "ui/pages/torque/torque_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -22,7 +22,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/slip_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -13,7 +13,7 @@
 #include "ui/entry/tool_names.h"
 #include "ui/words/drawer_words.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -8,7 +8,7 @@
 
 #include "core/ledger/verbs.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -13,7 +13,7 @@
 #include "ui/pages/torque/torque_page.h"
 #include "ui/pages/views.h"
 #include "ui/theme/type.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

@@ -6,13 +6,13 @@
 
 #include "core/fastening/lookup.h"
 #include "core/ledger/verbs.h"
-#include "ui/guide.h"
 #include "ui/pages/torque/joint_form.h"
 #include "ui/pages/torque/torque_page.h"
 #include "ui/pages/torque/torque_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/words/apply_words.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 // What the keys do at a joint.
 

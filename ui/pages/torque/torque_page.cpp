@@ -25,7 +25,7 @@
 #include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 // The line, the list, the answer. What the keys do at a joint is in torque_doings.cpp.
 

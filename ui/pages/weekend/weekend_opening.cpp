@@ -6,6 +6,7 @@
 #include <map>
 #include <string>
 
+#include "ui/drawing/mark_of.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
 

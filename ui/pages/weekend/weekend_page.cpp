@@ -7,7 +7,6 @@
 #include <QVBoxLayout>
 
 #include "core/ledger/verbs.h"
-#include "ui/guide.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/weekend/opening_view.h"
 #include "ui/pages/weekend/weekend_opening.h"
@@ -15,7 +14,8 @@
 #include "ui/pages/weekend/window_line.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/type.h"
-#include "ui/workbench.h"
+#include "ui/workbench/guide.h"
+#include "ui/workbench/workbench.h"
 
 namespace wm::ui {
 

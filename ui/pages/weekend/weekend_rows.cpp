@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "core/weekend/step_words.h"
+#include "ui/drawing/mark_of.h"
 #include "ui/theme/tokens.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"

@@ -11,7 +11,7 @@
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/bench/bench_grid.h"
 #include "ui/pages/bench/bench_model.h"
-#include "ui/shell/columns.h"
+#include "ui/pages/machine_columns.h"
 #include "ui/tables/row_table.h"
 #include "ui/words/figures.h"
 

@@ -5,11 +5,10 @@
 #include <QString>
 #include <cstdint>
 #include <optional>
-#include <utility>
-#include <vector>
 
 #include "core/base/ids.h"
 #include "core/upkeep/rows.h"
+#include "ui/words/why.h"
 
 class QWidget;
 
@@ -55,22 +54,6 @@ struct EntryRequest {
     QString note{};                           ///< Job: begin with these words
 
     friend bool operator==(const EntryRequest&, const EntryRequest&) = default;
-};
-
-/// One step of a derivation: "what" and "how much", and what that is made of.
-struct WhyNode {
-    QString what;
-    QString much;
-    bool open = false;  ///< what it is made of is seen at once
-    std::vector<WhyNode> children{};
-};
-
-/// Where a figure comes from, for F1: a headline, the derivation, and pairs of "what" and "how much".
-struct Why {
-    QString title;
-    std::vector<WhyNode> tree{};
-    std::vector<std::pair<QString, QString>> lines;
-    QString footnote{};
 };
 
 /// What a page may ask of the window around it.

@@ -6,7 +6,7 @@
 #include <functional>
 #include <vector>
 
-#include "ui/guide.h"
+#include "ui/workbench/guide.h"
 
 class QWidget;
 

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/workbench.h"
+#include "ui/workbench/workbench.h"
 
 #include <QFileInfo>
 #include <QFileSystemWatcher>

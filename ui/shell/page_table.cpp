@@ -1,13 +1,13 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/page_table.h"
+#include "ui/shell/page_table.h"
 
 #include "ui/pages/bench/bench_page.h"
 #include "ui/pages/machine/machine_page.h"
+#include "ui/pages/measurements/measurements_page.h"
 #include "ui/pages/page.h"
 #include "ui/pages/sheets/sheets_page.h"
 #include "ui/pages/shelf/shelf_page.h"
-#include "ui/pages/table_page.h"
 #include "ui/pages/tasks/tasks_desk.h"
 #include "ui/pages/torque/torque_desk.h"
 #include "ui/pages/weekend/weekend_page.h"

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/write_bytes.h"
+#include "ui/workbench/write_bytes.h"
 
 #include <QCoreApplication>
 #include <QFile>

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/words/pdf_words.h"
+#include "ui/print/pdf_words.h"
 
 #include <QCoreApplication>
 
