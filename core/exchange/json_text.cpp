@@ -106,10 +106,10 @@ base::Result<void> checkFormat(const json& root, int newest) {
 }
 
 std::string excerpt(std::string_view text) {
-    constexpr std::size_t kMost = 60;
-    if (text.size() <= kMost)
+    constexpr std::size_t kLongestExcerpt = 60;
+    if (text.size() <= kLongestExcerpt)
         return std::string(text);
-    std::size_t end = kMost;
+    std::size_t end = kLongestExcerpt;
     while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U)
         --end;
     return std::string(text.substr(0, end)) + "\u2026";

@@ -38,19 +38,20 @@ std::vector<upkeep::Use> ShelfOfNotebook::uses(ledger::Entry& entry, const std::
     std::vector<upkeep::Use> uses;
     for (const UsedPart& part : parts) {
         const auto [at, isNew] = lines_.try_emplace(folded(part.name), Known{{}, part.unit});
+        Known& known = at->second;
         if (isNew)
-            at->second.id = entry.put(newLine(part), true);
-        if (at->second.unit != part.unit) {
+            known.id = entry.put(newLine(part), true);
+        if (known.unit != part.unit) {
             note += (note.empty() ? "used " : "; used ") + part.name + " " + std::to_string(part.amount) +
                     (part.unit == upkeep::Unit::Piece ? "" : " " + std::string(base::nameOf(part.unit)));
             continue;
         }
         const auto same = std::find_if(uses.begin(), uses.end(),
-                                       [&](const upkeep::Use& use) { return use.line == at->second.id; });
+                                       [&](const upkeep::Use& use) { return use.line == known.id; });
         if (same != uses.end())
             same->amount += part.amount;
         else
-            uses.push_back({.line = at->second.id, .amount = part.amount});
+            uses.push_back({.line = known.id, .amount = part.amount});
     }
     return uses;
 }

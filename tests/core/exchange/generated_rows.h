@@ -32,8 +32,8 @@ class RowDrawer {
 
   private:
     template <exchange::HasFields T>
-    void fill(T& row) {
-        T::fields(row, [this](std::string_view /*name*/, auto& member) { put(member); });
+    static void fill(T& row) {
+        T::fields(row, [](std::string_view /*name*/, auto& member) { put(member); });
     }
 
     static void put(bool& value) { value = *rc::gen::arbitrary<bool>(); }
@@ -91,12 +91,12 @@ class RowDrawer {
         value = static_cast<E>(*rc::gen::inRange<std::size_t>(0, base::Names<E>::names.size()));
     }
     template <class T>
-    void put(std::optional<T>& value) {
+    static void put(std::optional<T>& value) {
         if (*rc::gen::arbitrary<bool>())
             put(value.emplace());
     }
     template <exchange::HasFields T>
-    void put(std::vector<T>& children) {
+    static void put(std::vector<T>& children) {
         const auto count = *rc::gen::inRange<std::size_t>(0, 3);
         for (std::size_t i = 0; i < count; ++i)
             fill(children.emplace_back());

@@ -22,6 +22,8 @@ inline calendar::Date day(const char* iso) {
 
 /// What was wrong, and where.
 struct At {
+    At(base::Fault what, std::string where) : fault(what), field(std::move(where)) {}
+
     base::Fault fault;
     std::string field;
     friend bool operator==(const At&, const At&) = default;

@@ -373,7 +373,7 @@ std::optional<ItemId> UsedView::chain() const {
     return book->fittings().at(*machine_, "chain", {book->today(), calendar::DayPart::AfterRiding});
 }
 
-QString UsedView::why() const {
+QString UsedView::whyHeld() const {
     const auto today = workbench().today();
     QStringList lines{tr("Past stated on %1 from:").arg(text(today.iso()))};
     for (const Read& each : read_)
@@ -386,7 +386,7 @@ QString UsedView::why() const {
 void UsedView::state() {
     if (!state_->isEnabled())
         return;
-    ledger::PastDraft draft{.machine = *machine_, .hours = *verdict_.machine, .why = why().toStdString()};
+    ledger::PastDraft draft{.machine = *machine_, .hours = *verdict_.machine, .why = whyHeld().toStdString()};
     for (const Read& each : read_) {
         const auto item = lines_.at(each.line).kind == Kind::Chain ? chain() : std::nullopt;
         const auto* card = item ? workbench().book()->ledger().find<items::Item>(*item) : nullptr;

@@ -63,7 +63,7 @@ class UsedView : public Page {
     [[nodiscard]] base::Result<items::Evidence> seasonsOf(const Line& line) const;
     [[nodiscard]] std::string typed(const Line& line, std::size_t field) const;
     [[nodiscard]] std::optional<ItemId> chain() const;
-    [[nodiscard]] QString why() const;
+    [[nodiscard]] QString whyHeld() const;
     void showVerdict();
     void state();
     void clear();

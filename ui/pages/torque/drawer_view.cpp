@@ -114,7 +114,7 @@ DrawerView::DrawerView(const PageTools& tools, QWidget* parent)
 }
 
 void DrawerView::layOut() {
-    const auto row = [this](std::initializer_list<QPushButton*> buttons) {
+    const auto row = [](std::initializer_list<QPushButton*> buttons) {
         auto* line = new QHBoxLayout;
         for (QPushButton* button : buttons)
             line->addWidget(button);
