@@ -31,7 +31,7 @@ class RecordVerb : public GarageTest {
                                   {"active", true},
                                   {"note", ""}};
         };
-        const auto bought = [&whole](int id, int ofLine, int amount) {
+        const auto bought = [](int id, int ofLine, int amount) {
             return nlohmann::json{{"id", id},
                                   {"entered", 900'000 + id},
                                   {"line", ofLine},
