@@ -13,7 +13,7 @@
 
 namespace wm::app {
 
-Answer<ledger::Ledger> demoLedger() {
+Answer<picture::Ledger> demoLedger() {
     exchange::DemoText text;
     for (const Resource& file : resources("/demo", "*.csv"))
         text.files.emplace(file.name, file.text);
@@ -29,13 +29,13 @@ Answer<Garage> createDemo(const QString& path) {
     const auto demo = demoLedger();
     if (!demo)
         return tl::unexpected(demo.error());
-    Answer<ledger::Change> adopted;
+    Answer<picture::Change> adopted;
     {
         auto garage = Garage::create(path, demo->garage().pinnedToday.value_or(calendar::Date{}));
         if (!garage)
             return garage;
         adopted =
-            garage->apply([&demo](const ledger::Pen& pen) { return ledger::adoptAll(pen, demo->rows()); });
+            garage->apply([&demo](const verbs::Pen& pen) { return verbs::adoptAll(pen, demo->rows()); });
         if (adopted)
             return garage;
     }

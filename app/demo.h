@@ -10,7 +10,7 @@
 namespace wm::app {
 
 /// The invented garage that the program brings along, said anew line by line.
-Answer<ledger::Ledger> demoLedger();
+Answer<picture::Ledger> demoLedger();
 
 /// Makes a file with that garage in it. It stays on the garage's own day, whatever the calendar says.
 Answer<Garage> createDemo(const QString& path);

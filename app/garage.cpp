@@ -56,10 +56,10 @@ Answer<Garage> Garage::create(const QString& path, calendar::Date clock) {
 }
 
 void Garage::lookOn(calendar::Date day) {
-    book_ = std::make_unique<ledger::Book>(file_->ledger(), day);
+    book_ = std::make_unique<book::Book>(file_->ledger(), day);
 }
 
-Answer<ledger::Change> Garage::apply(const store::Verb& verb) {
+Answer<picture::Change> Garage::apply(const store::Verb& verb) {
     auto change = file_->apply(verb, today_);
     if (!change)
         return tl::unexpected<Failure>{failureOf(change.error())};
@@ -74,7 +74,7 @@ Failure failureOf(const store::ApplyError& error) {
     return {Exit::CannotWrite, ui::wordsFor(error), std::nullopt};
 }
 
-void tellWritten(const Call& call, const ledger::Change& change) {
+void tellWritten(const Call& call, const picture::Change& change) {
     if (!call.has("json")) {
         QString words = fromUtf8(change.text);
         if (!words.isEmpty())
@@ -83,7 +83,7 @@ void tellWritten(const Call& call, const ledger::Change& change) {
         return;
     }
     auto ids = nlohmann::ordered_json::array();
-    for (const ledger::Row& row : change.rows)
+    for (const picture::Row& row : change.rows)
         std::visit([&ids](const auto& one) { ids.push_back(one.id.value()); }, row);
     print(call.console(), {{"written", change.text}, {"ids", ids}});
 }

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "app/verb.h"
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "core/store/store.h"
 
 namespace wm::app {
@@ -24,22 +24,22 @@ class Garage {
     [[nodiscard]] store::File& file() const { return *file_; }
     /// The day on which the file stands: the one it is pinned to, or the calendar's.
     [[nodiscard]] calendar::Date today() const { return today_; }
-    [[nodiscard]] const ledger::Book& book() const { return *book_; }
+    [[nodiscard]] const book::Book& book() const { return *book_; }
     /// Looks at the file as of another day.
     void lookOn(calendar::Date day);
     /// Says a verb; on success the book is the new one.
-    Answer<ledger::Change> apply(const store::Verb& verb);
+    Answer<picture::Change> apply(const store::Verb& verb);
 
   private:
     Garage(std::unique_ptr<store::File> file, calendar::Date clock);
 
     std::unique_ptr<store::File> file_;
     calendar::Date today_;
-    std::unique_ptr<ledger::Book> book_;
+    std::unique_ptr<book::Book> book_;
 };
 
 /// Tells what was written: the words of the change, or in JSON the words and the ids of its rows.
-void tellWritten(const Call& call, const ledger::Change& change);
+void tellWritten(const Call& call, const picture::Change& change);
 
 /// The exit and words for a verb that was not written.
 Failure failureOf(const store::ApplyError& error);

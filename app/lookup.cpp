@@ -57,7 +57,7 @@ Answer<const T*> pickOne(const char* field, const QString& words,
 
 }  // namespace
 
-Answer<const items::Machine*> findMachine(const ledger::Book& book, const QString& words) {
+Answer<const items::Machine*> findMachine(const book::Book& book, const QString& words) {
     std::vector<Candidate<items::Machine>> candidates;
     for (const items::Machine* machine : book.machines())
         candidates.push_back({machine, fromUtf8(machine->name), {}});
@@ -74,22 +74,21 @@ Answer<const items::Machine*> findMachine(const ledger::Book& book, const QStrin
                 "There are several machines: say which with --machine: " + listed(names) + '.');
 }
 
-Answer<const upkeep::TaskVersion*> findTask(const ledger::Book& book, MachineId machine,
-                                            const QString& words) {
+Answer<const upkeep::TaskVersion*> findTask(const book::Book& book, MachineId machine, const QString& words) {
     std::vector<Candidate<upkeep::TaskVersion>> candidates;
     for (const upkeep::TaskVersion* task : book.tasks(machine))
         candidates.push_back({task, fromUtf8(task->name), fromUtf8(task->code)});
     return pickOne("task", words, candidates);
 }
 
-Answer<const upkeep::Snag*> findSnag(const ledger::Book& book, MachineId machine, const QString& words) {
+Answer<const upkeep::Snag*> findSnag(const book::Book& book, MachineId machine, const QString& words) {
     std::vector<Candidate<upkeep::Snag>> candidates;
-    for (const ledger::OpenSnag& open : book.snags(machine))
+    for (const book::OpenSnag& open : book.snags(machine))
         candidates.push_back({open.snag, fromUtf8(open.snag->what), {}});
     return pickOne("snag", words, candidates);
 }
 
-Answer<const fastening::JointVersion*> findJoint(const ledger::Book& book, MachineId machine,
+Answer<const fastening::JointVersion*> findJoint(const book::Book& book, MachineId machine,
                                                  const QString& words) {
     std::vector<Candidate<fastening::JointVersion>> candidates;
     for (const fastening::JointVersion* joint : book.joints(machine))
@@ -97,7 +96,7 @@ Answer<const fastening::JointVersion*> findJoint(const ledger::Book& book, Machi
     return pickOne("joint", words, candidates);
 }
 
-Answer<const fastening::Tool*> findTool(const ledger::Book& book, const QString& words) {
+Answer<const fastening::Tool*> findTool(const book::Book& book, const QString& words) {
     std::vector<Candidate<fastening::Tool>> candidates;
     for (const fastening::Tool& tool : book.ledger().all<fastening::Tool>())
         if (tool.active)
@@ -105,7 +104,7 @@ Answer<const fastening::Tool*> findTool(const ledger::Book& book, const QString&
     return pickOne("tool", words, candidates);
 }
 
-Answer<const stock::StockLine*> findStockLine(const ledger::Book& book, const QString& words) {
+Answer<const stock::StockLine*> findStockLine(const book::Book& book, const QString& words) {
     std::vector<Candidate<stock::StockLine>> candidates;
     for (const stock::StockLine& line : book.ledger().all<stock::StockLine>())
         if (line.active)
@@ -113,14 +112,14 @@ Answer<const stock::StockLine*> findStockLine(const ledger::Book& book, const QS
     return pickOne("used", words, candidates);
 }
 
-Answer<const items::Person*> findPerson(const ledger::Book& book, const QString& words) {
+Answer<const items::Person*> findPerson(const book::Book& book, const QString& words) {
     std::vector<Candidate<items::Person>> candidates;
     for (const items::Person& person : book.ledger().all<items::Person>())
         candidates.push_back({&person, fromUtf8(person.name), {}});
     return pickOne("person", words, candidates);
 }
 
-Answer<const outlook::Event*> findEvent(const ledger::Book& book, const QString& words) {
+Answer<const outlook::Event*> findEvent(const book::Book& book, const QString& words) {
     std::vector<Candidate<outlook::Event>> candidates;
     for (const outlook::Event& event : book.ledger().all<outlook::Event>())
         if (!event.calledOff)

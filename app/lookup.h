@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "app/console.h"
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 
 namespace wm::app {
 
@@ -15,15 +15,14 @@ namespace wm::app {
 // alone. Refused with the names that would have fitted.
 
 /// `words` empty: the only machine there is.
-Answer<const items::Machine*> findMachine(const ledger::Book& book, const QString& words);
-Answer<const upkeep::TaskVersion*> findTask(const ledger::Book& book, MachineId machine,
-                                            const QString& words);
-Answer<const upkeep::Snag*> findSnag(const ledger::Book& book, MachineId machine, const QString& words);
-Answer<const fastening::JointVersion*> findJoint(const ledger::Book& book, MachineId machine,
+Answer<const items::Machine*> findMachine(const book::Book& book, const QString& words);
+Answer<const upkeep::TaskVersion*> findTask(const book::Book& book, MachineId machine, const QString& words);
+Answer<const upkeep::Snag*> findSnag(const book::Book& book, MachineId machine, const QString& words);
+Answer<const fastening::JointVersion*> findJoint(const book::Book& book, MachineId machine,
                                                  const QString& words);
-Answer<const fastening::Tool*> findTool(const ledger::Book& book, const QString& words);
-Answer<const stock::StockLine*> findStockLine(const ledger::Book& book, const QString& words);
-Answer<const items::Person*> findPerson(const ledger::Book& book, const QString& words);
-Answer<const outlook::Event*> findEvent(const ledger::Book& book, const QString& words);
+Answer<const fastening::Tool*> findTool(const book::Book& book, const QString& words);
+Answer<const stock::StockLine*> findStockLine(const book::Book& book, const QString& words);
+Answer<const items::Person*> findPerson(const book::Book& book, const QString& words);
+Answer<const outlook::Event*> findEvent(const book::Book& book, const QString& words);
 
 }  // namespace wm::app

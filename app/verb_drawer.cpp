@@ -6,7 +6,7 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
-#include "core/ledger/drawer.h"
+#include "core/book/drawer.h"
 #include "core/units/unit_words.h"
 #include "ui/words/drawer_words.h"
 
@@ -34,9 +34,9 @@ ordered_json toolJson(const fastening::Choice& choice) {
             {"next_check", next}};
 }
 
-ordered_json recallsJson(const ledger::Book& book) {
+ordered_json recallsJson(const book::Book& book) {
     auto list = ordered_json::array();
-    for (const ledger::ToolRecall& recall : ledger::recallsOf(book)) {
+    for (const book::ToolRecall& recall : book::recallsOf(book)) {
         auto lines = ordered_json::array();
         for (const fastening::RecallLine& line : recall.recall.lines)
             if (const auto* joint = book.joint(line.tightened->joint))
@@ -44,16 +44,16 @@ ordered_json recallsJson(const ledger::Book& book) {
                                  {"joint", joint->name},
                                  {"times", line.times},
                                  {"last", line.tightened->date.iso()},
-                                 {"settled", ledger::isSettled(book, recall, line)}});
+                                 {"settled", book::isSettled(book, recall, line)}});
         list.push_back(
             {{"tool", recall.tool->name}, {"failed", recall.recall.failed->date.iso()}, {"joints", lines}});
     }
     return list;
 }
 
-ordered_json looseJson(const ledger::Book& book, std::optional<MachineId> machine) {
+ordered_json looseJson(const book::Book& book, std::optional<MachineId> machine) {
     auto list = ordered_json::array();
-    for (const ledger::CameLoose& line : ledger::cameLoose(book, machine)) {
+    for (const book::CameLoose& line : book::cameLoose(book, machine)) {
         ordered_json chance = nullptr;
         if (line.comparison)
             chance = line.comparison->chance;
@@ -68,8 +68,8 @@ ordered_json looseJson(const ledger::Book& book, std::optional<MachineId> machin
     return list;
 }
 
-void printTools(QTextStream& out, const ledger::Book& book) {
-    const auto drawer = ledger::drawerOf(book);
+void printTools(QTextStream& out, const book::Book& book) {
+    const auto drawer = book::drawerOf(book);
     if (drawer.empty())
         out << "There is no torque tool in the drawer yet.\n";
     for (const fastening::Choice& choice : drawer)
@@ -79,8 +79,8 @@ void printTools(QTextStream& out, const ledger::Book& book) {
             << '\n';
 }
 
-void printRecalls(QTextStream& out, const ledger::Book& book) {
-    for (const ledger::ToolRecall& recall : ledger::recallsOf(book)) {
+void printRecalls(QTextStream& out, const book::Book& book) {
+    for (const book::ToolRecall& recall : book::recallsOf(book)) {
         out << '\n' << ui::recallWords(recall, book.today()) << '\n';
         for (const fastening::RecallLine& line : recall.recall.lines)
             out << "  " << ui::recallLineWords(book, recall, line) << '\n';
@@ -89,8 +89,8 @@ void printRecalls(QTextStream& out, const ledger::Book& book) {
     }
 }
 
-void printLoose(QTextStream& out, const ledger::Book& book, std::optional<MachineId> machine) {
-    for (const ledger::CameLoose& line : ledger::cameLoose(book, machine)) {
+void printLoose(QTextStream& out, const book::Book& book, std::optional<MachineId> machine) {
+    for (const book::CameLoose& line : book::cameLoose(book, machine)) {
         if (line.figures.moved == 0)
             continue;
         out << "\n"
@@ -120,12 +120,12 @@ ordered_json forTorqueJson(const units::TypedTorqueRange& torque, units::TorqueU
 }
 
 // Which tool of the drawer serves a torque best: that one first, then what would do as well.
-Answer<void> sayForTorque(const Call& call, const ledger::Book& book) {
+Answer<void> sayForTorque(const Call& call, const book::Book& book) {
     const auto torque = units::parseTorqueRange("torque", call.text("torque"));
     if (!torque)
         return fail(torque.error());
     const auto unit = torque->unit.value_or(units::TorqueUnit::NewtonMetre);
-    const auto drawer = ledger::drawerOf(book);
+    const auto drawer = book::drawerOf(book);
     const auto choices = fastening::toolsFor(fastening::aimOf(torque->low, torque->high), unit, drawer);
     if (call.has("json")) {
         print(call.console(), forTorqueJson(*torque, unit, choices));
@@ -146,7 +146,7 @@ Answer<void> run(const Call& call) {
     auto garage = Garage::open(call, store::OpenFor::ReadingOnly);
     if (!garage)
         return tl::unexpected(garage.error());
-    const ledger::Book& book = garage->book();
+    const book::Book& book = garage->book();
     std::optional<MachineId> machine;
     if (call.has("machine")) {
         const auto found = findMachine(book, call.value("machine"));
@@ -158,7 +158,7 @@ Answer<void> run(const Call& call) {
         return sayForTorque(call, book);
     if (call.has("json")) {
         auto tools = ordered_json::array();
-        for (const fastening::Choice& choice : ledger::drawerOf(book))
+        for (const fastening::Choice& choice : book::drawerOf(book))
             tools.push_back(toolJson(choice));
         print(call.console(),
               {{"tools", tools}, {"recalls", recallsJson(book)}, {"loosened", looseJson(book, machine)}});

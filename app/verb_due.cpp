@@ -6,9 +6,9 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
+#include "core/book/due_change.h"
+#include "core/book/round.h"
 #include "core/explain/why.h"
-#include "core/ledger/due_change.h"
-#include "core/ledger/round.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
 #include "ui/words/why_words.h"
@@ -17,7 +17,7 @@ namespace wm::app {
 
 namespace {
 
-using ledger::DueLine;
+using book::DueLine;
 using nlohmann::ordered_json;
 using outlook::StandingKind;
 
@@ -25,7 +25,7 @@ ordered_json dayJson(const std::optional<calendar::Date>& day) {
     return day ? ordered_json(day->iso()) : ordered_json(nullptr);
 }
 
-std::string itemName(const ledger::Book& book, const DueLine& line) {
+std::string itemName(const book::Book& book, const DueLine& line) {
     const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr;
     return item != nullptr ? item->name : std::string{};
 }
@@ -46,7 +46,7 @@ ordered_json chanceJson(const std::optional<double>& chance) {
     return chance ? ordered_json(std::round(1000 * *chance) / 1000) : ordered_json(nullptr);
 }
 
-ordered_json lineJson(const ledger::Book& book, const items::Machine& machine, const DueLine& line) {
+ordered_json lineJson(const book::Book& book, const items::Machine& machine, const DueLine& line) {
     const outlook::Chances& chances = book.chances(machine.id);
     const std::string item = itemName(book, line);
     auto limits = ordered_json::array();
@@ -181,7 +181,7 @@ bool isQuiet(const DueLine& line) {
     return line.standing.kind == StandingKind::InHand || line.standing.kind == StandingKind::NoRecord;
 }
 
-void printHead(QTextStream& out, const ledger::Book& book, const items::Machine& machine) {
+void printHead(QTextStream& out, const book::Book& book, const items::Machine& machine) {
     out << fromUtf8(machine.name);
     if (const auto meter = book.meterNow(machine.id))
         out << ", meter " << fromUtf8(units::hoursText(*meter)) << " h";
@@ -193,7 +193,7 @@ void printHead(QTextStream& out, const ledger::Book& book, const items::Machine&
 }
 
 // "  4 due now; of the rest nothing falls due before the flag: 71 %; first to go: Linkage"
-void printChances(QTextStream& out, const ledger::Book& book, MachineId machine) {
+void printChances(QTextStream& out, const book::Book& book, MachineId machine) {
     const outlook::Chances& chances = book.chances(machine);
     out << "  ";
     if (chances.dueNow > 0)
@@ -213,7 +213,7 @@ void printChances(QTextStream& out, const ledger::Book& book, MachineId machine)
     out << '\n';
 }
 
-void printTasks(QTextStream& out, const ledger::Book& book, const std::vector<DueLine>& lines, bool all) {
+void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueLine>& lines, bool all) {
     qsizetype widest = 0;
     for (const DueLine& line : lines)
         if (all || !isQuiet(line))
@@ -236,8 +236,8 @@ void printTasks(QTextStream& out, const ledger::Book& book, const std::vector<Du
         out << "  and " << inHand << " in hand, " << noRecord << " with no record (--all lists them)\n";
 }
 
-void printRest(QTextStream& out, const ledger::Book& book, MachineId machine) {
-    for (const ledger::OpenJoint& open : book.handTight(machine))
+void printRest(QTextStream& out, const book::Book& book, MachineId machine) {
+    for (const book::OpenJoint& open : book.handTight(machine))
         if (open.joint != nullptr)
             out << "  hand-tight: " << fromUtf8(open.joint->name) << ", since "
                 << fromUtf8(open.state.since.iso()) << '\n';
@@ -245,7 +245,7 @@ void printRest(QTextStream& out, const ledger::Book& book, MachineId machine) {
         if (followUp.due)
             out << "  to follow up: " << fromUtf8(followUp.rule.what) << " (" << fromUtf8(followUp.because)
                 << ")\n";
-    for (const ledger::OpenSnag& open : book.snags(machine))
+    for (const book::OpenSnag& open : book.snags(machine))
         out << "  snag: " << fromUtf8(open.snag->what).simplified() << '\n';
 }
 
@@ -258,7 +258,7 @@ void printNode(QTextStream& out, const ui::WhyNode& node, int depth) {
         printNode(out, child, depth + 1);
 }
 
-Answer<void> sayWhy(const Call& call, const ledger::Book& book) {
+Answer<void> sayWhy(const Call& call, const book::Book& book) {
     const auto machine = findMachine(book, call.value("machine"));
     if (!machine)
         return tl::unexpected(machine.error());
@@ -274,7 +274,7 @@ Answer<void> sayWhy(const Call& call, const ledger::Book& book) {
 }
 
 // What the words after --if- ask for; nothing if there are none.
-Answer<std::optional<outlook::Supposing>> supposingOf(const Call& call, const ledger::Book& book) {
+Answer<std::optional<outlook::Supposing>> supposingOf(const Call& call, const book::Book& book) {
     using base::Fault;
     outlook::Supposing what;
     if (call.has("if-ridden")) {
@@ -306,15 +306,15 @@ Answer<std::optional<outlook::Supposing>> supposingOf(const Call& call, const le
 }
 
 // "as it is" and "if so" under each other: the chance of the machine, then each task that reads otherwise.
-void printSupposed(QTextStream& out, const ledger::Book& book, const ledger::Book& supposed,
+void printSupposed(QTextStream& out, const book::Book& book, const book::Book& supposed,
                    const items::Machine& machine) {
     printHead(out, book, machine);
     out << "  as it is:\n";
     printChances(out, book, machine.id);
     out << "  if so:\n";
     printChances(out, supposed, machine.id);
-    for (const ledger::DueMove& move : ledger::dueChange(book, supposed, machine.id)) {
-        if (ledger::isOnlyOfTheRound(*move.before) && ledger::isOnlyOfTheRound(*move.after))
+    for (const book::DueMove& move : book::dueChange(book, supposed, machine.id)) {
+        if (book::isOnlyOfTheRound(*move.before) && book::isOnlyOfTheRound(*move.after))
             continue;
         out << "  " << fromUtf8(move.before->task->name) << ": " << standingWords(*move.before);
         if (const QString words = why(*move.before); !words.isEmpty())
@@ -326,7 +326,7 @@ void printSupposed(QTextStream& out, const ledger::Book& book, const ledger::Boo
     }
 }
 
-void listDue(const Call& call, const ledger::Book& book, const std::vector<const items::Machine*>& machines) {
+void listDue(const Call& call, const book::Book& book, const std::vector<const items::Machine*>& machines) {
     QTextStream& out = call.console().out;
     for (const items::Machine* machine : machines) {
         printHead(out, book, *machine);
@@ -336,14 +336,14 @@ void listDue(const Call& call, const ledger::Book& book, const std::vector<const
     }
 }
 
-ordered_json linesJson(const ledger::Book& book, const items::Machine& machine) {
+ordered_json linesJson(const book::Book& book, const items::Machine& machine) {
     auto list = ordered_json::array();
     for (const DueLine& line : book.due(machine.id))
         list.push_back(lineJson(book, machine, line));
     return list;
 }
 
-void sayDue(const Call& call, const ledger::Book& book, const std::vector<const items::Machine*>& machines,
+void sayDue(const Call& call, const book::Book& book, const std::vector<const items::Machine*>& machines,
             const std::optional<outlook::Supposing>& what) {
     auto list = ordered_json::array();
     if (machines.empty() && !call.has("json"))
@@ -382,7 +382,7 @@ Answer<void> run(const Call& call) {
     if (!garage)
         return tl::unexpected(garage.error());
     garage->lookOn(day->value_or(garage->today()));
-    const ledger::Book& book = garage->book();
+    const book::Book& book = garage->book();
     if (call.has("why"))
         return sayWhy(call, book);
     std::vector<const items::Machine*> machines = book.machines();

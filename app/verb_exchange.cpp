@@ -49,12 +49,12 @@ Answer<void> importWhole(const Call& call, const std::string& text) {
     if (!rows)
         return fail(rows.error());
     const bool isNew = !QFileInfo::exists(call.word(0));
-    Answer<ledger::Change> change;
+    Answer<picture::Change> change;
     {
         auto garage = isNew ? Garage::create(call) : Garage::open(call, store::OpenFor::Writing);
         if (!garage)
             return tl::unexpected(garage.error());
-        change = garage->apply([&](const ledger::Pen& pen) { return ledger::adoptAll(pen, *rows); });
+        change = garage->apply([&](const verbs::Pen& pen) { return verbs::adoptAll(pen, *rows); });
     }
     if (!change) {
         if (isNew)

@@ -18,7 +18,7 @@ constexpr std::array<const char*, 4> kAlone{"reading", "odometer", "wash", "cras
 constexpr std::array<const char*, 10> kOfAnOuting{"race",  "starts", "ground",   "pace", "meter",
                                                   "rider", "event",  "distance", "seen", "other"};
 
-const outlook::Event* eventOn(const ledger::Book& book, MachineId machine, calendar::Date day) {
+const outlook::Event* eventOn(const book::Book& book, MachineId machine, calendar::Date day) {
     for (const outlook::Event& event : book.ledger().all<outlook::Event>()) {
         const bool goes =
             std::any_of(event.entries.begin(), event.entries.end(),
@@ -60,7 +60,7 @@ Answer<void> readFigures(const Call& call, usage::Outing& outing) {
     return {};
 }
 
-Answer<void> readCircumstances(const Call& call, const ledger::Book& book, usage::Outing& outing) {
+Answer<void> readCircumstances(const Call& call, const book::Book& book, usage::Outing& outing) {
     const auto ground = call.oneOf("ground", usage::Ground::Unstated);
     if (!ground)
         return tl::unexpected(ground.error());
@@ -95,9 +95,9 @@ Answer<void> readCircumstances(const Call& call, const ledger::Book& book, usage
     return {};
 }
 
-Answer<store::Verb> outingVerb(const Call& call, const ledger::Book& book, MachineId machine,
+Answer<store::Verb> outingVerb(const Call& call, const book::Book& book, MachineId machine,
                                calendar::Date date) {
-    ledger::OutingDraft draft;
+    verbs::OutingDraft draft;
     draft.outing.machine = machine;
     draft.outing.date = date;
     draft.outing.note = call.text("note");
@@ -116,7 +116,7 @@ Answer<store::Verb> outingVerb(const Call& call, const ledger::Book& book, Machi
     draft.pressureWashed = wash->value_or(false);
     draft.crashed = call.has("crash");
     draft.handTightSeen = call.has("seen");
-    return store::Verb([draft](const ledger::Pen& pen) { return ledger::logOuting(pen, draft); });
+    return store::Verb([draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); });
 }
 
 Answer<store::Verb> readingVerb(const Call& call, MachineId machine, calendar::Date date) {
@@ -137,7 +137,7 @@ Answer<store::Verb> readingVerb(const Call& call, MachineId machine, calendar::D
     reading.before = *before;
     reading.rollsAt = *rollsAt;
     reading.event = *event;
-    return store::Verb([reading](const ledger::Pen& pen) { return ledger::logReading(pen, reading); });
+    return store::Verb([reading](const verbs::Pen& pen) { return verbs::logReading(pen, reading); });
 }
 
 Answer<store::Verb> aloneVerb(const Call& call, MachineId machine, calendar::Date date) {
@@ -152,7 +152,7 @@ Answer<store::Verb> aloneVerb(const Call& call, MachineId machine, calendar::Dat
         if (!shown)
             return fail(shown.error());
         reading.shown = *shown;
-        return store::Verb([reading](const ledger::Pen& pen) { return ledger::logDistance(pen, reading); });
+        return store::Verb([reading](const verbs::Pen& pen) { return verbs::logDistance(pen, reading); });
     }
     if (call.has("wash")) {
         const auto pressure = readWash(call);
@@ -163,13 +163,13 @@ Answer<store::Verb> aloneVerb(const Call& call, MachineId machine, calendar::Dat
         wash.date = date;
         wash.pressure = **pressure;
         wash.note = call.text("note");
-        return store::Verb([wash](const ledger::Pen& pen) { return ledger::logWash(pen, wash); });
+        return store::Verb([wash](const verbs::Pen& pen) { return verbs::logWash(pen, wash); });
     }
     usage::Crash crash{};
     crash.machine = machine;
     crash.date = date;
     crash.note = call.text("note");
-    return store::Verb([crash](const ledger::Pen& pen) { return ledger::logCrash(pen, crash); });
+    return store::Verb([crash](const verbs::Pen& pen) { return verbs::logCrash(pen, crash); });
 }
 
 Answer<void> checkAsked(const Call& call) {

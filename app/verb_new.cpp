@@ -62,21 +62,21 @@ Answer<Beginnings> readBeginnings(const Call& call) {
 Answer<void> write(Garage& garage, const Beginnings& begin) {
     if (!begin.garage.empty())
         if (const auto named = garage.apply(
-                [&](const ledger::Pen& pen) { return ledger::nameGarage(pen, begin.garage, std::nullopt); });
+                [&](const verbs::Pen& pen) { return verbs::nameGarage(pen, begin.garage, std::nullopt); });
             !named)
             return tl::unexpected(named.error());
     if (!begin.machine)
         return {};
     if (const auto added = garage.apply(
-            [&](const ledger::Pen& pen) { return ledger::saveMachine(pen, *begin.machine, true); });
+            [&](const verbs::Pen& pen) { return verbs::saveMachine(pen, *begin.machine, true); });
         !added)
         return tl::unexpected(added.error());
     if (!begin.starter)
         return {};
     const MachineId machine = garage.book().machines().front()->id;
-    const auto adopted = garage.apply([&](const ledger::Pen& pen) {
-        return ledger::adoptSchedule(pen, machine, begin.starter->name, begin.starter->steps,
-                                     begin.starter->joints, begin.starter->tasks);
+    const auto adopted = garage.apply([&](const verbs::Pen& pen) {
+        return verbs::adoptSchedule(pen, machine, begin.starter->name, begin.starter->steps,
+                                    begin.starter->joints, begin.starter->tasks);
     });
     if (!adopted)
         return tl::unexpected(adopted.error());

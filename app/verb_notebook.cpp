@@ -24,7 +24,7 @@ struct Wishes {
     std::optional<notebook::Agreement> agreement{};
 };
 
-Answer<Wishes> readWishes(const Call& call, const ledger::Book& book) {
+Answer<Wishes> readWishes(const Call& call, const book::Book& book) {
     Wishes wishes;
     if (call.has("machine")) {
         const auto machine = findMachine(book, call.value("machine"));
@@ -73,7 +73,7 @@ Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, co
     const std::string name = QFileInfo(call.word(1)).fileName().toStdString();
     std::size_t lines = 0;
     std::size_t waiting = 0;
-    const auto change = garage.apply([&](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    const auto change = garage.apply([&](const verbs::Pen& pen) -> base::Result<picture::Change> {
         auto table = notebook::readTable(bytes);
         if (!table)
             return tl::unexpected(table.error());

@@ -8,7 +8,7 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
-#include "core/ledger/evening.h"
+#include "core/book/evening.h"
 #include "core/weekend/step_words.h"
 
 namespace wm::app {
@@ -42,7 +42,7 @@ struct Job {
     std::optional<SnagId> snag;
 };
 
-Answer<std::vector<Job>> findJobs(const ledger::Book& book, MachineId machine, const QStringList& texts) {
+Answer<std::vector<Job>> findJobs(const book::Book& book, MachineId machine, const QStringList& texts) {
     std::vector<Job> jobs;
     for (const QString& text : texts)
         for (const QString& words : text.split(',', Qt::SkipEmptyParts)) {
@@ -59,7 +59,7 @@ Answer<std::vector<Job>> findJobs(const ledger::Book& book, MachineId machine, c
     return jobs;
 }
 
-bool isPicked(const ledger::Book& book, MachineId machine, const Job& job) {
+bool isPicked(const book::Book& book, MachineId machine, const Job& job) {
     for (const weekend::Job& picked : book.pickedJobs(machine))
         if (picked.task == job.task && picked.snag == job.snag)
             return true;
@@ -67,14 +67,14 @@ bool isPicked(const ledger::Book& book, MachineId machine, const Job& job) {
 }
 
 // All picks of one call are one verb: undone together. What already stands so is left alone.
-base::Result<ledger::Change> choose(const ledger::Pen& pen, MachineId machine,
-                                    const std::vector<std::pair<Job, bool>>& jobs) {
-    ledger::Change all;
+base::Result<picture::Change> choose(const verbs::Pen& pen, MachineId machine,
+                                     const std::vector<std::pair<Job, bool>>& jobs) {
+    picture::Change all;
     std::size_t count = 0;
     for (const auto& [job, picked] : jobs) {
         if (isPicked(pen.book, machine, job) == picked)
             continue;
-        auto change = ledger::pick(pen, machine, job.task, job.snag, picked);
+        auto change = verbs::pick(pen, machine, job.task, job.snag, picked);
         if (!change)
             return change;
         all.text = std::move(change->text);
@@ -98,13 +98,13 @@ Answer<void> writePicks(const Call& call, Garage& garage, MachineId machine) {
     const auto tried = choose({garage.book(), [] { return std::int64_t{1}; }}, machine, jobs);
     if (tried && tried->rows.empty())
         return {};  // all of it stands so already
-    const auto change = garage.apply([&](const ledger::Pen& pen) { return choose(pen, machine, jobs); });
+    const auto change = garage.apply([&](const verbs::Pen& pen) { return choose(pen, machine, jobs); });
     if (!change)
         return tl::unexpected(change.error());
     return {};
 }
 
-ordered_json planJson(const ledger::Book& book, const ledger::MachineWork& work) {
+ordered_json planJson(const book::Book& book, const book::MachineWork& work) {
     const auto* machine = book.ledger().find<items::Machine>(work.machine);
     auto jobs = ordered_json::array();
     for (const weekend::Job& job : work.jobs)
@@ -118,7 +118,7 @@ ordered_json planJson(const ledger::Book& book, const ledger::MachineWork& work)
                         {"starts", act.starts.count()},
                         {"minutes", act.minutes.count()}});
     auto open = ordered_json::array();
-    for (const ledger::DueLine* line : work.alsoOpen)
+    for (const book::DueLine* line : work.alsoOpen)
         open.push_back(line->task->name);
     return {{"machine", machine != nullptr ? machine->name : ""},
             {"jobs", jobs},
@@ -134,7 +134,7 @@ QString actText(const weekend::Act& act) {
     return fromUtf8(parts.empty() ? act.text : parts);
 }
 
-void printPlan(QTextStream& out, const ledger::Book& book, const ledger::MachineWork& work) {
+void printPlan(QTextStream& out, const book::Book& book, const book::MachineWork& work) {
     const auto* machine = book.ledger().find<items::Machine>(work.machine);
     out << fromUtf8(machine != nullptr ? machine->name : "") << ": " << work.jobs.size()
         << (work.jobs.size() == 1 ? " job, " : " jobs, ") << qlonglong{work.plan->work.count()}
@@ -147,7 +147,7 @@ void printPlan(QTextStream& out, const ledger::Book& book, const ledger::Machine
         out << '\n';
     }
     QStringList open;
-    for (const ledger::DueLine* line : work.alsoOpen)
+    for (const book::DueLine* line : work.alsoOpen)
         open << fromUtf8(line->task->name);
     if (!open.isEmpty())
         out << "  open anyway: " << open.join(", ") << '\n';
@@ -162,7 +162,7 @@ ordered_json windowJson(const weekend::WorkWindow* window) {
             {"hands", window->hands}};
 }
 
-void printLeft(QTextStream& out, const ledger::Evening& evening, const std::optional<units::Minutes>& left) {
+void printLeft(QTextStream& out, const book::Evening& evening, const std::optional<units::Minutes>& left) {
     if (evening.window != nullptr)
         out << "Window " << fromUtf8(evening.window->date.iso()) << ' '
             << fromUtf8(units::timeOfDayText(evening.window->startsAt)) << " to "
@@ -176,12 +176,12 @@ void printLeft(QTextStream& out, const ledger::Evening& evening, const std::opti
                          : QString("%1 min too long\n").arg(-minutes));
 }
 
-Answer<void> tell(const Call& call, const ledger::Book& book, std::optional<MachineId> only,
+Answer<void> tell(const Call& call, const book::Book& book, std::optional<MachineId> only,
                   std::optional<units::Minutes> minutes) {
-    const ledger::Evening evening = ledger::eveningOf(book, only);
+    const book::Evening evening = book::eveningOf(book, only);
     const auto left = minutes ? std::optional(*minutes - evening.work) : evening.left;
     auto machines = ordered_json::array();
-    for (const ledger::MachineWork& work : evening.machines) {
+    for (const book::MachineWork& work : evening.machines) {
         if (!work.plan)
             return fail(work.plan.error());
         if (call.has("json"))

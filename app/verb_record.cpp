@@ -27,7 +27,7 @@ Answer<Pair> parsePair(const char* option, const QString& text) {
     return Pair{text.left(at).trimmed(), text.mid(at + 1).trimmed().toStdString()};
 }
 
-Answer<void> readUses(const Call& call, const ledger::Book& book, const upkeep::TaskVersion* task,
+Answer<void> readUses(const Call& call, const book::Book& book, const upkeep::TaskVersion* task,
                       upkeep::Record& record) {
     if (call.has("kit") && task != nullptr)
         for (const upkeep::KitLine& kit : task->kit)
@@ -72,7 +72,7 @@ Answer<void> readMeasured(const Call& call, const upkeep::TaskVersion* task, upk
 }
 
 // Access steps that had to be off: those of the task with all that they need, or those that were said.
-Answer<void> readSteps(const Call& call, const ledger::Book& book, const upkeep::TaskVersion* task,
+Answer<void> readSteps(const Call& call, const book::Book& book, const upkeep::TaskVersion* task,
                        upkeep::Record& record) {
     std::vector<std::string> codes;
     if (call.has("steps")) {
@@ -91,7 +91,7 @@ Answer<void> readSteps(const Call& call, const ledger::Book& book, const upkeep:
     return {};
 }
 
-Answer<void> readFigures(const Call& call, const ledger::Book& book, upkeep::Record& record) {
+Answer<void> readFigures(const Call& call, const book::Book& book, upkeep::Record& record) {
     const auto meter = call.hours("meter");
     if (!meter)
         return tl::unexpected(meter.error());
@@ -117,7 +117,7 @@ Answer<void> readFigures(const Call& call, const ledger::Book& book, upkeep::Rec
     return {};
 }
 
-Answer<void> readJoints(const Call& call, const ledger::Book& book, ledger::JobDraft& draft) {
+Answer<void> readJoints(const Call& call, const book::Book& book, verbs::JobDraft& draft) {
     for (const QString& words : call.values("torqued")) {
         const auto joint = findJoint(book, draft.record.machine, words);
         if (!joint)
@@ -133,9 +133,9 @@ Answer<void> readJoints(const Call& call, const ledger::Book& book, ledger::JobD
     return {};
 }
 
-Answer<ledger::JobDraft> readJob(const Call& call, const ledger::Book& book, MachineId machine,
-                                 calendar::Date date) {
-    ledger::JobDraft draft;
+Answer<verbs::JobDraft> readJob(const Call& call, const book::Book& book, MachineId machine,
+                                calendar::Date date) {
+    verbs::JobDraft draft;
     upkeep::Record& record = draft.record;
     record.machine = machine;
     record.date = date;
@@ -189,12 +189,12 @@ Answer<void> run(const Call& call) {
         return tl::unexpected(draft.error());
     const MachineId id = (*machine)->id;
     const auto change =
-        garage->apply([&draft](const ledger::Pen& pen) { return ledger::recordJob(pen, *draft); });
+        garage->apply([&draft](const verbs::Pen& pen) { return verbs::recordJob(pen, *draft); });
     if (!change)
         return tl::unexpected(change.error());
     tellWritten(call, *change);
     if (!call.has("json"))
-        for (const ledger::OpenJoint& open : garage->book().handTight(id))
+        for (const book::OpenJoint& open : garage->book().handTight(id))
             if (open.joint != nullptr)
                 call.console().out << "Hand-tight: " << fromUtf8(open.joint->name) << ".\n";
     return {};

@@ -16,8 +16,8 @@ namespace wm::app {
 namespace {
 
 // What is on the sheet goes on record with its number.
-sheet::IssuedSheet issuedFrom(const ledger::Book& book, MachineId machine) {
-    sheet::IssuedSheet issued{};
+weekend::IssuedSheet issuedFrom(const book::Book& book, MachineId machine) {
+    weekend::IssuedSheet issued{};
     issued.machine = machine;
     issued.date = book.today();
     const auto& events = book.ahead(machine).events;
@@ -35,7 +35,7 @@ Answer<void> writePdf(const sheet::JobSheet& content, const QString& path, ui::P
     return cannotWrite(path, result.detail);
 }
 
-Answer<sheet::JobSheet> contentOf(const ledger::Book& book, MachineId machine, std::int64_t number) {
+Answer<sheet::JobSheet> contentOf(const book::Book& book, MachineId machine, std::int64_t number) {
     auto content = sheet::jobSheet(book, machine, number);
     if (!content)
         return fail(content.error());
@@ -58,12 +58,12 @@ void tellSheet(const Call& call, const sheet::JobSheet& content, const QString& 
 // The number is taken first; if the paper can't be written it is given back.
 Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const QString& path, ui::PaperSize size) {
     const auto change = garage.apply(
-        [machine](const ledger::Pen& pen) { return ledger::issueSheet(pen, issuedFrom(pen.book, machine)); });
+        [machine](const verbs::Pen& pen) { return verbs::issueSheet(pen, issuedFrom(pen.book, machine)); });
     if (!change)
         return tl::unexpected(change.error());
     std::int64_t number = 0;
-    for (const ledger::Row& row : change->rows)
-        if (const auto* issued = std::get_if<sheet::IssuedSheet>(&row))
+    for (const picture::Row& row : change->rows)
+        if (const auto* issued = std::get_if<weekend::IssuedSheet>(&row))
             number = issued->number;
     auto content = contentOf(garage.book(), machine, number);
     auto written = content ? writePdf(*content, path, size) : tl::unexpected(content.error());

@@ -5,8 +5,8 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
+#include "core/book/figures.h"
 #include "core/fastening/lookup.h"
-#include "core/ledger/figures.h"
 #include "core/units/unit_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
@@ -105,7 +105,7 @@ Answer<void> run(const Call& call) {
             return tl::unexpected(found.error());
         machine = (*found)->id;
     }
-    const fastening::Lookup lookup(ledger::figuresOf(garage->book(), machine));
+    const fastening::Lookup lookup(book::figuresOf(garage->book(), machine));
     const auto found = lookup.find(call.word(1).toStdString(), machine, kMostAnswers);
     const std::string_view shown = unit.value_or(found.unit);
     if (call.has("json")) {

@@ -103,7 +103,7 @@ class Telling {
     Telling(const DemoText& text, Garage garage, std::vector<Starter> starters)
         : text_(text), garage_(std::move(garage)), stage_(std::move(starters)) {}
 
-    Result<ledger::Ledger> tell() {
+    Result<picture::Ledger> tell() {
         return readTables()
             .and_then([&] { return readTurns(); })
             .and_then([&] { return nameIt(); })
@@ -176,8 +176,8 @@ class Telling {
     Result<void> nameIt() {
         stage_.setDay(first_);
         DemoLine line(tables_.front().columns, tables_.front().rows.front(), garage_.pinned);
-        stage_.say(line, [&](const ledger::Pen& pen) {
-            return ledger::nameGarage(pen, garage_.name, garage_.pinned);
+        stage_.say(line, [&](const verbs::Pen& pen) {
+            return verbs::nameGarage(pen, garage_.name, garage_.pinned);
         });
         if (line.fault())
             return tl::unexpected(placed(*line.fault(), kGarage, 1));
@@ -214,7 +214,7 @@ std::vector<std::string> demoFiles() {
     return names;
 }
 
-Result<ledger::Ledger> buildDemo(const DemoText& text) {
+Result<picture::Ledger> buildDemo(const DemoText& text) {
     const auto garage = garageOf(text);
     if (!garage)
         return tl::unexpected(garage.error());

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/ledger/ledger.h"
+#include "core/picture/ledger.h"
 
 namespace wm::exchange {
 
@@ -25,6 +25,6 @@ std::vector<std::string> demoFiles();
 /// checked as such. The same text always gives the same ledger, ids included.
 /// Errors: those of the verbs and of single cells, `field` with file, line and column ("jobs.csv line 12,
 /// meter"); Inconsistent for a file that is missing or one too many; NewerFormat and the like of a starter.
-base::Result<ledger::Ledger> buildDemo(const DemoText& text);
+base::Result<picture::Ledger> buildDemo(const DemoText& text);
 
 }  // namespace wm::exchange

@@ -6,7 +6,7 @@
 
 namespace wm::exchange {
 
-using ledger::Pen;
+using verbs::Pen;
 
 void sayTool(DemoStage& stage, DemoLine& line) {
     fastening::Tool tool{.name = line.text("name"),
@@ -18,7 +18,7 @@ void sayTool(DemoStage& stage, DemoLine& line) {
                          .resolution = line.decimalIf("step"),
                          .length = line.countIf("length"),
                          .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::saveTool(pen, tool, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveTool(pen, tool, true); });
 }
 
 void sayCalibration(DemoStage& stage, DemoLine& line) {
@@ -29,7 +29,7 @@ void sayCalibration(DemoStage& stage, DemoLine& line) {
                                              .worst = line.decimalIf("worst"),
                                              .byWhom = line.text("by_whom"),
                                              .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::recordCalibration(pen, calibration); });
+    stage.say(line, [&](const Pen& pen) { return verbs::recordCalibration(pen, calibration); });
 }
 
 void sayMark(DemoStage& stage, DemoLine& line) {
@@ -43,7 +43,7 @@ void sayMark(DemoStage& stage, DemoLine& line) {
         .tool = stage.tool(line, "tool"),
         .movedCount = line.countIf("count"),
         .movedDegrees = line.countIf("degrees")};
-    stage.say(line, [&](const Pen& pen) { return ledger::markJoints(pen, {mark}); });
+    stage.say(line, [&](const Pen& pen) { return verbs::markJoints(pen, {mark}); });
 }
 
 }  // namespace wm::exchange

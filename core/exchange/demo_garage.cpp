@@ -7,7 +7,7 @@ namespace wm::exchange {
 
 using base::Error;
 using base::Fault;
-using ledger::Pen;
+using verbs::Pen;
 
 namespace {
 
@@ -41,8 +41,8 @@ void adopt(DemoStage& stage, DemoLine& line, const items::Machine& machine) {
     tieKits(stage, line, machine.name, tasks);
     const auto id = stage.machineNamed(machine.name).value_or(MachineId{});
     stage.say(line, [&](const Pen& pen) {
-        return ledger::adoptSchedule(pen, id, "took over the schedule " + starter->name, starter->steps,
-                                     starter->joints, tasks);
+        return verbs::adoptSchedule(pen, id, "took over the schedule " + starter->name, starter->steps,
+                                    starter->joints, tasks);
     });
 }
 
@@ -58,7 +58,7 @@ void readPlace(DemoStage& stage, DemoLine& line, std::string_view column, items:
 
 void sayPerson(DemoStage& stage, DemoLine& line) {
     const items::Person person{.name = line.text("name")};
-    stage.say(line, [&](const Pen& pen) { return ledger::savePerson(pen, person, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::savePerson(pen, person, true); });
 }
 
 void sayMachine(DemoStage& stage, DemoLine& line) {
@@ -70,7 +70,7 @@ void sayMachine(DemoStage& stage, DemoLine& line) {
                            .since = line.day("day"),
                            .note = line.text("note")};
     readPast(line, machine);
-    stage.say(line, [&](const Pen& pen) { return ledger::saveMachine(pen, machine, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine, true); });
     if (!machine.starter.empty())
         adopt(stage, line, machine);
 }
@@ -84,12 +84,12 @@ void sayItem(DemoStage& stage, DemoLine& line) {
                      .note = line.text("note")};
     readPast(line, item);
     if (!line.has("fitted_to")) {
-        stage.say(line, [&](const Pen& pen) { return ledger::saveItem(pen, item, true); });
+        stage.say(line, [&](const Pen& pen) { return verbs::saveItem(pen, item, true); });
         return;
     }
     items::Move move{.date = item.since, .part = calendar::DayPart::BeforeRiding};
     readPlace(stage, line, "fitted_to", move);
-    stage.say(line, [&](const Pen& pen) { return ledger::addItemFitted(pen, item, move); });
+    stage.say(line, [&](const Pen& pen) { return verbs::addItemFitted(pen, item, move); });
 }
 
 void sayMove(DemoStage& stage, DemoLine& line) {
@@ -102,32 +102,32 @@ void sayMove(DemoStage& stage, DemoLine& line) {
         readPlace(stage, line, "to", move);
     if (what == "swapped" || what == "replaced") {
         const auto old = what == "swapped" ? items::MoveKind::Removed : items::MoveKind::Retired;
-        stage.say(line, [&](const Pen& pen) { return ledger::swapItem(pen, move, old); });
+        stage.say(line, [&](const Pen& pen) { return verbs::swapItem(pen, move, old); });
         return;
     }
     move.kind = line.word("what", items::MoveKind::Fitted);
-    stage.say(line, [&](const Pen& pen) { return ledger::moveItem(pen, move); });
+    stage.say(line, [&](const Pen& pen) { return verbs::moveItem(pen, move); });
 }
 
 void sayOuting(DemoStage& stage, DemoLine& line) {
     const std::string wash = line.text("wash");
     if (!wash.empty() && wash != "hand" && wash != "pressure")
         line.fail(Error{Fault::Unknown, "wash", wash, "hand or pressure"});
-    ledger::OutingDraft draft{.outing = {.machine = stage.machine(line, "machine"),
-                                         .date = line.day("day"),
-                                         .rider = stage.person(line, "rider"),
-                                         .event = stage.event(line, "event"),
-                                         .kind = line.word("kind", usage::OutingKind::Practice),
-                                         .hours = line.hoursIf("hours"),
-                                         .starts = line.count("starts"),
-                                         .ground = line.word("ground", usage::Ground::Unstated),
-                                         .pace = line.word("pace", usage::Pace::Unstated),
-                                         .note = line.text("note")},
-                              .meterAfter = line.hoursIf("meter"),
-                              .washed = wash == "hand",
-                              .pressureWashed = wash == "pressure",
-                              .crashed = line.yes("crash")};
-    stage.say(line, [&](const Pen& pen) { return ledger::logOuting(pen, draft); });
+    verbs::OutingDraft draft{.outing = {.machine = stage.machine(line, "machine"),
+                                        .date = line.day("day"),
+                                        .rider = stage.person(line, "rider"),
+                                        .event = stage.event(line, "event"),
+                                        .kind = line.word("kind", usage::OutingKind::Practice),
+                                        .hours = line.hoursIf("hours"),
+                                        .starts = line.count("starts"),
+                                        .ground = line.word("ground", usage::Ground::Unstated),
+                                        .pace = line.word("pace", usage::Pace::Unstated),
+                                        .note = line.text("note")},
+                             .meterAfter = line.hoursIf("meter"),
+                             .washed = wash == "hand",
+                             .pressureWashed = wash == "pressure",
+                             .crashed = line.yes("crash")};
+    stage.say(line, [&](const Pen& pen) { return verbs::logOuting(pen, draft); });
 }
 
 void sayReading(DemoStage& stage, DemoLine& line) {
@@ -137,7 +137,7 @@ void sayReading(DemoStage& stage, DemoLine& line) {
                                      .event = line.word("what", usage::MeterEvent::Plain),
                                      .before = line.hoursIf("before"),
                                      .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::logReading(pen, reading); });
+    stage.say(line, [&](const Pen& pen) { return verbs::logReading(pen, reading); });
 }
 
 void sayOdometer(DemoStage& stage, DemoLine& line) {
@@ -147,7 +147,7 @@ void sayOdometer(DemoStage& stage, DemoLine& line) {
                                    .note = line.text("note")};
     if (const auto shown = line.taken(units::parseKilometres("shown", line.text("shown"))))
         reading.shown = *shown;
-    stage.say(line, [&](const Pen& pen) { return ledger::logDistance(pen, reading); });
+    stage.say(line, [&](const Pen& pen) { return verbs::logDistance(pen, reading); });
 }
 
 void sayGone(DemoStage& stage, DemoLine& line) {
@@ -157,7 +157,7 @@ void sayGone(DemoStage& stage, DemoLine& line) {
     items::Machine machine = *there;
     machine.goneOn = line.day("day");
     machine.note += (machine.note.empty() ? "" : " ") + line.text("note");
-    stage.say(line, [&](const Pen& pen) { return ledger::saveMachine(pen, machine, false); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine, false); });
 }
 
 void sayWash(DemoStage& stage, DemoLine& line) {
@@ -165,7 +165,7 @@ void sayWash(DemoStage& stage, DemoLine& line) {
                            .date = line.day("day"),
                            .pressure = line.text("wash") == "pressure",
                            .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::logWash(pen, wash); });
+    stage.say(line, [&](const Pen& pen) { return verbs::logWash(pen, wash); });
 }
 
 void saySetting(DemoStage& stage, DemoLine& line) {
@@ -175,7 +175,7 @@ void saySetting(DemoStage& stage, DemoLine& line) {
                                  .name = line.text("name"),
                                  .value = line.text("value"),
                                  .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::noteSetting(pen, setting); });
+    stage.say(line, [&](const Pen& pen) { return verbs::noteSetting(pen, setting); });
 }
 
 }  // namespace wm::exchange

@@ -10,7 +10,7 @@ namespace wm::exchange {
 
 using base::Error;
 using base::Fault;
-using ledger::Pen;
+using verbs::Pen;
 
 namespace {
 
@@ -79,7 +79,7 @@ upkeep::Record recordOf(DemoStage& stage, DemoLine& line, const Work& work, Mach
 }
 
 // All that had to come off, unless the line says that nothing had.
-std::vector<std::string> stepsOf(const ledger::Book& book, DemoLine& line, const Work& work) {
+std::vector<std::string> stepsOf(const book::Book& book, DemoLine& line, const Work& work) {
     if (line.text("steps") == "-" || line.word("kind", upkeep::RecordKind::Done) != upkeep::RecordKind::Done)
         return {};
     const auto known = book.steps(work.task.machine);
@@ -94,9 +94,9 @@ std::vector<std::string> stepsOf(const ledger::Book& book, DemoLine& line, const
     return codes;
 }
 
-base::Result<ledger::Change> record(const Pen& pen, DemoLine& line, const Work& work,
-                                    const upkeep::Record& base) {
-    ledger::JobDraft draft;
+base::Result<picture::Change> record(const Pen& pen, DemoLine& line, const Work& work,
+                                     const upkeep::Record& base) {
+    verbs::JobDraft draft;
     draft.record = base;
     const auto steps = stepsOf(pen.book, line, work);
     if (line.fault())
@@ -109,7 +109,7 @@ base::Result<ledger::Change> record(const Pen& pen, DemoLine& line, const Work& 
         for (const fastening::JointVersion* joint : pen.book.jointsOpened(work.task, steps))
             if (std::find(left.begin(), left.end(), joint->code) == left.end())
                 draft.confirmed.push_back(joint->joint);
-    return ledger::recordJob(pen, std::move(draft));
+    return verbs::recordJob(pen, std::move(draft));
 }
 
 }  // namespace

@@ -9,12 +9,12 @@ namespace wm::exchange {
 
 using base::Error;
 using base::Fault;
-using ledger::Pen;
+using verbs::Pen;
 
 namespace {
 
 // The newest order of the line of which nothing has come in yet.
-std::optional<StockOrderId> openOrder(const ledger::Ledger& ledger, StockLineId line) {
+std::optional<StockOrderId> openOrder(const picture::Ledger& ledger, StockLineId line) {
     const auto& moves = ledger.all<stock::StockMove>();
     std::optional<StockOrderId> open;
     for (const auto& order : ledger.all<stock::StockOrder>())
@@ -36,7 +36,7 @@ void buy(DemoStage& stage, DemoLine& line, StockLineId of) {
     if (line.has("container") || line.has("best_before"))
         lot = stock::Lot{
             .label = line.text("container"), .received = move.date, .bestBefore = line.dayIf("best_before")};
-    stage.say(line, [&](const Pen& pen) { return ledger::moveStock(pen, move, lot); });
+    stage.say(line, [&](const Pen& pen) { return verbs::moveStock(pen, move, lot); });
 }
 
 void open(DemoStage& stage, DemoLine& line, StockLineId of) {
@@ -45,7 +45,7 @@ void open(DemoStage& stage, DemoLine& line, StockLineId of) {
         return;
     stock::Lot lot = *stage.ledger().find<stock::Lot>(*id);
     lot.opened = line.day("day");
-    stage.say(line, [&](const Pen& pen) { return ledger::saveLot(pen, lot, false); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveLot(pen, lot, false); });
 }
 
 }  // namespace
@@ -63,7 +63,7 @@ void sayShelfLine(DemoStage& stage, DemoLine& line) {
                                 .keep = line.count("keep"),
                                 .openedDays = line.countIf("opened_days"),
                                 .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::saveStockLine(pen, card, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveStockLine(pen, card, true); });
 }
 
 void sayKit(DemoStage& stage, DemoLine& line) {
@@ -85,7 +85,7 @@ void sayStock(DemoStage& stage, DemoLine& line) {
     } else if (what == "counted") {
         const std::int64_t counted = line.count("amount");
         stage.say(line,
-                  [&](const Pen& pen) { return ledger::countStock(pen, of, lot, counted, line.day("day")); });
+                  [&](const Pen& pen) { return verbs::countStock(pen, of, lot, counted, line.day("day")); });
     } else if (what == "lost") {
         const stock::StockMove move{.line = of,
                                     .lot = lot,
@@ -93,7 +93,7 @@ void sayStock(DemoStage& stage, DemoLine& line) {
                                     .amount = line.count("amount"),
                                     .why = stock::StockWhy::Lost,
                                     .note = line.text("note")};
-        stage.say(line, [&](const Pen& pen) { return ledger::moveStock(pen, move, std::nullopt); });
+        stage.say(line, [&](const Pen& pen) { return verbs::moveStock(pen, move, std::nullopt); });
     } else {
         line.fail(Error{Fault::Unknown, "what", what, "bought, opened, counted or lost"});
     }
@@ -105,7 +105,7 @@ void sayOrder(DemoStage& stage, DemoLine& line) {
                                   .amount = line.count("amount"),
                                   .expected = line.dayIf("expected"),
                                   .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return ledger::orderStock(pen, order); });
+    stage.say(line, [&](const Pen& pen) { return verbs::orderStock(pen, order); });
 }
 
 void sayEvent(DemoStage& stage, DemoLine& line) {
@@ -126,7 +126,7 @@ void sayEvent(DemoStage& stage, DemoLine& line) {
         }
         event.entries.push_back({*id, person->id});
     }
-    stage.say(line, [&](const Pen& pen) { return ledger::saveEvent(pen, event, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveEvent(pen, event, true); });
 }
 
 void sayWindow(DemoStage& stage, DemoLine& line) {
@@ -134,24 +134,23 @@ void sayWindow(DemoStage& stage, DemoLine& line) {
                                      .startsAt = line.timeOfDay("from"),
                                      .endsAt = line.timeOfDay("to"),
                                      .hands = line.count("hands")};
-    stage.say(line, [&](const Pen& pen) { return ledger::saveWindow(pen, window, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveWindow(pen, window, true); });
 }
 
 void sayPick(DemoStage& stage, DemoLine& line) {
     const MachineId machine = stage.machine(line, "machine");
     const auto task = stage.task(line, machine, line.text("job"));
-    stage.say(line,
-              [&](const Pen& pen) { return ledger::pick(pen, machine, task.task, std::nullopt, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::pick(pen, machine, task.task, std::nullopt, true); });
 }
 
 void saySheet(DemoStage& stage, DemoLine& line) {
-    sheet::IssuedSheet sheet{.machine = stage.machine(line, "machine"),
-                             .date = line.day("day"),
-                             .target = line.text("target"),
-                             .note = line.text("note")};
+    weekend::IssuedSheet sheet{.machine = stage.machine(line, "machine"),
+                               .date = line.day("day"),
+                               .target = line.text("target"),
+                               .note = line.text("note")};
     for (const std::string& code : line.words("jobs"))
         sheet.jobs.push_back({.task = stage.task(line, sheet.machine, code).task});
-    stage.say(line, [&](const Pen& pen) { return ledger::issueSheet(pen, sheet); });
+    stage.say(line, [&](const Pen& pen) { return verbs::issueSheet(pen, sheet); });
 }
 
 }  // namespace wm::exchange

@@ -24,7 +24,7 @@ base::IdSource countedIds() {
 }
 
 template <class R>
-const R* named(const ledger::Ledger& ledger, std::string_view name) {
+const R* named(const picture::Ledger& ledger, std::string_view name) {
     for (const R& row : ledger.all<R>())
         if (row.name == name)
             return &row;
@@ -36,7 +36,7 @@ void unknown(DemoLine& line, std::string_view column, std::string_view given) {
 }
 
 template <class R>
-std::optional<decltype(R::id)> idIf(const ledger::Ledger& ledger, DemoLine& line, std::string_view column) {
+std::optional<decltype(R::id)> idIf(const picture::Ledger& ledger, DemoLine& line, std::string_view column) {
     const std::string name = line.text(column);
     if (name.empty())
         return std::nullopt;
@@ -47,7 +47,7 @@ std::optional<decltype(R::id)> idIf(const ledger::Ledger& ledger, DemoLine& line
 }
 
 template <class V>
-V inForce(const ledger::Ledger& ledger, MachineId machine, std::string_view code, calendar::Date on) {
+V inForce(const picture::Ledger& ledger, MachineId machine, std::string_view code, calendar::Date on) {
     const V* best = nullptr;
     for (const V& wording : ledger.all<V>())
         if (wording.machine == machine && wording.code == code && wording.validFrom <= on &&
@@ -59,7 +59,7 @@ V inForce(const ledger::Ledger& ledger, MachineId machine, std::string_view code
 }  // namespace
 
 DemoStage::DemoStage(std::vector<Starter> starters)
-    : ledger_(std::make_shared<const ledger::Ledger>()),
+    : ledger_(std::make_shared<const picture::Ledger>()),
       newId_(countedIds()),
       starters_(std::move(starters)) {}
 
@@ -134,11 +134,11 @@ const Starter* DemoStage::starter(std::string_view name) const {
     return found == starters_.end() ? nullptr : &*found;
 }
 
-const ledger::Book& DemoStage::book() {
+const book::Book& DemoStage::book() {
     if (!book_)
         book_.emplace(ledger_, day_);
     else if (&book_->ledger() != ledger_.get() || book_->today() != day_)
-        book_ = ledger::Book(ledger_, day_, *book_);
+        book_ = book::Book(ledger_, day_, *book_);
     return *book_;
 }
 

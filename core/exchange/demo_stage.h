@@ -11,7 +11,7 @@
 
 #include "core/exchange/demo_line.h"
 #include "core/exchange/starter.h"
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 
 namespace wm::exchange {
 
@@ -31,8 +31,8 @@ class DemoStage {
     /// The day on which the next line is said.
     void setDay(calendar::Date day) { day_ = day; }
     [[nodiscard]] calendar::Date day() const { return day_; }
-    [[nodiscard]] const ledger::Ledger& ledger() const { return *ledger_; }
-    [[nodiscard]] ledger::Ledger giveUp() const { return *ledger_; }
+    [[nodiscard]] const picture::Ledger& ledger() const { return *ledger_; }
+    [[nodiscard]] picture::Ledger giveUp() const { return *ledger_; }
 
     /// Says one verb, `verb(pen)`, unless the line could not be read; what it refuses is the fault of the
     /// line.
@@ -40,9 +40,9 @@ class DemoStage {
     void say(DemoLine& line, Verb&& verb) {
         if (line.fault())
             return;
-        const auto change = verb(ledger::Pen{book(), newId_});
+        const auto change = verb(verbs::Pen{book(), newId_});
         if (change)
-            ledger_ = std::make_shared<const ledger::Ledger>(ledger_->with(*change));
+            ledger_ = std::make_shared<const picture::Ledger>(ledger_->with(*change));
         else
             line.fail(change.error());
     }
@@ -75,10 +75,10 @@ class DemoStage {
 
   private:
     /// The book of the day, which takes over from the one of the line before.
-    const ledger::Book& book();
+    const book::Book& book();
 
-    std::shared_ptr<const ledger::Ledger> ledger_;
-    std::optional<ledger::Book> book_;
+    std::shared_ptr<const picture::Ledger> ledger_;
+    std::optional<book::Book> book_;
     base::IdSource newId_;
     calendar::Date day_{};
     std::vector<Starter> starters_;

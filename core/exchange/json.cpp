@@ -22,11 +22,11 @@ namespace {
 
 template <class... Rows>
 struct RowTypes {};
-using AllRowTypes = ledger::ForEachRow<RowTypes>;
+using AllRowTypes = picture::ForEachRow<RowTypes>;
 
 // Struck facts stand among the others: the file is whole.
 template <class R>
-ordered_json tableJson(const ledger::Ledger& ledger) {
+ordered_json tableJson(const picture::Ledger& ledger) {
     std::vector<const R*> rows;
     for (const R& row : ledger.all<R>())
         rows.push_back(&row);
@@ -45,7 +45,7 @@ ordered_json tableJson(const ledger::Ledger& ledger) {
 }
 
 template <class... Rows>
-void putTables(ordered_json& root, const ledger::Ledger& ledger, RowTypes<Rows...> /*types*/) {
+void putTables(ordered_json& root, const picture::Ledger& ledger, RowTypes<Rows...> /*types*/) {
     (root.emplace(std::string(Rows::kTable), tableJson<Rows>(ledger)), ...);
 }
 
@@ -68,7 +68,7 @@ class RowCollector {
         return {};
     }
     [[nodiscard]] Read refuseOthers() const { return refuseOtherKeys(root_, taken_); }
-    std::vector<ledger::Row> rows;
+    std::vector<picture::Row> rows;
 
   private:
     template <class R>
@@ -76,8 +76,8 @@ class RowCollector {
         R row{};
         if (auto read = readObject<Exactly>(value, row); !read)
             return read;
-        if constexpr (std::is_same_v<R, ledger::Garage>)
-            if (row.id != ledger::Garage{}.id)
+        if constexpr (std::is_same_v<R, picture::Garage>)
+            if (row.id != picture::Garage{}.id)
                 return refuse(Fault::Malformed, "id", std::to_string(row.id.value()), "1");
         if (!ids_.insert(row.id.value()).second)
             return refuse(Fault::Duplicate, "id", std::to_string(row.id.value()));
@@ -102,14 +102,14 @@ Read takeTables(RowCollector& collector, RowTypes<Rows...> /*types*/) {
 
 }  // namespace
 
-std::string toJson(const ledger::Ledger& ledger) {
+std::string toJson(const picture::Ledger& ledger) {
     auto root = ordered_json::object();
     root.emplace("format", kFormat);
     putTables(root, ledger, AllRowTypes{});
     return root.dump(2, ' ', false, ordered_json::error_handler_t::replace) + '\n';
 }
 
-base::Result<std::vector<ledger::Row>> fromJson(std::string_view text) {
+base::Result<std::vector<picture::Row>> fromJson(std::string_view text) {
     auto root = parseJson(text);
     if (!root)
         return tl::unexpected(root.error());

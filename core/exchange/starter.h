@@ -31,7 +31,7 @@ struct Starter {
 /// Reads a starter text (resources/starters/*.json, described by resources/starter.schema.json). Keys are
 /// those of the rows; a key that is left out takes the row's default. Amounts of limits are said with their
 /// unit ("15 h", "2 mud days"), follow-ups by "due": "after 2 h". Ids, machine, dates and order of entry are
-/// left blank for ledger::adoptSchedule.
+/// left blank for verbs::adoptSchedule.
 /// Errors: Malformed with the place ("tasks[3].limits[0].every"), NewerFormat, Unknown (a code or word that
 /// is not there), Duplicate (a code), Cycle (access steps that need each other) and the faults of the single
 /// values. There is no key for a torque or for "confirmed": a text that has one is refused.

@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "core/picture/facts.h"
 #include "core/upkeep/limits.h"
 
 namespace wm::explain {
@@ -143,7 +144,7 @@ std::vector<Atom> withoutPast(const std::vector<Atom>& atoms) {
 }
 
 // "Engine A", "Engine A in Frame 2": what an item sits in, from the inside out.
-std::string hostsOf(const ledger::Book& book, ItemId item, Moment when) {
+std::string hostsOf(const book::Book& book, ItemId item, Moment when) {
     std::string hosts;
     for (auto place = book.fittings().placeOf(item, when); place && place->parent;
          place = book.fittings().placeOf(*place->parent, when)) {
@@ -153,12 +154,12 @@ std::string hostsOf(const ledger::Book& book, ItemId item, Moment when) {
     return hosts;
 }
 
-std::string machineName(const ledger::Book& book, MachineId id) {
+std::string machineName(const book::Book& book, MachineId id) {
     const auto* machine = book.ledger().find<items::Machine>(id);
     return machine == nullptr ? std::string("?") : machine->name;
 }
 
-std::vector<Step> placesOf(const ledger::Book& book, ItemId item, const items::Carriage& carriage) {
+std::vector<Step> placesOf(const book::Book& book, ItemId item, const items::Carriage& carriage) {
     std::vector<Step> places;
     for (const items::MachineSpell& spell : carriage.spells) {
         const std::string hosts = hostsOf(book, item, spell.from);
@@ -212,7 +213,7 @@ struct Window {
     Moment upTo{};
 };
 
-std::vector<Step> carriedOf(const ledger::Book& book, ItemId item, const Window& window,
+std::vector<Step> carriedOf(const book::Book& book, ItemId item, const Window& window,
                             const Measure& measure) {
     std::vector<Step> steps;
     SharedGaps shared;
@@ -268,7 +269,7 @@ std::optional<Step> pastOf(std::span<const Atom> atoms, const upkeep::Record* la
 }
 
 // What the stated past of a task's subject rests on.
-std::string noteOf(const ledger::Book& book, const ledger::DueLine& line) {
+std::string noteOf(const book::Book& book, const book::DueLine& line) {
     if (const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr)
         return item->note;
     const auto* machine = book.ledger().find<items::Machine>(line.machine);
@@ -277,7 +278,7 @@ std::string noteOf(const ledger::Book& book, const ledger::DueLine& line) {
 
 }  // namespace
 
-std::vector<Step> behindOf(const ledger::Book& book, const ledger::DueLine& line, Counter counter) {
+std::vector<Step> behindOf(const book::Book& book, const book::DueLine& line, Counter counter) {
     const Measure measure{counter, line.task->weights};
     Window window{std::nullopt, {book.today(), DayPart::AfterRiding}};
     if (line.last != nullptr)

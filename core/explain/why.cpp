@@ -30,7 +30,7 @@ Step wordingOf(const upkeep::TaskVersion& task) {
     return step;
 }
 
-Step originOf(const ledger::Book& book, const ledger::DueLine& line) {
+Step originOf(const book::Book& book, const book::DueLine& line) {
     using upkeep::Origin;
     if (line.last != nullptr) {
         const bool isBaseline = line.countdown.origin == Origin::Baseline;
@@ -67,7 +67,7 @@ Step amountOf(const upkeep::LimitState& state) {
     return step;
 }
 
-Step limitOf(const ledger::Book& book, const ledger::DueLine& line, const upkeep::LimitState& state) {
+Step limitOf(const book::Book& book, const book::DueLine& line, const upkeep::LimitState& state) {
     const Counter counter = state.limit.counter;
     Step step{.kind = StepKind::Limit};
     step.counter = counter;
@@ -87,7 +87,7 @@ Step limitOf(const ledger::Book& book, const ledger::DueLine& line, const upkeep
 }
 
 // Every n-th completion of another job.
-void addOtherJobs(Step& root, const ledger::DueLine& line) {
+void addOtherJobs(Step& root, const book::DueLine& line) {
     Step amount{.kind = StepKind::Amount};
     amount.figure = exactly(line.task->nth);
     Step done{.kind = StepKind::OtherJobs, .name = line.task->nthOf};
@@ -104,7 +104,7 @@ void addOtherJobs(Step& root, const ledger::DueLine& line) {
 
 }  // namespace
 
-Step why(const ledger::Book& book, const ledger::DueLine& line) {
+Step why(const book::Book& book, const book::DueLine& line) {
     const upkeep::Countdown& down = line.countdown;
     Step root{.kind = StepKind::Task, .name = line.task->name};
     if (down.limits.size() > 1)

@@ -10,8 +10,8 @@
 #include <vector>
 
 #include "core/base/names.h"
+#include "core/book/book.h"
 #include "core/calendar/date.h"
-#include "core/ledger/book.h"
 
 namespace wm::explain {
 
@@ -82,7 +82,7 @@ struct Step {
 
 /// Where the standing of a task on the book's day comes from. The figure of the root is what is left of the
 /// limit that governs (none without a limit that anybody can reckon with).
-Step why(const ledger::Book& book, const ledger::DueLine& line);
+Step why(const book::Book& book, const book::DueLine& line);
 
 }  // namespace wm::explain
 

@@ -101,7 +101,7 @@ Point pointOf(Line& line, std::int64_t rank) {
 
 }  // namespace
 
-std::vector<Course> coursesOf(Notebook& notebook, const ledger::Ledger& ledger) {
+std::vector<Course> coursesOf(Notebook& notebook, const picture::Ledger& ledger) {
     std::vector<std::vector<Point>> points(notebook.machines.size());
     std::map<MachineId, std::size_t> known;
     for (std::size_t at = 0; at < notebook.machines.size(); ++at)

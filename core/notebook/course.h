@@ -57,6 +57,6 @@ class Course {
 };
 
 /// The course of every machine of the notebook, from the lines that are not left out and from the file.
-std::vector<Course> coursesOf(Notebook& notebook, const ledger::Ledger& ledger);
+std::vector<Course> coursesOf(Notebook& notebook, const picture::Ledger& ledger);
 
 }  // namespace wm::notebook

@@ -67,7 +67,7 @@ std::string usedText(const std::vector<UsedPart>& used) {
 
 }  // namespace
 
-void judgeJobs(Notebook& notebook, const ledger::Book& book) {
+void judgeJobs(Notebook& notebook, const book::Book& book) {
     const UsualAmounts usual(notebook.lines);
     std::vector<TaskList> tasks;
     for (const NamedMachine& machine : notebook.machines)

@@ -41,13 +41,13 @@ class CellReading {
 void judgeDates(std::vector<Line>& lines, const Layout& layout, calendar::Date today);
 
 /// Lines that stand there twice, and lines that the file holds already.
-void judgeKnown(Notebook& notebook, const ledger::Ledger& ledger);
+void judgeKnown(Notebook& notebook, const picture::Ledger& ledger);
 
 /// Whether the meters can have shown that, and whether the noted hours fit.
-void judgeMeters(Notebook& notebook, const ledger::Ledger& ledger);
+void judgeMeters(Notebook& notebook, const picture::Ledger& ledger);
 
 /// Jobs to tasks, and amounts that are a thousand times off.
-void judgeJobs(Notebook& notebook, const ledger::Book& book);
+void judgeJobs(Notebook& notebook, const book::Book& book);
 
 /// A key under which facts of one machine and day lie together.
 struct DayKey {

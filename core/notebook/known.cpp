@@ -30,7 +30,7 @@ struct Stored {
 
 class Known {
   public:
-    Known(const Notebook& notebook, const ledger::Ledger& ledger) {
+    Known(const Notebook& notebook, const picture::Ledger& ledger) {
         for (std::size_t at = 0; at < notebook.machines.size(); ++at)
             if (notebook.machines[at].id)
                 machines_[*notebook.machines[at].id] = at;
@@ -113,7 +113,7 @@ class Known {
 
   private:
     template <class R>
-    static ledger::RowsView<R> rows(const ledger::Ledger& ledger, bool struck) {
+    static picture::RowsView<R> rows(const picture::Ledger& ledger, bool struck) {
         return struck ? ledger.struck<R>() : ledger.all<R>();
     }
     // Machines that the notebook does not speak of are all the same to it.
@@ -152,7 +152,7 @@ class Repeats {
 
 }  // namespace
 
-void judgeKnown(Notebook& notebook, const ledger::Ledger& ledger) {
+void judgeKnown(Notebook& notebook, const picture::Ledger& ledger) {
     Known known(notebook, ledger);
     Repeats repeats;
     for (Line& line : notebook.lines) {

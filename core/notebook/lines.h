@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "core/notebook/layout.h"
 #include "core/notebook/matching.h"
 #include "core/notebook/used.h"

@@ -316,7 +316,7 @@ void judgeLongDays(Notebook& notebook) {
 
 }  // namespace
 
-void judgeMeters(Notebook& notebook, const ledger::Ledger& ledger) {
+void judgeMeters(Notebook& notebook, const picture::Ledger& ledger) {
     for (const bool onlyStrangers : {true, false}) {
         std::vector<Course> courses = coursesOf(notebook, ledger);
         for (std::size_t machine = 0; machine < courses.size(); ++machine)

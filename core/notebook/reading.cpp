@@ -18,7 +18,7 @@ constexpr std::size_t kLinesBetweenReports = 2'000;
 constexpr std::size_t kShareOfCells = 2;  ///< reading the cells is half of the way, judging them the other
 constexpr std::size_t kStepsAfterCells = 4;
 
-std::vector<NamedMachine> machinesOf(const ledger::Book& book) {
+std::vector<NamedMachine> machinesOf(const book::Book& book) {
     std::vector<NamedMachine> machines;
     for (const auto& machine : book.ledger().all<items::Machine>())
         machines.push_back({machine.name, machine.id});
@@ -53,7 +53,7 @@ Result<void> checkColumns(const Layout& layout, bool machineKnown) {
     return refuse(Fault::Empty, "figures");
 }
 
-void judgeGone(Notebook& notebook, const ledger::Book& book) {
+void judgeGone(Notebook& notebook, const book::Book& book) {
     for (Line& line : notebook.lines) {
         if (!line.readable())
             continue;
@@ -88,7 +88,7 @@ void findCures(Notebook& notebook) {
 }
 
 // The steps after the cells; false if the mechanic stopped between two of them.
-bool judge(Notebook& notebook, const ledger::Book& book, const Progress& progress) {
+bool judge(Notebook& notebook, const book::Book& book, const Progress& progress) {
     const std::size_t lines = notebook.lines.size();
     std::size_t steps = 0;
     const auto goesOn = [&] {
@@ -113,7 +113,7 @@ bool judge(Notebook& notebook, const ledger::Book& book, const Progress& progres
 
 }  // namespace
 
-Result<Notebook> readNotebook(Table table, const ledger::Book& book, const ReadingWishes& wishes,
+Result<Notebook> readNotebook(Table table, const book::Book& book, const ReadingWishes& wishes,
                               const Progress& progress) {
     Notebook notebook{.encoding = table.encoding, .separator = table.separator};
     std::vector<NamedMachine> known = machinesOf(book);

@@ -18,7 +18,7 @@ struct ReadingWishes {
 /// written. Every line of the table comes back, in order.
 /// Errors: Empty "date column" or "machine column" or "figures" (neither hours, meter, job, wash nor
 /// distance), NothingToDo "cancelled".
-base::Result<Notebook> readNotebook(Table table, const ledger::Book& book, const ReadingWishes& wishes = {},
+base::Result<Notebook> readNotebook(Table table, const book::Book& book, const ReadingWishes& wishes = {},
                                     const Progress& progress = {});
 
 }  // namespace wm::notebook

@@ -23,7 +23,7 @@ stock::StockLine newLine(const UsedPart& part) {
 
 }  // namespace
 
-ShelfOfNotebook::ShelfOfNotebook(const ledger::Book& book) {
+ShelfOfNotebook::ShelfOfNotebook(const book::Book& book) {
     for (const auto& line : book.ledger().all<stock::StockLine>())
         lines_.emplace(folded(line.name), Known{line.id, line.unit});
     for (const auto& move : book.ledger().all<stock::StockMove>()) {
@@ -33,7 +33,7 @@ ShelfOfNotebook::ShelfOfNotebook(const ledger::Book& book) {
     }
 }
 
-std::vector<upkeep::Use> ShelfOfNotebook::uses(ledger::Entry& entry, const std::vector<UsedPart>& parts,
+std::vector<upkeep::Use> ShelfOfNotebook::uses(picture::Entry& entry, const std::vector<UsedPart>& parts,
                                                std::string& note) {
     std::vector<upkeep::Use> uses;
     for (const UsedPart& part : parts) {

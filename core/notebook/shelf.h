@@ -6,19 +6,19 @@
 #include <string>
 #include <vector>
 
-#include "core/ledger/book.h"
-#include "core/ledger/entry.h"
+#include "core/book/book.h"
 #include "core/notebook/used.h"
+#include "core/picture/entry.h"
 
 namespace wm::notebook {
 
 /// The shelf as a notebook's jobs draw on it: lines by name, new ones for what is not there.
 class ShelfOfNotebook {
   public:
-    explicit ShelfOfNotebook(const ledger::Book& book);
+    explicit ShelfOfNotebook(const book::Book& book);
 
     /// What a job used, as uses of shelf lines. What the shelf counts in another unit goes into the note.
-    std::vector<upkeep::Use> uses(ledger::Entry& entry, const std::vector<UsedPart>& parts,
+    std::vector<upkeep::Use> uses(picture::Entry& entry, const std::vector<UsedPart>& parts,
                                   std::string& note);
     /// False if the line was first counted after that day: what was used before is not in that count.
     [[nodiscard]] bool countsOn(StockLineId line, calendar::Date date) const;

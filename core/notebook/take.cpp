@@ -10,13 +10,14 @@
 #include <tuple>
 
 #include "core/base/text.h"
-#include "core/ledger/checks.h"
-#include "core/ledger/entry.h"
-#include "core/ledger/job.h"
-#include "core/ledger/shape.h"
 #include "core/notebook/past.h"
 #include "core/notebook/plain_text.h"
 #include "core/notebook/shelf.h"
+#include "core/picture/checks.h"
+#include "core/picture/entry.h"
+#include "core/picture/facts.h"
+#include "core/picture/shape.h"
+#include "core/verbs/job_parts.h"
 
 namespace wm::notebook {
 
@@ -25,10 +26,10 @@ using base::Result;
 
 namespace {
 
-using ledger::Change;
-using ledger::Entry;
-using ledger::Ledger;
-using ledger::Pen;
+using picture::Change;
+using picture::Entry;
+using picture::Ledger;
+using verbs::Pen;
 
 using ShownOn = std::tuple<MachineId, calendar::Date, std::int64_t>;
 
@@ -44,7 +45,7 @@ class Taking {
           lines_(std::move(lines)),
           newcomers_(newcomers),
           progress_(progress),
-          entry_(pen) {
+          entry_(pen.book.ledger(), pen.newId) {
         const Ledger& ledger = pen.book.ledger();
         for (const auto& reading : ledger.all<usage::HourReading>()) {
             shownOn_.insert({reading.machine, reading.date, reading.shown.count()});
@@ -63,7 +64,7 @@ class Taking {
             if (lines_[at]->facts.sort != FactSort::Job)
                 putUse(at);
         std::string text = fmt::format("took over {} {} of {}", lines_.size(),
-                                       lines_.size() == 1 ? "line" : "lines", ledger::shortened(name));
+                                       lines_.size() == 1 ? "line" : "lines", picture::shortened(name));
         Change change = std::move(entry_).change(std::move(text));
         if (!check_.failed())
             putJobs(change);
@@ -86,7 +87,7 @@ class Taking {
     template <class R>
     R shaped(R row, std::size_t line) {
         check_.setPrefix("line " + std::to_string(line) + ".");
-        ledger::checkShape(check_, row);
+        picture::checkShape(check_, row);
         return row;
     }
 
@@ -156,7 +157,7 @@ class Taking {
         if (!outing)
             reading.note = facts.note;
         if (outing && readOn_.contains({machine, facts.date}))
-            reading = ledger::placed(pen_.book.ledger(), reading);
+            reading = picture::placed(pen_.book.ledger(), reading);
         shownOn_.insert({machine, facts.date, reading.shown.count()});
         entry_.add(shaped(std::move(reading), line.line));
     }
@@ -222,10 +223,10 @@ class Taking {
         if (std::none_of(lines_.begin(), lines_.end(),
                          [](const Line* line) { return line->facts.sort == FactSort::Job; }))
             return;
-        const ledger::Book book(std::make_shared<const Ledger>(pen_.book.ledger().with(change)),
-                                pen_.book.today());
+        const book::Book book(std::make_shared<const Ledger>(pen_.book.ledger().with(change)),
+                              pen_.book.today());
         const Pen pen{book, pen_.newId};
-        Entry entry(pen);
+        Entry entry(pen.book.ledger(), pen.newId);
         ShelfOfNotebook shelf(book);
         for (const Line* line : lines_) {
             if (!goesOn())
@@ -238,7 +239,7 @@ class Taking {
         std::move(jobs.rows.begin(), jobs.rows.end(), std::back_inserter(change.rows));
     }
 
-    void putJob(Entry& entry, const ledger::Book& book, ShelfOfNotebook& shelf, const Line& line,
+    void putJob(Entry& entry, const book::Book& book, ShelfOfNotebook& shelf, const Line& line,
                 MachineId machine) {
         const Facts& facts = line.facts;
         const std::size_t records = std::max<std::size_t>(facts.tasks.size(), 1);
@@ -267,8 +268,8 @@ class Taking {
         }
     }
 
-    static void fillTask(const ledger::Book& book, upkeep::Record& record, TaskId id) {
-        const upkeep::TaskVersion* task = ledger::wordingOn(book.ledger(), id, record.date);
+    static void fillTask(const book::Book& book, upkeep::Record& record, TaskId id) {
+        const upkeep::TaskVersion* task = picture::wordingOn(book.ledger(), id, record.date);
         if (task == nullptr)
             return;
         record.task = task->task;
@@ -279,7 +280,7 @@ class Taking {
                                              {record.date, calendar::DayPart::AfterRiding});
     }
 
-    void fillStated(const ledger::Book& book, upkeep::Record& record) {
+    void fillStated(const book::Book& book, upkeep::Record& record) {
         const auto [at, isNew] = stated_.try_emplace({record.machine, record.item, record.date});
         const calendar::Moment when{record.date, record.part};
         if (isNew)
@@ -311,7 +312,7 @@ class Taking {
     const Progress& progress_;
     std::size_t passed_ = 0;
     Entry entry_;
-    ledger::Checks check_{};
+    picture::Checks check_{};
     std::vector<MachineId> machines_{};
     std::map<std::string, PersonId> persons_{};
     std::set<ShownOn> shownOn_{};

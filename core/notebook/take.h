@@ -5,8 +5,8 @@
 #include <map>
 #include <set>
 
-#include "core/ledger/verbs.h"
 #include "core/notebook/lines.h"
+#include "core/verbs/verbs.h"
 
 namespace wm::notebook {
 
@@ -25,7 +25,7 @@ struct Agreement {
 bool isAgreed(const Line& line, const Agreement& agreement);
 
 struct Taken {
-    ledger::Change change{};
+    picture::Change change{};
     std::size_t lines = 0;    ///< that became facts
     std::size_t waiting = 0;  ///< readings left out because a renewed meter before them was not agreed to
 };
@@ -36,7 +36,7 @@ struct Taken {
 /// shelf line that was first counted after a job keeps its count: the record says what was used. Jobs done
 /// long ago leave no joint hand-tight. Errors: NothingToDo if no line is new; the shape of a row, with
 /// "line 12" in front of its field; NothingToDo "cancelled".
-base::Result<Taken> takeNotebook(const ledger::Pen& pen, const Notebook& notebook, const Agreement& agreement,
+base::Result<Taken> takeNotebook(const verbs::Pen& pen, const Notebook& notebook, const Agreement& agreement,
                                  std::string_view name, const Progress& progress = {});
 
 }  // namespace wm::notebook

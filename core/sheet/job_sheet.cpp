@@ -71,7 +71,7 @@ const upkeep::TaskVersion* SheetSource::taskOf(const weekend::Job& job) const {
     return snag != nullptr && snag->task ? book.task(*snag->task) : nullptr;
 }
 
-base::Result<JobSheet> jobSheet(const ledger::Book& book, MachineId machine, std::int64_t number, char mark) {
+base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::int64_t number, char mark) {
     if (book.ledger().find<items::Machine>(machine) == nullptr)
         return refuse(Fault::Unknown, "machine");
     const std::vector<weekend::Job> jobs = book.pickedJobs(machine);

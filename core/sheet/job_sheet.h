@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "core/sheet/cautions.h"
 
 namespace wm::sheet {
@@ -133,7 +133,7 @@ struct JobSheet {
 
 /// The sheet for what is picked on one machine; `mark` is the decimal mark. Errors: Unknown (the machine),
 /// NothingToDo (nothing picked), those of planWork.
-base::Result<JobSheet> jobSheet(const ledger::Book& book, MachineId machine, std::int64_t number,
+base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::int64_t number,
                                 char mark = '.');
 
 }  // namespace wm::sheet

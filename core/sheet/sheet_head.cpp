@@ -4,7 +4,7 @@
 
 #include <map>
 
-#include "core/ledger/evening.h"
+#include "core/book/evening.h"
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/words.h"
 
@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::int64_t kDay = 24 * 60;
 
-calendar::Moment now(const ledger::Book& book) {
+calendar::Moment now(const book::Book& book) {
     return {book.today(), calendar::DayPart::AfterRiding};
 }
 
@@ -45,7 +45,7 @@ std::string windowText(const weekend::WorkWindow& window) {
                        window.hands == 1 ? "pair of hands" : "pairs of hands");
 }
 
-std::string workTimeText(const ledger::Evening& evening, units::Minutes own) {
+std::string workTimeText(const book::Evening& evening, units::Minutes own) {
     if (evening.window == nullptr)
         return fmt::format("{} min", own.count());
     const auto room = (evening.window->endsAt - evening.window->startsAt).count();
@@ -57,7 +57,7 @@ std::string workTimeText(const ledger::Evening& evening, units::Minutes own) {
     return text;
 }
 
-std::string snagText(const ledger::OpenSnag& open) {
+std::string snagText(const book::OpenSnag& open) {
     std::string text = fmt::format("{} ({})", open.snag->what, dateText(open.snag->date));
     if (open.deferral != nullptr) {
         text += ", put off";
@@ -89,19 +89,19 @@ void fillHead(JobSheet& sheet, const SheetSource& from) {
     sheet.target = targetOf(from);
     for (const weekend::Job& job : from.jobs)
         sheet.jobs.push_back(job.name);
-    for (const ledger::OpenSnag& open : from.book.snags(from.machine))
+    for (const book::OpenSnag& open : from.book.snags(from.machine))
         if (!open.picked)
             sheet.openSnags.push_back(snagText(open));
-    for (const ledger::OpenJoint& open : from.book.handTight(from.machine))
+    for (const book::OpenJoint& open : from.book.handTight(from.machine))
         sheet.handTight.push_back(fmt::format("{} ({} {})", open.joint->name, base::nameOf(open.state.why),
                                               dateText(open.state.since)));
 }
 
 void fillClock(JobSheet& sheet, const SheetSource& from) {
-    const ledger::Evening evening = ledger::eveningOf(from.book, std::nullopt);
+    const book::Evening evening = book::eveningOf(from.book, std::nullopt);
     sheet.workTime = workTimeText(evening, from.plan.work);
     units::Minutes begins{};  // the machines of an evening are worked on one after the other
-    for (const ledger::MachineWork& work : evening.machines) {
+    for (const book::MachineWork& work : evening.machines) {
         if (work.machine == from.machine)
             break;
         if (work.plan)

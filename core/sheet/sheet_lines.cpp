@@ -110,7 +110,7 @@ class LineBuilder {
         if (job.snag)
             addLine(line.howTo, task->name);
         addLine(line.howTo, task->howTo);
-        const ledger::DueLine* due = from_.book.dueLine(task->task);
+        const book::DueLine* due = from_.book.dueLine(task->task);
         if (due != nullptr && due->countdown.extraDue && !task->extra.empty())
             addLine(line.howTo, "This time as well: " + task->extra);
         for (const upkeep::Caution& caution : task->cautions)

@@ -13,7 +13,7 @@ namespace wm::sheet {
 
 /// What a sheet is made from.
 struct SheetSource {
-    const ledger::Book& book;
+    const book::Book& book;
     MachineId machine;
     const std::vector<weekend::Job>& jobs;
     const weekend::Plan& plan;

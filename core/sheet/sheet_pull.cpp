@@ -8,8 +8,8 @@
 #include <map>
 
 #include "core/base/text.h"
+#include "core/book/drawer.h"
 #include "core/fastening/drawer.h"
-#include "core/ledger/drawer.h"
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/words.h"
 
@@ -153,9 +153,9 @@ std::string takenText(const Taken& taken) {
 }
 
 // The drawer's own wrenches by name, and what none of them reaches; without a drawer, what is needed.
-std::vector<std::string> wrenchesOf(const ledger::Book& book,
+std::vector<std::string> wrenchesOf(const book::Book& book,
                                     const std::vector<const fastening::JointVersion*>& joints) {
-    const auto drawer = ledger::drawerOf(book);
+    const auto drawer = book::drawerOf(book);
     const bool any = std::any_of(drawer.begin(), drawer.end(), [](const auto& c) { return c.tool->active; });
     if (!any) {
         std::vector<Range> ranges;

@@ -6,8 +6,8 @@
 
 #include <array>
 
+#include "core/book/drawer.h"
 #include "core/fastening/stages.h"
-#include "core/ledger/drawer.h"
 #include "core/sheet/words.h"
 
 namespace wm::sheet {
@@ -72,14 +72,14 @@ std::string threadText(const JointVersion& joint) {
                                 : fmt::format("{} x {}", joint.count, joint.thread);
 }
 
-CardLine lineOf(const ledger::Book& book, const JointVersion& joint, char mark) {
+CardLine lineOf(const book::Book& book, const JointVersion& joint, char mark) {
     CardLine line{.joint = joint.name,
                   .thread = threadText(joint),
                   .torque = torqueText(joint, mark),
                   .metric = inNewtonMetresText(joint, mark),
                   .confirmed = joint.confirmed,
                   .how = howText(joint)};
-    const auto choices = ledger::toolsFor(book, joint);
+    const auto choices = book::toolsFor(book, joint);
     if (!choices.empty() && choices.front().fit.reach != fastening::Reach::Outside)
         line.tool = choices.front().tool->name;
     return line;
@@ -95,7 +95,7 @@ std::string modelText(const items::Machine& machine) {
 
 }  // namespace
 
-base::Result<TorqueCard> torqueCard(const ledger::Book& book, MachineId machine, char mark) {
+base::Result<TorqueCard> torqueCard(const book::Book& book, MachineId machine, char mark) {
     const auto* card = book.ledger().find<items::Machine>(machine);
     if (card == nullptr)
         return base::refuse(base::Fault::Unknown, "machine", std::to_string(machine.value()));

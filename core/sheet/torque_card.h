@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 
 namespace wm::sheet {
 
@@ -39,6 +39,6 @@ struct TorqueCard {
 };
 
 /// Errors: Unknown "machine"; NothingToDo "torque" if no joint of it has a figure.
-base::Result<TorqueCard> torqueCard(const ledger::Book& book, MachineId machine, char mark = '.');
+base::Result<TorqueCard> torqueCard(const book::Book& book, MachineId machine, char mark = '.');
 
 }  // namespace wm::sheet

@@ -49,7 +49,7 @@ std::string sharedIds() {
     eachRowType([&sql](auto row) {
         using R = decltype(row);
         // The garage's card is always number 1.
-        if constexpr (!std::is_same_v<R, ledger::Garage>)
+        if constexpr (!std::is_same_v<R, picture::Garage>)
             sql += (sql.empty() ? "SELECT id FROM \"" : " UNION ALL SELECT id FROM \"") +
                    std::string(R::kTable) + '"';
     });

@@ -45,16 +45,16 @@ ApplyError errorOf(const Failure& failure) {
     return {kindOf(failure), {}, QString::fromUtf8(failure.what())};
 }
 
-const ledger::Book& File::Parts::bookOn(calendar::Date today) {
+const book::Book& File::Parts::bookOn(calendar::Date today) {
     if (!book)
         book.emplace(ledger, today);
     else if (&book->ledger() != ledger.get() || book->today() != today)
-        book = ledger::Book(ledger, today, *book);
+        book = book::Book(ledger, today, *book);
     return *book;
 }
 
-base::Result<ledger::Change> File::Parts::say(const Verb& verb, calendar::Date today) {
-    base::Result<ledger::Change> change = verb(ledger::Pen{bookOn(today), randomIds()});
+base::Result<picture::Change> File::Parts::say(const Verb& verb, calendar::Date today) {
+    base::Result<picture::Change> change = verb(verbs::Pen{bookOn(today), randomIds()});
     if (change && change->rows.empty())
         return base::refuse(base::Fault::NothingToDo, "verb");
     return change;
@@ -66,7 +66,7 @@ QString File::path() const {
 bool File::readOnly() const {
     return parts_->readOnly;
 }
-std::shared_ptr<const ledger::Ledger> File::ledger() const {
+std::shared_ptr<const picture::Ledger> File::ledger() const {
     return parts_->ledger;
 }
 std::optional<QString> File::backupTrouble() const {
@@ -85,11 +85,11 @@ bool File::refresh() {
     return moved.value_or(false);
 }
 
-tl::expected<ledger::Change, ApplyError> File::apply(const Verb& verb, calendar::Date today,
-                                                     const base::Progress& progress) {
+tl::expected<picture::Change, ApplyError> File::apply(const Verb& verb, calendar::Date today,
+                                                      const base::Progress& progress) {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
-    return guarded([&]() -> tl::expected<ledger::Change, ApplyError> {
+    return guarded([&]() -> tl::expected<picture::Change, ApplyError> {
         // What the screen shows may be what makes the verb say no: look again before that is believed.
         auto first = parts_->say(verb, today);
         if (!first && refresh())
@@ -101,11 +101,11 @@ tl::expected<ledger::Change, ApplyError> File::apply(const Verb& verb, calendar:
     });
 }
 
-tl::expected<ledger::Change, ApplyError> File::Parts::write(const Verb& verb, calendar::Date today,
-                                                            ledger::Change said,
-                                                            const base::Progress& progress) {
+tl::expected<picture::Change, ApplyError> File::Parts::write(const Verb& verb, calendar::Date today,
+                                                             picture::Change said,
+                                                             const base::Progress& progress) {
     Transaction writing(db, Transaction::Kind::Writing, options.durability);
-    base::Result<ledger::Change> change = std::move(said);
+    base::Result<picture::Change> change = std::move(said);
     if (revisionOf(db) != revision) {
         take(readPictureHere(db));
         change = say(verb, today);
@@ -119,14 +119,14 @@ tl::expected<ledger::Change, ApplyError> File::Parts::write(const Verb& verb, ca
     logVerb(db, {next, "done", next, change->text, timeNow().toStdString()});
     keepForUndo(db, next, dayNow().toStdString(), *changes);
     setRevision(db, next);
-    auto after = std::make_shared<const ledger::Ledger>(ledger->with(*change));
+    auto after = std::make_shared<const picture::Ledger>(ledger->with(*change));
     commit(writing, next);
     ledger = std::move(after);
     revision = next;
     return *std::move(change);
 }
 
-std::optional<std::string> File::Parts::writeRows(const std::vector<ledger::Row>& rows,
+std::optional<std::string> File::Parts::writeRows(const std::vector<picture::Row>& rows,
                                                   const base::Progress& progress) {
     const Recorder recorder(db);
     for (std::size_t at = 0; at < rows.size(); ++at) {

@@ -4,7 +4,7 @@
 
 #include <optional>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "core/store/reading.h"
 #include "core/store/store.h"
 #include "core/store/writing.h"
@@ -17,21 +17,21 @@ struct File::Parts {
         : path(itsPath), options(its), db(path, mode, options), readOnly(db.readOnly()) {}
 
     void take(Picture picture) {
-        ledger = std::make_shared<const ledger::Ledger>(std::move(picture.ledger));
+        ledger = std::make_shared<const picture::Ledger>(std::move(picture.ledger));
         revision = picture.revision;
     }
     [[nodiscard]] QString timeNow() const { return options.now().toString(Qt::ISODate); }
     [[nodiscard]] QString dayNow() const { return options.now().date().toString(Qt::ISODate); }
 
     /// The book of the picture on a day.
-    const ledger::Book& bookOn(calendar::Date today);
+    const book::Book& bookOn(calendar::Date today);
     /// What the verb says to the picture. NothingToDo if it would write nothing.
-    base::Result<ledger::Change> say(const Verb& verb, calendar::Date today);
+    base::Result<picture::Change> say(const Verb& verb, calendar::Date today);
     /// Writes what the verb said, or what it says anew if the file has moved on since.
-    tl::expected<ledger::Change, ApplyError> write(const Verb& verb, calendar::Date today,
-                                                   ledger::Change said, const base::Progress& progress);
+    tl::expected<picture::Change, ApplyError> write(const Verb& verb, calendar::Date today,
+                                                    picture::Change said, const base::Progress& progress);
     /// Inside a transaction. The changes for undo, or nothing if `progress` stopped it.
-    std::optional<std::string> writeRows(const std::vector<ledger::Row>& rows,
+    std::optional<std::string> writeRows(const std::vector<picture::Row>& rows,
                                          const base::Progress& progress);
     tl::expected<std::string, ApplyError> turn(bool back);
     /// Commits what leads to `next`. If that fails, takes the picture that stands in the file after all.
@@ -45,9 +45,8 @@ struct File::Parts {
     Connection db;
     RowWriter writer{db};
     bool readOnly;
-    std::shared_ptr<const ledger::Ledger> ledger;
-    std::optional<ledger::Book>
-        book;  ///< of `ledger`, once a verb has asked; the next one takes over from it
+    std::shared_ptr<const picture::Ledger> ledger;
+    std::optional<book::Book> book;  ///< of `ledger`, once a verb has asked; the next one takes over from it
     std::int64_t revision = 0;
     std::optional<QString> backupTrouble;
 };

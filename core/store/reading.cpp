@@ -129,10 +129,10 @@ std::int64_t revisionOf(const Connection& connection) {
 }
 
 Picture readPictureHere(const Connection& connection) {
-    ledger::Rows rows;
+    picture::Rows rows;
     eachRowType(
         [&](auto row) { readTable(connection.handle(), std::get<std::vector<decltype(row)>>(rows)); });
-    return {ledger::Ledger(std::move(rows)), revisionOf(connection)};
+    return {picture::Ledger(std::move(rows)), revisionOf(connection)};
 }
 
 Picture readPicture(const Connection& connection) {

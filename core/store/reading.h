@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <stdexcept>
 
-#include "core/ledger/ledger.h"
+#include "core/picture/ledger.h"
 #include "core/store/connection.h"
 
 namespace wm::store {
@@ -17,7 +17,7 @@ class Unreadable : public std::runtime_error {
 };
 
 struct Picture {
-    ledger::Ledger ledger;
+    picture::Ledger ledger;
     std::int64_t revision = 0;
 };
 

@@ -7,7 +7,7 @@
 #include <type_traits>
 #include <vector>
 
-#include "core/ledger/rows.h"
+#include "core/picture/rows.h"
 
 /// What a row type's fields() says about its tables.
 namespace wm::store {
@@ -46,7 +46,7 @@ struct EachRow {
 
 template <class Visit>
 void eachRowType(Visit&& visit) {
-    ledger::ForEachRow<EachRow<std::remove_reference_t<Visit>>::template Caller>::call(visit);
+    picture::ForEachRow<EachRow<std::remove_reference_t<Visit>>::template Caller>::call(visit);
 }
 
 /// Every table that holds facts, definitions and cards, children included: what a verb can change.

@@ -13,9 +13,9 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
-#include "core/ledger/book.h"
-#include "core/ledger/ledger.h"
-#include "core/ledger/verbs.h"
+#include "core/book/book.h"
+#include "core/picture/ledger.h"
+#include "core/verbs/verbs.h"
 
 /// The public face of the store. SQLite and Qt Sql stay behind it.
 namespace wm::store {
@@ -64,7 +64,7 @@ struct ApplyError {
 
 /// A verb as a function of the book that it is checked on: called once for the picture on the screen and
 /// again, in the write transaction, if the file has moved on since (a second window, a headless verb).
-using Verb = std::function<base::Result<ledger::Change>(const ledger::Pen&)>;
+using Verb = std::function<base::Result<picture::Change>(const verbs::Pen&)>;
 
 struct Backup {
     QString path;
@@ -107,7 +107,7 @@ class File {
     /// True if it was opened so, or if the system or a newer program lets it only be read.
     [[nodiscard]] bool readOnly() const;
     /// The picture as last read or written.
-    [[nodiscard]] std::shared_ptr<const ledger::Ledger> ledger() const;
+    [[nodiscard]] std::shared_ptr<const picture::Ledger> ledger() const;
     /// Re-reads if another program wrote; true if the picture changed. False, and the old picture stays, if
     /// it can't be read just now.
     bool refresh();
@@ -115,8 +115,8 @@ class File {
     /// Checks the verb, writes its change in one transaction, and keeps what undo needs. `today` for the
     /// book. `progress` counts the rows and is asked once more when all are written; stopped by it, the verb
     /// is refused with NothingToDo "cancelled" and the file is as it was.
-    tl::expected<ledger::Change, ApplyError> apply(const Verb& verb, calendar::Date today,
-                                                   const base::Progress& progress = {});
+    tl::expected<picture::Change, ApplyError> apply(const Verb& verb, calendar::Date today,
+                                                    const base::Progress& progress = {});
 
     /// The words of the last verb that undo would take back, or nothing.
     [[nodiscard]] std::optional<std::string> undoText() const;

@@ -112,7 +112,7 @@ void RowWriter::writeRow(const R& row) {
     });
 }
 
-void RowWriter::write(const ledger::Row& row) {
+void RowWriter::write(const picture::Row& row) {
     std::visit([this](const auto& each) { writeRow(each); }, row);
 }
 

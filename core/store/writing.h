@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "core/ledger/rows.h"
+#include "core/picture/rows.h"
 #include "core/store/connection.h"
 
 namespace wm::store {
@@ -16,7 +16,7 @@ namespace wm::store {
 class RowWriter {
   public:
     explicit RowWriter(const Connection& connection) : db_(connection.handle()) {}
-    void write(const ledger::Row& row);
+    void write(const picture::Row& row);
 
   private:
     template <class R>

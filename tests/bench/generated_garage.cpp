@@ -28,8 +28,8 @@ class Garage {
     explicit Garage(const GarageSize& size)
         : size_(size), first_(*calendar::makeDate(kLastYear - size.years, 1, 1)) {}
 
-    std::vector<ledger::Row> rows() {
-        rows_.emplace_back(ledger::Garage{.id = GarageId(1), .name = "generated"});
+    std::vector<picture::Row> rows() {
+        rows_.emplace_back(picture::Garage{.id = GarageId(1), .name = "generated"});
         rows_.emplace_back(stock::StockLine{.id = StockLineId(nextId_++), .name = "engine oil"});
         line_ = std::get<stock::StockLine>(rows_.back()).id;
         for (int machine = 0; machine < size_.machines; ++machine)
@@ -125,7 +125,7 @@ class Garage {
     GarageSize size_;
     Date first_;
     Dice dice_;
-    std::vector<ledger::Row> rows_;
+    std::vector<picture::Row> rows_;
     std::vector<Done> tasks_;
     StockLineId line_{};
     std::int64_t nextId_ = 2;  // 1 is the garage
@@ -134,7 +134,7 @@ class Garage {
 
 }  // namespace
 
-std::vector<ledger::Row> generatedGarage(const GarageSize& size) {
+std::vector<picture::Row> generatedGarage(const GarageSize& size) {
     return Garage(size).rows();
 }
 

@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "core/ledger/ledger.h"
+#include "core/picture/ledger.h"
 
 namespace wm::bench {
 
@@ -20,6 +20,6 @@ inline constexpr int kLastYear = 2026;
 
 /// The rows of a garage that grew over years at the rate of a busy one: about 415 facts a machine and year
 /// (12 machines over 20 years: 100,000). The same size always gives the same rows.
-std::vector<ledger::Row> generatedGarage(const GarageSize& size);
+std::vector<picture::Row> generatedGarage(const GarageSize& size);
 
 }  // namespace wm::bench

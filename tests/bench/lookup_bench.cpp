@@ -10,8 +10,8 @@
 #include <ctime>
 
 #include "core/base/text.h"
+#include "core/book/figures.h"
 #include "core/fastening/lookup.h"
-#include "core/ledger/figures.h"
 #include "tests/core/fastening/stand.h"
 
 namespace {
@@ -23,7 +23,7 @@ constexpr int kMachines = 9;
 constexpr std::size_t kShown = 30;
 
 const std::vector<Figure>& figures() {
-    static const std::vector<Figure> all = ledger::figuresOf(fastening::standBook(kMachines), std::nullopt);
+    static const std::vector<Figure> all = book::figuresOf(fastening::standBook(kMachines), std::nullopt);
     return all;
 }
 

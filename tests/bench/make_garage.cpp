@@ -4,8 +4,8 @@
 #include <QCoreApplication>
 #include <cstdio>
 
-#include "core/ledger/verbs.h"
 #include "core/store/store.h"
+#include "core/verbs/verbs.h"
 #include "tests/bench/generated_garage.h"
 
 int main(int argc, char* argv[]) {
@@ -20,7 +20,7 @@ int main(int argc, char* argv[]) {
         return 4;
     const auto day = *wm::calendar::makeDate(wm::bench::kLastYear, 1, 1);
     const auto done = made.file->apply(
-        [](const wm::ledger::Pen& pen) { return wm::ledger::adoptAll(pen, wm::bench::generatedGarage({})); },
+        [](const wm::verbs::Pen& pen) { return wm::verbs::adoptAll(pen, wm::bench::generatedGarage({})); },
         day);
     if (!done)
         std::fprintf(stderr, "not written: field %s\n", done.error().error.field.c_str());

@@ -5,20 +5,20 @@
 
 #include <memory>
 
-#include "core/ledger/book.h"
-#include "core/ledger/verbs.h"
+#include "core/book/book.h"
+#include "core/verbs/verbs.h"
 #include "tests/bench/generated_garage.h"
 
 namespace wm::bench {
 namespace {
 
-std::shared_ptr<const ledger::Ledger> ledgerOf(int years, int machines = 12) {
-    return std::make_shared<ledger::Ledger>(
+std::shared_ptr<const picture::Ledger> ledgerOf(int years, int machines = 12) {
+    return std::make_shared<picture::Ledger>(
         generatedGarage({.machines = machines, .tasks = 80, .years = years}));
 }
 
-std::size_t standings(const std::shared_ptr<const ledger::Ledger>& ledger) {
-    const ledger::Book book(ledger, *calendar::makeDate(kLastYear, 1, 1));
+std::size_t standings(const std::shared_ptr<const picture::Ledger>& ledger) {
+    const book::Book book(ledger, *calendar::makeDate(kLastYear, 1, 1));
     std::size_t lines = 0;
     for (const items::Machine* machine : book.machines())
         lines += book.due(machine->id).size();
@@ -67,7 +67,7 @@ BENCHMARK(windowsOfAMachine)->Unit(benchmark::kMillisecond);
 void allChances(benchmark::State& state) {
     const auto ledger = ledgerOf(2);
     for (auto _ : state) {
-        const ledger::Book book(ledger, *calendar::makeDate(kLastYear, 1, 1));
+        const book::Book book(ledger, *calendar::makeDate(kLastYear, 1, 1));
         for (const items::Machine* machine : book.machines())
             benchmark::DoNotOptimize(book.chances(machine->id).clear);
     }
@@ -77,7 +77,7 @@ BENCHMARK(allChances)->Unit(benchmark::kMillisecond);
 void buildLedger(benchmark::State& state) {
     const auto rows = generatedGarage({});
     for (auto _ : state)
-        benchmark::DoNotOptimize(ledger::Ledger(rows).nextEntered());
+        benchmark::DoNotOptimize(picture::Ledger(rows).nextEntered());
 }
 BENCHMARK(buildLedger)->Unit(benchmark::kMillisecond);
 
@@ -87,17 +87,17 @@ template <class Make>
 void oneMore(benchmark::State& state, const Make& about) {
     const calendar::Date today = *calendar::makeDate(kLastYear, 1, 1);
     auto ledger = ledgerOf(20);
-    auto book = std::make_shared<const ledger::Book>(ledger, today);
-    const auto lookAtAll = [](const ledger::Book& at) {
+    auto book = std::make_shared<const book::Book>(ledger, today);
+    const auto lookAtAll = [](const book::Book& at) {
         for (const items::Machine* machine : at.machines())
             benchmark::DoNotOptimize(at.due(machine->id).size());
     };
     lookAtAll(*book);
     std::int64_t id = 9'000'000'000;
     for (auto _ : state) {
-        auto next = std::make_shared<const ledger::Ledger>(
+        auto next = std::make_shared<const picture::Ledger>(
             ledger->with({"one more", {about(*ledger, ++id, ledger->nextEntered())}}));
-        auto after = std::make_shared<const ledger::Book>(next, today, *book);
+        auto after = std::make_shared<const book::Book>(next, today, *book);
         lookAtAll(*after);
         ledger = std::move(next);
         book = std::move(after);
@@ -105,7 +105,7 @@ void oneMore(benchmark::State& state, const Make& about) {
 }
 
 void oneWashMore(benchmark::State& state) {
-    oneMore(state, [](const ledger::Ledger& ledger, std::int64_t id, base::Entered entered) -> ledger::Row {
+    oneMore(state, [](const picture::Ledger& ledger, std::int64_t id, base::Entered entered) -> picture::Row {
         return usage::Wash{.id = WashId(id),
                            .entered = entered,
                            .machine = ledger.all<items::Machine>().front().id,
@@ -115,7 +115,7 @@ void oneWashMore(benchmark::State& state) {
 BENCHMARK(oneWashMore)->Unit(benchmark::kMillisecond);
 
 void oneJobMore(benchmark::State& state) {
-    oneMore(state, [](const ledger::Ledger& ledger, std::int64_t id, base::Entered entered) -> ledger::Row {
+    oneMore(state, [](const picture::Ledger& ledger, std::int64_t id, base::Entered entered) -> picture::Row {
         upkeep::Record record = ledger.all<upkeep::Record>().back();
         record.id = RecordId(id);
         record.entered = entered;
@@ -127,7 +127,7 @@ BENCHMARK(oneJobMore)->Unit(benchmark::kMillisecond);
 
 // The same with a ride that had been forgotten for a year.
 void oneBackDatedRide(benchmark::State& state) {
-    oneMore(state, [](const ledger::Ledger& ledger, std::int64_t id, base::Entered entered) -> ledger::Row {
+    oneMore(state, [](const picture::Ledger& ledger, std::int64_t id, base::Entered entered) -> picture::Row {
         return usage::Outing{.id = OutingId(id),
                              .entered = entered,
                              .machine = ledger.all<items::Machine>().front().id,

@@ -36,14 +36,14 @@ class Watch {
 int measure(const QString& path, int years) {
     bench::GarageSize size;
     size.years = years;
-    const std::vector<ledger::Row> rows = bench::generatedGarage(size);
+    const std::vector<picture::Row> rows = bench::generatedGarage(size);
     const calendar::Date today = calendar::makeDate(bench::kLastYear, 12, 31).value();
     {
         auto made = store::File::create(path);
         if (made.file == nullptr)
             return 1;
         Watch watch;
-        if (!made.file->apply([&](const ledger::Pen&) { return ledger::Change{"All", rows}; }, today))
+        if (!made.file->apply([&](const verbs::Pen&) { return picture::Change{"All", rows}; }, today))
             return 1;
         watch.report("write all in one verb");
         if (!made.file->endUndo())
@@ -55,15 +55,15 @@ int measure(const QString& path, int years) {
     if (opened.file == nullptr)
         return 1;
     watch = Watch();
-    (void)ledger::Book(opened.file->ledger(), today);
+    (void)book::Book(opened.file->ledger(), today);
     watch.report("of a verb: the book");
-    const auto wash = [](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    const auto wash = [](const verbs::Pen& pen) -> base::Result<picture::Change> {
         usage::Wash row;
         row.id = WashId{pen.newId()};
         row.entered = pen.book.ledger().nextEntered();
         row.machine = pen.book.ledger().all<items::Machine>().front().id;
         row.note = "after the sand";
-        return ledger::Change{"Wash", {row}};
+        return picture::Change{"Wash", {row}};
     };
     for (const char* what : {"first verb of the day, with copy", "verb", "verb again"}) {
         watch = Watch();

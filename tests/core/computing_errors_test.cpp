@@ -4,7 +4,7 @@
 // section 1), each with the answer worked by hand; and the false zero of a used machine.
 #include <gtest/gtest.h>
 
-#include "core/ledger/evening.h"
+#include "core/book/evening.h"
 #include "core/units/convert.h"
 #include "core/weekend/plan.h"
 #include "tests/core/made.h"
@@ -217,8 +217,8 @@ TEST(ComputingErrorsTest, UnitsDoNotSlip) {
 }
 
 // A shelf of so much of each line, and a job that uses this of it.
-ledger::KitState kitOnShelf(const std::vector<std::pair<std::int64_t, std::int64_t>>& shelfAndNeed) {
-    std::vector<ledger::Row> rows;
+book::KitState kitOnShelf(const std::vector<std::pair<std::int64_t, std::int64_t>>& shelfAndNeed) {
+    std::vector<picture::Row> rows;
     auto job = made::task({every("30")});
     std::int64_t id = 0;
     for (const auto& [there, need] : shelfAndNeed) {
@@ -232,8 +232,8 @@ ledger::KitState kitOnShelf(const std::vector<std::pair<std::int64_t, std::int64
                                            .why = stock::StockWhy::Bought});
         job.kit.push_back({.what = std::to_string(id), .line = line, .amount = need});
     }
-    const ledger::Book book(std::make_shared<const ledger::Ledger>(std::move(rows)), day("2026-03-02"));
-    return ledger::kitState(book, job);
+    const book::Book book(std::make_shared<const picture::Ledger>(std::move(rows)), day("2026-03-02"));
+    return book::kitState(book, job);
 }
 
 // A fork service takes two oil seals and two dust seals, one of each a leg, and 350 ml a leg: 700. The shelf

@@ -22,19 +22,19 @@ class FileTest : public testing::Test {
 };
 
 TEST_F(FileTest, KeepsWhatAVerbWrote) {
-    const std::vector<ledger::Row> rows = sample::everyRow();
+    const std::vector<picture::Row> rows = sample::everyRow();
     {
         auto made = File::create(path_);
         ASSERT_EQ(made.report.outcome, OpenOutcome::Opened);
         EXPECT_FALSE(made.file->readOnly());
         EXPECT_TRUE(made.file->ledger()->rows().empty());
-        const auto verb = [&rows](const ledger::Pen&) { return ledger::Change{"Set up", rows}; };
+        const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"Set up", rows}; };
         ASSERT_TRUE(made.file->apply(verb, kToday).has_value());
-        EXPECT_EQ(made.file->ledger()->rows(), ledger::Ledger(rows).rows());
+        EXPECT_EQ(made.file->ledger()->rows(), picture::Ledger(rows).rows());
         EXPECT_TRUE(made.file->check().empty());
     }
     const auto again = sample::opened(path_);
-    EXPECT_EQ(again->ledger()->rows(), ledger::Ledger(rows).rows());
+    EXPECT_EQ(again->ledger()->rows(), picture::Ledger(rows).rows());
     EXPECT_TRUE(again->check().empty());
     EXPECT_EQ(again->path(), path_);
 }
@@ -49,14 +49,14 @@ TEST_F(FileTest, ShowsTheChangeAtOnceAndAfterReopening) {
 
 TEST_F(FileTest, WritesNothingOfARefusedVerb) {
     auto file = sample::fileWith(path_, sample::oneMachine());
-    const auto no = [](const ledger::Pen&) -> base::Result<ledger::Change> {
+    const auto no = [](const verbs::Pen&) -> base::Result<picture::Change> {
         return base::refuse(base::Fault::Unknown, "machine", "27");
     };
     const auto answer = file->apply(no, kToday);
     ASSERT_FALSE(answer.has_value());
     EXPECT_EQ(answer.error().kind, Kind::Refused);
     EXPECT_EQ(answer.error().error, (base::Error{base::Fault::Unknown, "machine", "27", ""}));
-    const auto nothing = [](const ledger::Pen&) { return ledger::Change{"Nothing", {}}; };
+    const auto nothing = [](const verbs::Pen&) { return picture::Change{"Nothing", {}}; };
     EXPECT_EQ(file->apply(nothing, kToday).error().error.fault, base::Fault::NothingToDo);
     EXPECT_EQ(file->undoText(), "Set up");
 }
@@ -80,7 +80,7 @@ TEST_F(FileTest, WritesNothingOfAVerbThatTheTablesRefuse) {
 TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
     auto file = sample::fileWith(path_, sample::oneMachine());
     const auto before = file->ledger();
-    std::vector<ledger::Row> rows;
+    std::vector<picture::Row> rows;
     for (std::int64_t id = 1; id <= 1000; ++id) {
         usage::Wash wash;
         wash.id = WashId{id * 1000};
@@ -112,7 +112,7 @@ TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
 
 TEST_F(FileTest, SurvivesAVerbThatThrows) {
     auto file = sample::fileWith(path_, sample::oneMachine());
-    const auto throws = [](const ledger::Pen&) -> base::Result<ledger::Change> {
+    const auto throws = [](const verbs::Pen&) -> base::Result<picture::Change> {
         throw std::runtime_error("out of paint");
     };
     const auto answer = file->apply(throws, kToday);
@@ -129,7 +129,7 @@ TEST_F(FileTest, ChecksAStaleVerbOnTheFreshBook) {
     EXPECT_TRUE(washNotes(*mine).empty());
     // Only one wash may be noted: on the old picture the verb would go through.
     std::vector<std::size_t> seen;
-    const auto onlyOne = [&seen](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    const auto onlyOne = [&seen](const verbs::Pen& pen) -> base::Result<picture::Change> {
         seen.push_back(pen.book.ledger().all<usage::Wash>().size());
         if (!pen.book.ledger().all<usage::Wash>().empty())
             return base::refuse(base::Fault::Duplicate, "wash");
@@ -160,7 +160,7 @@ TEST_F(FileTest, BelievesARefusalOnlyOnTheFreshBook) {
     auto mine = sample::fileWith(path_, sample::oneMachine());
     auto theirs = sample::opened(path_);
     ASSERT_TRUE(theirs->apply(wash("needed"), kToday).has_value());
-    const auto second = [](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    const auto second = [](const verbs::Pen& pen) -> base::Result<picture::Change> {
         if (pen.book.ledger().all<usage::Wash>().empty())
             return base::refuse(base::Fault::Unknown, "wash");
         return wash("after it")(pen);
@@ -226,15 +226,15 @@ TEST_F(UndoTest, TakesVerbsBackInOrderAndSaysThemAgain) {
 TEST_F(UndoTest, TakesBackEverythingAndNothingIsLeft) {
     ASSERT_TRUE(file_->undo().has_value());
     EXPECT_TRUE(file_->ledger()->rows().empty());
-    const std::vector<ledger::Row> rows = sample::everyRow();
-    const auto verb = [&rows](const ledger::Pen&) { return ledger::Change{"All", rows}; };
+    const std::vector<picture::Row> rows = sample::everyRow();
+    const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"All", rows}; };
     ASSERT_TRUE(file_->apply(verb, kToday).has_value());
     EXPECT_FALSE(file_->search("mud", 10).empty());
     ASSERT_TRUE(file_->undo().has_value());
     EXPECT_TRUE(file_->ledger()->rows().empty());
     EXPECT_TRUE(file_->search("mud", 10).empty());
     ASSERT_TRUE(file_->redo().has_value());
-    EXPECT_EQ(file_->ledger()->rows(), ledger::Ledger(rows).rows());
+    EXPECT_EQ(file_->ledger()->rows(), picture::Ledger(rows).rows());
     EXPECT_EQ(file_->search("mud", 10), std::vector<std::int64_t>{35});
     EXPECT_TRUE(file_->check().empty());
 }
@@ -258,7 +258,7 @@ TEST_F(UndoTest, BringsAnOldCardBackWithItsChildren) {
 TEST_F(UndoTest, UnstrikesAFact) {
     say("one");
     const auto id = file_->ledger()->all<usage::Wash>().front().id;
-    const ledger::Strike strike{StrikeId{71}, 0, id.value(), kToday, "wrong"};
+    const picture::Strike strike{StrikeId{71}, 0, id.value(), kToday, "wrong"};
     ASSERT_TRUE(file_->apply(sample::writing("Strike", {strike}), kToday).has_value());
     EXPECT_TRUE(washNotes(*file_).empty());
     ASSERT_TRUE(file_->undo().has_value());
@@ -325,8 +325,8 @@ class SearchTest : public FileTest {
   protected:
     void SetUp() override {
         file_ = File::create(path_).file;
-        const std::vector<ledger::Row> rows = sample::everyRow();
-        const auto verb = [&rows](const ledger::Pen&) { return ledger::Change{"All", rows}; };
+        const std::vector<picture::Row> rows = sample::everyRow();
+        const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"All", rows}; };
         ASSERT_TRUE(file_->apply(verb, kToday).has_value());
     }
     std::vector<std::int64_t> found(const QString& query) const {

@@ -9,7 +9,7 @@
 #include <fstream>
 #include <sstream>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "core/store/schema.h"
 #include "tests/store/sample.h"
 
@@ -63,7 +63,7 @@ TEST_F(VersionOneTest, SaysTheSameAsBefore) {
     const auto ledger = answer.file->ledger();
     ASSERT_EQ(ledger->all<upkeep::TaskVersion>().size(), 1U);
     EXPECT_TRUE(ledger->all<upkeep::TaskVersion>()[0].weights.empty());
-    const ledger::Book book(ledger, sample::day(2, 20));
+    const book::Book book(ledger, sample::day(2, 20));
     const auto* line = book.dueLine(TaskId{21});
     ASSERT_NE(line, nullptr);
     ASSERT_EQ(line->countdown.limits.size(), 1U);
@@ -84,7 +84,7 @@ TEST_F(VersionOneTest, TakesWeightsFromThenOn) {
     const auto ledger = sample::opened(path_)->ledger();
     EXPECT_EQ(ledger->all<upkeep::TaskVersion>()[1].weights, wording.weights);
     EXPECT_TRUE(ledger->all<upkeep::TaskVersion>()[0].weights.empty());
-    const ledger::Book book(ledger, sample::day(2, 20));
+    const book::Book book(ledger, sample::day(2, 20));
     EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
 }
 
@@ -120,7 +120,7 @@ TEST_F(VersionTwoTest, SaysTheSameAsBefore) {
     EXPECT_EQ(marks[1].record, RecordId{30});
     EXPECT_EQ(marks[2].note, "weeping washer");
     EXPECT_FALSE(marks[2].tool || marks[2].movedCount || marks[2].movedDegrees || marks[2].outing);
-    const ledger::Book book(ledger, sample::day(2, 20));
+    const book::Book book(ledger, sample::day(2, 20));
     EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
     ASSERT_EQ(book.handTight(MachineId{1}).size(), 1U);
     EXPECT_EQ(book.handTight(MachineId{1})[0].state.why, fastening::MarkKind::FoundMoved);

@@ -10,7 +10,7 @@
 namespace wm::store {
 namespace {
 
-using ledger::Row;
+using picture::Row;
 using sample::FaultyVfs;
 using sample::Folder;
 
@@ -52,7 +52,7 @@ Verb bigVerb(int number) {
 }
 
 // What stands in a file: each verb's number, once if the whole verb is there. Half a verb gives its own mark.
-std::set<std::string> standing(const ledger::Ledger& ledger) {
+std::set<std::string> standing(const picture::Ledger& ledger) {
     std::map<std::string, int> parts;
     for (const auto& row : ledger.all<upkeep::Record>())
         parts[row.note.substr(0, row.note.find('n'))] += row.uses.size() == 2 ? 1 : 100;

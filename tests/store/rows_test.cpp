@@ -14,7 +14,7 @@
 namespace wm::store {
 namespace {
 
-using ledger::Row;
+using picture::Row;
 using sample::Folder;
 
 class RowsTest : public testing::Test {
@@ -51,9 +51,9 @@ TEST_F(RowsTest, ComeBackAsTheyWereWritten) {
     std::set<std::size_t> types;
     for (const Row& row : rows)
         types.insert(row.index());
-    ASSERT_EQ(types.size(), ledger::kTables) << "the sample leaves a row type out";
+    ASSERT_EQ(types.size(), picture::kTables) << "the sample leaves a row type out";
     write(rows);
-    EXPECT_EQ(readPicture(*connection_).ledger.rows(), ledger::Ledger(rows).rows());
+    EXPECT_EQ(readPicture(*connection_).ledger.rows(), picture::Ledger(rows).rows());
 }
 
 TEST_F(RowsTest, EveryFieldOfTheSampleIsFilled) {
@@ -166,7 +166,7 @@ TEST_F(RowsTest, MayComeInAnyOrder) {
     auto rows = sample::everyRow();
     std::reverse(rows.begin(), rows.end());
     write(rows);
-    EXPECT_EQ(readPicture(*connection_).ledger.rows(), ledger::Ledger(rows).rows());
+    EXPECT_EQ(readPicture(*connection_).ledger.rows(), picture::Ledger(rows).rows());
 }
 
 TEST_F(RowsTest, ThatCannotBeReadAreNamed) {

@@ -10,7 +10,7 @@ namespace {
 
 using calendar::Date;
 using calendar::DayPart;
-using ledger::Row;
+using picture::Row;
 using units::Decimal;
 using units::Hours;
 using units::Metres;
@@ -37,7 +37,7 @@ items::Machine machineCard() {
 }
 
 void addCards(std::vector<Row>& rows) {
-    rows.push_back(ledger::Garage{GarageId{1}, "The lean-to", day(11, 25)});
+    rows.push_back(picture::Garage{GarageId{1}, "The lean-to", day(11, 25)});
     rows.push_back(items::Person{PersonId{1}, "Ümit Ødegård 🏁"});
     rows.push_back(machineCard());
     rows.push_back(items::Item{ItemId{2}, "Wheel A", "wheel", "Brackwater", "WH-19", day(1, 10), false,
@@ -230,14 +230,14 @@ void addUpkeep(std::vector<Row>& rows) {
     const MachineId machine{kMachine};
     rows.push_back(upkeep::Snag{SnagId{40}, 12, machine, ItemId{2}, TaskId{21}, day(1, 15), "drip below",
                                 upkeep::SnagWish::Watch, upkeep::Consequence::EndsRace});
-    rows.push_back(sheet::IssuedSheet{SheetId{41},
-                                      13,
-                                      7,
-                                      machine,
-                                      day(1, 15),
-                                      "Round 3",
-                                      {{TaskId{21}, std::nullopt}, {std::nullopt, SnagId{40}}},
-                                      "two copies"});
+    rows.push_back(weekend::IssuedSheet{SheetId{41},
+                                        13,
+                                        7,
+                                        machine,
+                                        day(1, 15),
+                                        "Round 3",
+                                        {{TaskId{21}, std::nullopt}, {std::nullopt, SnagId{40}}},
+                                        "two copies"});
     rows.push_back(job());
     rows.push_back(upkeep::SnagEnd{SnagEndId{43}, 15, SnagId{40}, day(1, 16), RecordId{42}, "new washer"});
     rows.push_back(upkeep::Deferral{DeferralId{44},
@@ -278,7 +278,7 @@ void addUpkeep(std::vector<Row>& rows) {
     rows.push_back(weekend::Pick{PickId{55}, machine, TaskId{21}, std::nullopt, true});
     rows.push_back(weekend::Pick{PickId{49}, machine, std::nullopt, SnagId{40}, false});
     rows.push_back(usage::Wash{WashId{50}, 21, machine, day(1, 20), false, std::nullopt, "entered twice"});
-    rows.push_back(ledger::Strike{StrikeId{51}, 22, 50, day(1, 21), "the same wash"});
+    rows.push_back(picture::Strike{StrikeId{51}, 22, 50, day(1, 21), "the same wash"});
 }
 
 void addDrawer(std::vector<Row>& rows) {
@@ -332,8 +332,8 @@ std::vector<Row> oneMachine() {
 
 Verb writing(std::string text, std::vector<Row> rows) {
     return [text = std::move(text),
-            rows = std::move(rows)](const ledger::Pen& pen) -> base::Result<ledger::Change> {
-        ledger::Change change{text, rows};
+            rows = std::move(rows)](const verbs::Pen& pen) -> base::Result<picture::Change> {
+        picture::Change change{text, rows};
         base::Entered next = pen.book.ledger().nextEntered();
         for (Row& row : change.rows)
             std::visit(
@@ -347,7 +347,7 @@ Verb writing(std::string text, std::vector<Row> rows) {
 }
 
 Verb wash(std::string note) {
-    return [note = std::move(note)](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    return [note = std::move(note)](const verbs::Pen& pen) -> base::Result<picture::Change> {
         usage::Wash row;
         row.id = WashId{pen.newId()};
         row.machine = MachineId{kMachine};

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "core/ledger/ledger.h"
+#include "core/picture/ledger.h"
 #include "core/store/options.h"
 #include "core/store/store.h"
 
@@ -19,14 +19,14 @@ namespace wm::store::sample {
 calendar::Date day(int month, int dayOfMonth);
 
 /// At least one row of every type, every field filled and every child list with two children.
-std::vector<ledger::Row> everyRow();
+std::vector<picture::Row> everyRow();
 
 /// One machine and one shelf line, for tests that only need something to write to.
-std::vector<ledger::Row> oneMachine();
+std::vector<picture::Row> oneMachine();
 inline constexpr std::int64_t kMachine = 1001;
 
 /// A verb that writes exactly `rows`, with its facts numbered on from the book it is checked on.
-Verb writing(std::string text, std::vector<ledger::Row> rows);
+Verb writing(std::string text, std::vector<picture::Row> rows);
 /// A verb that notes a wash with a fresh id.
 Verb wash(std::string note);
 
@@ -40,7 +40,7 @@ class Folder {
 };
 
 /// A new file with `rows` in it; fails the test if that can't be done.
-std::unique_ptr<File> fileWith(const QString& path, const std::vector<ledger::Row>& rows,
+std::unique_ptr<File> fileWith(const QString& path, const std::vector<picture::Row>& rows,
                                const Options& options = {});
 std::unique_ptr<File> opened(const QString& path, const Options& options = {});
 

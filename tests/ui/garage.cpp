@@ -34,7 +34,7 @@ std::vector<std::string> codesOf(const std::vector<base::Code>& codes) {
 }
 
 // The demo takes some thousand verbs to tell: once for all tests of a build.
-std::vector<ledger::Row> demoRows(const exchange::DemoText& text) {
+std::vector<picture::Row> demoRows(const exchange::DemoText& text) {
     std::string all;
     for (const auto& [name, content] : text.files)
         all += name + content;
@@ -107,24 +107,24 @@ void Garage::addMachine(const std::string& name, const std::string& starter, Hou
     card.pastLow = past;
     card.pastBest = past;
     card.pastHigh = past;
-    say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, true); });
+    say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
     const auto id = machine(name);
     usage::HourReading reading;
     reading.machine = id;
     reading.date = card.since;
     reading.part = calendar::DayPart::BeforeRiding;
     reading.shown = past;
-    say([reading](const ledger::Pen& pen) { return ledger::logReading(pen, reading); });
+    say([reading](const verbs::Pen& pen) { return verbs::logReading(pen, reading); });
     const auto schedule = starterNamed(starter);
-    say([id, schedule](const ledger::Pen& pen) {
-        return ledger::adoptSchedule(pen, id, "take over the schedule", schedule.steps, schedule.joints,
-                                     schedule.tasks);
+    say([id, schedule](const verbs::Pen& pen) {
+        return verbs::adoptSchedule(pen, id, "take over the schedule", schedule.steps, schedule.joints,
+                                    schedule.tasks);
     });
 }
 
 void Garage::ride(const std::string& name, const char* date, int hundredths, usage::OutingKind kind,
                   usage::Ground ground, bool washed) {
-    ledger::OutingDraft draft;
+    verbs::OutingDraft draft;
     draft.outing.machine = machine(name);
     draft.outing.date = day(date);
     draft.outing.hours = Hours{hundredths};
@@ -134,12 +134,12 @@ void Garage::ride(const std::string& name, const char* date, int hundredths, usa
     draft.washed = washed;
     draft.pressureWashed = washed && ground == usage::Ground::Mud;
     draft.handTightSeen = true;
-    say([draft](const ledger::Pen& pen) { return ledger::logOuting(pen, draft); });
+    say([draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); });
 }
 
 void Garage::record(const std::string& name, const std::string& code, const char* date,
                     upkeep::RecordKind kind) {
-    ledger::JobDraft draft;
+    verbs::JobDraft draft;
     draft.record.machine = machine(name);
     draft.record.task = task(name, code);
     draft.record.date = day(date);
@@ -148,7 +148,7 @@ void Garage::record(const std::string& name, const std::string& code, const char
     const auto* wording = book().task(*draft.record.task);
     for (const auto* joint : book().jointsOpened(*wording, codesOf(wording->steps)))
         draft.confirmed.push_back(joint->joint);
-    say([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); });
+    say([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); });
 }
 
 void Garage::fillDemo() {
@@ -165,15 +165,15 @@ void Garage::fillDemo() {
         text.starters.push_back(
             read(QStringLiteral(WM_SOURCE_DIR "/resources/starters/%1.json").arg(QLatin1String(starter))));
     const auto rows = demoRows(text);
-    say([&rows](const ledger::Pen& pen) { return ledger::adoptAll(pen, rows); });
+    say([&rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, rows); });
 }
 
 void Garage::fillSeason() {
-    say([](const ledger::Pen& pen) { return ledger::nameGarage(pen, "Alder Yard", std::nullopt); });
+    say([](const verbs::Pen& pen) { return verbs::nameGarage(pen, "Alder Yard", std::nullopt); });
     items::Person person;
     for (const char* name : {"Odile", "Bram"}) {
         person.name = name;
-        say([person](const ledger::Pen& pen) { return ledger::savePerson(pen, person, true); });
+        say([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person, true); });
     }
     addMachine("Sorrel 450", "four-stroke-motocross", Hours{9100});
     addMachine("Plover 125", "two-stroke-motocross", Hours{0});
@@ -208,11 +208,11 @@ void Garage::rideTheSeason() {
     }
     record("Sorrel 450", "engine-oil", "2026-04-14");
     record("Heron 250", "rear-tyre", "2026-03-20");
-    ledger::JobDraft open;
+    verbs::JobDraft open;
     open.record.machine = machine("Sorrel 450");
     open.record.task = task("Sorrel 450", "swingarm-grease");
     open.record.date = day("2026-05-05");
-    say([open](const ledger::Pen& pen) { return ledger::recordJob(pen, open); });
+    say([open](const verbs::Pen& pen) { return verbs::recordJob(pen, open); });
 }
 
 void Garage::fillShelf() {
@@ -227,7 +227,7 @@ void Garage::fillShelf() {
         line.name = name;
         line.unit = unit;
         line.leadDays = 3;
-        say([line](const ledger::Pen& pen) { return ledger::saveStockLine(pen, line, true); });
+        say([line](const verbs::Pen& pen) { return verbs::saveStockLine(pen, line, true); });
         stock::StockMove move;
         move.line = book().ledger().all<stock::StockLine>().front().id;
         for (const auto& each : book().ledger().all<stock::StockLine>())
@@ -236,7 +236,7 @@ void Garage::fillShelf() {
         move.date = day("2026-01-12");
         move.amount = amount;
         move.why = stock::StockWhy::Bought;
-        say([move](const ledger::Pen& pen) { return ledger::moveStock(pen, move, std::nullopt); });
+        say([move](const verbs::Pen& pen) { return verbs::moveStock(pen, move, std::nullopt); });
     }
 }
 
@@ -250,7 +250,7 @@ void Garage::fillEvents() {
         event.last = day(last);
         for (const auto& each : machines)
             event.entries.push_back({machine(each), std::nullopt});
-        say([event](const ledger::Pen& pen) { return ledger::saveEvent(pen, event, true); });
+        say([event](const verbs::Pen& pen) { return verbs::saveEvent(pen, event, true); });
     };
     add("Birch Hollow", "2026-05-16", "2026-05-16", {"Heron 250"});
     add("Tarn Ridge", "2026-05-24", "2026-05-24", {"Heron 250", "Sorrel 450"});
@@ -259,10 +259,10 @@ void Garage::fillEvents() {
     snag.machine = machine("Heron 250");
     snag.date = day("2026-04-26");
     snag.what = "left radiator guard bent";
-    say([snag](const ledger::Pen& pen) { return ledger::addSnag(pen, snag); });
+    say([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
     snag.what = "fork seal weeps, right";
     snag.consequence = upkeep::Consequence::SafetyEvident;
-    say([snag](const ledger::Pen& pen) { return ledger::addSnag(pen, snag); });
+    say([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
     upkeep::Deferral deferral;
     deferral.machine = snag.machine;
     for (const auto& open : book().snags(snag.machine))
@@ -271,11 +271,11 @@ void Garage::fillEvents() {
     deferral.date = book().today();
     deferral.untilDate = day("2026-05-14");
     deferral.reason = "seals are in the post; wiped and watched";
-    say([deferral](const ledger::Pen& pen) { return ledger::defer(pen, deferral); });
+    say([deferral](const verbs::Pen& pen) { return verbs::defer(pen, deferral); });
     const auto heron = machine("Heron 250");
     const auto linkage = task("Heron 250", "linkage-grease");
-    say([heron, linkage](const ledger::Pen& pen) {
-        return ledger::pick(pen, heron, linkage, std::nullopt, true);
+    say([heron, linkage](const verbs::Pen& pen) {
+        return verbs::pick(pen, heron, linkage, std::nullopt, true);
     });
 }
 
@@ -303,7 +303,7 @@ void Garage::fillItems() {
                 book().fittings().at(machine(on), path.substr(0, slash), calendar::Moment{book().today()});
             move.position = path.substr(slash + 1);
         }
-        say([item, move](const ledger::Pen& pen) { return ledger::addItemFitted(pen, item, move); });
+        say([item, move](const verbs::Pen& pen) { return verbs::addItemFitted(pen, item, move); });
     };
     fit("Heron 250", "engine no. 1", "engine", "engine", false, 1200, 1200, 1200);
     fit("Heron 250", "piston B", "piston", "engine/piston", true, 0, 0, 0);

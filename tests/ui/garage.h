@@ -22,7 +22,7 @@ class Garage {
     explicit Garage(Fill fill);
 
     [[nodiscard]] Workbench& workbench() { return *workbench_; }
-    [[nodiscard]] const ledger::Book& book() const { return *workbench_->book(); }
+    [[nodiscard]] const book::Book& book() const { return *workbench_->book(); }
     [[nodiscard]] QString path() const { return directory_.filePath(QStringLiteral("garage.witnessmark")); }
     [[nodiscard]] QString in(const QString& name) const { return directory_.filePath(name); }
 

@@ -6,7 +6,7 @@ namespace wm::ui {
 
 using outlook::StandingKind;
 
-MarkState markOf(const ledger::DueLine& line) {
+MarkState markOf(const book::DueLine& line) {
     MarkState state;
     state.putOff = line.deferral != nullptr;
     switch (line.standing.kind) {

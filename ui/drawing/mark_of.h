@@ -2,12 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/drawing/glyph.h"
 
 namespace wm::ui {
 
 /// The mark that a task's standing gets; put off adds the clock hand.
-MarkState markOf(const ledger::DueLine& line);
+MarkState markOf(const book::DueLine& line);
 
 }  // namespace wm::ui

@@ -69,7 +69,7 @@ EntryForm::EntryForm(Workbench& workbench, const QString& title, QWidget* parent
     inputHeight_ = QLineEdit().sizeHint().height();
 }
 
-const ledger::Book& EntryForm::book() const {
+const book::Book& EntryForm::book() const {
     return *workbench_.book();
 }
 
@@ -84,7 +84,7 @@ tl::expected<store::Verb, Faults> EntryForm::saying() {
     if (!said || !corrects_)
         return said;
     return store::Verb([fact = *corrects_, reason = typed(reason_), again = *std::move(said)](
-                           const ledger::Pen& pen) { return ledger::correct(pen, fact, reason, again); });
+                           const verbs::Pen& pen) { return verbs::correct(pen, fact, reason, again); });
 }
 
 QWidget* EntryForm::firstField() const {

@@ -101,7 +101,7 @@ class EntryForm : public QWidget {
     [[nodiscard]] std::optional<MachineId> machineIn(const QComboBox* field) const;
     [[nodiscard]] base::Result<MachineId> needMachineIn(const QComboBox* field) const;
     [[nodiscard]] Workbench& workbench() const { return workbench_; }
-    [[nodiscard]] const ledger::Book& book() const;
+    [[nodiscard]] const book::Book& book() const;
 
   private:
     struct Field {

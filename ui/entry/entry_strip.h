@@ -7,7 +7,7 @@
 #include <map>
 #include <optional>
 
-#include "core/ledger/ledger.h"
+#include "core/picture/ledger.h"
 #include "ui/workbench/guide.h"
 
 class QLabel;
@@ -39,7 +39,7 @@ class EntryStrip : public QWidget {
   signals:
     void left();
     /// What was entered is in the file and the strip is shut.
-    void written(const wm::ledger::Change& change);
+    void written(const wm::picture::Change& change);
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -57,7 +57,7 @@ tl::expected<store::Verb, Faults> EventForm::verb() {
     }
     event.entries = std::move(entries);
     return std::move(read).answer(
-        [event, isNew = !old_](const ledger::Pen& pen) { return ledger::saveEvent(pen, event, isNew); });
+        [event, isNew = !old_](const verbs::Pen& pen) { return verbs::saveEvent(pen, event, isNew); });
 }
 
 }  // namespace wm::ui

@@ -9,7 +9,7 @@
 #include <memory>
 #include <utility>
 
-#include "core/ledger/expiry.h"
+#include "core/book/expiry.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
@@ -21,7 +21,7 @@ namespace {
 using calendar::Moment;
 using items::MoveKind;
 
-std::vector<const items::Item*> onTheShelf(const ledger::Book& book) {
+std::vector<const items::Item*> onTheShelf(const book::Book& book) {
     std::vector<const items::Item*> found;
     for (const auto& item : book.ledger().all<items::Item>()) {
         const auto place = book.fittings().placeOf(item.id, Moment{book.today()});
@@ -59,7 +59,7 @@ QStringList destinations() {
 }
 
 // "engine/piston": the piston sits inside what sits at "engine" of the machine.
-void placeAt(items::Move& move, const ledger::Book& book, MachineId machine, const std::string& path) {
+void placeAt(items::Move& move, const book::Book& book, MachineId machine, const std::string& path) {
     const auto slash = path.rfind('/');
     if (slash != std::string::npos)
         if (const auto parent =
@@ -72,7 +72,7 @@ void placeAt(items::Move& move, const ledger::Book& book, MachineId machine, con
     move.position = path;
 }
 
-QStringList positionsOf(const ledger::Book& book) {
+QStringList positionsOf(const book::Book& book) {
     QStringList names;
     for (const auto* machine : book.machines())
         for (const auto* task : book.tasks(machine->id))
@@ -83,20 +83,19 @@ QStringList positionsOf(const ledger::Book& book) {
 
 // What would not last through the machine's next event if the form were entered as it stands, on the book as
 // it would be then; empty while it can't be entered.
-QString endsWords(const tl::expected<store::Verb, Faults>& verb, const ledger::Book& book) {
+QString endsWords(const tl::expected<store::Verb, Faults>& verb, const book::Book& book) {
     if (!verb)
         return {};
     std::int64_t id = std::numeric_limits<std::int64_t>::max() / 2;
-    const auto change = (*verb)(ledger::Pen{book, [&id] { return ++id; }});
+    const auto change = (*verb)(verbs::Pen{book, [&id] { return ++id; }});
     if (!change)
         return {};
-    const ledger::Book then(std::make_shared<const ledger::Ledger>(book.ledger().with(*change)),
-                            book.today());
+    const book::Book then(std::make_shared<const picture::Ledger>(book.ledger().with(*change)), book.today());
     QStringList words;
-    for (const ledger::Row& row : change->rows)
+    for (const picture::Row& row : change->rows)
         if (const auto* move = std::get_if<items::Move>(&row);
             move != nullptr && move->kind == MoveKind::Fitted)
-            for (const ledger::Expiry& expiry : ledger::expiriesOf(then, move->item)) {
+            for (const book::Expiry& expiry : book::expiriesOf(then, move->item)) {
                 const QString of = QObject::tr("%1 of %2").arg(text(expiry.task), text(expiry.item));
                 if (expiry.isOver)
                     words << QObject::tr("%1 is over already.").arg(of);
@@ -182,12 +181,12 @@ tl::expected<store::Verb, Faults> FitForm::verb() {
         placeAt(move, book(), machine, typed(position_));
     if (const auto item = itemIn(item_)) {
         move.item = *item;
-        return std::move(read).answer([move](const ledger::Pen& pen) { return ledger::moveItem(pen, move); });
+        return std::move(read).answer([move](const verbs::Pen& pen) { return verbs::moveItem(pen, move); });
     }
     auto item = newItem(read);
     item.since = move.date;
     return std::move(read).answer(
-        [item, move](const ledger::Pen& pen) { return ledger::addItemFitted(pen, item, move); });
+        [item, move](const verbs::Pen& pen) { return verbs::addItemFitted(pen, item, move); });
 }
 
 TakeOffForm::TakeOffForm(Workbench& workbench, const EntryRequest& request)
@@ -208,7 +207,7 @@ tl::expected<store::Verb, Faults> TakeOffForm::verb() {
     move.date = read(dayIn(date_, Lean::Past));
     move.part = partIn(part_);
     move.note = typed(note_);
-    return std::move(read).answer([move](const ledger::Pen& pen) { return ledger::moveItem(pen, move); });
+    return std::move(read).answer([move](const verbs::Pen& pen) { return verbs::moveItem(pen, move); });
 }
 
 SwapForm::SwapForm(Workbench& workbench, const EntryRequest& request)
@@ -257,7 +256,7 @@ tl::expected<store::Verb, Faults> SwapForm::verb() {
         move.position = place->position;
     }
     return std::move(read).answer(
-        [move, to = destinationIn(to_)](const ledger::Pen& pen) { return ledger::swapItem(pen, move, to); });
+        [move, to = destinationIn(to_)](const verbs::Pen& pen) { return verbs::swapItem(pen, move, to); });
 }
 
 }  // namespace wm::ui

@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::int64_t kMostMinutes = 10'000;
 
-std::vector<std::string> openingOf(const ledger::Book& book, const upkeep::TaskVersion& task) {
+std::vector<std::string> openingOf(const book::Book& book, const upkeep::TaskVersion& task) {
     std::vector<std::string> wanted;
     for (const auto& step : task.steps)
         wanted.push_back(step.code);
@@ -34,7 +34,7 @@ std::vector<std::string> openingOf(const ledger::Book& book, const upkeep::TaskV
     return codes;
 }
 
-QString lastWords(const ledger::Book& book, TaskId task, const std::string& measure) {
+QString lastWords(const book::Book& book, TaskId task, const std::string& measure) {
     const auto last = book.lastMeasured(task, measure, 1);
     return last.empty() ? QString()
                         : QObject::tr("last %1").arg(text(last.front().second->value.text(decimalMark())));
@@ -223,7 +223,7 @@ void JobForm::readMeasures(Answers& read, upkeep::Record& record) const {
 }
 
 // What an earlier job asked to have done again is settled by doing it.
-void JobForm::readAnswers(ledger::JobDraft& draft) const {
+void JobForm::readAnswers(verbs::JobDraft& draft) const {
     const auto* task = draft.record.task ? book().task(*draft.record.task) : nullptr;
     if (task == nullptr)
         return;
@@ -234,7 +234,7 @@ void JobForm::readAnswers(ledger::JobDraft& draft) const {
 
 tl::expected<store::Verb, Faults> JobForm::verb() {
     Answers read;
-    ledger::JobDraft draft;
+    verbs::JobDraft draft;
     auto& record = draft.record;
     record.machine = read(needMachineIn(machine_));
     if (const auto* task = taskTyped())
@@ -267,7 +267,7 @@ tl::expected<store::Verb, Faults> JobForm::verb() {
     if (tool_ != nullptr && !draft.confirmed.empty())
         draft.tool = read(toolNamed(book(), tool_->text()));
     readAnswers(draft);
-    return std::move(read).answer([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); });
+    return std::move(read).answer([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); });
 }
 
 }  // namespace wm::ui

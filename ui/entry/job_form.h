@@ -30,7 +30,7 @@ class JobForm : public EntryForm {
     [[nodiscard]] const upkeep::TaskVersion* taskTyped() const;
     [[nodiscard]] const upkeep::Snag* snagTyped() const;
     void readMeasures(Answers& read, upkeep::Record& record) const;
-    void readAnswers(ledger::JobDraft& draft) const;
+    void readAnswers(verbs::JobDraft& draft) const;
 
     QComboBox* machine_;
     QLineEdit* task_;

@@ -14,7 +14,7 @@ struct Latest {
 };
 
 template <class R>
-void look(const ledger::Book& book, Latest& latest) {
+void look(const book::Book& book, Latest& latest) {
     const auto& rows = book.ledger().all<R>();
     if (!rows.empty() && rows.back().entered > latest.entered)
         latest = {rows.back().entered, rows.back().machine};
@@ -22,7 +22,7 @@ void look(const ledger::Book& book, Latest& latest) {
 
 }  // namespace
 
-std::optional<MachineId> lastMachine(const ledger::Book& book) {
+std::optional<MachineId> lastMachine(const book::Book& book) {
     const auto machines = book.machines();
     if (machines.empty())
         return std::nullopt;
@@ -38,7 +38,7 @@ std::optional<MachineId> lastMachine(const ledger::Book& book) {
     return machines.front()->id;
 }
 
-std::optional<PersonId> lastRider(const ledger::Book& book, MachineId machine) {
+std::optional<PersonId> lastRider(const book::Book& book, MachineId machine) {
     const auto& outings = book.ledger().all<usage::Outing>();
     for (auto at = outings.rbegin(); at != outings.rend(); ++at)
         if (at->machine == machine && at->rider)
@@ -46,7 +46,7 @@ std::optional<PersonId> lastRider(const ledger::Book& book, MachineId machine) {
     return std::nullopt;
 }
 
-std::optional<PersonId> lastMechanic(const ledger::Book& book) {
+std::optional<PersonId> lastMechanic(const book::Book& book) {
     const auto& records = book.ledger().all<upkeep::Record>();
     for (auto at = records.rbegin(); at != records.rend(); ++at)
         if (at->by)

@@ -19,7 +19,7 @@ namespace {
 constexpr std::int64_t kLastYear = 2199;
 constexpr auto kCommonest = "four-stroke motocross";
 
-std::optional<MachineId> machineNamed(const ledger::Book& book, const std::string& name) {
+std::optional<MachineId> machineNamed(const book::Book& book, const std::string& name) {
     for (const auto* machine : book.machines())
         if (machine->name == name)
             return machine->id;
@@ -27,12 +27,12 @@ std::optional<MachineId> machineNamed(const ledger::Book& book, const std::strin
 }
 
 store::Verb firstReading(const std::string& machine, units::Hours shown) {
-    return [machine, shown](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    return [machine, shown](const verbs::Pen& pen) -> base::Result<picture::Change> {
         usage::HourReading reading;
         reading.machine = machineNamed(pen.book, machine).value_or(MachineId{});
         reading.date = pen.book.today();
         reading.shown = shown;
-        return ledger::logReading(pen, reading);
+        return verbs::logReading(pen, reading);
     };
 }
 
@@ -106,7 +106,7 @@ tl::expected<store::Verb, Faults> MachineForm::verb() {
     const bool begins = starter != starters_.end();
     if (begins)
         machine.starter = starter->name;
-    verbs.emplace_back([machine](const ledger::Pen& pen) { return ledger::saveMachine(pen, machine, true); });
+    verbs.emplace_back([machine](const verbs::Pen& pen) { return verbs::saveMachine(pen, machine, true); });
     if (shown)
         verbs.push_back(firstReading(machine.name, *shown));
     if (begins)

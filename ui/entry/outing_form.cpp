@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::int64_t kMostStarts = 99;
 
-std::optional<outlook::Event> eventOn(const ledger::Book& book, MachineId machine, calendar::Date day) {
+std::optional<outlook::Event> eventOn(const book::Book& book, MachineId machine, calendar::Date day) {
     for (const auto& event : book.ledger().all<outlook::Event>()) {
         if (event.calledOff || day < event.first || event.last < day)
             continue;
@@ -32,8 +32,8 @@ std::optional<outlook::Event> eventOn(const ledger::Book& book, MachineId machin
 }
 
 store::Verb tightenThenLog(const QString& words, std::vector<fastening::JointMark> marks, store::Verb log) {
-    const auto tighten = [marks = std::move(marks)](const ledger::Pen& pen) {
-        return ledger::markJoints(pen, marks);
+    const auto tighten = [marks = std::move(marks)](const verbs::Pen& pen) {
+        return verbs::markJoints(pen, marks);
     };
     return together(words, {tighten, std::move(log)});
 }
@@ -133,7 +133,7 @@ void OutingForm::followDay() {
 
 tl::expected<store::Verb, Faults> OutingForm::verb() {
     Answers read;
-    ledger::OutingDraft draft;
+    verbs::OutingDraft draft;
     auto& outing = draft.outing;
     outing.machine = read(needMachineIn(machine_));
     outing.date = read(dayIn(date_, Lean::Past));
@@ -162,7 +162,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
         mark.kind = fastening::MarkKind::Confirmed;
         marks.push_back(mark);
     }
-    store::Verb log = [draft](const ledger::Pen& pen) { return ledger::logOuting(pen, draft); };
+    store::Verb log = [draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); };
     if (!marks.empty())
         log = tightenThenLog(tr("outing on %1, joints torqued").arg(machine_->currentText()),
                              std::move(marks), std::move(log));

@@ -15,7 +15,7 @@ namespace wm::ui {
 
 namespace {
 
-std::optional<MachineId> machineFor(const ledger::Book& book, const EntryRequest& request) {
+std::optional<MachineId> machineFor(const book::Book& book, const EntryRequest& request) {
     return request.machine ? request.machine : lastMachine(book);
 }
 
@@ -60,7 +60,7 @@ tl::expected<store::Verb, Faults> SnagForm::verb() {
     snag.date = read(dayIn(date_, Lean::Past));
     snag.wish = static_cast<upkeep::SnagWish>(wish_->currentIndex());
     snag.consequence = static_cast<upkeep::Consequence>(consequence_->currentIndex());
-    return std::move(read).answer([snag](const ledger::Pen& pen) { return ledger::addSnag(pen, snag); });
+    return std::move(read).answer([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
 }
 
 WashForm::WashForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("wash")) {
@@ -86,7 +86,7 @@ tl::expected<store::Verb, Faults> WashForm::verb() {
     wash.date = read(dayIn(date_, Lean::Past));
     wash.pressure = how_->currentIndex() == 1;
     wash.note = typed(note_);
-    return std::move(read).answer([wash](const ledger::Pen& pen) { return ledger::logWash(pen, wash); });
+    return std::move(read).answer([wash](const verbs::Pen& pen) { return verbs::logWash(pen, wash); });
 }
 
 CrashForm::CrashForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("crash")) {
@@ -109,7 +109,7 @@ tl::expected<store::Verb, Faults> CrashForm::verb() {
     crash.machine = read(needMachineIn(machine_));
     crash.date = read(dayIn(date_, Lean::Past));
     crash.note = typed(note_);
-    return std::move(read).answer([crash](const ledger::Pen& pen) { return ledger::logCrash(pen, crash); });
+    return std::move(read).answer([crash](const verbs::Pen& pen) { return verbs::logCrash(pen, crash); });
 }
 
 PutOffForm::PutOffForm(Workbench& workbench, const EntryRequest& request)
@@ -144,8 +144,7 @@ tl::expected<store::Verb, Faults> PutOffForm::verb() {
     deferral.untilHours = read(hoursIn(hours_));
     deferral.reason = typed(reason_);
     deferral.by = read(personIn(by_));
-    return std::move(read).answer(
-        [deferral](const ledger::Pen& pen) { return ledger::defer(pen, deferral); });
+    return std::move(read).answer([deferral](const verbs::Pen& pen) { return verbs::defer(pen, deferral); });
 }
 
 EndSnagForm::EndSnagForm(Workbench& workbench, const EntryRequest& request)
@@ -163,7 +162,7 @@ tl::expected<store::Verb, Faults> EndSnagForm::verb() {
     end.snag = snag_;
     end.date = read(dayIn(date_, Lean::Past));
     end.how = typed(how_);
-    return std::move(read).answer([end](const ledger::Pen& pen) { return ledger::endSnag(pen, end); });
+    return std::move(read).answer([end](const verbs::Pen& pen) { return verbs::endSnag(pen, end); });
 }
 
 StrikeForm::StrikeForm(Workbench& workbench, const EntryRequest& request)
@@ -173,8 +172,8 @@ StrikeForm::StrikeForm(Workbench& workbench, const EntryRequest& request)
 }
 
 tl::expected<store::Verb, Faults> StrikeForm::verb() {
-    return Answers().answer([fact = fact_, reason = typed(reason_)](const ledger::Pen& pen) {
-        return ledger::strike(pen, fact, reason);
+    return Answers().answer([fact = fact_, reason = typed(reason_)](const verbs::Pen& pen) {
+        return verbs::strike(pen, fact, reason);
     });
 }
 
@@ -186,8 +185,7 @@ PersonForm::PersonForm(Workbench& workbench) : EntryForm(workbench, tr("person")
 tl::expected<store::Verb, Faults> PersonForm::verb() {
     items::Person person;
     person.name = typed(name_);
-    return Answers().answer(
-        [person](const ledger::Pen& pen) { return ledger::savePerson(pen, person, true); });
+    return Answers().answer([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person, true); });
 }
 
 }  // namespace wm::ui

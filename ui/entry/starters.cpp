@@ -20,7 +20,7 @@ std::string readResource(const QString& path) {
     return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
 }
 
-const items::Machine* machineNamed(const ledger::Book& book, const std::string& name) {
+const items::Machine* machineNamed(const book::Book& book, const std::string& name) {
     const auto machines = book.machines();
     const auto at = std::find_if(machines.begin(), machines.end(),
                                  [&](const items::Machine* machine) { return machine->name == name; });
@@ -30,7 +30,7 @@ const items::Machine* machineNamed(const ledger::Book& book, const std::string& 
 // Does `act` with the machine of this name.
 template <class Act>
 store::Verb withMachine(const std::string& name, Act act) {
-    return [name, act = std::move(act)](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    return [name, act = std::move(act)](const verbs::Pen& pen) -> base::Result<picture::Change> {
         const auto* machine = machineNamed(pen.book, name);
         if (machine == nullptr)
             return base::refuse(base::Fault::Unknown, "machine", name);
@@ -50,19 +50,18 @@ std::vector<exchange::Starter> starters() {
 }
 
 store::Verb adoptStarter(const std::string& machine, exchange::Starter starter) {
-    return withMachine(machine,
-                       [starter = std::move(starter)](const ledger::Pen& pen, const items::Machine& card) {
-                           return ledger::adoptSchedule(pen, card.id, starter.name, starter.steps,
-                                                        starter.joints, starter.tasks);
-                       });
+    return withMachine(machine, [starter = std::move(starter)](const verbs::Pen& pen,
+                                                               const items::Machine& card) {
+        return verbs::adoptSchedule(pen, card.id, starter.name, starter.steps, starter.joints, starter.tasks);
+    });
 }
 
 store::Verb beginSchedule(const std::string& machine, exchange::Starter starter) {
     const QString words = QString::fromStdString(starter.name);
     std::vector<store::Verb> verbs;
-    verbs.push_back(withMachine(machine, [name = starter.name](const ledger::Pen& pen, items::Machine card) {
+    verbs.push_back(withMachine(machine, [name = starter.name](const verbs::Pen& pen, items::Machine card) {
         card.starter = name;
-        return ledger::saveMachine(pen, std::move(card), false);
+        return verbs::saveMachine(pen, std::move(card), false);
     }));
     verbs.push_back(adoptStarter(machine, std::move(starter)));
     return together(words, std::move(verbs));

@@ -6,7 +6,7 @@
 
 namespace wm::ui {
 
-QStringList toolNames(const ledger::Book& book) {
+QStringList toolNames(const book::Book& book) {
     QStringList names;
     for (const auto& tool : book.ledger().all<fastening::Tool>())
         if (tool.active)
@@ -14,7 +14,7 @@ QStringList toolNames(const ledger::Book& book) {
     return names;
 }
 
-base::Result<std::optional<ToolId>> toolNamed(const ledger::Book& book, const QString& typed) {
+base::Result<std::optional<ToolId>> toolNamed(const book::Book& book, const QString& typed) {
     const QString name = typed.trimmed();
     if (name.isEmpty())
         return std::optional<ToolId>();

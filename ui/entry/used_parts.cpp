@@ -25,7 +25,7 @@ constexpr Measure kMeasures[] = {{"ml", upkeep::Unit::Millilitre, 0}, {"l", upke
                                  {"", upkeep::Unit::Piece, 0},        {"pc", upkeep::Unit::Piece, 0},
                                  {"pcs", upkeep::Unit::Piece, 0}};
 
-base::Result<const stock::StockLine*> lineNamed(const ledger::Book& book, const QString& name) {
+base::Result<const stock::StockLine*> lineNamed(const book::Book& book, const QString& name) {
     const stock::StockLine* found = nullptr;
     int matches = 0;
     for (const auto& line : book.ledger().all<stock::StockLine>()) {
@@ -70,7 +70,7 @@ base::Result<std::int64_t> amountOf(const stock::StockLine& line, const QString&
                         std::string(base::nameOf(line.unit)));
 }
 
-base::Result<upkeep::Use> parseUse(const ledger::Book& book, const QString& typed) {
+base::Result<upkeep::Use> parseUse(const book::Book& book, const QString& typed) {
     // The whole may be a name that ends in a figure ("main jet 170"): a name that fits wins.
     if (const auto whole = lineNamed(book, typed);
         whole && text((*whole)->name).compare(typed, Qt::CaseInsensitive) == 0)
@@ -94,7 +94,7 @@ QString useText(const stock::StockLine& line, std::int64_t amount) {
 
 }  // namespace
 
-base::Result<std::vector<upkeep::Use>> parseUses(const ledger::Book& book, const QString& typed) {
+base::Result<std::vector<upkeep::Use>> parseUses(const book::Book& book, const QString& typed) {
     std::vector<upkeep::Use> uses;
     for (const QString& part : typed.split(QLatin1Char(';'), Qt::SkipEmptyParts)) {
         const QString words = part.simplified();
@@ -108,7 +108,7 @@ base::Result<std::vector<upkeep::Use>> parseUses(const ledger::Book& book, const
     return uses;
 }
 
-QString usesText(const ledger::Book& book, const std::vector<upkeep::Use>& uses) {
+QString usesText(const book::Book& book, const std::vector<upkeep::Use>& uses) {
     QStringList words;
     for (const auto& use : uses)
         if (const auto* line = book.ledger().find<stock::StockLine>(use.line))
@@ -126,7 +126,7 @@ QString untiedKitText(const upkeep::TaskVersion& task) {
                                  .arg(words.join(QStringLiteral(", ")));
 }
 
-QString kitText(const ledger::Book& book, const upkeep::TaskVersion& task) {
+QString kitText(const book::Book& book, const upkeep::TaskVersion& task) {
     QStringList words;
     for (const auto& kit : task.kit) {
         if (!kit.line || kit.onlyIfNeeded)

@@ -110,7 +110,7 @@ void FileDesk::importText() {
     if (report.outcome != store::OpenOutcome::Opened)
         return prompts_.report(wordsFor(report), report.detail);
     remember(workbench_.path());
-    workbench_.perform([rows = *rows](const ledger::Pen& pen) { return ledger::adoptAll(pen, rows); });
+    workbench_.perform([rows = *rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, rows); });
 }
 
 void FileDesk::exportText() {

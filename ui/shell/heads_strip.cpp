@@ -17,7 +17,7 @@ namespace wm::ui {
 
 namespace {
 
-QString eventWords(const ledger::Book& book, MachineId machine) {
+QString eventWords(const book::Book& book, MachineId machine) {
     const auto& events = book.ahead(machine).events;
     if (events.empty())
         return HeadsStrip::tr("nothing planned");

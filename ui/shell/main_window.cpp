@@ -13,7 +13,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "core/ledger/unknown.h"
+#include "core/book/unknown.h"
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/bench/bench_page.h"
 #include "ui/pages/torque/torque_desk.h"
@@ -307,15 +307,15 @@ void MainWindow::showTasks(TasksDesk::View view, MachineId machine) {
 }
 
 // A machine that came with a schedule and a past: what was done to it before is asked at once.
-void MainWindow::followAdded(const ledger::Change& change) {
+void MainWindow::followAdded(const picture::Change& change) {
     std::optional<MachineId> machine;
     bool hasTasks = false;
-    for (const ledger::Row& row : change.rows) {
+    for (const picture::Row& row : change.rows) {
         if (const auto* card = std::get_if<items::Machine>(&row))
             machine = card->id;
         hasTasks = hasTasks || std::holds_alternative<upkeep::TaskVersion>(row);
     }
-    if (machine && hasTasks && !ledger::unknownOf(*workbench_.book(), *machine).empty())
+    if (machine && hasTasks && !book::unknownOf(*workbench_.book(), *machine).empty())
         showTasks(TasksDesk::View::Baseline, *machine);
 }
 

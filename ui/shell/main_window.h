@@ -6,7 +6,7 @@
 #include <map>
 #include <set>
 
-#include "core/ledger/ledger.h"
+#include "core/picture/ledger.h"
 #include "ui/pages/page.h"
 #include "ui/pages/tasks/tasks_desk.h"
 #include "ui/shell/actions.h"
@@ -62,7 +62,7 @@ class MainWindow : public QMainWindow, public Guide {
     void find();
     void showTasks(TasksDesk::View view);
     void showTasks(TasksDesk::View view, MachineId machine);
-    void followAdded(const ledger::Change& change);
+    void followAdded(const picture::Change& change);
     void escape();
 
     Workbench& workbench_;

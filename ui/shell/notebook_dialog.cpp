@@ -554,7 +554,7 @@ void NotebookDialog::importAgreed() {
     // The change was made from the picture that was looked at; on another one it may not stand.
     const auto* judged = &preview_->file().ledger();
     const auto written = workbench_.attempt(
-        [&taken, judged](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+        [&taken, judged](const verbs::Pen& pen) -> base::Result<picture::Change> {
             if (&pen.book.ledger() != judged)
                 return base::refuse(base::Fault::NothingToDo, "picture");
             return std::move(taken->change);

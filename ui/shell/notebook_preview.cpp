@@ -19,7 +19,7 @@ using notebook::Cure;
 using notebook::Line;
 using notebook::Verdict;
 
-NotebookPreview::NotebookPreview(std::string bytes, std::shared_ptr<const ledger::Book> book,
+NotebookPreview::NotebookPreview(std::string bytes, std::shared_ptr<const book::Book> book,
                                  QSettings& settings)
     : bytes_(std::move(bytes)), file_(std::move(book)), book_(file_), settings_(settings) {
     const auto machines = book_->machines();
@@ -118,7 +118,7 @@ void NotebookPreview::forget() {
     remember();
 }
 
-void NotebookPreview::setBook(std::shared_ptr<const ledger::Book> book) {
+void NotebookPreview::setBook(std::shared_ptr<const book::Book> book) {
     file_ = std::move(book);
     suppose();
 }
@@ -170,7 +170,7 @@ void NotebookPreview::suppose() {
     for (const auto& [name, starter] : schedules_) {
         const items::Machine card{
             .name = name, .starter = starter.name, .since = firstDayOf(name), .pastHigh = {}};
-        verbs.emplace_back([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, true); });
+        verbs.emplace_back([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
         verbs.push_back(adoptStarter(name, starter));
     }
     const auto added = together({}, std::move(verbs))({*file_, store::randomIds()});
@@ -182,8 +182,8 @@ void NotebookPreview::suppose() {
     added_ = *added;
     book_ = added_.rows.empty()
                 ? file_
-                : std::make_shared<const ledger::Book>(
-                      std::make_shared<const ledger::Ledger>(file_->ledger().with(added_)), file_->today());
+                : std::make_shared<const book::Book>(
+                      std::make_shared<const picture::Ledger>(file_->ledger().with(added_)), file_->today());
     for (const auto* machine : book_->machines())
         if (schedules_.contains(machine->name))
             agreement_.newcomers.insert(machine->id);

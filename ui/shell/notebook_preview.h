@@ -28,7 +28,7 @@ enum class LineState : std::uint8_t {
 /// Writes nothing but what is to be remembered about its header.
 class NotebookPreview {
   public:
-    NotebookPreview(std::string bytes, std::shared_ptr<const ledger::Book> book, QSettings& settings);
+    NotebookPreview(std::string bytes, std::shared_ptr<const book::Book> book, QSettings& settings);
 
     /// Takes the cells apart and finds out, or recalls, how they are meant. Empty and NotText: there is
     /// nothing to show; Malformed "columns": another separator may help.
@@ -37,7 +37,7 @@ class NotebookPreview {
     /// is; a notebook that can't be judged takes nothing of it back.
     void judge(const notebook::Progress& progress = {});
     /// Against another picture of the file from now on; asks for judge().
-    void setBook(std::shared_ptr<const ledger::Book> book);
+    void setBook(std::shared_ptr<const book::Book> book);
 
     // By hand; each asks for judge().
     std::optional<base::Error> setSeparator(char separator, const notebook::Progress& progress = {});
@@ -53,9 +53,9 @@ class NotebookPreview {
     void forget();
 
     /// What the lines are judged against: the file, and the machines that come with a schedule.
-    [[nodiscard]] const ledger::Book& book() const { return *book_; }
+    [[nodiscard]] const book::Book& book() const { return *book_; }
     /// The file alone.
-    [[nodiscard]] const ledger::Book& file() const { return *file_; }
+    [[nodiscard]] const book::Book& file() const { return *file_; }
     /// The schedule that a new machine comes with; empty for any other.
     [[nodiscard]] std::string scheduleOf(const std::string& machine) const;
     /// Names of the new machines that bring lines and come without a schedule.
@@ -100,10 +100,10 @@ class NotebookPreview {
     [[nodiscard]] std::vector<std::string> machineNames() const;
 
     std::string bytes_;
-    std::shared_ptr<const ledger::Book> file_;
-    std::shared_ptr<const ledger::Book> book_;
+    std::shared_ptr<const book::Book> file_;
+    std::shared_ptr<const book::Book> book_;
     std::map<std::string, exchange::Starter> schedules_{};  ///< by the name of a machine that is new
-    ledger::Change added_{};                                ///< what of `book_` is not in `file_`
+    picture::Change added_{};                               ///< what of `book_` is not in `file_`
     QSettings& settings_;
     notebook::Table table_{};
     std::string headerKey_{};

@@ -34,7 +34,7 @@ QString clearWords(const outlook::Chances& chances) {
     return due.isEmpty() || ahead.isEmpty() ? due + ahead : tr("%1; %2").arg(due, ahead);
 }
 
-QString firstToGoWords(const ledger::Book& book, const outlook::Chances& chances) {
+QString firstToGoWords(const book::Book& book, const outlook::Chances& chances) {
     const auto* first = chances.first ? book.task(*chances.first) : nullptr;
     return first == nullptr
                ? QString()

@@ -4,7 +4,7 @@
 
 #include <QString>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 
 namespace wm::ui {
 
@@ -12,7 +12,7 @@ namespace wm::ui {
 QString clearWords(const outlook::Chances& chances);
 
 /// "first to go: linkage (60 %)"; empty if nothing goes.
-QString firstToGoWords(const ledger::Book& book, const outlook::Chances& chances);
+QString firstToGoWords(const book::Book& book, const outlook::Chances& chances);
 
 /// What the figures can't know; empty if there is nothing to say.
 QString trustWords(outlook::Trust trust);

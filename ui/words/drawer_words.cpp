@@ -84,7 +84,7 @@ QString fitWords(const fastening::Fit& fit) {
     return tr("serves it, at %1 % of its capacity").arg(share);
 }
 
-QString recallWords(const ledger::ToolRecall& recall, calendar::Date today) {
+QString recallWords(const book::ToolRecall& recall, calendar::Date today) {
     const fastening::Calibration& failed = *recall.recall.failed;
     const QString name = text(recall.tool->name);
     const QString when = dayWords(failed.date, today);
@@ -99,7 +99,7 @@ QString recallWords(const ledger::ToolRecall& recall, calendar::Date today) {
     return words;
 }
 
-QString recallLineWords(const ledger::Book& book, const ledger::ToolRecall& recall,
+QString recallLineWords(const book::Book& book, const book::ToolRecall& recall,
                         const fastening::RecallLine& line) {
     const auto* joint = book.joint(line.tightened->joint);
     if (joint == nullptr)
@@ -117,7 +117,7 @@ QString recallLineWords(const ledger::Book& book, const ledger::ToolRecall& reca
         words += line.since->kind == fastening::MarkKind::Confirmed
                      ? tr("; torqued again on %1").arg(dayWords(line.since->date, book.today()))
                      : tr("; loosened since, on %1").arg(dayWords(line.since->date, book.today()));
-    else if (ledger::isSettled(book, recall, line))
+    else if (book::isSettled(book, recall, line))
         words += tr("; re-checked");
     else
         words += tr("; TO RE-CHECK");
@@ -134,7 +134,7 @@ QString looseningWords(const fastening::Loosening& figures) {
     return words;
 }
 
-QString comparisonWords(const ledger::CameLoose& line) {
+QString comparisonWords(const book::CameLoose& line) {
     if (!line.comparison || !line.comparison->stands)
         return {};
     const fastening::Comparison& found = *line.comparison;

@@ -4,7 +4,7 @@
 
 #include <QString>
 
-#include "core/ledger/drawer.h"
+#include "core/book/drawer.h"
 
 namespace wm::ui {
 
@@ -23,15 +23,15 @@ bool wantsCheck(const fastening::ToolStanding& standing);
 QString fitWords(const fastening::Fit& fit);
 
 /// "Middle click was found 7.2 % out of tolerance on 14 May; last found good on 14 Oct."
-QString recallWords(const ledger::ToolRecall& recall, calendar::Date today);
+QString recallWords(const book::ToolRecall& recall, calendar::Date today);
 /// "Rear axle nut, Heron 250: torqued 3 times, last on 2 May by Odile"; with what was done since.
-QString recallLineWords(const ledger::Book& book, const ledger::ToolRecall& recall,
+QString recallLineWords(const book::Book& book, const book::ToolRecall& recall,
                         const fastening::RecallLine& line);
 
 /// "moved 3 times in 5 checks, 31 h between, furthest 90°"
 QString looseningWords(const fastening::Loosening& figures);
 /// The plain statement that a joint loosens more often than its kind, with its statistics; empty if it can't
 /// be said.
-QString comparisonWords(const ledger::CameLoose& line);
+QString comparisonWords(const book::CameLoose& line);
 
 }  // namespace wm::ui

@@ -22,12 +22,12 @@ void say(QStringList& parts, const QString& before, const QString& after) {
         parts << QStringLiteral("%1 → %2").arg(before, after);
 }
 
-QString likelyWords(const ledger::DueLine& line, calendar::Date today) {
+QString likelyWords(const book::DueLine& line, calendar::Date today) {
     return line.standing.likely ? tr("due %1").arg(dayWords(*line.standing.likely, today))
                                 : tr("not within two years");
 }
 
-QString changeWords(const ledger::DueLine& before, const ledger::DueLine& after, calendar::Date today) {
+QString changeWords(const book::DueLine& before, const book::DueLine& after, calendar::Date today) {
     QStringList parts;
     say(parts, standingWords(before), standingWords(after));
     say(parts, howFar(before, today), howFar(after, today));
@@ -37,7 +37,7 @@ QString changeWords(const ledger::DueLine& before, const ledger::DueLine& after,
     return parts.isEmpty() ? tr("another limit counts") : parts.join(QStringLiteral("; "));
 }
 
-QString placeWords(const ledger::DueLine& line, calendar::Date today) {
+QString placeWords(const book::DueLine& line, calendar::Date today) {
     const QString standing = standingWords(line);
     const QString far = howFar(line, today);
     return standing == far ? standing : standing + QStringLiteral("; ") + far;
@@ -45,7 +45,7 @@ QString placeWords(const ledger::DueLine& line, calendar::Date today) {
 
 }  // namespace
 
-QString dueMoveWords(const ledger::DueMove& move, calendar::Date today) {
+QString dueMoveWords(const book::DueMove& move, calendar::Date today) {
     const auto& either = move.after ? *move.after : *move.before;
     const QString words = !move.before  ? tr("comes onto the list, %1").arg(placeWords(*move.after, today))
                           : !move.after ? tr("leaves the list (%1)").arg(placeWords(*move.before, today))
@@ -53,7 +53,7 @@ QString dueMoveWords(const ledger::DueMove& move, calendar::Date today) {
     return QStringLiteral("%1: %2").arg(text(either.task->name), words);
 }
 
-QString dueChangeWords(const std::vector<ledger::DueMove>& moves, calendar::Date today, std::size_t most) {
+QString dueChangeWords(const std::vector<book::DueMove>& moves, calendar::Date today, std::size_t most) {
     if (moves.empty())
         return tr("Changes nothing in today's list.");
     QStringList lines;

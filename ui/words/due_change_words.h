@@ -4,15 +4,15 @@
 
 #include <QString>
 
-#include "core/ledger/due_change.h"
+#include "core/book/due_change.h"
 
 namespace wm::ui {
 
 /// "Fork oil: in hand → before Ridge Cross; 2.1 h left → over 0.4 h"; never empty behind the colon.
-QString dueMoveWords(const ledger::DueMove& move, calendar::Date today);
+QString dueMoveWords(const book::DueMove& move, calendar::Date today);
 
 /// A line for each move, at most `most` and then how many more; "Changes nothing in today's list." if there
 /// are none.
-QString dueChangeWords(const std::vector<ledger::DueMove>& moves, calendar::Date today, std::size_t most);
+QString dueChangeWords(const std::vector<book::DueMove>& moves, calendar::Date today, std::size_t most);
 
 }  // namespace wm::ui

@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include "core/verbs/confirm_verb.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
@@ -66,7 +67,7 @@ QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt)
              slipWords(doubt.slip));
 }
 
-QString questionAbout(const ledger::FigureDoubt& doubt) {
+QString questionAbout(const verbs::FigureDoubt& doubt) {
     if (doubt.torque)
         return questionAbout(text(doubt.read), *doubt.torque);
     return oddWords(doubt.slip.value_or(upkeep::FigureSlip::DecimalPoint)).arg(text(doubt.read)) + ' ' +

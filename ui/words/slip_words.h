@@ -4,8 +4,9 @@
 
 #include <QString>
 
+#include "core/definitions/confirming.h"
 #include "core/fastening/plausible.h"
-#include "core/ledger/confirming.h"
+#include "core/verbs/confirm_verb.h"
 
 namespace wm::ui {
 
@@ -13,7 +14,7 @@ namespace wm::ui {
 /// meant and which slip that would be.
 QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt);
 /// The same of any figure that is copied from a manual.
-QString questionAbout(const ledger::FigureDoubt& doubt);
+QString questionAbout(const verbs::FigureDoubt& doubt);
 /// Why the stages can't follow a torque that was put right, and what to do.
 QString stagesWords(const base::Error& error);
 

@@ -39,7 +39,7 @@ QString happeningWords(upkeep::Happening happening) {
     return tr("after a job,");
 }
 
-QString doneWords(const ledger::Book& book, const upkeep::Record& record) {
+QString doneWords(const book::Book& book, const upkeep::Record& record) {
     QString words = dayWords(record.date, book.today());
     if (record.meter)
         words += tr(" at %1").arg(hoursWords(*record.meter));
@@ -53,7 +53,7 @@ QString overWords(const upkeep::LimitState& limit, std::int64_t by, upkeep::Coun
     return limit.leftWithAllowance >= 0 ? tr("%1, allowed").arg(words) : words;
 }
 
-QString dueWords(const ledger::DueLine& line, calendar::Date today) {
+QString dueWords(const book::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
     if (standing.kind == StandingKind::Overdue)
         return tr("now");
@@ -84,7 +84,7 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
     return isWeighted ? tr("%1, %2 as ridden").arg(far, countWords(limit.raw->best, counter)) : far;
 }
 
-QString howFar(const ledger::DueLine& line, calendar::Date today) {
+QString howFar(const book::DueLine& line, calendar::Date today) {
     const auto& countdown = line.countdown;
     if (countdown.triggered) {
         if (*countdown.triggered == upkeep::Happening::BeforeRace && line.standing.event)
@@ -107,7 +107,7 @@ QString chanceWords(double chance) {
     return chance > 0.99 ? tr("over 99 %") : tr("%1 %").arg(std::lround(100 * chance));
 }
 
-QString standingWords(const ledger::DueLine& line) {
+QString standingWords(const book::DueLine& line) {
     switch (line.standing.kind) {
         case StandingKind::InHand:
             return tr("in hand");
@@ -122,7 +122,7 @@ QString standingWords(const ledger::DueLine& line) {
     return tr("no record");
 }
 
-Urgency urgencyOf(const ledger::DueLine& line) {
+Urgency urgencyOf(const book::DueLine& line) {
     if (line.deferral != nullptr)
         return Urgency::PutOff;
     switch (line.standing.kind) {
@@ -139,7 +139,7 @@ Urgency urgencyOf(const ledger::DueLine& line) {
                                                                                          : Urgency::Should;
 }
 
-Why whyOf(const ledger::Book& book, const ledger::DueLine& line) {
+Why whyOf(const book::Book& book, const book::DueLine& line) {
     const auto today = book.today();
     Why why;
     why.title = tr("%1: %2").arg(text(line.task->name), howFar(line, today));

@@ -5,13 +5,13 @@
 #include <QString>
 #include <cstdint>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/words/why.h"
 
 namespace wm::ui {
 
 /// How far a task is, in a few words: "2.1 h left", "over 3 washes", "washed 2 May", "no record".
-QString howFar(const ledger::DueLine& line, calendar::Date today);
+QString howFar(const book::DueLine& line, calendar::Date today);
 /// The same for one limit of it.
 QString howFar(const upkeep::LimitState& limit, calendar::Date today);
 
@@ -19,7 +19,7 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today);
 QString chanceWords(double chance);
 
 /// The word for a standing alone: "overdue", "before Birch Hollow", "in hand", "no record".
-QString standingWords(const ledger::DueLine& line);
+QString standingWords(const book::DueLine& line);
 
 /// How pressing a job is before the next event.
 enum class Urgency : std::uint8_t {
@@ -29,9 +29,9 @@ enum class Urgency : std::uint8_t {
     NeverRecorded,
     PutOff
 };
-Urgency urgencyOf(const ledger::DueLine& line);
+Urgency urgencyOf(const book::DueLine& line);
 
 /// Why a task stands as it does: the derivation of its figure, when it falls due, class, source.
-Why whyOf(const ledger::Book& book, const ledger::DueLine& line);
+Why whyOf(const book::Book& book, const book::DueLine& line);
 
 }  // namespace wm::ui

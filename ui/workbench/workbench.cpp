@@ -91,8 +91,8 @@ bool Workbench::dayIsPinned() const {
     return file_ && file_->ledger()->garage().pinnedToday.has_value();
 }
 
-tl::expected<ledger::Change, store::ApplyError> Workbench::attempt(const store::Verb& verb,
-                                                                   const base::Progress& progress) {
+tl::expected<picture::Change, store::ApplyError> Workbench::attempt(const store::Verb& verb,
+                                                                    const base::Progress& progress) {
     if (!file_)
         return tl::unexpected<store::ApplyError>{{store::ApplyError::Kind::ReadOnly, {}, {}}};
     writing_ = true;
@@ -180,8 +180,8 @@ void Workbench::refresh() {
 }
 
 void Workbench::rebuild() {
-    book_ = book_ ? std::make_shared<ledger::Book>(file_->ledger(), today(), *book_)
-                  : std::make_shared<ledger::Book>(file_->ledger(), today());
+    book_ = book_ ? std::make_shared<book::Book>(file_->ledger(), today(), *book_)
+                  : std::make_shared<book::Book>(file_->ledger(), today());
     const auto machines = book_->machines();
     const auto is = [this](const items::Machine* machine) { return machine->id == *chosen_; };
     if (chosen_ && std::none_of(machines.begin(), machines.end(), is)) {

@@ -38,7 +38,7 @@ class Workbench : public QObject {
     [[nodiscard]] bool readOnly() const;
     /// The picture of now, or nullptr without a file. It and every pointer out of it hold until `changed()`;
     /// keep a copy of this pointer to keep them longer.
-    [[nodiscard]] std::shared_ptr<const ledger::Book> book() const { return book_; }
+    [[nodiscard]] std::shared_ptr<const book::Book> book() const { return book_; }
     /// The day on which the book stands: the clock's, or the day that the file is pinned to.
     [[nodiscard]] calendar::Date today() const;
     [[nodiscard]] bool dayIsPinned() const;
@@ -46,8 +46,8 @@ class Workbench : public QObject {
     /// Says a verb. On success the book is rebuilt and changed() and saved() follow; what went wrong is
     /// answered for the caller to show at the field. Meanwhile `progress` may let the window live, as long as
     /// nothing else is said.
-    tl::expected<ledger::Change, store::ApplyError> attempt(const store::Verb& verb,
-                                                            const base::Progress& progress = {});
+    tl::expected<picture::Change, store::ApplyError> attempt(const store::Verb& verb,
+                                                             const base::Progress& progress = {});
     /// The same where there is no field to show it at: what went wrong goes out by refused().
     bool perform(const store::Verb& verb);
 
@@ -87,7 +87,7 @@ class Workbench : public QObject {
 
     Clock clock_;
     std::unique_ptr<store::File> file_;
-    std::shared_ptr<const ledger::Book> book_;
+    std::shared_ptr<const book::Book> book_;
     QString path_;
     std::optional<MachineId> chosen_;
     bool writing_ = false;

@@ -12,12 +12,12 @@
 #include <set>
 #include <sstream>
 
+#include "core/book/book.h"
+#include "core/book/drawer.h"
+#include "core/book/evening.h"
 #include "core/exchange/csv_text.h"
 #include "core/exchange/json.h"
-#include "core/ledger/book.h"
-#include "core/ledger/drawer.h"
-#include "core/ledger/evening.h"
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "tests/kept.h"
 
 namespace wm::exchange {
@@ -109,7 +109,7 @@ class LongDemoTest : public testing::Test {
         const test::Kept kept("demo.json", all);
         if (const auto before = kept.text()) {
             if (auto rows = fromJson(*before)) {
-                take(ledger::Ledger(std::move(*rows)));
+                take(picture::Ledger(std::move(*rows)));
                 return;
             }
         }
@@ -122,9 +122,9 @@ class LongDemoTest : public testing::Test {
         kept.keep(toJson(*built));
         take(std::move(*built));
     }
-    static void take(ledger::Ledger ledger) {
-        ledger_ = new std::shared_ptr<const ledger::Ledger>(
-            std::make_shared<const ledger::Ledger>(std::move(ledger)));
+    static void take(picture::Ledger ledger) {
+        ledger_ = new std::shared_ptr<const picture::Ledger>(
+            std::make_shared<const picture::Ledger>(std::move(ledger)));
     }
     static void TearDownTestSuite() {
         delete ledger_;
@@ -132,8 +132,8 @@ class LongDemoTest : public testing::Test {
     }
     void SetUp() override { ASSERT_NE(ledger_, nullptr); }
 
-    [[nodiscard]] static const ledger::Ledger& ledger() { return **ledger_; }
-    [[nodiscard]] static ledger::Book book() { return {*ledger_, *ledger().garage().pinnedToday}; }
+    [[nodiscard]] static const picture::Ledger& ledger() { return **ledger_; }
+    [[nodiscard]] static book::Book book() { return {*ledger_, *ledger().garage().pinnedToday}; }
     template <class R>
     [[nodiscard]] static decltype(R::id) named(const std::string& name) {
         for (const R& row : ledger().all<R>())
@@ -145,14 +145,14 @@ class LongDemoTest : public testing::Test {
     [[nodiscard]] static MachineId machine(const std::string& name) { return named<items::Machine>(name); }
 
   private:
-    static inline std::shared_ptr<const ledger::Ledger>* ledger_ = nullptr;
+    static inline std::shared_ptr<const picture::Ledger>* ledger_ = nullptr;
 };
 
 TEST_F(LongDemoTest, StandsStillOnAThursdayBeforeARace) {
     const auto today = *ledger().garage().pinnedToday;
     EXPECT_EQ(today.iso(), "2026-05-07");
     EXPECT_EQ(today.isoWeekday(), 4);
-    const ledger::Book now = book();
+    const book::Book now = book();
     ASSERT_FALSE(now.ahead(machine("Heron 250")).events.empty());
     EXPECT_EQ(now.ahead(machine("Heron 250")).events.front().first.iso(), "2026-05-16");
     EXPECT_EQ(now.ahead(machine("Sorrel 450")).events.front().first.iso(), "2026-05-24");
@@ -169,17 +169,17 @@ TEST_F(LongDemoTest, BuildsTheSameAgain) {
 }
 
 TEST_F(LongDemoTest, IsTakenOverByAnEmptyFile) {
-    const ledger::Book empty(std::make_shared<const ledger::Ledger>(), *ledger().garage().pinnedToday);
-    const auto change = ledger::adoptAll({empty, [] { return 1; }}, ledger().rows());
+    const book::Book empty(std::make_shared<const picture::Ledger>(), *ledger().garage().pinnedToday);
+    const auto change = verbs::adoptAll({empty, [] { return 1; }}, ledger().rows());
     ASSERT_TRUE(change) << change.error().field << " given " << change.error().given;
-    EXPECT_EQ(ledger::Ledger{}.with(*change).rows(), ledger().rows());
+    EXPECT_EQ(picture::Ledger{}.with(*change).rows(), ledger().rows());
     const auto read = fromJson(toJson(ledger()));
     ASSERT_TRUE(read) << read.error().field;
-    EXPECT_EQ(ledger::Ledger(*read).rows(), ledger().rows());
+    EXPECT_EQ(picture::Ledger(*read).rows(), ledger().rows());
 }
 
 TEST_F(LongDemoTest, HoursAgreeWithTheMeters) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     for (const Line& line : linesOf("machines.csv")) {
         const std::string& name = line.at("name");
         const auto life = now.life(machine(name));
@@ -197,7 +197,7 @@ TEST_F(LongDemoTest, HoursAgreeWithTheMeters) {
 }
 
 TEST_F(LongDemoTest, EnginesAndWheelsCarryTheirOwnHours) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     const auto best = [&](const char* name) { return now.life(named<items::Item>(name)).hours.best.count(); };
     // Engine no. 1 came out on day -117, no. 2 went in on -110; its piston was new then.
     EXPECT_EQ(best("Heron engine no. 1"), 2100 + metered("Heron 250", -216, -117));
@@ -215,7 +215,7 @@ TEST_F(LongDemoTest, EnginesAndWheelsCarryTheirOwnHours) {
 // Out of the old Heron with its engine, a month in the club's frame, back, and then into the Crake's own
 // engine.
 TEST_F(LongDemoTest, APistonLivedInTwoEnginesAndThreeMachines) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     const auto piston = named<items::Item>("Heron piston D");
     std::set<std::string> engines;
     std::set<std::string> machines;
@@ -236,7 +236,7 @@ TEST_F(LongDemoTest, APistonLivedInTwoEnginesAndThreeMachines) {
 }
 
 TEST_F(LongDemoTest, TellsTwoSeasons) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     std::vector<std::string> here;
     for (const auto* each : now.machines())
         here.push_back(each->name);
@@ -272,7 +272,7 @@ TEST_F(LongDemoTest, TellsTwoSeasons) {
 }
 
 TEST_F(LongDemoTest, CountsAgreeWithTheLines) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     std::map<std::string, usage::Exposure> sums;
     for (const Line& line : linesOf("outings.csv")) {
         usage::Exposure& sum = sums[line.at("machine")];
@@ -315,7 +315,7 @@ TEST_F(LongDemoTest, JobsAgreeWithTheLines) {
 }
 
 TEST_F(LongDemoTest, SomeOfEverythingIsDue) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     for (const auto* each : now.machines()) {
         std::map<outlook::StandingKind, int> kinds;
         for (const auto& line : now.due(each->id))
@@ -334,7 +334,7 @@ TEST_F(LongDemoTest, SomeOfEverythingIsDue) {
 }
 
 TEST_F(LongDemoTest, TheSorrelStandsHalfFinished) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     std::set<std::string> loose;
     for (const auto& open : now.handTight(machine("Sorrel 450")))
         loose.insert(open.joint->code);
@@ -348,14 +348,14 @@ TEST_F(LongDemoTest, TheSorrelStandsHalfFinished) {
 // The middle wrench came back yesterday: it clicked too early. What it tightened since autumn stands in the
 // recall, and asks to be re-checked but for what was tightened or loosened since.
 TEST_F(LongDemoTest, AFailedCheckRecallsWhatTheWrenchTightened) {
-    const ledger::Book now = book();
-    const auto recalls = ledger::recallsOf(now);
+    const book::Book now = book();
+    const auto recalls = book::recallsOf(now);
     ASSERT_EQ(recalls.size(), 1U);
     EXPECT_EQ(recalls[0].tool->name, "Middle click");
     ASSERT_NE(recalls[0].recall.lastGood, nullptr);
     std::set<std::string> open;
     for (const auto& line : recalls[0].recall.lines)
-        if (!ledger::isSettled(now, recalls[0], line)) {
+        if (!book::isSettled(now, recalls[0], line)) {
             const auto* joint = now.joint(line.tightened->joint);
             open.insert(now.ledger().find<items::Machine>(joint->machine)->name + " " + joint->code);
         }
@@ -371,8 +371,8 @@ TEST_F(LongDemoTest, AFailedCheckRecallsWhatTheWrenchTightened) {
 
 // The Heron's rear sprocket came loose three times; the other sprocket joints never.
 TEST_F(LongDemoTest, SaysWhichJointIsLooserThanItsKind) {
-    const ledger::Book now = book();
-    const auto lines = ledger::cameLoose(now, std::nullopt);
+    const book::Book now = book();
+    const auto lines = book::cameLoose(now, std::nullopt);
     ASSERT_FALSE(lines.empty());
     EXPECT_EQ(lines[0].joint->code, "rear-sprocket-bolts");
     EXPECT_EQ(lines[0].joint->machine, machine("Heron 250"));
@@ -385,9 +385,9 @@ TEST_F(LongDemoTest, SaysWhichJointIsLooserThanItsKind) {
 }
 
 TEST_F(LongDemoTest, TheDrawerHasOneOfEachStanding) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     std::map<std::string, fastening::ToolState> states;
-    for (const auto& choice : ledger::drawerOf(now))
+    for (const auto& choice : book::drawerOf(now))
         states[choice.tool->name] = choice.standing.state;
     EXPECT_EQ(states.at("Long red"), fastening::ToolState::InHand);
     EXPECT_EQ(states.at("Middle click"), fastening::ToolState::InHand) << "put right when it was found out";
@@ -396,8 +396,8 @@ TEST_F(LongDemoTest, TheDrawerHasOneOfEachStanding) {
 
 // Another machine wants the same evening: together it is too much, and that is said.
 TEST_F(LongDemoTest, TheHeronsPicksFitTheNextEveningByThemselves) {
-    const ledger::Book now = book();
-    const auto evening = ledger::eveningOf(now, machine("Heron 250"));
+    const book::Book now = book();
+    const auto evening = book::eveningOf(now, machine("Heron 250"));
     ASSERT_EQ(evening.machines.size(), 1U);
     ASSERT_TRUE(evening.machines.front().plan);
     EXPECT_GE(evening.machines.front().jobs.size(), 3U);
@@ -405,13 +405,13 @@ TEST_F(LongDemoTest, TheHeronsPicksFitTheNextEveningByThemselves) {
     const units::Minutes alone = *evening.left + evening.elsewhere;
     EXPECT_GE(alone, units::Minutes{0});
     EXPECT_LT(alone, units::Minutes{60}) << "an evening, not an hour";
-    EXPECT_EQ(evening.elsewhere, ledger::eveningOf(now, machine("Plover 125")).work);
+    EXPECT_EQ(evening.elsewhere, book::eveningOf(now, machine("Plover 125")).work);
     EXPECT_GT(evening.elsewhere, alone);
-    EXPECT_EQ(evening.left, ledger::eveningOf(now, std::nullopt).left);
+    EXPECT_EQ(evening.left, book::eveningOf(now, std::nullopt).left);
 }
 
 TEST_F(LongDemoTest, TheShelfIsARealShelf) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     int tooOld = 0;
     int onOrder = 0;
     int partUsed = 0;
@@ -433,7 +433,7 @@ TEST_F(LongDemoTest, TheShelfIsARealShelf) {
 }
 
 TEST_F(LongDemoTest, EveryTorqueIsOfAnInventedManualOrUnconfirmed) {
-    const ledger::Book now = book();
+    const book::Book now = book();
     int confirmed = 0;
     int unconfirmed = 0;
     int blank = 0;

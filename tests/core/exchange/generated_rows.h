@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "core/exchange/row_json.h"
-#include "core/ledger/rows.h"
+#include "core/picture/rows.h"
 
 // Rows whose every field is drawn at random within what the exchange text takes. They fit together in no
 // other way: references point anywhere.
@@ -23,7 +23,7 @@ class RowDrawer {
         fill(row);
         if constexpr (requires { row.entered; })
             row.entered = entered_++;
-        if constexpr (std::is_same_v<R, ledger::Garage>)
+        if constexpr (std::is_same_v<R, picture::Garage>)
             row.id = GarageId{1};
         else
             row.id = decltype(row.id){nextId_ += *rc::gen::inRange<std::int64_t>(1, 1'000'000'000'000)};
@@ -109,25 +109,25 @@ class RowDrawer {
 template <class... Rows>
 struct DrawAll {
     /// Two rows of every type (one garage), and a strike of one outing.
-    static std::vector<ledger::Row> rows() {
+    static std::vector<picture::Row> rows() {
         RowDrawer drawer;
-        std::vector<ledger::Row> all;
+        std::vector<picture::Row> all;
         (all.emplace_back(drawer.draw<Rows>()), ...);
         (all.emplace_back(drawer.draw<Rows>()), ...);
-        std::erase_if(all, [first = true](const ledger::Row& row) mutable {
-            return std::holds_alternative<ledger::Garage>(row) && !std::exchange(first, false);
+        std::erase_if(all, [first = true](const picture::Row& row) mutable {
+            return std::holds_alternative<picture::Garage>(row) && !std::exchange(first, false);
         });
         std::int64_t outing = 0;
-        for (const ledger::Row& row : all)
+        for (const picture::Row& row : all)
             if (const auto* found = std::get_if<usage::Outing>(&row))
                 outing = found->id.value();
-        std::get<ledger::Strike>(all.back()).fact = outing;
+        std::get<picture::Strike>(all.back()).fact = outing;
         return all;
     }
 };
 
-inline std::vector<ledger::Row> drawRows() {
-    return ledger::ForEachRow<DrawAll>::rows();
+inline std::vector<picture::Row> drawRows() {
+    return picture::ForEachRow<DrawAll>::rows();
 }
 
 }  // namespace wm::test

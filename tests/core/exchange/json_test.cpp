@@ -26,7 +26,7 @@ json schema() {
 }
 
 // One machine with an outing, a struck wash, a record with what was used: enough to break in many places.
-std::vector<ledger::Row> smallGarage() {
+std::vector<picture::Row> smallGarage() {
     items::Machine machine{};
     machine.id = MachineId{11};
     machine.name = "Heron \"250\" <b>";
@@ -50,7 +50,7 @@ std::vector<ledger::Row> smallGarage() {
     record.date = outing.date;
     record.measured = {{"ring gap", "mm", units::Decimal{50, 2}}};
     record.steps = {{"seat"}, {"tank"}};
-    ledger::Strike strike{};
+    picture::Strike strike{};
     strike.id = StrikeId{15};
     strike.entered = 4;
     strike.fact = wash.id.value();
@@ -60,26 +60,26 @@ std::vector<ledger::Row> smallGarage() {
 }
 
 std::string smallText() {
-    return toJson(ledger::Ledger(smallGarage()));
+    return toJson(picture::Ledger(smallGarage()));
 }
 
 TEST(Exchange, ComesBackByteForByte) {
     EXPECT_TRUE(rc::check("rows of every type survive the text", [] {
-        const std::string text = toJson(ledger::Ledger(test::drawRows()));
+        const std::string text = toJson(picture::Ledger(test::drawRows()));
         const auto rows = fromJson(text);
         RC_ASSERT(rows.has_value());
-        RC_ASSERT(toJson(ledger::Ledger(*rows)) == text);
+        RC_ASSERT(toJson(picture::Ledger(*rows)) == text);
     }));
 }
 
 TEST(Exchange, ComesBackRowForRowWhateverTheOrder) {
     EXPECT_TRUE(rc::check("the order in which rows are given is of no account", [] {
-        std::vector<ledger::Row> rows = test::drawRows();
-        const std::string text = toJson(ledger::Ledger(rows));
+        std::vector<picture::Row> rows = test::drawRows();
+        const std::string text = toJson(picture::Ledger(rows));
         std::reverse(rows.begin(), rows.end());
-        RC_ASSERT(toJson(ledger::Ledger(rows)) == text);
-        const ledger::Ledger before(rows);
-        const ledger::Ledger after(fromJson(text).value());
+        RC_ASSERT(toJson(picture::Ledger(rows)) == text);
+        const picture::Ledger before(rows);
+        const picture::Ledger after(fromJson(text).value());
         RC_ASSERT(before.rows() == after.rows());
     }));
 }
@@ -87,7 +87,7 @@ TEST(Exchange, ComesBackRowForRowWhateverTheOrder) {
 TEST(Exchange, KeepsToItsSchema) {
     EXPECT_TRUE(rc::check("every text that is written keeps to the schema", [] {
         static const json kSchema = schema();
-        const json text = json::parse(toJson(ledger::Ledger(test::drawRows())));
+        const json text = json::parse(toJson(picture::Ledger(test::drawRows())));
         const auto found = test::breaches(kSchema, text);
         if (!found.empty())
             RC_FAIL(found.front());
@@ -124,7 +124,7 @@ TEST(Exchange, ATextOfTheFirstFormatIsRead) {
     task.task = TaskId{2};
     task.machine = MachineId{3};
     task.code = "oil";
-    json text = json::parse(toJson(ledger::Ledger({task})));
+    json text = json::parse(toJson(picture::Ledger({task})));
     EXPECT_EQ(text.at("format"), 4);
     text["task_version"][0].erase("weights");
     text["format"] = 2;
@@ -134,7 +134,7 @@ TEST(Exchange, ATextOfTheFirstFormatIsRead) {
     text.erase("calibration");
     const auto rows = fromJson(text.dump());
     ASSERT_TRUE(rows.has_value());
-    EXPECT_EQ(rows->at(0), ledger::Row(task));
+    EXPECT_EQ(rows->at(0), picture::Row(task));
 }
 
 // A text of format 2 knows no torque tools, and no joints that a model shares.
@@ -145,7 +145,7 @@ TEST(Exchange, ATextOfTheSecondFormatIsRead) {
     joint.machine = MachineId{3};
     joint.code = "axle";
     const fastening::JointMark mark{JointMarkId{4}, 1, JointId{2}};
-    json text = json::parse(toJson(ledger::Ledger({joint, mark})));
+    json text = json::parse(toJson(picture::Ledger({joint, mark})));
     for (const char* key : {"shared_from", "shared_to"})
         text["joint_version"][0].erase(key);
     for (const char* key : {"tool", "moved_count", "moved_degrees", "outing"})
@@ -156,7 +156,7 @@ TEST(Exchange, ATextOfTheSecondFormatIsRead) {
     text["format"] = 2;
     const auto rows = fromJson(text.dump());
     ASSERT_TRUE(rows.has_value());
-    EXPECT_EQ(*rows, (std::vector<ledger::Row>{joint, mark}));
+    EXPECT_EQ(*rows, (std::vector<picture::Row>{joint, mark}));
 }
 
 // A text of format 3 knows no page of an amount or a limit, and no amount that was confirmed.
@@ -168,7 +168,7 @@ TEST(Exchange, ATextOfTheThirdFormatIsRead) {
     task.code = "oil";
     task.kit = {{"engine oil", std::nullopt, 900, upkeep::Unit::Millilitre, false}};
     task.measures = {{"play", "mm", std::nullopt, units::Decimal{5, 1}, "service manual", true}};
-    json text = json::parse(toJson(ledger::Ledger({task})));
+    json text = json::parse(toJson(picture::Ledger({task})));
     for (const char* key : {"source", "page", "confirmed"})
         text["task_version"][0]["kit"][0].erase(key);
     text["task_version"][0]["measures"][0].erase("page");
@@ -176,7 +176,7 @@ TEST(Exchange, ATextOfTheThirdFormatIsRead) {
     text["format"] = 3;
     const auto rows = fromJson(text.dump());
     ASSERT_TRUE(rows.has_value());
-    EXPECT_EQ(*rows, (std::vector<ledger::Row>{task}));
+    EXPECT_EQ(*rows, (std::vector<picture::Row>{task}));
     for (const json& odd : {json(3), json("kit"), json::array({1, nullptr})}) {
         json bad = text;
         bad["task_version"][0]["kit"] = odd;
@@ -185,8 +185,8 @@ TEST(Exchange, ATextOfTheThirdFormatIsRead) {
 }
 
 TEST(Exchange, AnEmptyFileHasEveryTable) {
-    const std::string text = toJson(ledger::Ledger{});
-    EXPECT_EQ(json::parse(text).size(), ledger::kTables + 1);
+    const std::string text = toJson(picture::Ledger{});
+    EXPECT_EQ(json::parse(text).size(), picture::kTables + 1);
     const auto rows = fromJson(text);
     ASSERT_TRUE(rows);
     EXPECT_TRUE(rows->empty());
@@ -194,10 +194,10 @@ TEST(Exchange, AnEmptyFileHasEveryTable) {
 }
 
 TEST(Exchange, AStruckFactStaysInItsTable) {
-    const ledger::Ledger ledger(smallGarage());
+    const picture::Ledger ledger(smallGarage());
     ASSERT_TRUE(ledger.all<usage::Wash>().empty());
     EXPECT_EQ(json::parse(smallText()).at("wash").at(0).at("id"), 13);
-    const ledger::Ledger again(fromJson(smallText()).value());
+    const picture::Ledger again(fromJson(smallText()).value());
     EXPECT_EQ(again.struck<usage::Wash>(), ledger.struck<usage::Wash>());
 }
 
@@ -208,7 +208,7 @@ TEST(Exchange, DecimalsStandAsTheyWerePrinted) {
 TEST(Exchange, IdsKeepAll63Bits) {
     auto rows = smallGarage();
     std::get<items::Machine>(rows[0]).id = MachineId{9'223'372'036'854'775'807};
-    const auto again = fromJson(toJson(ledger::Ledger(rows)));
+    const auto again = fromJson(toJson(picture::Ledger(rows)));
     ASSERT_TRUE(again);
     EXPECT_EQ(std::get<items::Machine>((*again)[0]).id.value(), 9'223'372'036'854'775'807);
 }

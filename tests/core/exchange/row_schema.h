@@ -6,7 +6,7 @@
 #include <string>
 
 #include "core/exchange/row_json.h"
-#include "core/ledger/rows.h"
+#include "core/picture/rows.h"
 
 // What the schema must say of a row, worked out from the row's own fields.
 namespace wm::test {
@@ -109,7 +109,7 @@ struct SchemaOf {
 
 /// Every table with the shape of its rows, in order.
 inline nlohmann::ordered_json tableShapes() {
-    return ledger::ForEachRow<SchemaOf>::tables();
+    return picture::ForEachRow<SchemaOf>::tables();
 }
 
 }  // namespace wm::test

@@ -9,23 +9,23 @@
 #include <memory>
 #include <set>
 
+#include "core/book/book.h"
 #include "core/exchange/json.h"
 #include "core/exchange/starter.h"
-#include "core/ledger/book.h"
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "tests/core/exchange/shipped.h"
 
 namespace wm::exchange {
 namespace {
 
+using book::Book;
 using calendar::Date;
-using ledger::Book;
-using ledger::Ledger;
-using ledger::Pen;
 using outlook::StandingKind;
+using picture::Ledger;
 using test::kShippedStarters;
 using test::shippedStarter;
 using test::withCode;
+using verbs::Pen;
 
 const Date kBought = *calendar::makeDate(2026, 3, 2);
 
@@ -42,11 +42,11 @@ class StarterMachineTest : public testing::TestWithParam<const char*> {
         items::Machine machine{
             .name = "Dunlin", .starter = starter_.name, .since = kBought, .startedNew = true};
         machine.pastHigh = units::Hours{0};
-        must([&](const Pen& pen) { return ledger::saveMachine(pen, machine, true); });
+        must([&](const Pen& pen) { return verbs::saveMachine(pen, machine, true); });
         machine_ = ledger_->all<items::Machine>().front().id;
         must([&](const Pen& pen) {
-            return ledger::adoptSchedule(pen, machine_, starter_.name, starter_.steps, starter_.joints,
-                                         starter_.tasks);
+            return verbs::adoptSchedule(pen, machine_, starter_.name, starter_.steps, starter_.joints,
+                                        starter_.tasks);
         });
     }
 
@@ -59,13 +59,13 @@ class StarterMachineTest : public testing::TestWithParam<const char*> {
 
     void ride(int days, usage::Ground ground, bool crashed = false) {
         today_ = kBought.plusDays(days);
-        ledger::OutingDraft draft;
+        verbs::OutingDraft draft;
         draft.outing.machine = machine_;
         draft.outing.date = today_;
         draft.outing.hours = units::Hours{150};
         draft.outing.ground = ground;
         draft.crashed = crashed;
-        must([&](const Pen& pen) { return ledger::logOuting(pen, draft); });
+        must([&](const Pen& pen) { return verbs::logOuting(pen, draft); });
     }
 
     [[nodiscard]] Book book(Date today) const { return {ledger_, today}; }
@@ -113,7 +113,7 @@ TEST_P(StarterMachineTest, ComesBackFromATextAndIntoAnEmptyFile) {
     ASSERT_TRUE(read) << read.error().field;
     EXPECT_EQ(Ledger(*read).rows(), ledger_->rows());
     const Book empty(std::make_shared<const Ledger>(), today_);
-    const auto taken = ledger::adoptAll({empty, [] { return 1; }}, *read);
+    const auto taken = verbs::adoptAll({empty, [] { return 1; }}, *read);
     ASSERT_TRUE(taken) << taken.error().field << " given " << taken.error().given;
     EXPECT_EQ(Ledger{}.with(*taken).rows(), ledger_->rows());
 }

@@ -23,11 +23,11 @@ std::string breachOfReading(std::string_view bytes) {
     const auto rows = exchange::fromJson(bytes);
     if (!rows)
         return isReadable(rows.error()) ? "" : "the refusal of an exchange text can't be shown";
-    const std::string once = exchange::toJson(ledger::Ledger(*rows));
+    const std::string once = exchange::toJson(picture::Ledger(*rows));
     const auto again = exchange::fromJson(once);
     if (!again)
         return "what was written can't be read: " + again.error().field;
-    return exchange::toJson(ledger::Ledger(*again)) == once ? "" : "the second round differs from the first";
+    return exchange::toJson(picture::Ledger(*again)) == once ? "" : "the second round differs from the first";
 }
 
 }  // namespace wm::test

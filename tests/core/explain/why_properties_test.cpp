@@ -24,9 +24,7 @@ class Rows {
         for (const items::Move& move : garage_.moves)
             rows_.emplace_back(move);
     }
-    [[nodiscard]] ledger::Book book() {
-        return {std::make_shared<const ledger::Ledger>(rows_), garage_.last};
-    }
+    [[nodiscard]] book::Book book() { return {std::make_shared<const picture::Ledger>(rows_), garage_.last}; }
 
   private:
     bool oneIn(std::uint64_t n) { return chance_() % n == 0; }
@@ -106,7 +104,7 @@ class Rows {
 
     slow::Garage garage_;
     std::mt19937_64 chance_;
-    std::vector<ledger::Row> rows_;
+    std::vector<picture::Row> rows_;
     std::int64_t id_ = 1'000'000;
 };
 
@@ -129,9 +127,9 @@ TEST(WhyPropertiesTest, TheChildrenMakeTheFigureOfTheParent) {
     EXPECT_TRUE(rc::check("every derivation adds up to its countdown", [] {
         const auto seed = *rc::gen::arbitrary<std::uint64_t>();
         Rows rows(slow::randomGarage(seed, *rc::gen::inRange(0, 40)), seed);
-        const ledger::Book book = rows.book();
+        const book::Book book = rows.book();
         for (const items::Machine* machine : book.machines())
-            for (const ledger::DueLine& line : book.due(machine->id)) {
+            for (const book::DueLine& line : book.due(machine->id)) {
                 const Step root = why(book, line);
                 if (const auto wrong = whereItDoesNotAddUp(root))
                     RC_FAIL(*wrong);

@@ -48,10 +48,10 @@ class WhyTest : public testing::Test {
         fact.machine = machine;
         rows.emplace_back(fact);
     }
-    [[nodiscard]] ledger::Book book(std::string_view today) {
+    [[nodiscard]] book::Book book(std::string_view today) {
         auto all = rows;
         all.emplace_back(job);
-        return {std::make_shared<const ledger::Ledger>(std::move(all)), day(today)};
+        return {std::make_shared<const picture::Ledger>(std::move(all)), day(today)};
     }
     std::string tree(std::string_view today) {
         const auto asked = book(today);
@@ -61,7 +61,7 @@ class WhyTest : public testing::Test {
     }
 
     made::Made make;
-    std::vector<ledger::Row> rows;
+    std::vector<picture::Row> rows;
     upkeep::TaskVersion job = made::task({made::every("15")});
 };
 

@@ -8,7 +8,7 @@
 #include <rapidcheck/gtest.h>
 #include <algorithm>
 
-#include "core/ledger/figures.h"
+#include "core/book/figures.h"
 #include "tests/core/fastening/stand.h"
 
 namespace wm::fastening {
@@ -19,7 +19,7 @@ constexpr double kFirstShare = 0.95;
 class LookupTest : public testing::Test {
   protected:
     static const Lookup& lookup() {
-        static const Lookup all(ledger::figuresOf(standBook(), std::nullopt));
+        static const Lookup all(book::figuresOf(standBook(), std::nullopt));
         return all;
     }
     static std::optional<MachineId> machine(const std::string& name) {

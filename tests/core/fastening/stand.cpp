@@ -84,8 +84,8 @@ class Stand {
         addSettings(machine);
     }
 
-    std::shared_ptr<const ledger::Ledger> ledger() && {
-        return std::make_shared<const ledger::Ledger>(std::move(rows_));
+    std::shared_ptr<const picture::Ledger> ledger() && {
+        return std::make_shared<const picture::Ledger>(std::move(rows_));
     }
 
   private:
@@ -121,12 +121,12 @@ class Stand {
 
     std::int64_t lastId_ = 0;
     base::Entered entered_ = 0;
-    std::vector<ledger::Row> rows_;
+    std::vector<picture::Row> rows_;
 };
 
 }  // namespace
 
-std::shared_ptr<const ledger::Ledger> standLedger(int machines) {
+std::shared_ptr<const picture::Ledger> standLedger(int machines) {
     const auto four = exchange::readStarter(fileText("resources/starters/four-stroke-motocross.json"));
     const auto two = exchange::readStarter(fileText("resources/starters/two-stroke-motocross.json"));
     static constexpr std::array kNames{"Heron 250",  "Plover 125", "Sorrel 450", "Dunlin 85",
@@ -142,7 +142,7 @@ std::shared_ptr<const ledger::Ledger> standLedger(int machines) {
     return std::move(stand).ledger();
 }
 
-ledger::Book standBook(int machines) {
+book::Book standBook(int machines) {
     return {standLedger(machines), *calendar::makeDate(2026, 5, 7)};
 }
 

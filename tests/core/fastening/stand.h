@@ -7,15 +7,15 @@
 #include <string>
 #include <vector>
 
+#include "core/book/book.h"
 #include "core/fastening/figure.h"
-#include "core/ledger/book.h"
 
 namespace wm::fastening {
 
 /// Machines as they stand in front of somebody who looks a figure up: the schedules that the program brings,
 /// with threads, a few figures and settings on top. All of it invented.
-std::shared_ptr<const ledger::Ledger> standLedger(int machines = 2);
-ledger::Book standBook(int machines = 2);
+std::shared_ptr<const picture::Ledger> standLedger(int machines = 2);
+book::Book standBook(int machines = 2);
 
 /// The kind and the code of a figure, as the lists of queries name it: "joint:rear-axle-nut".
 std::string pointName(const Figure& figure);

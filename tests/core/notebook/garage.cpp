@@ -17,10 +17,10 @@ std::string notebookFile(const std::string& name) {
 }
 
 Garage::Garage() {
-    today = ledger::day("2026-11-25");
+    today = verbs::day("2026-11-25");
     const auto add = [&](const char* name) {
-        must([&](const ledger::Pen& pen) {
-            return ledger::saveMachine(pen, {.name = name, .since = today}, true);
+        must([&](const verbs::Pen& pen) {
+            return verbs::saveMachine(pen, {.name = name, .since = today}, true);
         });
         for (const auto& machine : ledger().all<items::Machine>())
             if (machine.name == name)
@@ -37,8 +37,8 @@ void Garage::adopt(MachineId machine) {
     const auto task = [](const char* name, const char* code) {
         return upkeep::TaskVersion{.code = code, .name = name, .limits = {{.every = 600}}};
     };
-    must([&](const ledger::Pen& pen) {
-        return ledger::adoptSchedule(
+    must([&](const verbs::Pen& pen) {
+        return verbs::adoptSchedule(
             pen, machine, "took over a schedule", {}, {},
             {task("Engine oil", "engine-oil"), task("Oil filter", "oil-filter"),
              task("Air filter: swap for an oiled one", "air-filter"),
@@ -68,7 +68,7 @@ Notebook Garage::read(const std::string& bytes, const ReadingWishes& wishes) con
 
 std::size_t Garage::take(const std::string& bytes, const Agreement& agreement) {
     std::size_t lines = 0;
-    const auto change = say([&](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    const auto change = say([&](const verbs::Pen& pen) -> base::Result<picture::Change> {
         const Notebook notebook = read(bytes);
         auto taken = takeNotebook(pen, notebook, agreement, "notebook.csv");
         if (!taken)

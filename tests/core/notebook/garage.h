@@ -7,7 +7,7 @@
 
 #include "core/notebook/reading.h"
 #include "core/notebook/take.h"
-#include "tests/core/ledger/bench.h"
+#include "tests/core/verbs/bench.h"
 
 namespace wm::notebook {
 
@@ -15,7 +15,7 @@ namespace wm::notebook {
 std::string notebookFile(const std::string& name);
 
 /// A bench that knows Heron 250 and Sorrel 450 since today, with the common jobs as tasks, and nothing else.
-class Garage : public ledger::Bench {
+class Garage : public verbs::Bench {
   public:
     Garage();
     MachineId heron;

@@ -46,8 +46,8 @@ class HabitsTest : public testing::Test {
         const MadeNotebook made = makeNotebook(habit, seed);
         Garage garage;
         for (const char* name : {"Avocet 300", "Dunlin 85"})
-            garage.must([&](const ledger::Pen& pen) {
-                return ledger::saveMachine(pen, {.name = name, .since = garage.today}, true);
+            garage.must([&](const verbs::Pen& pen) {
+                return verbs::saveMachine(pen, {.name = name, .since = garage.today}, true);
             });
         const Notebook notebook = garage.read(made.bytes);
         for (std::size_t at = 0; at < made.lines.size(); ++at) {

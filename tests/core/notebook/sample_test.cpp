@@ -161,7 +161,7 @@ class TakenOverTest : public testing::Test {
         garage.take(notebookFile("jobs.csv"), kAllCures);
     }
     [[nodiscard]] usage::Exposure life(MachineId machine) const {
-        const ledger::Book book = garage.book();
+        const book::Book book = garage.book();
         usage::Exposure life = book.life(machine);
         const auto* card = book.ledger().find<items::Machine>(machine);
         life.hours.best -= card->pastBest;
@@ -194,7 +194,7 @@ TEST_F(TakenOverTest, JobsTheirMinutesAndWhatTheyUsedAddUp) {
         minutes += std::stol(row[5]);
         engineOil += row[4].find("engine oil 1,0 l") != std::string::npos ? 1000 : 0;
     }
-    const ledger::Ledger& ledger = garage.ledger();
+    const picture::Ledger& ledger = garage.ledger();
     std::set<std::tuple<MachineId, calendar::Date, std::string>> done;
     long recorded = 0;
     for (const auto& record : ledger.all<upkeep::Record>()) {
@@ -213,7 +213,7 @@ TEST_F(TakenOverTest, JobsTheirMinutesAndWhatTheyUsedAddUp) {
 TEST_F(TakenOverTest, JobsAfterARenewedMeterWaitForNothing) {
     Garage other;
     other.take(notebookFile("outings.csv"), kAllCures);
-    const ledger::Book book = other.book();
+    const book::Book book = other.book();
     const auto taken =
         takeNotebook({book, [] { return 1; }}, other.read(notebookFile("jobs.csv")), {}, "jobs.csv");
     ASSERT_TRUE(taken);
@@ -222,7 +222,7 @@ TEST_F(TakenOverTest, JobsAfterARenewedMeterWaitForNothing) {
 
 TEST_F(TakenOverTest, TheCardsBeginWithTheNotebook) {
     const auto* heron = garage.ledger().find<items::Machine>(garage.heron);
-    EXPECT_EQ(heron->since, ledger::day("2026-03-07"));
+    EXPECT_EQ(heron->since, verbs::day("2026-03-07"));
     EXPECT_EQ(heron->pastLow, units::Hours{1250}) << "14.5 on the meter after the first 2.0 h";
     EXPECT_EQ(heron->pastBest, units::Hours{1250});
     EXPECT_FALSE(heron->pastHigh) << "the meter may have been fitted late";
@@ -249,12 +249,12 @@ TEST_F(TakenOverTest, NewLinesOfAGrownNotebookAreAdded) {
 TEST_F(TakenOverTest, WhatWasStruckOrChangedByHandDoesNotComeBack) {
     const usage::Outing first = garage.ledger().all<usage::Outing>().front();
     const usage::Outing last = garage.ledger().all<usage::Outing>().back();
-    garage.must([&](const ledger::Pen& pen) { return ledger::strike(pen, first.id.value(), "not mine"); });
-    garage.must([&](const ledger::Pen& pen) {
-        return ledger::correct(pen, last.id.value(), "looked it up", [&](const ledger::Pen& again) {
-            ledger::OutingDraft draft{.outing = last};
+    garage.must([&](const verbs::Pen& pen) { return verbs::strike(pen, first.id.value(), "not mine"); });
+    garage.must([&](const verbs::Pen& pen) {
+        return verbs::correct(pen, last.id.value(), "looked it up", [&](const verbs::Pen& again) {
+            verbs::OutingDraft draft{.outing = last};
             draft.outing.hours = units::Hours{180};
-            return ledger::logOuting(again, draft);
+            return verbs::logOuting(again, draft);
         });
     });
     EXPECT_EQ(garage.take(notebookFile("outings.csv"), kAllCures), 0U);
@@ -269,9 +269,9 @@ TEST(NotebookSampleTest, WithoutItsCuresOnlySureLinesAreTaken) {
 }
 
 TEST(NotebookSampleTest, AFileWithoutMachinesGetsThem) {
-    ledger::Bench bench;
-    bench.today = ledger::day("2026-11-25");
-    const auto change = bench.say([&](const ledger::Pen& pen) -> base::Result<ledger::Change> {
+    verbs::Bench bench;
+    bench.today = verbs::day("2026-11-25");
+    const auto change = bench.say([&](const verbs::Pen& pen) -> base::Result<picture::Change> {
         const auto notebook = readNotebook(*readTable(notebookFile("outings.csv")), pen.book);
         return takeNotebook(pen, *notebook, kAllCures, "outings.csv").map([](Taken taken) {
             return std::move(taken.change);

@@ -195,7 +195,7 @@ TEST(JobSheetTest, NamesToolsOnceAndTheWrenchesForTheTorques) {
 std::vector<std::string> wrenchesWith(const std::vector<std::pair<fastening::Tool, bool>>& drawer,
                                       std::int64_t atTheAxle = 110) {
     auto rows = smallGarage();
-    for (ledger::Row& row : rows)
+    for (picture::Row& row : rows)
         if (auto* joint = std::get_if<fastening::JointVersion>(&row); joint && joint->joint == kAxleNut)
             joint->torque = units::Decimal{atTheAxle, 0};
     std::int64_t id = 900;

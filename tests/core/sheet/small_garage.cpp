@@ -21,10 +21,10 @@ class Rows {
             row.entered = ++entered_;
         rows_.emplace_back(std::move(row));
     }
-    std::vector<ledger::Row> take() { return std::move(rows_); }
+    std::vector<picture::Row> take() { return std::move(rows_); }
 
   private:
-    std::vector<ledger::Row> rows_;
+    std::vector<picture::Row> rows_;
     base::Entered entered_ = 0;
 };
 
@@ -288,7 +288,7 @@ Date smallToday() {
     return day(5, 14);
 }
 
-std::vector<ledger::Row> smallGarage() {
+std::vector<picture::Row> smallGarage() {
     Rows rows;
     addMachines(rows);
     addUse(rows);
@@ -300,8 +300,8 @@ std::vector<ledger::Row> smallGarage() {
     return rows.take();
 }
 
-ledger::Book bookOf(std::vector<ledger::Row> rows) {
-    return {std::make_shared<const ledger::Ledger>(std::move(rows)), smallToday()};
+book::Book bookOf(std::vector<picture::Row> rows) {
+    return {std::make_shared<const picture::Ledger>(std::move(rows)), smallToday()};
 }
 
 }  // namespace wm::sheet

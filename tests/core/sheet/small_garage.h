@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 
 namespace wm::sheet {
 
@@ -21,8 +21,8 @@ calendar::Date smallToday();
 
 /// Two invented machines. On the Heron a tyre and a linkage are picked for Friday's window from 18:00 to
 /// 20:00: 35 + 35 min of work, 5 + 11 + 24 min of access. On the Plover nothing.
-std::vector<ledger::Row> smallGarage();
+std::vector<picture::Row> smallGarage();
 
-ledger::Book bookOf(std::vector<ledger::Row> rows);
+book::Book bookOf(std::vector<picture::Row> rows);
 
 }  // namespace wm::sheet

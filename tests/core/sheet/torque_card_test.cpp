@@ -4,20 +4,20 @@
 
 #include <gtest/gtest.h>
 
-#include "core/ledger/verbs.h"
-#include "tests/core/ledger/bench.h"
+#include "core/verbs/verbs.h"
+#include "tests/core/verbs/bench.h"
 
 namespace wm::sheet {
 namespace {
 
 using units::Decimal;
 
-class TorqueCardTest : public testing::Test, public ledger::FurnishedBench {
+class TorqueCardTest : public testing::Test, public verbs::FurnishedBench {
   protected:
     void addJoint(fastening::JointVersion joint) {
         joint.machine = heron;
         joint.source = "service manual";
-        must(ledger::saying(ledger::saveJoint, joint));
+        must(verbs::saying(verbs::saveJoint, joint));
     }
 };
 
@@ -45,7 +45,7 @@ TEST_F(TorqueCardTest, HasEveryFigureAsPrintedWithWhatItHoldsFor) {
     fastening::Tool tool{.name = "Long red"};
     tool.low = Decimal{20, 0};
     tool.high = Decimal{200, 0};
-    must(ledger::saying(ledger::saveTool, tool, true));
+    must(verbs::saying(verbs::saveTool, tool, true));
     const auto card = torqueCard(book(), heron, ',').value();
     EXPECT_EQ(card.machine, "Heron 250");
     EXPECT_EQ(card.date, "20 May 2026");

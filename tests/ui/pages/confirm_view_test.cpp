@@ -6,7 +6,7 @@
 #include <QPushButton>
 #include <QTabBar>
 
-#include "core/ledger/confirming.h"
+#include "core/definitions/confirming.h"
 #include "tests/ui/window.h"
 #include "ui/pages/page.h"
 #include "ui/pages/torque/big_figure.h"
@@ -31,11 +31,11 @@ class ConfirmViewTest : public WindowTest {
     QLineEdit* page() { return child<QLineEdit>("confirmPage"); }
     RowTable* table() { return child<RowTable>("confirmFigures"); }
     QString said(const char* name) { return child<QLabel>(name)->text(); }
-    std::vector<ledger::Printed> figures() {
-        return ledger::printedFigures(garage_->book(), garage_->machine("Heron 250"));
+    std::vector<definitions::Printed> figures() {
+        return definitions::printedFigures(garage_->book(), garage_->machine("Heron 250"));
     }
-    ledger::Printed now(const QString& name) {
-        for (const ledger::Printed& each : figures())
+    definitions::Printed now(const QString& name) {
+        for (const definitions::Printed& each : figures())
             if (QString::fromStdString(each.name) == name)
                 return each;
         ADD_FAILURE() << "no figure " << name.toStdString();
@@ -48,7 +48,7 @@ class ConfirmViewTest : public WindowTest {
                 return table()->choose(row.id);
         ADD_FAILURE() << "no row " << name.toStdString();
     }
-    std::size_t confirmed() { return ledger::confirmedCount(figures()).confirmed; }
+    std::size_t confirmed() { return definitions::confirmedCount(figures()).confirmed; }
 };
 
 // The first time the page is asked; from then on Enter is enough.
@@ -80,7 +80,7 @@ TEST_F(ConfirmViewTest, EnterSaysThatItStandsThereSoAndKeepsThePage) {
 }
 
 TEST_F(ConfirmViewTest, SaysHowFarItIs) {
-    const auto count = ledger::confirmedCount(figures());
+    const auto count = definitions::confirmedCount(figures());
     EXPECT_EQ(said("confirmProgress"),
               QStringLiteral("Heron 250: %1 of %2 confirmed").arg(count.confirmed).arg(count.all));
     EXPECT_EQ(table()->rows().rowCount(), static_cast<int>(count.all - count.confirmed));
@@ -129,7 +129,7 @@ TEST_F(ConfirmViewTest, AStagedTorqueIsPutRightHere) {
     nut.stages = "30, 60";
     nut.confirmed = false;
     nut.sharedFrom = nut.sharedTo = std::nullopt;
-    garage_->say([nut](const ledger::Pen& pen) { return ledger::saveJoint(pen, nut); });
+    garage_->say([nut](const verbs::Pen& pen) { return verbs::saveJoint(pen, nut); });
     choose(name);
     const auto put = [this](const char* words) {
         figure()->setFocus();
@@ -219,7 +219,7 @@ TEST_F(ConfirmViewTest, AMachineIsChosenFirst) {
 // User text is never markup, and the list holds what the core says, in its order.
 TEST_F(ConfirmViewTest, TheListIsInTheOrderOfAManual) {
     QStringList wanted;
-    for (const ledger::Printed& each : figures())
+    for (const definitions::Printed& each : figures())
         if (!each.confirmed)
             wanted << QString::fromStdString(each.name);
     QStringList seen;
@@ -238,7 +238,7 @@ TEST_F(ConfirmViewTest, WhatChangesMeanwhileShowsBesideWhatIsTyped) {
     const auto key = now(QStringLiteral("fork oil")).key;
     auto task = *garage_->book().task(TaskId{key.of});
     task.kit.at(key.at).amount = 950;
-    garage_->say([task](const ledger::Pen& pen) { return ledger::saveTask(pen, task); });
+    garage_->say([task](const verbs::Pen& pen) { return verbs::saveTask(pen, task); });
     EXPECT_EQ(child<BigFigure>("confirmStored")->text(), QStringLiteral("950\u00A0ml"));
     EXPECT_EQ(figure()->text(), QStringLiteral("0,9 l"));
 }
@@ -248,7 +248,7 @@ TEST_F(ConfirmViewTest, APageTypedOverAStoredOneStays) {
     seat.torque = units::Decimal{7, 0};
     seat.source = "Heron 250 service manual (invented)";
     seat.page = "2-40";
-    garage_->say([seat](const ledger::Pen& pen) { return ledger::saveJoint(pen, seat); });
+    garage_->say([seat](const verbs::Pen& pen) { return verbs::saveJoint(pen, seat); });
     choose(QStringLiteral("Seat bolts"));
     ASSERT_EQ(page()->text(), QStringLiteral("2-40"));
     page()->setFocus();
@@ -279,8 +279,8 @@ TEST_F(ConfirmViewTest, NothingOfAnotherFileStays) {
 TEST_F(ConfirmViewTest, ANameIsNoPlaceForFigures) {
     garage_->addMachine("Plover %2 %3", "four-stroke-motocross", units::Hours{100});
     garage_->workbench().choose(garage_->machine("Plover %2 %3"));
-    const auto count =
-        ledger::confirmedCount(ledger::printedFigures(garage_->book(), garage_->machine("Plover %2 %3")));
+    const auto count = definitions::confirmedCount(
+        definitions::printedFigures(garage_->book(), garage_->machine("Plover %2 %3")));
     EXPECT_EQ(said("confirmProgress"), QStringLiteral("Plover %2 %3: ") + QString::number(count.confirmed) +
                                            QStringLiteral(" of ") + QString::number(count.all) +
                                            QStringLiteral(" confirmed"));

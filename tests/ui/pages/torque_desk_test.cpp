@@ -11,8 +11,8 @@
 #include <QTableWidget>
 #include <QTimer>
 
-#include "core/ledger/drawer.h"
-#include "core/ledger/verbs.h"
+#include "core/book/drawer.h"
+#include "core/verbs/verbs.h"
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/page.h"
@@ -28,7 +28,7 @@ class TorqueDeskTest : public WindowTest {
         garage_->workbench().choose(garage_->machine("Heron 250"));
         window_->goTo(PageId::Torque);
     }
-    const ledger::Book& book() { return garage_->book(); }
+    const book::Book& book() { return garage_->book(); }
     void look(int view) { child<QTabBar>("torqueViews")->setCurrentIndex(view); }
     QString nameOf(int view) { return child<QTabBar>("torqueViews")->tabText(view); }
     QLineEdit* field(const char* name) {
@@ -45,8 +45,8 @@ class TorqueDeskTest : public WindowTest {
     }
     void mark(fastening::MarkKind kind, std::optional<ToolId> tool) {
         const JointId joint = book().joints(garage_->machine("Heron 250")).front()->joint;
-        garage_->say([=](const ledger::Pen& pen) {
-            return ledger::markJoints(
+        garage_->say([=](const verbs::Pen& pen) {
+            return verbs::markJoints(
                 pen, {{.joint = joint, .date = pen.book.today(), .kind = kind, .tool = tool}});
         });
     }
@@ -100,7 +100,7 @@ TEST_F(TorqueDeskTest, ACheckIsStruckWithAReason) {
     EXPECT_FALSE(strike->isVisible()) << "nothing to strike";
     mark(fastening::MarkKind::Confirmed, red);
     const fastening::Calibration check{.tool = red, .date = garage_->book().today(), .foundWithin = false};
-    garage_->say([check](const ledger::Pen& pen) { return ledger::recordCalibration(pen, check); });
+    garage_->say([check](const verbs::Pen& pen) { return verbs::recordCalibration(pen, check); });
     child<RowTable>("drawerTools")->choose(red.value());
     EXPECT_TRUE(nameOf(kDrawer).contains(QStringLiteral("1 to re-check")));
     ASSERT_TRUE(strike->isVisible());
@@ -129,7 +129,7 @@ TEST_F(TorqueDeskTest, TheCardForTheWallAsksForThePrinter) {
     look(kChart);
     child<QPushButton>("chartPrint")->click();
     EXPECT_TRUE(child<QLabel>("chartWords")->text().contains(QStringLiteral("no torque figure yet")));
-    garage_->say([joint = head()](const ledger::Pen& pen) { return ledger::saveJoint(pen, joint); });
+    garage_->say([joint = head()](const verbs::Pen& pen) { return verbs::saveJoint(pen, joint); });
     QString asked;
     QTimer::singleShot(0, window_.get(), [&asked] {
         auto* dialog = qobject_cast<QPrintDialog*>(QApplication::activeModalWidget());
@@ -215,9 +215,9 @@ TEST_F(TorqueDeskTest, AChartCanBeKeptToThisMachine) {
     card.maker = "Brackwater";
     card.model = "MX 250";
     card.year = 2020;
-    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, false); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, false); });
     card.name = "Kite 250";
-    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, true); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
     const auto kite = garage_->machine("Kite 250");
     look(kChart);
     auto* sharing = child<QComboBox>("chartSharing");
@@ -282,7 +282,7 @@ TEST_F(TorqueDeskTest, SaysWhatOfTheStandardIsFromMemory) {
     const auto add = [this](const char* name, fastening::ToolType type) {
         const fastening::Tool tool{
             .name = name, .type = type, .low = units::Decimal{5, 0}, .high = units::Decimal{60, 0}};
-        garage_->say([tool](const ledger::Pen& pen) { return ledger::saveTool(pen, tool, true); });
+        garage_->say([tool](const verbs::Pen& pen) { return verbs::saveTool(pen, tool, true); });
     };
     add("Click", fastening::ToolType::IIA);
     add("Dial", fastening::ToolType::IB);

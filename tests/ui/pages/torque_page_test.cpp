@@ -9,7 +9,7 @@
 #include <QScrollArea>
 #include <QScrollBar>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "tests/ui/window.h"
 #include "ui/pages/page.h"
 #include "ui/pages/torque/big_figure.h"
@@ -25,7 +25,7 @@ class TorquePageTest : public WindowTest {
         garage_->workbench().choose(garage_->machine("Heron 250"));
         window_->goTo(PageId::Torque);
     }
-    const ledger::Book& book() { return garage_->book(); }
+    const book::Book& book() { return garage_->book(); }
     const fastening::JointVersion& joint(const char* code) {
         return *book().joint(garage_->machine("Heron 250"), code);
     }
@@ -211,13 +211,13 @@ TEST_F(TorquePageTest, AFigureIsPutRightForOneMachineOrForAllOfItsModel) {
     card.maker = "Brackwater";
     card.model = "MX 250";
     card.year = 2020;
-    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, false); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, false); });
     fastening::JointVersion shared = joint("rotor-nut");
     shared.sharedFrom = 2019;
     shared.sharedTo = 2021;
-    garage_->say([shared](const ledger::Pen& pen) { return ledger::saveJoint(pen, shared); });
+    garage_->say([shared](const verbs::Pen& pen) { return verbs::saveJoint(pen, shared); });
     card.name = "Kite 250";
-    garage_->say([card](const ledger::Pen& pen) { return ledger::saveMachine(pen, card, true); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
     const auto kite = garage_->machine("Kite 250");
     const auto onKite = [&] { return book().joint(kite, "rotor-nut")->torque->text(); };
     const auto put = [this](const char* figure) {
@@ -267,7 +267,7 @@ TEST_F(TorquePageTest, NothingOfAJointStaysWhereThereIsNone) {
 TEST_F(TorquePageTest, ANameIsNoPlaceForFigures) {
     auto task = *book().task(garage_->task("Heron 250", "linkage-grease"));
     task.name = "Linkage %2 %3";
-    garage_->say([task](const ledger::Pen& pen) { return ledger::saveTask(pen, task); });
+    garage_->say([task](const verbs::Pen& pen) { return verbs::saveTask(pen, task); });
     ask(QStringLiteral("link to frame"));
     EXPECT_TRUE(said("torqueJob").startsWith(QStringLiteral("Linkage %2 %3: joint 1 of ")))
         << said("torqueJob").toStdString();
@@ -327,8 +327,8 @@ TEST_F(TorquePageTest, WhatIsHandTightIsSaidAtOnce) {
     ask(QStringLiteral("subframe"));
     EXPECT_EQ(said("answerHandTight"), QStringLiteral("HAND-TIGHT since Tue 5 May: found moved"));
     const JointId open = book().handTight(heron).at(0).joint->joint;
-    garage_->say([open](const ledger::Pen& pen) {
-        return ledger::markJoints(
+    garage_->say([open](const verbs::Pen& pen) {
+        return verbs::markJoints(
             pen, {{.joint = open, .date = pen.book.today(), .kind = fastening::MarkKind::Confirmed}});
     });
     EXPECT_TRUE(said("torqueHandTight").isEmpty());
@@ -386,7 +386,7 @@ TEST_F(TorquePageTest, StagesFollowATorqueThatIsPutRight) {
     nut.torque = units::Decimal{60, 0};
     nut.torqueHigh.reset();
     nut.stages = "30, 60";
-    garage_->say([nut](const ledger::Pen& pen) { return ledger::saveJoint(pen, nut); });
+    garage_->say([nut](const verbs::Pen& pen) { return verbs::saveJoint(pen, nut); });
     ask(QStringLiteral("rotor"));
     auto* torque = child<QLineEdit>("jointTorque");
     const auto put = [&](const char* figure) {

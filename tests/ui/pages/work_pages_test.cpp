@@ -7,8 +7,8 @@
 #include <algorithm>
 #include <set>
 
-#include "core/ledger/evening.h"
-#include "core/ledger/verbs.h"
+#include "core/book/evening.h"
+#include "core/verbs/verbs.h"
 #include "tests/ui/window.h"
 #include "ui/pages/weekend/weekend_rows.h"
 #include "ui/tables/row_table.h"
@@ -19,7 +19,7 @@ namespace {
 class WorkPagesTest : public WindowTest {
   protected:
     void SetUp() override { openOn(Garage::Fill::Season); }
-    const ledger::Book& book() { return garage_->book(); }
+    const book::Book& book() { return garage_->book(); }
     void enter(QLineEdit* field, const char* typed) {
         field->setFocus();
         field->selectAll();
@@ -35,15 +35,15 @@ TEST_F(WorkPagesTest, SpacePutsAJobIntoTheWeekendAndTakesItOut) {
     auto* jobs = child<RowTable>("weekendJobs");
     const TaskId task = garage_->task("Heron 250", "engine-oil");
     const bool before = book().dueLine(task)->picked;
-    const auto workBefore = ledger::eveningOf(book(), heron).work;
+    const auto workBefore = book::eveningOf(book(), heron).work;
     jobs->choose(task.value());
     QTest::keyClick(jobs, Qt::Key_Space);
     EXPECT_NE(book().dueLine(task)->picked, before);
-    EXPECT_NE(ledger::eveningOf(book(), heron).work, workBefore);
+    EXPECT_NE(book::eveningOf(book(), heron).work, workBefore);
     jobs->choose(task.value());
     QTest::keyClick(jobs, Qt::Key_Space);
     EXPECT_EQ(book().dueLine(task)->picked, before);
-    EXPECT_EQ(ledger::eveningOf(book(), heron).work, workBefore);
+    EXPECT_EQ(book::eveningOf(book(), heron).work, workBefore);
 }
 
 TEST_F(WorkPagesTest, AWorkWindowIsTypedInOneLine) {
@@ -85,7 +85,7 @@ TEST_F(WorkPagesTest, TheOrderSaysWhereTheWindowEnds) {
     const MachineId heron = garage_->machine("Heron 250");
     garage_->workbench().choose(heron);
     window_->goTo(PageId::Weekend);
-    const auto work = ledger::eveningOf(book(), heron).work.count();
+    const auto work = book::eveningOf(book(), heron).work.count();
     ASSERT_GT(work, 20);
     const auto ends = [&](const char* until) {
         child<QLineEdit>("windowFrom")->setText(QString());
@@ -178,11 +178,11 @@ TEST_F(WorkPagesTest, ASavedSheetGetsItsNumberAndAFailedOneGivesItBack) {
     child<QWidget>("sheetsPdf")->setFocus();
     press(Qt::Key_Space);
     EXPECT_EQ(prompts_.reported.size(), 1);
-    EXPECT_TRUE(book().ledger().all<sheet::IssuedSheet>().empty());
+    EXPECT_TRUE(book().ledger().all<weekend::IssuedSheet>().empty());
     prompts_.paths = {garage_->in(QStringLiteral("sheet.pdf"))};
     child<QWidget>("sheetsPdf")->setFocus();
     press(Qt::Key_Space);
-    ASSERT_EQ(book().ledger().all<sheet::IssuedSheet>().size(), 1U);
+    ASSERT_EQ(book().ledger().all<weekend::IssuedSheet>().size(), 1U);
     EXPECT_TRUE(QFile::exists(garage_->in(QStringLiteral("sheet.pdf"))));
     EXPECT_TRUE(garage_->workbench().undoText().isEmpty());  // what is on paper is not taken back
 }
@@ -190,8 +190,8 @@ TEST_F(WorkPagesTest, ASavedSheetGetsItsNumberAndAFailedOneGivesItBack) {
 TEST_F(WorkPagesTest, ANameIsNoPlaceForFigures) {
     auto task = *book().task(garage_->task("Heron 250", "engine-oil"));
     task.name = "Oil %2";
-    const ledger::DueLine line{.task = &task};
-    ledger::Evening evening;
+    const book::DueLine line{.task = &task};
+    book::Evening evening;
     evening.machines.push_back({.alsoOpen = {&line}});
     EXPECT_TRUE(alsoOpenWords(evening).endsWith(
         QStringLiteral("Oil %2 (") + QString::number(task.minutes.count()) + QStringLiteral(" min)")))

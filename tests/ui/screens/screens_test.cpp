@@ -201,7 +201,7 @@ TEST_F(LongScreens, OfATaskThatIsChanged) {
 TEST_F(LongScreens, OfANotebookBeforeItGoesIn) {
     openOn(Garage::Fill::Empty);
     garage_->say(
-        [](const ledger::Pen& pen) { return ledger::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
+        [](const verbs::Pen& pen) { return verbs::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
     garage_->addMachine("Heron 250", "four-stroke-motocross", units::Hours{1250});
     garage_->addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});
     inEveryLook([this] {

@@ -5,7 +5,7 @@
 #include <QComboBox>
 #include <QLineEdit>
 
-#include "core/ledger/unknown.h"
+#include "core/book/unknown.h"
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
 
@@ -61,7 +61,7 @@ class FirstRun : public WindowTest {
     // figure.
     void sayWhatIsKnown(MachineId machine) {
         ASSERT_EQ(focus(), "baselineTable");
-        const auto unknown = ledger::unknownOf(garage_->book(), machine).size();
+        const auto unknown = book::unknownOf(garage_->book(), machine).size();
         key(Qt::Key_S);
         keys(QStringLiteral("55 h"));
         key(Qt::Key_Return);
@@ -69,7 +69,7 @@ class FirstRun : public WindowTest {
         key(Qt::Key_F);
         key(Qt::Key_Return);
         EXPECT_GT(garage_->book().ledger().all<upkeep::Record>().size(), 20U);
-        EXPECT_LT(ledger::unknownOf(garage_->book(), machine).size(), unknown - 20);
+        EXPECT_LT(book::unknownOf(garage_->book(), machine).size(), unknown - 20);
         key(Qt::Key_B, Qt::AltModifier);
     }
 

@@ -150,7 +150,7 @@ TEST_F(Journey, ASecondWindowIsSeen) {
     snag.machine = garage_->machine("Heron 250");
     snag.date = day("2026-05-07");
     snag.what = "seen elsewhere";
-    ASSERT_TRUE(other.perform([snag](const ledger::Pen& pen) { return ledger::addSnag(pen, snag); }));
+    ASSERT_TRUE(other.perform([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); }));
     EXPECT_TRUE(
         QTest::qWaitFor([this, &snag] { return !garage_->book().snags(snag.machine).empty(); }, 5000));
 }

@@ -321,11 +321,11 @@ TEST_F(NotebookWindow, AnotherWindowsWordComesBeforeTheImport) {
     ASSERT_NE(dialog, nullptr);
     Workbench other([] { return QDateTime(QDate(2026, 5, 7), QTime(18, 5)); });
     ASSERT_EQ(other.open(garage_->path()).outcome, store::OpenOutcome::Opened);
-    ledger::OutingDraft draft;
+    verbs::OutingDraft draft;
     draft.outing.machine = garage_->machine("Heron 250");
     draft.outing.date = day("2026-03-07");
     draft.outing.hours = units::Hours{200};
-    ASSERT_TRUE(other.perform([draft](const ledger::Pen& pen) { return ledger::logOuting(pen, draft); }));
+    ASSERT_TRUE(other.perform([draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); }));
     press(Qt::Key_Return);  // to the doubtful lines
     press(Qt::Key_Return);
     EXPECT_TRUE(dialog->isVisible());

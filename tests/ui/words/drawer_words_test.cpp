@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "tests/ui/garage.h"
 
 namespace wm::ui {
@@ -15,9 +15,9 @@ TEST(RecallLineWords, KeepTheNameAsItIs) {
     Garage garage(Garage::Fill::OneMachine);
     auto axle = *garage.book().joints(garage.machine("Heron 250")).front();
     axle.name = "Axle %1 nut";
-    garage.say([axle](const ledger::Pen& pen) { return ledger::saveJoint(pen, axle); });
+    garage.say([axle](const verbs::Pen& pen) { return verbs::saveJoint(pen, axle); });
     fastening::Calibration failed;
-    ledger::ToolRecall recall;
+    book::ToolRecall recall;
     recall.recall.failed = &failed;
     fastening::JointMark tightened;
     tightened.joint = axle.joint;

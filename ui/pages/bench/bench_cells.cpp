@@ -7,7 +7,7 @@
 #include <map>
 #include <utility>
 
-#include "core/ledger/round.h"
+#include "core/book/round.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
@@ -27,12 +27,12 @@ std::vector<BenchCell>& in(BenchColumn& column, Band band) {
     return column[static_cast<std::size_t>(band)];
 }
 
-bool fallsDue(const ledger::DueLine& line) {
+bool fallsDue(const book::DueLine& line) {
     const auto urgency = urgencyOf(line);
     return urgency == Urgency::Must || urgency == Urgency::Should;
 }
 
-BenchCell jobCell(const ledger::DueLine& line, calendar::Date today) {
+BenchCell jobCell(const book::DueLine& line, calendar::Date today) {
     BenchCell cell;
     cell.kind = Kind::Job;
     cell.machine = line.machine;
@@ -89,7 +89,7 @@ BenchCell noTasksCell(MachineId machine) {
     return cell;
 }
 
-std::vector<BenchCell> untilThen(const ledger::Book& book, MachineId machine) {
+std::vector<BenchCell> untilThen(const book::Book& book, MachineId machine) {
     const auto& chances = book.chances(machine);
     std::vector<BenchCell> cells{wordsCell(machine, clearWords(chances))};
     if (const QString first = firstToGoWords(book, chances); !first.isEmpty())
@@ -99,7 +99,7 @@ std::vector<BenchCell> untilThen(const ledger::Book& book, MachineId machine) {
     return cells;
 }
 
-void addFollowUps(BenchColumn& column, const ledger::Book& book, MachineId machine) {
+void addFollowUps(BenchColumn& column, const book::Book& book, MachineId machine) {
     for (const auto& follow : book.followUps(machine)) {
         if (!follow.due)
             continue;
@@ -117,7 +117,7 @@ void addFollowUps(BenchColumn& column, const ledger::Book& book, MachineId machi
     }
 }
 
-void addOpenThings(BenchColumn& column, const ledger::Book& book, MachineId machine) {
+void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machine) {
     const auto today = book.today();
     for (const auto& joint : book.handTight(machine)) {
         BenchCell cell;
@@ -145,7 +145,7 @@ void addOpenThings(BenchColumn& column, const ledger::Book& book, MachineId mach
 
 using Needed = std::map<StockLineId, std::int64_t>;
 
-Needed neededBy(const ledger::Book& book, MachineId machine) {
+Needed neededBy(const book::Book& book, MachineId machine) {
     Needed needed;
     for (const auto& line : book.due(machine)) {
         if (!fallsDue(line) && !line.picked)
@@ -158,7 +158,7 @@ Needed neededBy(const ledger::Book& book, MachineId machine) {
 }
 
 // Lines of the shelf that this machine needs and that all machines together would run short of.
-void addOrders(BenchColumn& column, const ledger::Book& book, MachineId machine,
+void addOrders(BenchColumn& column, const book::Book& book, MachineId machine,
                const std::vector<MachineId>& all) {
     Needed total;
     for (const auto each : all)
@@ -197,12 +197,12 @@ QString bandWords(Band band) {
     return tr(words[static_cast<std::size_t>(band)]);
 }
 
-BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::vector<MachineId>& all) {
+BenchColumn benchColumn(const book::Book& book, MachineId machine, const std::vector<MachineId>& all) {
     BenchColumn column(kBands);
     in(column, Band::UntilThen) = untilThen(book, machine);
     for (const auto& line : book.due(machine)) {
         const Band band =
-            fallsDue(line) && ledger::isOnlyOfTheRound(line) ? Band::Round : bandOf(urgencyOf(line));
+            fallsDue(line) && book::isOnlyOfTheRound(line) ? Band::Round : bandOf(urgencyOf(line));
         in(column, band).push_back(jobCell(line, book.today()));
     }
     // The book's order is by time. Where room is short the last ones are but counted, so within a band that

@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/drawing/glyph.h"
 
 namespace wm::ui {
@@ -57,6 +57,6 @@ struct BenchCell {
 using BenchColumn = std::vector<std::vector<BenchCell>>;
 
 /// `all` are the machines whose jobs share the shelf.
-BenchColumn benchColumn(const ledger::Book& book, MachineId machine, const std::vector<MachineId>& all);
+BenchColumn benchColumn(const book::Book& book, MachineId machine, const std::vector<MachineId>& all);
 
 }  // namespace wm::ui

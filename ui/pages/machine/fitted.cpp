@@ -23,8 +23,8 @@ FittedNode* addTo(FittedNode& parent) {
 }
 
 // The task on this item that has used up most of its round.
-const ledger::DueLine* governing(const ledger::Book& book, MachineId machine, ItemId item) {
-    const ledger::DueLine* most = nullptr;
+const book::DueLine* governing(const book::Book& book, MachineId machine, ItemId item) {
+    const book::DueLine* most = nullptr;
     for (const auto& line : book.due(machine)) {
         if (line.item != item || !line.countdown.governing || line.countdown.noRecord)
             continue;
@@ -34,7 +34,7 @@ const ledger::DueLine* governing(const ledger::Book& book, MachineId machine, It
     return most;
 }
 
-void describe(FittedNode& node, const ledger::Book& book, ItemId id, std::optional<MachineId> machine) {
+void describe(FittedNode& node, const book::Book& book, ItemId id, std::optional<MachineId> machine) {
     const auto* item = book.ledger().find<items::Item>(id);
     node.id = id;
     node.machine = machine;
@@ -49,7 +49,7 @@ void describe(FittedNode& node, const ledger::Book& book, ItemId id, std::option
     node.stick = levelsOf(limit);
 }
 
-void addChildren(FittedNode& parent, const ledger::Book& book, ItemId id, std::optional<MachineId> machine) {
+void addChildren(FittedNode& parent, const book::Book& book, ItemId id, std::optional<MachineId> machine) {
     for (const auto& [position, child] : book.fittings().on(id, calendar::Moment{book.today()})) {
         auto* node = addTo(parent);
         node->place = text(position);
@@ -59,7 +59,7 @@ void addChildren(FittedNode& parent, const ledger::Book& book, ItemId id, std::o
     }
 }
 
-void addMachine(FittedNode& root, const ledger::Book& book, const items::Machine& machine) {
+void addMachine(FittedNode& root, const book::Book& book, const items::Machine& machine) {
     auto* node = addTo(root);
     node->place = text(machine.name);
     node->machine = machine.id;
@@ -73,7 +73,7 @@ void addMachine(FittedNode& root, const ledger::Book& book, const items::Machine
     }
 }
 
-void addShelf(FittedNode& root, const ledger::Book& book) {
+void addShelf(FittedNode& root, const book::Book& book) {
     FittedNode* shelf = nullptr;
     for (const auto& item : book.ledger().all<items::Item>()) {
         const auto place = book.fittings().placeOf(item.id, calendar::Moment{book.today()});
@@ -107,7 +107,7 @@ DipstickLevels levelsOf(const upkeep::LimitState& limit) {
     return levels;
 }
 
-std::unique_ptr<FittedNode> fittedOn(const ledger::Book& book, std::optional<MachineId> machine) {
+std::unique_ptr<FittedNode> fittedOn(const book::Book& book, std::optional<MachineId> machine) {
     auto root = std::make_unique<FittedNode>();
     for (const auto* each : book.machines())
         if (!machine || *machine == each->id)

@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/drawing/dipstick.h"
 
 namespace wm::ui {
@@ -28,7 +28,7 @@ struct FittedNode {
 };
 
 /// What is fitted to one machine or to all of them, and what lies on the shelf, under one root.
-std::unique_ptr<FittedNode> fittedOn(const ledger::Book& book, std::optional<MachineId> machine);
+std::unique_ptr<FittedNode> fittedOn(const book::Book& book, std::optional<MachineId> machine);
 
 /// What is left of the round that the limit governs, as heights on a stick as long as the limit and its
 /// allowance.

@@ -22,7 +22,7 @@ QString tr(const char* words) {
 // Reads all facts of one kind, struck or not, and turns each into a line.
 class Teller {
   public:
-    Teller(const ledger::Book& book, std::optional<MachineId> only) : book_(book), only_(only) {}
+    Teller(const book::Book& book, std::optional<MachineId> only) : book_(book), only_(only) {}
 
     template <class Fact, class Tell>
     void each(HistoryKind kind, std::optional<EntryKind> corrected, Tell tell) {
@@ -49,7 +49,7 @@ class Teller {
         const auto* card = id ? book_.ledger().find<items::Person>(*id) : nullptr;
         return card != nullptr ? text(card->name) : QString();
     }
-    [[nodiscard]] const ledger::Book& book() const { return book_; }
+    [[nodiscard]] const book::Book& book() const { return book_; }
 
   private:
     void add(HistoryEntry entry) {
@@ -63,7 +63,7 @@ class Teller {
         entries_.push_back(std::move(entry));
     }
 
-    const ledger::Book& book_;
+    const book::Book& book_;
     std::optional<MachineId> only_;
     std::vector<HistoryEntry> entries_;
 };
@@ -126,14 +126,14 @@ struct WithOuting {
 };
 
 template <class Fact, class Note>
-void noteWithOuting(const ledger::Ledger& ledger, Note note) {
+void noteWithOuting(const picture::Ledger& ledger, Note note) {
     for (const auto facts : {ledger.all<Fact>(), ledger.struck<Fact>()})
         for (const auto& fact : facts)
             if (fact.outing)
                 note(fact.outing->value(), fact);
 }
 
-WithOuting notedWithOutings(const ledger::Ledger& ledger) {
+WithOuting notedWithOutings(const picture::Ledger& ledger) {
     WithOuting with;
     noteWithOuting<usage::Wash>(ledger,
                                 [&](std::int64_t outing, const usage::Wash&) { with.washed.insert(outing); });
@@ -285,7 +285,7 @@ QString moveWords(const items::Move& move, const QString& item) {
 }
 
 // The machine that a move was about: the one it was fitted to, or the one that carried the item until then.
-std::optional<MachineId> machineOf(const ledger::Book& book, const items::Move& move) {
+std::optional<MachineId> machineOf(const book::Book& book, const items::Move& move) {
     std::optional<MachineId> last = move.machine;
     for (const auto& spell : book.fittings().machineSpells(move.item))
         if (spell.from <= calendar::Moment{move.date, move.part})
@@ -316,7 +316,7 @@ void tellItems(Teller& teller) {
 
 }  // namespace
 
-std::vector<HistoryEntry> historyOf(const ledger::Book& book, std::optional<MachineId> machine) {
+std::vector<HistoryEntry> historyOf(const book::Book& book, std::optional<MachineId> machine) {
     Teller teller(book, machine);
     tellJobs(teller);
     tellRiding(teller);

@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/workbench/guide.h"
 
 namespace wm::ui {
@@ -30,6 +30,6 @@ struct HistoryEntry {
 };
 
 /// Everything that was entered about a machine, or about all of them, newest first; struck entries too.
-std::vector<HistoryEntry> historyOf(const ledger::Book& book, std::optional<MachineId> machine);
+std::vector<HistoryEntry> historyOf(const book::Book& book, std::optional<MachineId> machine);
 
 }  // namespace wm::ui

@@ -17,7 +17,7 @@ constexpr quintptr kLine = 0;
 
 }  // namespace
 
-void HistoryModel::show(std::shared_ptr<const ledger::Book> book, std::optional<MachineId> machine) {
+void HistoryModel::show(std::shared_ptr<const book::Book> book, std::optional<MachineId> machine) {
     beginResetModel();
     book_ = std::move(book);
     all_ = book_ ? historyOf(*book_, machine) : std::vector<HistoryEntry>();

@@ -26,7 +26,7 @@ class HistoryModel : public QAbstractItemModel {
         std::set<std::int64_t> found;  ///< facts that the file's own search names for these words
         bool withStruck = true;
     };
-    void show(std::shared_ptr<const ledger::Book> book, std::optional<MachineId> machine);
+    void show(std::shared_ptr<const book::Book> book, std::optional<MachineId> machine);
     void filter(Filter filter);
 
     /// The entry of a line or of one of its details, or nullptr.
@@ -44,7 +44,7 @@ class HistoryModel : public QAbstractItemModel {
     [[nodiscard]] bool passes(const HistoryEntry& entry) const;
     [[nodiscard]] QVariant lineData(const HistoryEntry& entry, int column, int role) const;
 
-    std::shared_ptr<const ledger::Book> book_;
+    std::shared_ptr<const book::Book> book_;
     std::vector<HistoryEntry> all_;
     std::vector<std::size_t> shown_;  ///< places in all_
     Filter filter_;

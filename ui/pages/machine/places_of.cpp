@@ -23,7 +23,7 @@ QString tr(const char* words) {
 }
 
 template <class Card, class Id>
-QString nameOf(const ledger::Book& book, Id id) {
+QString nameOf(const book::Book& book, Id id) {
     const auto* card = book.ledger().find<Card>(id);
     return card == nullptr ? QString() : text(card->name);
 }
@@ -32,7 +32,7 @@ QString lastPlace(const std::string& path) {
     return text(path.substr(path.rfind('/') + 1));
 }
 
-PlaceStay stayOf(const ledger::Book& book, const Stay& stay, const QString& label) {
+PlaceStay stayOf(const book::Book& book, const Stay& stay, const QString& label) {
     const auto today = book.today();
     const auto hours =
         usage::exposure(book.atoms(stay.item), stay.from, stay.to.value_or(calendar::Moment{today}));
@@ -56,7 +56,7 @@ void keepWhatChanged(std::vector<PlaceRow>& rows) {
     }
 }
 
-std::vector<PlaceRow> byPlace(const ledger::Book& book, const std::vector<Stay>& stays, MachineId machine) {
+std::vector<PlaceRow> byPlace(const book::Book& book, const std::vector<Stay>& stays, MachineId machine) {
     std::map<std::string, PlaceRow> rows;
     for (const Stay& stay : stays) {
         if (stay.machine != machine)
@@ -72,7 +72,7 @@ std::vector<PlaceRow> byPlace(const ledger::Book& book, const std::vector<Stay>&
     return found;
 }
 
-std::vector<PlaceRow> byItem(const ledger::Book& book, std::vector<Stay> stays) {
+std::vector<PlaceRow> byItem(const book::Book& book, std::vector<Stay> stays) {
     std::stable_sort(stays.begin(), stays.end(),
                      [](const Stay& a, const Stay& b) { return a.from < b.from; });
     std::map<ItemId, PlaceRow> rows;
@@ -93,7 +93,7 @@ std::vector<PlaceRow> byItem(const ledger::Book& book, std::vector<Stay> stays) 
 
 }  // namespace
 
-Places placesOf(const ledger::Book& book, std::optional<MachineId> machine) {
+Places placesOf(const book::Book& book, std::optional<MachineId> machine) {
     std::vector<ItemId> items;
     for (const auto& item : book.ledger().all<items::Item>())
         items.push_back(item.id);

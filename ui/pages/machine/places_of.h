@@ -4,13 +4,13 @@
 
 #include <optional>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/drawing/places.h"
 
 namespace wm::ui {
 
 /// Of one machine: a line for each place, with what sat there. Of all machines: a line for each item that has
 /// been in more than one place, with where it sat. A year back at the most.
-Places placesOf(const ledger::Book& book, std::optional<MachineId> machine);
+Places placesOf(const book::Book& book, std::optional<MachineId> machine);
 
 }  // namespace wm::ui

@@ -8,7 +8,7 @@
 #include <set>
 #include <utility>
 
-#include "core/ledger/round.h"
+#include "core/book/round.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/words/figures.h"
 #include "ui/words/part_words.h"
@@ -28,7 +28,7 @@ constexpr int kMostDaysAhead = 140;
 constexpr std::size_t kMostBars = 3;
 constexpr std::size_t kMostGroups = 5;
 
-std::optional<SeasonBar> barOf(const ledger::DueLine& line, calendar::Date today) {
+std::optional<SeasonBar> barOf(const book::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
     const bool isOver = standing.kind == outlook::StandingKind::Overdue;
     if (line.countdown.noRecord || line.deferral != nullptr || (!standing.likely && !isOver))
@@ -54,14 +54,14 @@ void keepTheFirst(SeasonGroup& group) {
         group.bars.resize(kMostBars);
 }
 
-std::vector<SeasonGroup> groupsOf(const ledger::Book& book, std::optional<MachineId> only) {
+std::vector<SeasonGroup> groupsOf(const book::Book& book, std::optional<MachineId> only) {
     std::map<QString, SeasonGroup> byName;
     for (const auto* machine : book.machines()) {
         if (only && *only != machine->id)
             continue;
         for (const auto& line : book.due(machine->id)) {
             const auto bar = barOf(line, book.today());
-            if (!bar || ledger::isOnlyOfTheRound(line))
+            if (!bar || book::isOnlyOfTheRound(line))
                 continue;
             const QString name = only ? partWords(*line.task) : text(machine->name);
             auto& group = byName[name];
@@ -85,7 +85,7 @@ std::vector<SeasonGroup> groupsOf(const ledger::Book& book, std::optional<Machin
 
 }  // namespace
 
-Season seasonOf(const ledger::Book& book, std::optional<MachineId> machine) {
+Season seasonOf(const book::Book& book, std::optional<MachineId> machine) {
     const auto today = book.today();
     Season season{
         today.plusDays(-kDaysBehind), today.plusDays(kLeastDaysAhead), today, {}, groupsOf(book, machine)};

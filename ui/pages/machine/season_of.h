@@ -4,12 +4,12 @@
 
 #include <optional>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/drawing/season.h"
 
 namespace wm::ui {
 
 /// The weeks ahead of one machine, bars by what they are about; or of all machines, a row each.
-Season seasonOf(const ledger::Book& book, std::optional<MachineId> machine);
+Season seasonOf(const book::Book& book, std::optional<MachineId> machine);
 
 }  // namespace wm::ui

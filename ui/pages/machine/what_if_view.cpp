@@ -13,7 +13,7 @@
 #include <climits>
 #include <cmath>
 
-#include "core/ledger/round.h"
+#include "core/book/round.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/entry/day_words.h"
 #include "ui/tables/row_table.h"
@@ -32,7 +32,7 @@ namespace {
 
 constexpr double kSameChance = 0.005;  // reads the same
 
-QString outlookWords(const ledger::Book& book, MachineId machine) {
+QString outlookWords(const book::Book& book, MachineId machine) {
     const auto& chances = book.chances(machine);
     QStringList parts{clearWords(chances)};
     for (const QString& more : {firstToGoWords(book, chances), trustWords(chances.trust)})
@@ -42,7 +42,7 @@ QString outlookWords(const ledger::Book& book, MachineId machine) {
 }
 
 // "Sat 16 May"; how early and how late it may be is in the strip.
-QString whenWords(const ledger::DueLine& line, calendar::Date today) {
+QString whenWords(const book::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
     if (standing.kind == outlook::StandingKind::Overdue)
         return standingWords(line);
@@ -51,12 +51,12 @@ QString whenWords(const ledger::DueLine& line, calendar::Date today) {
     return dayWords(*standing.likely, today);
 }
 
-Cell chanceCell(const ledger::DueLine& line) {
+Cell chanceCell(const book::DueLine& line) {
     const auto& chance = line.standing.chance;
     return {.text = chance ? chanceWords(*chance) : QString(), .sort = chance.value_or(-1), .figure = true};
 }
 
-bool readsTheSame(const ledger::DueLine& a, const ledger::DueLine& b) {
+bool readsTheSame(const book::DueLine& a, const book::DueLine& b) {
     return a.standing.kind == b.standing.kind && a.standing.likely == b.standing.likely &&
            std::abs(a.standing.chance.value_or(0) - b.standing.chance.value_or(0)) < kSameChance;
 }
@@ -170,7 +170,7 @@ void WhatIfView::workOut() {
     const bool asked = what.timesAsOften != 1 || what.ground || what.event;
     supposed_.reset();
     if (machine_ && asked)
-        supposed_ = std::make_unique<const ledger::Book>(now.supposing(*machine_, what));
+        supposed_ = std::make_unique<const book::Book>(now.supposing(*machine_, what));
     fault_->setVisible(!fault_->text().isEmpty());
     ifSo_->setVisible(supposed_ != nullptr);
     rows_->setVisible(supposed_ != nullptr);
@@ -185,16 +185,16 @@ void WhatIfView::workOut() {
     emit supposedChanged();
 }
 
-void WhatIfView::showBeside(const ledger::Book& now, const ledger::Book& then) {
+void WhatIfView::showBeside(const book::Book& now, const book::Book& then) {
     const Tokens tokens = tokensFor(palette());
     std::vector<TableRow> rows;
-    for (const ledger::DueLine& line : now.due(*machine_)) {
-        const ledger::DueLine* other = then.dueLine(line.task->task);
+    for (const book::DueLine& line : now.due(*machine_)) {
+        const book::DueLine* other = then.dueLine(line.task->task);
         if (other == nullptr || readsTheSame(line, *other) ||
-            (ledger::isOnlyOfTheRound(line) && ledger::isOnlyOfTheRound(*other)))
+            (book::isOnlyOfTheRound(line) && book::isOnlyOfTheRound(*other)))
             continue;
         const auto today = now.today();
-        const auto sortOf = [&](const ledger::DueLine& of) {
+        const auto sortOf = [&](const book::DueLine& of) {
             return of.standing.likely ? of.standing.likely->daysSinceEpoch() : INT_MAX;
         };
         rows.push_back({.id = line.task->task.value(),

@@ -6,7 +6,7 @@
 #include <memory>
 #include <optional>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/pages/page.h"
 
 class QComboBox;
@@ -27,7 +27,7 @@ class WhatIfView : public QWidget {
     /// Works it out again, about this machine.
     void refresh(std::optional<MachineId> machine);
     /// The book as it would be; nullptr while nothing is supposed.
-    [[nodiscard]] const ledger::Book* supposed() const { return supposed_.get(); }
+    [[nodiscard]] const book::Book* supposed() const { return supposed_.get(); }
     [[nodiscard]] QWidget* firstFocus() const;
 
   signals:
@@ -41,11 +41,11 @@ class WhatIfView : public QWidget {
   private:
     void workOut();
     [[nodiscard]] outlook::Supposing what();
-    void showBeside(const ledger::Book& now, const ledger::Book& then);
+    void showBeside(const book::Book& now, const book::Book& then);
 
     PageTools tools_;
     std::optional<MachineId> machine_;
-    std::unique_ptr<const ledger::Book> supposed_;
+    std::unique_ptr<const book::Book> supposed_;
     QComboBox* often_;
     QComboBox* ground_;
     QLineEdit* day_;

@@ -23,7 +23,7 @@ QString decimalWords(const units::Decimal& value) {
 }
 
 // The limits of today's wording of the task: what counts now, not what counted then.
-const upkeep::MeasurePoint* pointOf(const ledger::Book& book, const upkeep::Record& record,
+const upkeep::MeasurePoint* pointOf(const book::Book& book, const upkeep::Record& record,
                                     const std::string& name) {
     const upkeep::TaskVersion* task = record.task ? book.task(*record.task) : nullptr;
     return task == nullptr ? nullptr : upkeep::pointNamed(*task, name);
@@ -42,7 +42,7 @@ bool outside(const upkeep::MeasurePoint* point, const units::Decimal& value) {
     return point != nullptr && upkeep::isOutside(*point, value);
 }
 
-TableRow rowOf(const ledger::Book& book, const items::Machine& machine, const upkeep::Record& record,
+TableRow rowOf(const book::Book& book, const items::Machine& machine, const upkeep::Record& record,
                const upkeep::Measured& measured) {
     const auto* point = pointOf(book, record, measured.name);
     const bool hasLimit = point != nullptr && (point->least || point->most);
@@ -64,7 +64,7 @@ TableRow rowOf(const ledger::Book& book, const items::Machine& machine, const up
 
 }  // namespace
 
-std::vector<TableRow> measurementRows(const ledger::Book& book, std::optional<MachineId> machine) {
+std::vector<TableRow> measurementRows(const book::Book& book, std::optional<MachineId> machine) {
     std::vector<TableRow> rows;
     for (const items::Machine* card : book.machines()) {
         if (machine && *machine != card->id)

@@ -5,13 +5,13 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/tables/table_model.h"
 
 namespace wm::ui {
 
 /// Every value that was measured at a job, newest first. Columns: what, machine, value, limits, day, total
 /// time of then, job. A value outside a limit that somebody typed from the manual is named so.
-std::vector<TableRow> measurementRows(const ledger::Book& book, std::optional<MachineId> machine);
+std::vector<TableRow> measurementRows(const book::Book& book, std::optional<MachineId> machine);
 
 }  // namespace wm::ui

@@ -16,7 +16,7 @@ QString tr(const char* words) {
     return QCoreApplication::translate("Sheets", words);
 }
 
-QString jobName(const ledger::Book& book, const sheet::SheetJob& job) {
+QString jobName(const book::Book& book, const weekend::SheetJob& job) {
     if (const auto* task = job.task ? book.task(*job.task) : nullptr)
         return text(task->name);
     if (const auto* snag = job.snag ? book.ledger().find<upkeep::Snag>(*job.snag) : nullptr)
@@ -24,7 +24,7 @@ QString jobName(const ledger::Book& book, const sheet::SheetJob& job) {
     return {};
 }
 
-TableRow issuedRow(const ledger::Book& book, const sheet::IssuedSheet& sheet) {
+TableRow issuedRow(const book::Book& book, const weekend::IssuedSheet& sheet) {
     const auto* machine = book.ledger().find<items::Machine>(sheet.machine);
     return {.id = sheet.id.value(),
             .cells = {{.text = tr("No. %1").arg(sheet.number),
@@ -37,7 +37,7 @@ TableRow issuedRow(const ledger::Book& book, const sheet::IssuedSheet& sheet) {
 
 }  // namespace
 
-std::vector<TableRow> sheetRows(const ledger::Book& book, std::optional<MachineId> machine) {
+std::vector<TableRow> sheetRows(const book::Book& book, std::optional<MachineId> machine) {
     std::vector<TableRow> rows;
     for (const items::Machine* card : book.machines()) {
         if (machine && *machine != card->id)
@@ -54,8 +54,8 @@ std::vector<TableRow> sheetRows(const ledger::Book& book, std::optional<MachineI
                        {.text = QString::number(jobs), .figure = true},
                        {.text = tr("not issued"), .pencil = true}}});
     }
-    std::vector<const sheet::IssuedSheet*> issued;
-    for (const auto& sheet : book.ledger().all<sheet::IssuedSheet>())
+    std::vector<const weekend::IssuedSheet*> issued;
+    for (const auto& sheet : book.ledger().all<weekend::IssuedSheet>())
         if (!machine || *machine == sheet.machine)
             issued.push_back(&sheet);
     std::sort(issued.begin(), issued.end(),
@@ -65,9 +65,9 @@ std::vector<TableRow> sheetRows(const ledger::Book& book, std::optional<MachineI
     return rows;
 }
 
-QString issuedWords(const ledger::Book& book, const sheet::IssuedSheet& sheet) {
+QString issuedWords(const book::Book& book, const weekend::IssuedSheet& sheet) {
     QStringList lines;
-    for (const sheet::SheetJob& job : sheet.jobs)
+    for (const weekend::SheetJob& job : sheet.jobs)
         lines += QStringLiteral("– ") + jobName(book, job);
     return tr("Sheet no. %1 went out with these jobs:").arg(sheet.number) + QLatin1Char('\n') +
            lines.join(QLatin1Char('\n'));

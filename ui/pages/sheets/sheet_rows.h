@@ -6,16 +6,16 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 #include "ui/tables/table_model.h"
 
 namespace wm::ui {
 
 /// Proofs first (one a machine with something picked; the row's id is the machine's), then what was issued,
 /// newest first (the row's id is the sheet's). Columns: number, machine, for, jobs, day.
-std::vector<TableRow> sheetRows(const ledger::Book& book, std::optional<MachineId> machine);
+std::vector<TableRow> sheetRows(const book::Book& book, std::optional<MachineId> machine);
 
 /// The jobs of an issued sheet, one a line.
-QString issuedWords(const ledger::Book& book, const sheet::IssuedSheet& sheet);
+QString issuedWords(const book::Book& book, const weekend::IssuedSheet& sheet);
 
 }  // namespace wm::ui

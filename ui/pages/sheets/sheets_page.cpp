@@ -9,7 +9,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/sheets/sheet_rows.h"
 #include "ui/print/pdf_words.h"
@@ -28,8 +28,8 @@ namespace wm::ui {
 namespace {
 
 // What is on the sheet goes on record with its number.
-sheet::IssuedSheet issuedFrom(const ledger::Book& book, MachineId machine) {
-    sheet::IssuedSheet issued{.machine = machine, .date = book.today()};
+weekend::IssuedSheet issuedFrom(const book::Book& book, MachineId machine) {
+    weekend::IssuedSheet issued{.machine = machine, .date = book.today()};
     const auto& events = book.ahead(machine).events;
     if (!events.empty())
         issued.target = events.front().name;
@@ -136,7 +136,7 @@ void SheetsPage::showSheet() {
         else
             words = wordsFor(content.error());
     } else if (const auto id = sheets_->chosenId()) {
-        if (const auto* issued = book->ledger().find<sheet::IssuedSheet>(SheetId(*id)))
+        if (const auto* issued = book->ledger().find<weekend::IssuedSheet>(SheetId(*id)))
             words = issuedWords(*book, *issued);
     } else {
         words = tr("Nothing to print yet: pick jobs on the page Weekend.");
@@ -154,14 +154,13 @@ void SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) 
     const auto machine = proofMachine();
     if (!machine || !shown_)
         return;
-    const auto issued = workbench().attempt([machine](const ledger::Pen& pen) {
-        return ledger::issueSheet(pen, issuedFrom(pen.book, *machine));
-    });
+    const auto issued = workbench().attempt(
+        [machine](const verbs::Pen& pen) { return verbs::issueSheet(pen, issuedFrom(pen.book, *machine)); });
     if (!issued) {
         prompts().report(wordsFor(issued.error()), QString());
         return;
     }
-    const auto number = std::get<sheet::IssuedSheet>(issued->rows.front()).number;
+    const auto number = std::get<weekend::IssuedSheet>(issued->rows.front()).number;
     const auto content = sheet::jobSheet(*workbench().book(), *machine, number);
     if (content && hand(*content))
         workbench().endUndo();

@@ -35,7 +35,7 @@ QString onHandWords(const stock::OnHand& there, upkeep::Unit unit) {
     return old > 0 ? tr("%1, %2 too old").arg(all, amountWords(old, unit)) : all;
 }
 
-TableRow moveRow(const ledger::Book& book, const stock::StockMove& move, upkeep::Unit unit, bool struck) {
+TableRow moveRow(const book::Book& book, const stock::StockMove& move, upkeep::Unit unit, bool struck) {
     const auto* record = move.record ? book.ledger().find<upkeep::Record>(*move.record) : nullptr;
     const auto* machine = record == nullptr ? nullptr : book.ledger().find<items::Machine>(record->machine);
     QString why = text(move.note);
@@ -54,7 +54,7 @@ TableRow moveRow(const ledger::Book& book, const stock::StockMove& move, upkeep:
 
 }  // namespace
 
-std::vector<TableRow> shelfRows(const ledger::Book& book) {
+std::vector<TableRow> shelfRows(const book::Book& book) {
     std::vector<TableRow> rows;
     for (const stock::OnHand& there : book.shelf()) {
         const auto* line = book.ledger().find<stock::StockLine>(there.line);
@@ -85,7 +85,7 @@ std::vector<TableRow> shelfRows(const ledger::Book& book) {
     return rows;
 }
 
-std::vector<TableRow> lotRows(const ledger::Book& book, StockLineId id) {
+std::vector<TableRow> lotRows(const book::Book& book, StockLineId id) {
     std::vector<TableRow> rows;
     const auto* line = book.ledger().find<stock::StockLine>(id);
     const stock::OnHand* there = book.onHand(id);
@@ -106,7 +106,7 @@ std::vector<TableRow> lotRows(const ledger::Book& book, StockLineId id) {
     return rows;
 }
 
-std::vector<TableRow> moveRows(const ledger::Book& book, StockLineId id) {
+std::vector<TableRow> moveRows(const book::Book& book, StockLineId id) {
     const auto* line = book.ledger().find<stock::StockLine>(id);
     if (line == nullptr)
         return {};

@@ -7,7 +7,7 @@
 #include <QLabel>
 #include <QLineEdit>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
@@ -30,18 +30,18 @@ QLineEdit* field(QWidget* parent, const QString& name, const QString& words) {
     return edit;
 }
 
-base::Result<ledger::Change> bookMove(const ledger::Pen& pen, What what, StockLineId line,
-                                      std::int64_t amount) {
+base::Result<picture::Change> bookMove(const verbs::Pen& pen, What what, StockLineId line,
+                                       std::int64_t amount) {
     const calendar::Date today = pen.book.today();
     if (what == Counted)
-        return ledger::countStock(pen, line, std::nullopt, amount, today);
+        return verbs::countStock(pen, line, std::nullopt, amount, today);
     if (what == Ordered)
-        return ledger::orderStock(pen, {.line = line, .date = today, .amount = amount});
+        return verbs::orderStock(pen, {.line = line, .date = today, .amount = amount});
     stock::StockMove move{.line = line, .date = today, .amount = what == Bought ? amount : -amount};
     move.why = what == Bought ? stock::StockWhy::Bought
                : what == Lost ? stock::StockWhy::Lost
                               : stock::StockWhy::Used;
-    return ledger::moveStock(pen, move, std::nullopt);
+    return verbs::moveStock(pen, move, std::nullopt);
 }
 
 }  // namespace
@@ -124,7 +124,7 @@ void StockLineForm::save() {
     }
     const auto what = static_cast<What>(what_->currentIndex());
     const auto done = workbench_.attempt(
-        [=, line = *line_](const ledger::Pen& pen) { return bookMove(pen, what, line, *amount); });
+        [=, line = *line_](const verbs::Pen& pen) { return bookMove(pen, what, line, *amount); });
     say(done ? QString() : wordsFor(done.error()));
     if (done)
         amount_->clear();
@@ -143,7 +143,7 @@ void StockLineForm::saveNewLine() {
                                 .unit = static_cast<upkeep::Unit>(unit_->currentIndex()),
                                 .place = place_->text().toStdString()};
     const auto done =
-        workbench_.attempt([=](const ledger::Pen& pen) { return ledger::addStockLine(pen, line, *amount); });
+        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::addStockLine(pen, line, *amount); });
     say(done ? QString() : wordsFor(done.error()));
     if (!done)
         return;

@@ -184,7 +184,7 @@ void AdjustView::addTasks(std::vector<TableRow>& rows) {
         const bool inUse = task->active != turned;
         upkeep::TaskVersion then = *task;
         if (scale > 0 && task->active)
-            then.limits = ledger::scaledLimits(*task, scale);
+            then.limits = verbs::scaledLimits(*task, scale);
         const bool moves = inUse && then.limits != task->limits;
         rows.push_back({.id = task->task.value(),
                         .cells = {{.text = text(task->name), .pencil = !inUse},
@@ -214,9 +214,9 @@ void AdjustView::toggle(std::int64_t id) {
     showRows();
 }
 
-ledger::Adjustment AdjustView::adjustment(std::int64_t percent) {
+verbs::Adjustment AdjustView::adjustment(std::int64_t percent) {
     const auto book = workbench().book();
-    ledger::Adjustment wanted{.percent = percent};
+    verbs::Adjustment wanted{.percent = percent};
     for (const TaskId task : draft().turned)
         if (const auto* wording = book->task(task))
             (wording->active ? wanted.off : wanted.on).push_back(task);
@@ -236,8 +236,8 @@ void AdjustView::write() {
     if (!draft().isBegun())
         return sayIn(words_, tr("Nothing is changed yet: type a percentage, or switch lines with Space."));
     const auto written =
-        workbench().attempt([machine = *machine_, wanted = adjustment(*scale)](const ledger::Pen& pen) {
-            return ledger::adjustSchedule(pen, machine, wanted);
+        workbench().attempt([machine = *machine_, wanted = adjustment(*scale)](const verbs::Pen& pen) {
+            return verbs::adjustSchedule(pen, machine, wanted);
         });
     if (!written)
         return sayIn(words_, wordsFor(written.error()), true);

@@ -7,7 +7,7 @@
 #include <set>
 #include <utility>
 
-#include "core/ledger/adjust.h"
+#include "core/verbs/adjust_verb.h"
 #include "ui/pages/page.h"
 #include "ui/tables/table_model.h"
 
@@ -52,7 +52,7 @@ class AdjustView : public Page {
     void clear();
     [[nodiscard]] Draft& draft() { return drafts_[*machine_]; }
     [[nodiscard]] base::Result<std::int64_t> percent() const;
-    [[nodiscard]] ledger::Adjustment adjustment(std::int64_t percent);
+    [[nodiscard]] verbs::Adjustment adjustment(std::int64_t percent);
 
     std::map<MachineId, Draft> drafts_;
     std::optional<MachineId> machine_;

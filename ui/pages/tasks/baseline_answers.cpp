@@ -65,17 +65,17 @@ bool canSay(const upkeep::TaskVersion& task, Said said, const When& when) {
     return true;
 }
 
-calendar::Date dayMeant(const ledger::Book& book, const ledger::DueLine& line, Said said) {
+calendar::Date dayMeant(const book::Book& book, const book::DueLine& line, Said said) {
     if (said != Said::New)
         return book.today();
     const auto* machine = book.ledger().find<items::Machine>(line.machine);
-    return machine != nullptr ? ledger::firstRidden(book, *machine, line.item).date : book.today();
+    return machine != nullptr ? verbs::firstRidden(book, *machine, line.item).date : book.today();
 }
 
-tl::expected<std::vector<ledger::BaselineLine>, BaselineFault> linesOf(const BaselineAnswers& answers,
-                                                                       const std::vector<TaskId>& tasks,
-                                                                       calendar::Date today) {
-    std::vector<ledger::BaselineLine> lines;
+tl::expected<std::vector<verbs::BaselineLine>, BaselineFault> linesOf(const BaselineAnswers& answers,
+                                                                      const std::vector<TaskId>& tasks,
+                                                                      calendar::Date today) {
+    std::vector<verbs::BaselineLine> lines;
     for (const TaskId task : tasks) {
         const auto at = answers.find(task);
         if (at == answers.end() || at->second.said == Said::Unknown)
@@ -83,14 +83,14 @@ tl::expected<std::vector<ledger::BaselineLine>, BaselineFault> linesOf(const Bas
         const auto when = parseWhen(at->second.when, today);
         if (!when)
             return tl::unexpected(BaselineFault{task, when.error()});
-        ledger::BaselineLine line{.task = task, .date = when->date};
+        verbs::BaselineLine line{.task = task, .date = when->date};
         switch (at->second.said) {
             case Said::Serviced:
-                line.answer = ledger::BaselineAnswer::Serviced;
+                line.answer = verbs::BaselineAnswer::Serviced;
                 line.meter = when->meter;
                 break;
             case Said::Fine:
-                line.answer = ledger::BaselineAnswer::LookedFine;
+                line.answer = verbs::BaselineAnswer::LookedFine;
                 break;
             case Said::New:
             case Said::Unknown:

@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/baseline.h"
+#include "core/verbs/baseline_verb.h"
 
 namespace wm::ui {
 
@@ -38,7 +38,7 @@ struct BaselineAnswer {
 bool canSay(const upkeep::TaskVersion& task, Said said, const When& when);
 
 /// The day that an answer without one means.
-calendar::Date dayMeant(const ledger::Book& book, const ledger::DueLine& line, Said said);
+calendar::Date dayMeant(const book::Book& book, const book::DueLine& line, Said said);
 
 using BaselineAnswers = std::map<TaskId, BaselineAnswer>;
 
@@ -48,8 +48,8 @@ struct BaselineFault {
     TaskId task{};
     base::Error error;
 };
-tl::expected<std::vector<ledger::BaselineLine>, BaselineFault> linesOf(const BaselineAnswers& answers,
-                                                                       const std::vector<TaskId>& tasks,
-                                                                       calendar::Date today);
+tl::expected<std::vector<verbs::BaselineLine>, BaselineFault> linesOf(const BaselineAnswers& answers,
+                                                                      const std::vector<TaskId>& tasks,
+                                                                      calendar::Date today);
 
 }  // namespace wm::ui

@@ -10,7 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/ledger/unknown.h"
+#include "core/book/unknown.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
@@ -53,7 +53,7 @@ QString tasksWords(std::size_t count) {
     return count == 1 ? BaselineView::tr("1 task") : BaselineView::tr("%1 tasks").arg(count);
 }
 
-TableRow rowOf(const ledger::Book& book, const ledger::DueLine& due, const BaselineAnswer* answer) {
+TableRow rowOf(const book::Book& book, const book::DueLine& due, const BaselineAnswer* answer) {
     TableRow row{.id = due.task->task.value(),
                  .cells = {{.text = text(due.task->name)},
                            {.text = text(due.task->position), .pencil = true},
@@ -212,7 +212,7 @@ void BaselineView::refresh() {
     }
     tasks_.clear();
     if (machine_)
-        for (const ledger::DueLine* due : ledger::unknownOf(*book, *machine_))
+        for (const book::DueLine* due : book::unknownOf(*book, *machine_))
             tasks_.push_back(due->task->task);
     if (machine_)  // recorded by now, in some other way
         std::erase_if(answers_[*machine_], [this](const auto& answer) {
@@ -221,7 +221,7 @@ void BaselineView::refresh() {
     showRows();
 }
 
-const ledger::DueLine* BaselineView::line(TaskId task) const {
+const book::DueLine* BaselineView::line(TaskId task) const {
     return workbench().book()->dueLine(task);
 }
 
@@ -533,8 +533,8 @@ void BaselineView::write() {
         return showFault(lines.error().task, lines.error().error);
     if (lines->empty())
         return sayIn(words_, tr("Nothing is answered yet: N new, S serviced, F looked at today and fine."));
-    const auto written = workbench().attempt([machine = *machine_, lines = *lines](const ledger::Pen& pen) {
-        return ledger::recordBaseline(pen, machine, lines);
+    const auto written = workbench().attempt([machine = *machine_, lines = *lines](const verbs::Pen& pen) {
+        return verbs::recordBaseline(pen, machine, lines);
     });
     if (!written && written.error().kind == store::ApplyError::Kind::Refused) {
         base::Error error = written.error().error;

@@ -42,7 +42,7 @@ class BaselineView : public Page {
     void showRows();
     void showHead(const BaselineAnswers& answers);
     void showWhen();
-    [[nodiscard]] const ledger::DueLine* line(TaskId task) const;
+    [[nodiscard]] const book::DueLine* line(TaskId task) const;
     [[nodiscard]] std::vector<TaskId> chosenTasks() const;
     void unfold();
     void chooseRows(bool wholeGroup);

@@ -6,7 +6,7 @@
 #include <QStringList>
 #include <QVBoxLayout>
 
-#include "core/ledger/first_hours.h"
+#include "core/book/first_hours.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
@@ -22,7 +22,7 @@ namespace wm::ui {
 
 namespace {
 
-using ledger::FirstStage;
+using book::FirstStage;
 
 enum Column { What, Interval, Class, Minutes };
 
@@ -58,7 +58,7 @@ QString timeWords(units::Minutes minutes) {
 }
 
 // What the shared openings save stands with the group.
-TableRow groupRow(const ledger::FirstGroup& group, std::int64_t id) {
+TableRow groupRow(const book::FirstGroup& group, std::int64_t id) {
     QStringList opened;
     for (const auto* step : group.opened)
         opened << text(step->name);
@@ -111,7 +111,7 @@ void FirstHoursView::refresh() {
     std::int64_t group = 0;
     const Tokens tokens = tokensFor(palette());
     if (machine != nullptr)
-        for (const auto& each : ledger::firstHours(*book, machine->id)) {
+        for (const auto& each : book::firstHours(*book, machine->id)) {
             rows.push_back(groupRow(each, --group));
             for (const auto* line : each.jobs)
                 rows.push_back(

@@ -55,14 +55,14 @@ Choices anyOf(const QString& any, Words words) {
 
 const QString kNone = QStringLiteral("–");
 
-Choices jobs(const ledger::Book& book, MachineId machine) {
+Choices jobs(const book::Book& book, MachineId machine) {
     Choices choices{{QString(), kNone}};
     for (const auto* task : book.tasks(machine))
         choices.emplace_back(text(task->code), text(task->name));
     return choices;
 }
 
-Choices shelfLines(const ledger::Book& book) {
+Choices shelfLines(const book::Book& book) {
     Choices choices{{QString(), kNone}};
     for (const auto& line : book.ledger().all<stock::StockLine>())
         if (line.active)
@@ -78,7 +78,7 @@ Choices byCode(const std::vector<const V*>& wordings) {
     return choices;
 }
 
-Choices used(const ledger::Book& book, std::string upkeep::TaskVersion::*field) {
+Choices used(const book::Book& book, std::string upkeep::TaskVersion::*field) {
     std::set<QString> seen;
     for (const auto* machine : book.machines())
         for (const auto* task : book.tasks(machine->id))
@@ -90,7 +90,7 @@ Choices used(const ledger::Book& book, std::string upkeep::TaskVersion::*field) 
     return choices;
 }
 
-Choices ofTheTask(const ledger::Book& book, MachineId machine, const std::string& field) {
+Choices ofTheTask(const book::Book& book, MachineId machine, const std::string& field) {
     if (field == "position")
         return used(book, &upkeep::TaskVersion::position);
     if (field == "source")
@@ -117,7 +117,7 @@ QString hazardWords(upkeep::Hazard hazard) {
 
 }  // namespace
 
-Choices choicesFor(const ledger::Book& book, MachineId machine, const std::string& list,
+Choices choicesFor(const book::Book& book, MachineId machine, const std::string& list,
                    const std::string& field) {
     if (list.empty())
         return ofTheTask(book, machine, field);

@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
-#include "core/ledger/confirming.h"
-#include "core/ledger/verbs.h"
+#include "core/definitions/confirming.h"
+#include "core/verbs/verbs.h"
 #include "ui/entry/starters.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_editor.h"
@@ -25,8 +25,8 @@ namespace {
 // A starter schedule's word for a figure that no manual stands behind.
 constexpr const char* kCommonPractice = "common practice";
 
-std::optional<std::int64_t> taskIn(const ledger::Change& change) {
-    for (const ledger::Row& row : change.rows)
+std::optional<std::int64_t> taskIn(const picture::Change& change) {
+    for (const picture::Row& row : change.rows)
         if (const auto* wording = std::get_if<upkeep::TaskVersion>(&row))
             return wording->task.value();
     return std::nullopt;
@@ -59,7 +59,7 @@ bool TasksPage::save() {
     if (!wording)
         return refused(wording.error());
     const auto written = workbench().attempt(
-        [wording = *wording](const ledger::Pen& pen) { return ledger::saveTask(pen, wording); });
+        [wording = *wording](const verbs::Pen& pen) { return verbs::saveTask(pen, wording); });
     if (!written && written.error().kind == store::ApplyError::Kind::Refused)
         return refused({written.error().error});
     if (!written) {
@@ -97,7 +97,7 @@ void TasksPage::addTask() {
                     : beside != nullptr  ? beside->machine
                                          : book->machines().front()->id;
     blank.limits = {{}};
-    blank.source = ledger::manualOf(*book, blank.machine);
+    blank.source = definitions::manualOf(*book, blank.machine);
     const auto id = drafts_.addNew(blank);
     find_->clear();
     refresh();
@@ -158,7 +158,7 @@ bool TasksPage::needsPage() {
     QString& source = draft.fields["source"];
     const auto* wording = chosenWording();
     if (source.trimmed().isEmpty() || source.trimmed().endsWith(QLatin1String(kCommonPractice)))
-        source = text(ledger::manualOf(*workbench().book(), wording->machine));
+        source = text(definitions::manualOf(*workbench().book(), wording->machine));
     const bool blank = draft.fields["page"].trimmed().isEmpty();
     if (!blank)
         draft.fields["confirmed"] = kTicked;
@@ -205,13 +205,13 @@ void TasksPage::recordLookedFine() {
     const auto* line = chosenLine();
     if (line == nullptr)
         return;
-    ledger::JobDraft draft;
+    verbs::JobDraft draft;
     draft.record.machine = line->machine;
     draft.record.task = line->task->task;
     draft.record.date = workbench().today();
     draft.record.kind = upkeep::RecordKind::LookedFine;
     draft.opensJoints = false;
-    if (workbench().perform([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); }))
+    if (workbench().perform([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); }))
         table_->setFocus(Qt::OtherFocusReason);
 }
 

@@ -38,7 +38,7 @@ QStringList TaskDrafts::names() const {
     return names;
 }
 
-upkeep::TaskVersion copiedTo(const ledger::Book& book, upkeep::TaskVersion task, MachineId machine) {
+upkeep::TaskVersion copiedTo(const book::Book& book, upkeep::TaskVersion task, MachineId machine) {
     const auto hasTask = [&](const std::string& code) {
         const auto tasks = book.tasks(machine);
         return std::any_of(tasks.begin(), tasks.end(),

@@ -7,7 +7,7 @@
 #include <map>
 #include <optional>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/tasks/task_draft.h"
 
 namespace wm::ui {
@@ -39,6 +39,6 @@ class TaskDrafts {
 /// A task for another machine that begins as `task`: what that machine does not have (access steps, joints,
 /// other jobs) is left out. Another machine has another manual: nothing is confirmed, the source says where
 /// the interval was taken from, and the limits of measurements are blank.
-upkeep::TaskVersion copiedTo(const ledger::Book& book, upkeep::TaskVersion task, MachineId machine);
+upkeep::TaskVersion copiedTo(const book::Book& book, upkeep::TaskVersion task, MachineId machine);
 
 }  // namespace wm::ui

@@ -127,7 +127,7 @@ void TaskEditor::fill(QWidget* inside, const GroupSpec& spec) {
     lines->addLayout(flow);
 }
 
-void TaskEditor::offer(const ledger::Book& book, MachineId machine) {
+void TaskEditor::offer(const book::Book& book, MachineId machine) {
     for (const auto& [name, input] : inputs_)
         input->offer(choicesFor(book, machine, {}, name));
     for (const auto& [name, list] : lists_) {

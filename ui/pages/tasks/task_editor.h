@@ -27,7 +27,7 @@ class TaskEditor : public QWidget {
     explicit TaskEditor(QWidget* parent);
 
     /// What can be chosen on this machine.
-    void offer(const ledger::Book& book, MachineId machine);
+    void offer(const book::Book& book, MachineId machine);
     void show(const TaskDraft& draft);
     /// What was shown, with what was typed since.
     [[nodiscard]] TaskDraft draft() const;

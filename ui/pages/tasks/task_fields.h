@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "core/ledger/book.h"
+#include "core/book/book.h"
 
 namespace wm::ui {
 
@@ -45,7 +45,7 @@ std::vector<GroupSpec> taskGroups();
 using Choices = std::vector<std::pair<QString, QString>>;
 /// What can be chosen, or is suggested, in a field on a machine; `list` is empty for a field of the task
 /// itself.
-Choices choicesFor(const ledger::Book& book, MachineId machine, const std::string& list,
+Choices choicesFor(const book::Book& book, MachineId machine, const std::string& list,
                    const std::string& field);
 
 }  // namespace wm::ui

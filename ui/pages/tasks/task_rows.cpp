@@ -22,14 +22,14 @@ QString tr(const char* words) {
 }
 
 // What another task of the machine is called; a code that none has stays as it is.
-QString jobName(const ledger::Book& book, MachineId machine, const std::string& code) {
+QString jobName(const book::Book& book, MachineId machine, const std::string& code) {
     for (const auto* task : book.tasks(machine))
         if (task->code == code)
             return text(task->name);
     return text(code);
 }
 
-QString happeningWords(const ledger::Book& book, MachineId machine, const upkeep::Trigger& trigger) {
+QString happeningWords(const book::Book& book, MachineId machine, const upkeep::Trigger& trigger) {
     using upkeep::Happening;
     switch (trigger.happening) {
         case Happening::Wash:
@@ -62,7 +62,7 @@ QString nthWords(std::int64_t nth, const QString& job) {
                     : tr("at every %1 time of: %2").arg(ordinalWords(nth), job);
 }
 
-QString lastWords(const ledger::Book& book, const ledger::DueLine& line) {
+QString lastWords(const book::Book& book, const book::DueLine& line) {
     if (line.last == nullptr)
         return line.countdown.noRecord ? tr("no record") : tr("never yet");
     return dayWords(line.last->date, book.today());
@@ -79,7 +79,7 @@ QString nameWords(const upkeep::TaskVersion& task, bool isBegun) {
     return isBegun ? tr("%1 (not saved)").arg(text(task.name)) : text(task.name);
 }
 
-TableRow lineRow(const ledger::Book& book, const QString& machine, const ledger::DueLine& line, int place,
+TableRow lineRow(const book::Book& book, const QString& machine, const book::DueLine& line, int place,
                  bool isBegun, const Tokens& tokens) {
     const auto& task = *line.task;
     return {
@@ -97,7 +97,7 @@ TableRow lineRow(const ledger::Book& book, const QString& machine, const ledger:
 }
 
 // A row of a task that has no place on the due list.
-TableRow plainRow(const ledger::Book& book, std::int64_t id, const QString& name, const QString& machine,
+TableRow plainRow(const book::Book& book, std::int64_t id, const QString& name, const QString& machine,
                   const upkeep::TaskVersion& task, const QString& due, int place) {
     return {.id = id,
             .cells = {{.text = name, .pencil = true},
@@ -119,7 +119,7 @@ QString typedName(const TaskDraft& draft) {
 
 }  // namespace
 
-QString intervalWords(const ledger::Book& book, const upkeep::TaskVersion& task) {
+QString intervalWords(const book::Book& book, const upkeep::TaskVersion& task) {
     QStringList limits;
     QStringList first;
     for (const upkeep::Limit& limit : task.limits) {
@@ -147,7 +147,7 @@ std::vector<QString> taskHeaders() {
             tr("Last"), tr("Due"),     tr("If left undone"), tr("Source")};
 }
 
-std::vector<const upkeep::TaskVersion*> switchedOff(const ledger::Book& book, MachineId machine) {
+std::vector<const upkeep::TaskVersion*> switchedOff(const book::Book& book, MachineId machine) {
     std::set<TaskId> seen;
     std::vector<const upkeep::TaskVersion*> tasks;
     for (const auto& wording : book.ledger().all<upkeep::TaskVersion>()) {
@@ -161,7 +161,7 @@ std::vector<const upkeep::TaskVersion*> switchedOff(const ledger::Book& book, Ma
     return tasks;
 }
 
-std::vector<TableRow> taskRows(const ledger::Book& book, std::optional<MachineId> machine,
+std::vector<TableRow> taskRows(const book::Book& book, std::optional<MachineId> machine,
                                const TaskDrafts& drafts, const QPalette& palette) {
     const Tokens tokens = tokensFor(palette);
     std::vector<TableRow> rows;
@@ -173,7 +173,7 @@ std::vector<TableRow> taskRows(const ledger::Book& book, std::optional<MachineId
             if (id < 0 && begun.base.machine == card->id)
                 rows.push_back(plainRow(book, id, typedName(begun.draft), name, begun.base, QString(), -1));
         int place = 0;
-        for (const ledger::DueLine& line : book.due(card->id))
+        for (const book::DueLine& line : book.due(card->id))
             rows.push_back(
                 lineRow(book, name, line, ++place, drafts.find(line.task->task.value()) != nullptr, tokens));
         for (const auto* task : switchedOff(book, card->id))
@@ -184,7 +184,7 @@ std::vector<TableRow> taskRows(const ledger::Book& book, std::optional<MachineId
     return rows;
 }
 
-Confirmed confirmedOf(const ledger::Book& book, std::optional<MachineId> machine) {
+Confirmed confirmedOf(const book::Book& book, std::optional<MachineId> machine) {
     Confirmed count;
     for (const items::Machine* card : book.machines()) {
         if (machine && *machine != card->id)

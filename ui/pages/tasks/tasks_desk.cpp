@@ -4,7 +4,7 @@
 
 #include <QVBoxLayout>
 
-#include "core/ledger/unknown.h"
+#include "core/book/unknown.h"
 #include "ui/pages/tasks/adjust_view.h"
 #include "ui/pages/tasks/baseline_view.h"
 #include "ui/pages/tasks/first_hours_view.h"
@@ -52,7 +52,7 @@ void TasksDesk::nameViews() {
     std::size_t unknown = 0;
     for (const items::Machine* machine : book->machines())
         if (!workbench().chosen() || workbench().chosen() == machine->id)
-            unknown += ledger::unknownOf(*book, machine->id).size();
+            unknown += book::unknownOf(*book, machine->id).size();
     seen_->rename(
         static_cast<int>(View::Baseline),
         unknown == 0 ? tr("What is known") : tr("What is known (%1 without a record)").arg(unknown));

@@ -14,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include "core/upkeep/unknown.h"
+#include "core/verbs/what_if.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/schedule_offer.h"
@@ -219,7 +220,7 @@ const upkeep::TaskVersion* TasksPage::chosenWording() const {
     return *id > 0 ? workbench().book()->task(TaskId(*id)) : nullptr;
 }
 
-const ledger::DueLine* TasksPage::chosenLine() const {
+const book::DueLine* TasksPage::chosenLine() const {
     const auto id = table_->chosenId();
     return id && *id > 0 ? workbench().book()->dueLine(TaskId(*id)) : nullptr;
 }
@@ -294,8 +295,8 @@ void TasksPage::foretell() {
     const auto wording = wordingFrom(begun->draft, begun->base, today);
     if (!wording)
         return outcome_->complain(wordsFor(wording.error().front()));
-    const auto seen = ledger::whatIf(
-        *workbench().book(), [&](const ledger::Pen& pen) { return ledger::saveTask(pen, *wording); },
+    const auto seen = verbs::whatIf(
+        *workbench().book(), [&](const verbs::Pen& pen) { return verbs::saveTask(pen, *wording); },
         begun->base.machine);
     if (!seen)
         return outcome_->complain(wordsFor(seen.error()));

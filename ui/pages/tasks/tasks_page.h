@@ -49,7 +49,7 @@ class TasksPage : public Page {
     void showTask();
     void showHead();
     [[nodiscard]] const upkeep::TaskVersion* chosenWording() const;
-    [[nodiscard]] const ledger::DueLine* chosenLine() const;
+    [[nodiscard]] const book::DueLine* chosenLine() const;
     void keep(const TaskDraft& draft);
     void foretell();
 

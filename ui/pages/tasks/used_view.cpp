@@ -386,7 +386,7 @@ QString UsedView::whyHeld() const {
 void UsedView::state() {
     if (!state_->isEnabled())
         return;
-    ledger::PastDraft draft{.machine = *machine_, .hours = *verdict_.machine, .why = whyHeld().toStdString()};
+    verbs::PastDraft draft{.machine = *machine_, .hours = *verdict_.machine, .why = whyHeld().toStdString()};
     for (const Read& each : read_) {
         const auto item = lines_.at(each.line).kind == Kind::Chain ? chain() : std::nullopt;
         const auto* card = item ? workbench().book()->ledger().find<items::Item>(*item) : nullptr;
@@ -396,7 +396,7 @@ void UsedView::state() {
         draft.parts.push_back({*item, *each.claim.ofPart, words.toStdString()});
     }
     const auto written =
-        workbench().attempt([draft](const ledger::Pen& pen) { return ledger::statePast(pen, draft); });
+        workbench().attempt([draft](const verbs::Pen& pen) { return verbs::statePast(pen, draft); });
     if (!written) {
         ink(result_, true);
         result_->setText(wordsFor(written.error()));

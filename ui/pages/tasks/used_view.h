@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "core/items/evidence.h"
-#include "core/ledger/past.h"
+#include "core/verbs/past_verb.h"
 #include "ui/pages/page.h"
 
 class QComboBox;

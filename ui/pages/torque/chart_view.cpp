@@ -16,8 +16,8 @@
 #include <algorithm>
 #include <array>
 
-#include "core/ledger/sharing.h"
-#include "core/ledger/verbs.h"
+#include "core/definitions/sharing.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/print/paged_output.h"
@@ -48,7 +48,7 @@ QStringList headings() {
             ChartView::tr("Page"),      ChartView::tr("Manual"),  ChartView::tr("Confirmed")};
 }
 
-QString doubtWords(const ledger::ChartDoubt& asked) {
+QString doubtWords(const definitions::ChartDoubt& asked) {
     const auto unit = base::nameOf(asked.doubt.meantUnit);
     return ChartView::tr(
                "Row %1: that is far from what such a thread takes (about %2 to %3 N·m). Was %4 %5 meant? "
@@ -66,9 +66,9 @@ QString cellText(const QTableWidget& grid, int row, int column) {
 }
 
 // An empty cell of stages is at fault where they can't follow the torque.
-QString faultWords(const ledger::ChartFault& fault, const QTableWidget& grid) {
+QString faultWords(const definitions::ChartFault& fault, const QTableWidget& grid) {
     const bool follows =
-        fault.column == ledger::ChartColumn::Stages &&
+        fault.column == definitions::ChartColumn::Stages &&
         cellText(grid, static_cast<int>(fault.row), static_cast<int>(fault.column)).trimmed().isEmpty();
     return follows ? stagesWords(fault.error) : wordsFor(fault.error);
 }
@@ -78,7 +78,7 @@ QString faultWords(const ledger::ChartFault& fault, const QTableWidget& grid) {
 ChartView::ChartView(const PageTools& tools, QWidget* parent)
     : TorqueView(tools, parent),
       head_(plainLabel(this, "note")),
-      grid_(new QTableWidget(kBlankRows, static_cast<int>(ledger::kChartColumns), this)),
+      grid_(new QTableWidget(kBlankRows, static_cast<int>(definitions::kChartColumns), this)),
       words_(plainLabel(this, nullptr)),
       holds_(new QWidget(this)),
       sharedWith_(plainLabel(holds_, "note", "chartSharedWith")),
@@ -123,7 +123,7 @@ void ChartView::layOut() {
     const int letter = fontMetrics().averageCharWidth();
     for (QLineEdit* year : {yearFrom_, yearTo_})
         year->setMaximumWidth(letter * 6 + kSpaceSection);
-    const std::array<int, ledger::kChartColumns> letters{26, 11, 7, 10, 8, 16, 14, 12, 14, 8, 20, 9};
+    const std::array<int, definitions::kChartColumns> letters{26, 11, 7, 10, 8, 16, 14, 12, 14, 8, 20, 9};
     auto* header = grid_->horizontalHeader();
     header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     for (int at = 0; at < grid_->columnCount(); ++at)
@@ -208,15 +208,15 @@ bool ChartView::eventFilter(QObject* watched, QEvent* event) {
     return TorqueView::eventFilter(watched, event);
 }
 
-std::vector<ledger::ChartRow> ChartView::rows() const {
-    std::vector<ledger::ChartRow> rows;
+std::vector<definitions::ChartRow> ChartView::rows() const {
+    std::vector<definitions::ChartRow> rows;
     for (int row = 0; row < grid_->rowCount(); ++row) {
-        ledger::ChartRow cells;
+        definitions::ChartRow cells;
         for (std::size_t column = 0; column < cells.size(); ++column)
             cells.at(column) = cellText(*grid_, row, static_cast<int>(column)).toStdString();
         rows.push_back(std::move(cells));
     }
-    const auto isBlank = [](const ledger::ChartRow& row) {
+    const auto isBlank = [](const definitions::ChartRow& row) {
         return std::all_of(row.begin(), row.end(), [](const std::string& cell) { return cell.empty(); });
     };
     while (!rows.empty() && isBlank(rows.back()))
@@ -229,7 +229,7 @@ void ChartView::growTo(int rows) {
         grid_->setRowCount(std::min(rows, kMostRows));
 }
 
-void ChartView::put(int at, const std::vector<ledger::ChartRow>& rows) {
+void ChartView::put(int at, const std::vector<definitions::ChartRow>& rows) {
     settling_ = true;
     growTo(at + static_cast<int>(rows.size()) + kBlankRows);
     for (std::size_t row = 0; row < rows.size(); ++row)
@@ -253,7 +253,7 @@ void ChartView::paste() {
         grid_->setItem(row, std::max(0, grid_->currentColumn()), new QTableWidgetItem(pasted.trimmed()));
         return;
     }
-    const auto rows = ledger::readChart(pasted.toStdString());
+    const auto rows = definitions::readChart(pasted.toStdString());
     if (static_cast<int>(rows.size()) + row > kMostRows) {
         words_->setText(tr("That is more than %1 rows: paste a part of it.").arg(kMostRows));
         return;
@@ -261,7 +261,7 @@ void ChartView::paste() {
     put(row, rows);
 }
 
-void ChartView::showFaults(const std::vector<ledger::ChartFault>& faults) {
+void ChartView::showFaults(const std::vector<definitions::ChartFault>& faults) {
     const Tokens tokens = tokensFor(palette());
     settling_ = true;
     for (int row = 0; row < grid_->rowCount(); ++row)
@@ -272,7 +272,7 @@ void ChartView::showFaults(const std::vector<ledger::ChartFault>& faults) {
                 item->setForeground(tokens.ink);
                 item->setBackground(QBrush());
             }
-    for (const ledger::ChartFault& fault : faults) {
+    for (const definitions::ChartFault& fault : faults) {
         const int row = static_cast<int>(fault.row);
         const int column = static_cast<int>(fault.column);
         if (grid_->item(row, column) == nullptr)
@@ -293,9 +293,9 @@ void ChartView::showFaults(const std::vector<ledger::ChartFault>& faults) {
 void ChartView::check() {
     if (settling_)
         return;
-    ledger::Chart chart;
+    definitions::Chart chart;
     if (machine_ && workbench().book())
-        chart = ledger::checkChart(*workbench().book(), *machine_, rows());
+        chart = definitions::checkChart(*workbench().book(), *machine_, rows());
     growTo(static_cast<int>(rows().size()) + kBlankRows);
     showFaults(chart.faults);
     const auto ready = chart.wordings.size();
@@ -325,11 +325,11 @@ void ChartView::check() {
 
 // A figure of a joint that is shared goes to every machine of the model, or stays with this one: that is
 // chosen, never guessed.
-void ChartView::offerSharing(const ledger::Chart& chart) {
+void ChartView::offerSharing(const definitions::Chart& chart) {
     QStringList others;
     std::size_t most = 0;
     if (workbench().book())
-        for (const auto& [other, wordings] : ledger::forOthers(*workbench().book(), chart.wordings)) {
+        for (const auto& [other, wordings] : definitions::forOthers(*workbench().book(), chart.wordings)) {
             others << text(workbench().book()->ledger().find<items::Machine>(other)->name);
             most = std::max(most, wordings.size());
         }
@@ -368,15 +368,15 @@ std::optional<std::vector<fastening::JointVersion>> ChartView::withYears(
 void ChartView::enterAll() {
     if (!machine_)
         return;
-    const auto chart = ledger::checkChart(*workbench().book(), *machine_, rows());
+    const auto chart = definitions::checkChart(*workbench().book(), *machine_, rows());
     if (!chart.faults.empty() || chart.wordings.empty())
         return;
-    const auto wordings = isForThisOneOnly() ? std::optional(ledger::forThisOneOnly(chart.wordings))
+    const auto wordings = isForThisOneOnly() ? std::optional(definitions::forThisOneOnly(chart.wordings))
                                              : withYears(chart.wordings);
     if (!wordings)
         return;
-    const auto done = workbench().attempt([machine = *machine_, joints = *wordings](const ledger::Pen& pen) {
-        return ledger::saveJoints(pen, machine, joints);
+    const auto done = workbench().attempt([machine = *machine_, joints = *wordings](const verbs::Pen& pen) {
+        return verbs::saveJoints(pen, machine, joints);
     });
     if (!done) {
         words_->setText(wordsFor(done.error()));

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/chart.h"
+#include "core/definitions/chart.h"
 #include "core/sheet/torque_card.h"
 #include "ui/pages/torque/torque_view.h"
 
@@ -40,12 +40,12 @@ class ChartView : public TorqueView {
     void saveCard();
     void printCard();
     [[nodiscard]] std::optional<sheet::TorqueCard> card();
-    [[nodiscard]] std::vector<ledger::ChartRow> rows() const;
-    void put(int at, const std::vector<ledger::ChartRow>& rows);
+    [[nodiscard]] std::vector<definitions::ChartRow> rows() const;
+    void put(int at, const std::vector<definitions::ChartRow>& rows);
     void growTo(int rows);
-    void showFaults(const std::vector<ledger::ChartFault>& faults);
+    void showFaults(const std::vector<definitions::ChartFault>& faults);
     /// Which other machines of the model the rows would go to as well, and the choice to keep them here.
-    void offerSharing(const ledger::Chart& chart);
+    void offerSharing(const definitions::Chart& chart);
     [[nodiscard]] bool isForThisOneOnly() const;
     /// The wordings, with the model years if they were typed; faults of those go to the words.
     [[nodiscard]] std::optional<std::vector<fastening::JointVersion>> withYears(

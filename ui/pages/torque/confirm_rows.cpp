@@ -12,8 +12,8 @@
 
 namespace wm::ui {
 
-using ledger::Printed;
-using ledger::PrintedKind;
+using definitions::Printed;
+using definitions::PrintedKind;
 
 namespace {
 

@@ -6,22 +6,22 @@
 #include <utility>
 #include <vector>
 
-#include "core/ledger/confirming.h"
+#include "core/definitions/confirming.h"
 #include "core/store/store.h"
 #include "ui/tables/table_model.h"
 
 namespace wm::ui {
 
 /// Columns: kind, what, of, as stored, page.
-TableRow confirmRow(const ledger::Printed& figure, std::int64_t id, bool passedOver);
+TableRow confirmRow(const definitions::Printed& figure, std::int64_t id, bool passedOver);
 /// "intervals 3 of 20 · amounts 0 of 12 · limits 1 of 8 · torques 8 of 47"
-QString countByKind(const std::vector<ledger::Printed>& figures);
+QString countByKind(const std::vector<definitions::Printed>& figures);
 /// What it is about and what is confirmed with it.
-QString aboutWords(const ledger::Printed& figure);
+QString aboutWords(const definitions::Printed& figure);
 /// "common practice, p. 3"
-QString sourceWords(const ledger::Printed& figure);
+QString sourceWords(const definitions::Printed& figure);
 /// Digits and unit apart, where the figure is a number.
-std::pair<QString, QString> splitFigure(const ledger::Printed& figure);
+std::pair<QString, QString> splitFigure(const definitions::Printed& figure);
 /// What was wrong, and where that is put right.
 QString refusalWords(const store::ApplyError& error);
 

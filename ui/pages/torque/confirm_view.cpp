@@ -30,8 +30,8 @@
 
 namespace wm::ui {
 
-using ledger::Printed;
-using ledger::PrintedKey;
+using definitions::Printed;
+using definitions::PrintedKey;
 
 ConfirmView::ConfirmView(const PageTools& tools, QWidget* parent)
     : TorqueView(tools, parent),
@@ -192,8 +192,8 @@ void ConfirmView::refresh() {
     }
     machine_ = machine;
     const auto* card = machine_ ? book->ledger().find<items::Machine>(*machine_) : nullptr;
-    figures_ =
-        card == nullptr ? std::vector<Printed>{} : ledger::printedFigures(*book, card->id, decimalMark());
+    figures_ = card == nullptr ? std::vector<Printed>{}
+                               : definitions::printedFigures(*book, card->id, decimalMark());
     if (card == nullptr) {
         progress_->clear();
         head_->setText(tr("Choose the machine first (F5 to F8): a service manual is of one machine."));
@@ -205,7 +205,7 @@ void ConfirmView::refresh() {
 }
 
 void ConfirmView::showCount(const items::Machine& machine) {
-    const auto count = ledger::confirmedCount(figures_);
+    const auto count = definitions::confirmedCount(figures_);
     progress_->setText(
         tr("%1: %2 of %3 confirmed")
             .arg(text(machine.name), QString::number(count.confirmed), QString::number(count.all)));
@@ -270,7 +270,7 @@ void ConfirmView::load(const Printed& figure) {
 void ConfirmView::loadPlace(const Printed& figure) {
     const auto manual = manuals_.find(*machine_);
     manual_->setText(manual != manuals_.end() ? manual->second
-                                              : text(ledger::manualOf(*workbench().book(), *machine_)));
+                                              : text(definitions::manualOf(*workbench().book(), *machine_)));
     manual_->setCursorPosition(0);
     const auto page = pages_.find(*machine_);
     page_->setText(!figure.page.empty()   ? text(figure.page)
@@ -281,7 +281,7 @@ void ConfirmView::loadPlace(const Printed& figure) {
 }
 
 bool ConfirmView::questions(const PrintedKey& key, const QString& figure) {
-    const auto doubt = ledger::doubtAbout(*workbench().book(), key, figure.toStdString(), decimalMark());
+    const auto doubt = verbs::doubtAbout(*workbench().book(), key, figure.toStdString(), decimalMark());
     if (!doubt || !*doubt || questioned_ == figure)
         return false;
     questioned_ = figure;
@@ -317,14 +317,14 @@ void ConfirmView::confirm() {
     }
     if (questions(key, figure))
         return;
-    const ledger::ReadInManual read{figure.toStdString(), manual_->text().toStdString(),
-                                    page_->text().toStdString()};
+    const verbs::ReadInManual read{figure.toStdString(), manual_->text().toStdString(),
+                                   page_->text().toStdString()};
     const auto next = nextId();
     pages_[*machine_] = page_->text().trimmed();
     drafts_.erase(key);
     shown_.reset();
     const auto done = workbench().attempt(
-        [key, read](const ledger::Pen& pen) { return ledger::confirmPrinted(pen, key, read); });
+        [key, read](const verbs::Pen& pen) { return verbs::confirmPrinted(pen, key, read); });
     if (!done) {
         shown_ = key;
         problem_->setText(refusalWords(done.error()));

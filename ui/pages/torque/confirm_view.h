@@ -7,7 +7,7 @@
 #include <set>
 #include <vector>
 
-#include "core/ledger/confirming.h"
+#include "core/definitions/confirming.h"
 #include "ui/pages/torque/torque_view.h"
 
 class QLineEdit;
@@ -41,27 +41,27 @@ class ConfirmView : public TorqueView {
     void showRows();
     void showCount(const items::Machine& machine);
     void showChosen();
-    void load(const ledger::Printed& figure);
-    void loadPlace(const ledger::Printed& figure);
+    void load(const definitions::Printed& figure);
+    void loadPlace(const definitions::Printed& figure);
     void forget();
     void keepTyped();
     void confirm();
     void goOn();
     void goBack();
-    [[nodiscard]] bool questions(const ledger::PrintedKey& key, const QString& figure);
-    [[nodiscard]] const ledger::Printed* chosen() const;
-    [[nodiscard]] const ledger::Printed* find(const ledger::PrintedKey& key) const;
-    [[nodiscard]] std::int64_t idOf(const ledger::PrintedKey& key);
+    [[nodiscard]] bool questions(const definitions::PrintedKey& key, const QString& figure);
+    [[nodiscard]] const definitions::Printed* chosen() const;
+    [[nodiscard]] const definitions::Printed* find(const definitions::PrintedKey& key) const;
+    [[nodiscard]] std::int64_t idOf(const definitions::PrintedKey& key);
     /// What comes after the chosen one and was not passed over in this round.
     [[nodiscard]] std::optional<std::int64_t> nextId() const;
     [[nodiscard]] QString typed() const;  ///< nothing if the figure stands as it is stored
 
     std::optional<MachineId> machine_;
-    std::vector<ledger::Printed> figures_;
-    std::map<ledger::PrintedKey, std::int64_t> ids_;  ///< of the rows, kept while the window lives
-    std::map<ledger::PrintedKey, QString> drafts_;
-    std::set<ledger::PrintedKey> passed_;
-    std::optional<ledger::PrintedKey> shown_;
+    std::vector<definitions::Printed> figures_;
+    std::map<definitions::PrintedKey, std::int64_t> ids_;  ///< of the rows, kept while the window lives
+    std::map<definitions::PrintedKey, QString> drafts_;
+    std::set<definitions::PrintedKey> passed_;
+    std::optional<definitions::PrintedKey> shown_;
     QString loaded_;  ///< the stored figure of the shown one, as it was put into the field
     std::map<MachineId, QString> manuals_;  ///< as typed last
     std::map<MachineId, QString> pages_;

@@ -7,8 +7,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "core/ledger/drawer.h"
-#include "core/ledger/verbs.h"
+#include "core/book/drawer.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/mark_form.h"
 #include "ui/pages/torque/tool_forms.h"
@@ -23,7 +23,7 @@ namespace wm::ui {
 
 namespace {
 
-TableRow toolRow(const ledger::Book& book, const fastening::Choice& choice) {
+TableRow toolRow(const book::Book& book, const fastening::Choice& choice) {
     const fastening::Tool& tool = *choice.tool;
     return {.id = tool.id.value(),
             .cells = {{.text = text(tool.name)},
@@ -37,16 +37,16 @@ TableRow toolRow(const ledger::Book& book, const fastening::Choice& choice) {
 }
 
 // What is still to be re-checked first, then the rest.
-std::vector<TableRow> recallRows(const ledger::Book& book) {
+std::vector<TableRow> recallRows(const book::Book& book) {
     std::vector<TableRow> open;
     std::vector<TableRow> settled;
-    for (const ledger::ToolRecall& recall : ledger::recallsOf(book))
+    for (const book::ToolRecall& recall : book::recallsOf(book))
         for (const fastening::RecallLine& line : recall.recall.lines) {
             const auto* joint = book.joint(line.tightened->joint);
             if (joint == nullptr)
                 continue;
             const auto* machine = book.ledger().find<items::Machine>(joint->machine);
-            const bool isSettled = ledger::isSettled(book, recall, line);
+            const bool isSettled = book::isSettled(book, recall, line);
             QString state = DrawerView::tr("to re-check");
             if (line.since != nullptr)
                 state = line.since->kind == fastening::MarkKind::Confirmed ? DrawerView::tr("torqued again")
@@ -140,7 +140,7 @@ QWidget* DrawerView::firstFocus() {
 void DrawerView::refresh() {
     const auto book = workbench().book();
     std::vector<TableRow> rows;
-    for (const fastening::Choice& choice : ledger::drawerOf(*book))
+    for (const fastening::Choice& choice : book::drawerOf(*book))
         rows.push_back(toolRow(*book, choice));
     const bool any = !rows.empty();
     empty_->setVisible(!any);
@@ -156,7 +156,7 @@ void DrawerView::refresh() {
 void DrawerView::showRecalls() {
     const auto book = workbench().book();
     QString words;
-    for (const ledger::ToolRecall& recall : ledger::recallsOf(*book))
+    for (const book::ToolRecall& recall : book::recallsOf(*book))
         words += recallWords(recall, book->today()) + QLatin1Char('\n');
     auto rows = recallRows(*book);
     recallWords_->setText(words.trimmed());
@@ -181,7 +181,7 @@ void DrawerView::check() {
 // The check that counts today: the last one of the tool that is chosen.
 const fastening::Calibration* DrawerView::lastCheck() const {
     const auto id = tools_->chosenId();
-    for (const fastening::Choice& choice : ledger::drawerOf(*workbench().book()))
+    for (const fastening::Choice& choice : book::drawerOf(*workbench().book()))
         if (id == choice.tool->id.value())
             return choice.standing.last;
     return nullptr;
@@ -209,13 +209,13 @@ void DrawerView::foundFine() {
     if (joint == nullptr)
         return;
     for (const upkeep::FollowUp& demand : book->followUps(joint->machine))
-        if (demand.joint == joint->code && demand.rule.what == ledger::recheckText(*joint)) {
+        if (demand.joint == joint->code && demand.rule.what == book::recheckText(*joint)) {
             const upkeep::FollowUpAnswer answer{.machine = joint->machine,
                                                 .origin = demand.origin,
                                                 .what = demand.rule.what,
                                                 .date = book->today()};
             workbench().perform(
-                [answer](const ledger::Pen& pen) { return ledger::answerFollowUp(pen, answer); });
+                [answer](const verbs::Pen& pen) { return verbs::answerFollowUp(pen, answer); });
             return;
         }
     guide().say(tr("%1 needs no re-check any longer").arg(text(joint->name)));

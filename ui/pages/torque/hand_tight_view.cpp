@@ -7,7 +7,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "core/ledger/drawer.h"
+#include "core/book/drawer.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/mark_form.h"
 #include "ui/pages/torque/torque_rows.h"
@@ -20,13 +20,13 @@ namespace wm::ui {
 
 namespace {
 
-std::vector<TableRow> rowsOf(const ledger::Book& book, std::optional<MachineId> machine) {
+std::vector<TableRow> rowsOf(const book::Book& book, std::optional<MachineId> machine) {
     std::vector<TableRow> rows;
     for (const items::Machine* card : book.machines()) {
         if (machine && card->id != *machine)
             continue;
-        for (const ledger::OpenJoint& open : book.handTight(card->id)) {
-            const auto* tool = ledger::usualTool(book, *open.joint);
+        for (const book::OpenJoint& open : book.handTight(card->id)) {
+            const auto* tool = book::usualTool(book, *open.joint);
             const auto why = base::nameOf(open.state.why);
             rows.push_back(
                 {.id = open.joint->joint.value(),

@@ -5,7 +5,7 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
-#include "core/ledger/drawer.h"
+#include "core/book/drawer.h"
 #include "core/units/convert.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/big_figure.h"
@@ -79,7 +79,7 @@ JointAnswer::JointAnswer(QWidget* parent)
         lines->addWidget(each);
 }
 
-void JointAnswer::show(const ledger::Book& book, const fastening::Figure& figure, std::string_view unit) {
+void JointAnswer::show(const book::Book& book, const fastening::Figure& figure, std::string_view unit) {
     name_->setText(text(figure.name));
     QString about = text(figure.machineName);
     if (!figure.about.empty())
@@ -107,7 +107,7 @@ void JointAnswer::show(const ledger::Book& book, const fastening::Figure& figure
         showJoint(book, *joint);
 }
 
-void JointAnswer::showJoint(const ledger::Book& book, const fastening::JointVersion& joint) {
+void JointAnswer::showJoint(const book::Book& book, const fastening::JointVersion& joint) {
     QStringList notes;
     for (const QString& note : jointNotes(joint))
         notes << note;

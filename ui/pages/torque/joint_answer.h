@@ -5,8 +5,8 @@
 #include <QWidget>
 #include <string_view>
 
+#include "core/book/book.h"
 #include "core/fastening/figure.h"
-#include "core/ledger/book.h"
 
 class QLabel;
 
@@ -23,10 +23,10 @@ class JointAnswer : public QWidget {
   public:
     explicit JointAnswer(QWidget* parent);
     /// `unit`: a symbol of units::convert that was named in the question, or empty.
-    void show(const ledger::Book& book, const fastening::Figure& figure, std::string_view unit);
+    void show(const book::Book& book, const fastening::Figure& figure, std::string_view unit);
 
   private:
-    void showJoint(const ledger::Book& book, const fastening::JointVersion& joint);
+    void showJoint(const book::Book& book, const fastening::JointVersion& joint);
 
     QLabel* name_;
     QLabel* about_;

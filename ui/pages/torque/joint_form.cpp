@@ -10,11 +10,12 @@
 #include <QVBoxLayout>
 #include <utility>
 
+#include "core/definitions/confirming.h"
 #include "core/fastening/plausible.h"
 #include "core/fastening/stages.h"
-#include "core/ledger/confirming.h"
-#include "core/ledger/verbs.h"
 #include "core/units/unit_words.h"
+#include "core/verbs/confirm_verb.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/confirm_rows.h"
 #include "ui/theme/plain.h"
@@ -106,14 +107,14 @@ void JointForm::layOut() {
 // never guessed.
 void JointForm::offerSharing(const fastening::JointVersion& joint) {
     const auto book = workbench_.book();
-    const auto years = ledger::sharedYears(*book, joint);
+    const auto years = definitions::sharedYears(*book, joint);
     const auto* machine = book->ledger().find<items::Machine>(joint.machine);
     holds_->setVisible(years && machine != nullptr);
     sharing_->clear();
     years_ = years;
     if (!years || machine == nullptr)
         return;
-    sharing_->addItem(tr("for all %1").arg(text(ledger::sharedText(*machine, *years))));
+    sharing_->addItem(tr("for all %1").arg(text(definitions::sharedText(*machine, *years))));
     sharing_->addItem(tr("for %1 only").arg(text(machine->name)));
     sharing_->setCurrentIndex(joint.sharedFrom ? 0 : 1);
 }
@@ -139,7 +140,7 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     unit_->setCurrentIndex(static_cast<int>(joint->unit));
     // A torque that is typed now is read in the manual, wherever the name of the joint came from.
     source_->setText(
-        text(joint->torque ? joint->source : ledger::manualOf(*workbench_.book(), joint->machine)));
+        text(joint->torque ? joint->source : definitions::manualOf(*workbench_.book(), joint->machine)));
     page_->setText(text(joint->page));
     confirmed_->setChecked(joint->confirmed);
     problem_->clear();
@@ -238,7 +239,7 @@ void JointForm::save() {
     wording.validFrom = workbench_.today();
     share(wording);
     const auto done =
-        workbench_.attempt([=](const ledger::Pen& pen) { return ledger::saveJoint(pen, wording); });
+        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::saveJoint(pen, wording); });
     problem_->setText(done ? QString() : refusalWords(done.error()));
     if (done)
         questioned_.clear();

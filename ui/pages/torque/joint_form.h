@@ -5,8 +5,8 @@
 #include <QWidget>
 #include <optional>
 
+#include "core/definitions/sharing.h"
 #include "core/fastening/rows.h"
-#include "core/ledger/sharing.h"
 
 class QCheckBox;
 class QComboBox;
@@ -46,7 +46,7 @@ class JointForm : public QWidget {
 
     Workbench& workbench_;
     std::optional<fastening::JointVersion> joint_;
-    std::optional<ledger::ModelYears> years_;  ///< for which the joint is shared
+    std::optional<definitions::ModelYears> years_;  ///< for which the joint is shared
     QLineEdit* low_;
     QLineEdit* high_;
     QComboBox* unit_;

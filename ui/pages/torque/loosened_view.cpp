@@ -23,7 +23,7 @@ Cell figure(std::int64_t value, const QString& words) {
     return {.text = words, .sort = qlonglong{value}, .figure = true};
 }
 
-TableRow rowOf(const ledger::Book& book, const ledger::CameLoose& line) {
+TableRow rowOf(const book::Book& book, const book::CameLoose& line) {
     const auto* machine = book.ledger().find<items::Machine>(line.joint->machine);
     const auto& figures = line.figures;
     const bool stands = line.comparison && line.comparison->stands;
@@ -73,7 +73,7 @@ void LoosenedView::refresh() {
     const auto machine = workbench().chosen();
     std::vector<TableRow> rows;
     QString words;
-    for (const ledger::CameLoose& line : ledger::cameLoose(*book, machine)) {
+    for (const book::CameLoose& line : book::cameLoose(*book, machine)) {
         rows.push_back(rowOf(*book, line));
         if (const QString statement = comparisonWords(line); !statement.isEmpty())
             words += statement + QLatin1Char('\n');

@@ -7,8 +7,8 @@
 #include <QLineEdit>
 #include <array>
 
-#include "core/ledger/drawer.h"
-#include "core/ledger/verbs.h"
+#include "core/book/drawer.h"
+#include "core/verbs/verbs.h"
 #include "ui/entry/last_used.h"
 #include "ui/entry/tool_names.h"
 #include "ui/words/drawer_words.h"
@@ -49,7 +49,7 @@ MarkForm::MarkForm(Workbench& workbench, JointId joint, MarkKind first)
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
     const auto* wording = book().joint(joint);
     if (wording != nullptr) {
-        if (const auto* usual = ledger::usualTool(book(), *wording))
+        if (const auto* usual = book::usualTool(book(), *wording))
             tool_->setText(text(usual->name));
         const auto* machine = book().ledger().find<items::Machine>(wording->machine);
         addNote(machine == nullptr ? text(wording->name)
@@ -96,7 +96,7 @@ tl::expected<store::Verb, Faults> MarkForm::verb() {
         tight.note.clear();
         marks.push_back(tight);
     }
-    return std::move(read).answer([marks](const ledger::Pen& pen) { return ledger::markJoints(pen, marks); });
+    return std::move(read).answer([marks](const verbs::Pen& pen) { return verbs::markJoints(pen, marks); });
 }
 
 }  // namespace wm::ui

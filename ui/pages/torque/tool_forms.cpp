@@ -6,7 +6,7 @@
 #include <QComboBox>
 #include <QLineEdit>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
 
@@ -114,7 +114,7 @@ tl::expected<store::Verb, Faults> ToolForm::verb() {
     tool.active = !away_->isChecked();
     tool.note = typed(note_);
     return std::move(read).answer(
-        [tool, isNew = isNew_](const ledger::Pen& pen) { return ledger::saveTool(pen, tool, isNew); });
+        [tool, isNew = isNew_](const verbs::Pen& pen) { return verbs::saveTool(pen, tool, isNew); });
 }
 
 CalibrationForm::CalibrationForm(Workbench& workbench, const fastening::Tool& tool)
@@ -147,7 +147,7 @@ tl::expected<store::Verb, Faults> CalibrationForm::verb() {
     calibration.cycles = read(wholeIn(cycles_, kMostCycles));
     calibration.note = typed(note_);
     return std::move(read).answer(
-        [calibration](const ledger::Pen& pen) { return ledger::recordCalibration(pen, calibration); });
+        [calibration](const verbs::Pen& pen) { return verbs::recordCalibration(pen, calibration); });
 }
 
 }  // namespace wm::ui

@@ -4,7 +4,7 @@
 
 #include <QVBoxLayout>
 
-#include "core/ledger/drawer.h"
+#include "core/book/drawer.h"
 #include "ui/pages/torque/chart_view.h"
 #include "ui/pages/torque/confirm_view.h"
 #include "ui/pages/torque/drawer_view.h"
@@ -56,9 +56,9 @@ void TorqueDesk::nameViews() {
     for (const items::Machine* machine : book->machines())
         if (!workbench().chosen() || workbench().chosen() == machine->id)
             open += book->handTight(machine->id).size();
-    for (const ledger::ToolRecall& recall : ledger::recallsOf(*book))
+    for (const book::ToolRecall& recall : book::recallsOf(*book))
         for (const fastening::RecallLine& line : recall.recall.lines)
-            doubtful += ledger::isSettled(*book, recall, line) ? 0 : 1;
+            doubtful += book::isSettled(*book, recall, line) ? 0 : 1;
     seen_->rename(1, open == 0 ? tr("Hand-tight") : tr("Hand-tight (%1)").arg(open));
     seen_->rename(2, doubtful == 0 ? tr("Drawer") : tr("Drawer (%1 to re-check)").arg(doubtful));
 }

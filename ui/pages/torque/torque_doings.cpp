@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "core/fastening/lookup.h"
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/torque/joint_form.h"
 #include "ui/pages/torque/torque_page.h"
 #include "ui/pages/torque/torque_rows.h"
@@ -23,8 +23,8 @@ void TorquePage::mark(fastening::MarkKind kind) {
     if (joint == nullptr)
         return;
     const JointId id = joint->joint;
-    workbench().perform([=](const ledger::Pen& pen) {
-        return ledger::markJoints(pen, {{.joint = id, .date = pen.book.today(), .kind = kind}});
+    workbench().perform([=](const verbs::Pen& pen) {
+        return verbs::markJoints(pen, {{.joint = id, .date = pen.book.today(), .kind = kind}});
     });
 }
 
@@ -76,7 +76,7 @@ void TorquePage::confirmFigure() {
     if (!wording.confirmed) {
         wording.confirmed = true;
         wording.validFrom = workbench().today();
-        if (!workbench().perform([=](const ledger::Pen& pen) { return ledger::saveJoint(pen, wording); }))
+        if (!workbench().perform([=](const verbs::Pen& pen) { return verbs::saveJoint(pen, wording); }))
             return;
     }
     const auto here = std::find(ids.begin(), ids.end(), wording.joint.value());

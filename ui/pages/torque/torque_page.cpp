@@ -13,9 +13,9 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/book/figures.h"
 #include "core/fastening/lookup.h"
-#include "core/ledger/figures.h"
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/generic_panel.h"
 #include "ui/pages/torque/joint_answer.h"
@@ -166,7 +166,7 @@ bool TorquePage::eventFilter(QObject* watched, QEvent* event) {
 
 const fastening::Lookup& TorquePage::lookup() {
     if (lookup_ == nullptr)
-        lookup_ = std::make_unique<fastening::Lookup>(ledger::figuresOf(*workbench().book(), std::nullopt));
+        lookup_ = std::make_unique<fastening::Lookup>(book::figuresOf(*workbench().book(), std::nullopt));
     return *lookup_;
 }
 

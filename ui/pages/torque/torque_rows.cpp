@@ -5,7 +5,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
-#include "core/ledger/drawer.h"
+#include "core/book/drawer.h"
 #include "core/sheet/words.h"
 #include "ui/words/figures.h"
 
@@ -56,7 +56,7 @@ QString markWords(MarkKind kind) {
     return tr("found moved");
 }
 
-std::vector<const JointMark*> marksOf(const ledger::Book& book, JointId joint) {
+std::vector<const JointMark*> marksOf(const book::Book& book, JointId joint) {
     std::vector<const JointMark*> marks;
     for (const JointMark& mark : book.ledger().all<JointMark>())
         if (mark.joint == joint)
@@ -67,8 +67,8 @@ std::vector<const JointMark*> marksOf(const ledger::Book& book, JointId joint) {
     return marks;
 }
 
-TableRow jointRow(const ledger::Book& book, const items::Machine& card, const fastening::JointVersion& joint,
-                  const std::vector<ledger::OpenJoint>& open) {
+TableRow jointRow(const book::Book& book, const items::Machine& card, const fastening::JointVersion& joint,
+                  const std::vector<book::OpenJoint>& open) {
     const bool handTight = std::any_of(open.begin(), open.end(),
                                        [&](const auto& entry) { return entry.joint->joint == joint.joint; });
     const auto marks = marksOf(book, joint.joint);
@@ -116,7 +116,7 @@ QString torqueWords(const fastening::JointVersion& joint) {
     return value + QChar(0x00A0) + unitWords(joint.unit);
 }
 
-std::vector<TableRow> jointRows(const ledger::Book& book, std::optional<MachineId> machine) {
+std::vector<TableRow> jointRows(const book::Book& book, std::optional<MachineId> machine) {
     std::vector<TableRow> rows;
     for (const items::Machine* card : book.machines()) {
         if (machine && *machine != card->id)
@@ -128,7 +128,7 @@ std::vector<TableRow> jointRows(const ledger::Book& book, std::optional<MachineI
     return rows;
 }
 
-std::vector<TableRow> foundRows(const ledger::Book& book, const fastening::Lookup& lookup,
+std::vector<TableRow> foundRows(const book::Book& book, const fastening::Lookup& lookup,
                                 const fastening::Found& found) {
     std::vector<TableRow> rows;
     for (const auto& hit : found.hits) {
@@ -160,12 +160,12 @@ std::vector<TableRow> foundRows(const ledger::Book& book, const fastening::Looku
     return rows;
 }
 
-QString handTightWords(const ledger::Book& book, std::optional<MachineId> machine) {
+QString handTightWords(const book::Book& book, std::optional<MachineId> machine) {
     constexpr qsizetype kMostNamed = 4;
     QStringList names;
     for (const items::Machine* card : book.machines())
         if (!machine || *machine == card->id)
-            for (const ledger::OpenJoint& open : book.handTight(card->id))
+            for (const book::OpenJoint& open : book.handTight(card->id))
                 names << (machine ? text(open.joint->name)
                                   : tr("%1 (%2)").arg(text(open.joint->name), text(card->name)));
     if (names.isEmpty())
@@ -176,15 +176,15 @@ QString handTightWords(const ledger::Book& book, std::optional<MachineId> machin
                : tr("HAND-TIGHT: %1 and %2 more").arg(named, QString::number(names.size() - kMostNamed));
 }
 
-QString openWords(const ledger::Book& book, const fastening::JointVersion& joint) {
-    for (const ledger::OpenJoint& open : book.handTight(joint.machine))
+QString openWords(const book::Book& book, const fastening::JointVersion& joint) {
+    for (const book::OpenJoint& open : book.handTight(joint.machine))
         if (open.joint->joint == joint.joint)
             return tr("HAND-TIGHT since %1: %2")
                 .arg(dayWords(open.state.since, book.today()), markWords(open.state.why));
     return {};
 }
 
-QString lastWords(const ledger::Book& book, JointId joint) {
+QString lastWords(const book::Book& book, JointId joint) {
     for (const JointMark* mark : marksOf(book, joint)) {
         if (mark->kind != MarkKind::Confirmed)
             continue;
@@ -198,10 +198,10 @@ QString lastWords(const ledger::Book& book, JointId joint) {
     return {};
 }
 
-QString wrenchWords(const ledger::Book& book, const fastening::JointVersion& joint) {
-    if (!joint.torque || ledger::drawerOf(book).empty())
+QString wrenchWords(const book::Book& book, const fastening::JointVersion& joint) {
+    if (!joint.torque || book::drawerOf(book).empty())
         return {};
-    const auto* tool = ledger::usualTool(book, joint);
+    const auto* tool = book::usualTool(book, joint);
     if (tool == nullptr)
         return tr("wrench: none in the drawer reaches this");
     const QString unit = QChar(0x00A0) + unitWords(tool->unit);
@@ -209,7 +209,7 @@ QString wrenchWords(const ledger::Book& book, const fastening::JointVersion& joi
         .arg(text(tool->name), decimalWords(tool->low), decimalWords(tool->high) + unit);
 }
 
-JobJoints jobOf(const ledger::Book& book, const fastening::JointVersion& joint) {
+JobJoints jobOf(const book::Book& book, const fastening::JointVersion& joint) {
     const upkeep::TaskVersion* best = nullptr;
     for (const upkeep::TaskVersion* task : book.tasks(joint.machine)) {
         const bool has = std::any_of(task->joints.begin(), task->joints.end(),
@@ -246,7 +246,7 @@ std::vector<QString> jointNotes(const fastening::JointVersion& joint) {
     return notes;
 }
 
-std::vector<TableRow> markRows(const ledger::Book& book, JointId joint) {
+std::vector<TableRow> markRows(const book::Book& book, JointId joint) {
     std::vector<TableRow> rows;
     for (const JointMark* mark : marksOf(book, joint)) {
         const auto* person = mark->by ? book.ledger().find<items::Person>(*mark->by) : nullptr;

@@ -38,19 +38,19 @@ int parentOf(const Opened& opened, const weekend::StepVersion& step) {
 }
 
 struct Tree {
-    const ledger::Book& book;
-    const ledger::MachineWork& work;
+    const book::Book& book;
+    const book::MachineWork& work;
     std::map<int, std::vector<int>> children;  // -1 = the machine itself
     std::map<int, std::vector<OpeningStep::Job>> jobs;
     std::map<int, std::vector<OpeningStep::Job>> alsoOpen;
 };
 
-MarkState markOfJob(const ledger::Book& book, const weekend::Job& job) {
+MarkState markOfJob(const book::Book& book, const weekend::Job& job) {
     const auto* line = job.task ? book.dueLine(*job.task) : nullptr;
     return line == nullptr ? MarkState{.kind = MarkState::Kind::Overdue} : markOf(*line);
 }
 
-Tree treeOf(const ledger::Book& book, const ledger::MachineWork& work) {
+Tree treeOf(const book::Book& book, const book::MachineWork& work) {
     Tree tree{book, work, {}, {}, {}};
     const Opened& opened = work.plan->opened;
     for (int place = 0; place < static_cast<int>(opened.size()); ++place)
@@ -58,7 +58,7 @@ Tree treeOf(const ledger::Book& book, const ledger::MachineWork& work) {
             tree.children[parentOf(opened, *step)].push_back(place);
     for (const weekend::Job& job : work.jobs)
         tree.jobs[lastPlace(opened, job.steps)].push_back({text(job.name), markOfJob(book, job)});
-    for (const ledger::DueLine* line : work.alsoOpen) {
+    for (const book::DueLine* line : work.alsoOpen) {
         std::vector<std::string> codes;
         for (const base::Code& code : line->task->steps)
             codes.push_back(code.code);
@@ -91,9 +91,9 @@ void append(const Tree& tree, int parent, int depth, std::vector<OpeningStep>& i
 
 }  // namespace
 
-std::vector<OpeningStep> openingOf(const ledger::Book& book, const ledger::Evening& evening) {
+std::vector<OpeningStep> openingOf(const book::Book& book, const book::Evening& evening) {
     std::vector<OpeningStep> steps;
-    for (const ledger::MachineWork& work : evening.machines) {
+    for (const book::MachineWork& work : evening.machines) {
         if (!work.plan)
             continue;
         const Tree tree = treeOf(book, work);

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "core/ledger/evening.h"
+#include "core/book/evening.h"
 #include "ui/drawing/opening_picture.h"
 
 namespace wm::ui {
@@ -12,6 +12,6 @@ namespace wm::ui {
 /// What comes off in an evening as a tree: each step under the last of those it needs, the picked jobs at the
 /// step that reaches them, and what lies open beside them. Several machines follow one another, each under
 /// its name.
-std::vector<OpeningStep> openingOf(const ledger::Book& book, const ledger::Evening& evening);
+std::vector<OpeningStep> openingOf(const book::Book& book, const book::Evening& evening);
 
 }  // namespace wm::ui

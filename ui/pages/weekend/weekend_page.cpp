@@ -6,7 +6,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/weekend/opening_view.h"
 #include "ui/pages/weekend/weekend_opening.h"
@@ -87,7 +87,7 @@ QWidget* WeekendPage::firstFocus() {
 void WeekendPage::refresh() {
     const auto book = workbench().book();
     const auto chosen = workbench().chosen();
-    const ledger::Evening evening = ledger::eveningOf(*book, chosen);
+    const book::Evening evening = book::eveningOf(*book, chosen);
     window_->refresh();
     fit_->setText(fitWords(evening));
     jobs_->setColumnHidden(2, chosen.has_value());
@@ -103,18 +103,18 @@ void WeekendPage::refresh() {
 void WeekendPage::toggle(std::int64_t id) {
     const auto book = workbench().book();
     if (const auto* line = book->dueLine(TaskId(id))) {
-        workbench().perform([machine = line->machine, id, in = !line->picked](const ledger::Pen& pen) {
-            return ledger::pick(pen, machine, TaskId(id), std::nullopt, in);
+        workbench().perform([machine = line->machine, id, in = !line->picked](const verbs::Pen& pen) {
+            return verbs::pick(pen, machine, TaskId(id), std::nullopt, in);
         });
         return;
     }
     const auto* snag = book->ledger().find<upkeep::Snag>(SnagId(id));
     if (snag == nullptr)
         return;
-    for (const ledger::OpenSnag& open : book->snags(snag->machine))
+    for (const book::OpenSnag& open : book->snags(snag->machine))
         if (open.snag->id == snag->id)
-            workbench().perform([machine = snag->machine, id, in = !open.picked](const ledger::Pen& pen) {
-                return ledger::pick(pen, machine, std::nullopt, SnagId(id), in);
+            workbench().perform([machine = snag->machine, id, in = !open.picked](const verbs::Pen& pen) {
+                return verbs::pick(pen, machine, std::nullopt, SnagId(id), in);
             });
 }
 

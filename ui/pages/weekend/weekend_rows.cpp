@@ -25,7 +25,7 @@ QString tr(const char* words) {
     return QCoreApplication::translate("Weekend", words);
 }
 
-QString kitMark(const ledger::KitState& kit) {
+QString kitMark(const book::KitState& kit) {
     if (!kit.missing.empty())
         return tr("short");
     return kit.complete() ? tr("ok") : tr("look");
@@ -40,7 +40,7 @@ Cell inCell(bool picked) {
 enum Turn : int { SafetyFound, Due, Found, Later, PutOff };
 constexpr int kRanks = 100'000;
 
-Turn turnOf(const ledger::DueLine& line) {
+Turn turnOf(const book::DueLine& line) {
     switch (urgencyOf(line)) {
         case Urgency::Must:
         case Urgency::Should:
@@ -54,7 +54,7 @@ Turn turnOf(const ledger::DueLine& line) {
     return Later;
 }
 
-Turn turnOf(const ledger::OpenSnag& open) {
+Turn turnOf(const book::OpenSnag& open) {
     if (open.deferral != nullptr)
         return PutOff;
     if (open.snag->wish == upkeep::SnagWish::Watch)
@@ -62,9 +62,9 @@ Turn turnOf(const ledger::OpenSnag& open) {
     return upkeep::isSafety(open.snag->consequence) ? SafetyFound : Found;
 }
 
-TableRow taskRow(const ledger::Book& book, const ledger::DueLine& line, const Tokens& tokens, int rank) {
+TableRow taskRow(const book::Book& book, const book::DueLine& line, const Tokens& tokens, int rank) {
     const auto* machine = book.ledger().find<items::Machine>(line.machine);
-    const auto kit = ledger::kitState(book, *line.task);
+    const auto kit = book::kitState(book, *line.task);
     return {.id = line.task->task.value(),
             .cells = {inCell(line.picked),
                       {.text = text(line.task->name), .icon = markIcon(markOf(line), tokens)},
@@ -77,7 +77,7 @@ TableRow taskRow(const ledger::Book& book, const ledger::DueLine& line, const To
             .toolTip = consequenceWords(line.task->consequence) + QLatin1Char('\n') + kitWords(kit)};
 }
 
-TableRow snagRow(const ledger::Book& book, const ledger::OpenSnag& open) {
+TableRow snagRow(const book::Book& book, const book::OpenSnag& open) {
     const auto* machine = book.ledger().find<items::Machine>(open.snag->machine);
     return {.id = open.snag->id.value(),
             .cells = {inCell(open.picked),
@@ -90,7 +90,7 @@ TableRow snagRow(const ledger::Book& book, const ledger::OpenSnag& open) {
             .toolTip = consequenceWords(open.snag->consequence)};
 }
 
-QString actWords(const ledger::Book& book, MachineId machine, const weekend::Act& act) {
+QString actWords(const book::Book& book, MachineId machine, const weekend::Act& act) {
     const auto* step = act.step.empty() ? nullptr : book.step(machine, act.step);
     const QString name = step == nullptr ? text(act.text) : text(step->name);
     switch (act.kind) {
@@ -108,7 +108,7 @@ QString actWords(const ledger::Book& book, MachineId machine, const weekend::Act
     return act.text.empty() ? tr("Safe to stop here") : text(act.text);
 }
 
-TableRow actRow(const ledger::Book& book, MachineId machine, const weekend::Act& act, QString clock) {
+TableRow actRow(const book::Book& book, MachineId machine, const weekend::Act& act, QString clock) {
     const bool stop = act.kind == ActKind::SafeStop;
     const QString minutes = act.minutes.count() > 0 ? QString::number(act.minutes.count()) : QString();
     return {.cells = {{.text = stop ? QString() : std::move(clock), .figure = true},
@@ -127,7 +127,7 @@ TableRow endRow(const weekend::WorkWindow& window) {
 
 }  // namespace
 
-std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<MachineId> machine,
+std::vector<TableRow> wantsDoing(const book::Book& book, std::optional<MachineId> machine,
                                  const QPalette& palette) {
     const Tokens tokens = tokensFor(palette);
     std::vector<TableRow> picked;
@@ -136,9 +136,9 @@ std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<Machine
         if (machine && *machine != card->id)
             continue;
         int rank = 0;
-        for (const ledger::DueLine& line : book.due(card->id))
+        for (const book::DueLine& line : book.due(card->id))
             (line.picked ? picked : rest).push_back(taskRow(book, line, tokens, rank++));
-        for (const ledger::OpenSnag& open : book.snags(card->id))
+        for (const book::OpenSnag& open : book.snags(card->id))
             (open.picked ? picked : rest).insert((open.picked ? picked : rest).begin(), snagRow(book, open));
     }
     std::stable_sort(rest.begin(), rest.end(), [](const TableRow& a, const TableRow& b) {
@@ -148,11 +148,11 @@ std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<Machine
     return picked;
 }
 
-std::vector<TableRow> workingOrder(const ledger::Book& book, const ledger::Evening& evening) {
+std::vector<TableRow> workingOrder(const book::Book& book, const book::Evening& evening) {
     std::vector<TableRow> rows;
     units::Minutes at{};
     bool isOver = false;
-    for (const ledger::MachineWork& work : evening.machines) {
+    for (const book::MachineWork& work : evening.machines) {
         const auto* machine = book.ledger().find<items::Machine>(work.machine);
         if (evening.machines.size() > 1 && machine != nullptr)
             rows.push_back({.cells = {{}, {.text = text(machine->name).toUpper(), .pencil = true}, {}}});
@@ -178,7 +178,7 @@ std::vector<TableRow> workingOrder(const ledger::Book& book, const ledger::Eveni
     return rows;
 }
 
-QString kitWords(const ledger::KitState& kit) {
+QString kitWords(const book::KitState& kit) {
     if (kit.complete())
         return tr("kit ok");
     if (kit.missing.empty())
@@ -190,7 +190,7 @@ QString kitWords(const ledger::KitState& kit) {
     return words;
 }
 
-QString fitWords(const ledger::Evening& evening) {
+QString fitWords(const book::Evening& evening) {
     const auto work = evening.work.count();
     if (evening.window == nullptr)
         return work == 0 ? QString() : tr("%1 min").arg(work);
@@ -203,10 +203,10 @@ QString fitWords(const ledger::Evening& evening) {
     return tr("%1 of %2 min: %3 free").arg(taken).arg(whole).arg(evening.left->count());
 }
 
-QString alsoOpenWords(const ledger::Evening& evening) {
+QString alsoOpenWords(const book::Evening& evening) {
     QStringList words;
-    for (const ledger::MachineWork& work : evening.machines)
-        for (const ledger::DueLine* line : work.alsoOpen)
+    for (const book::MachineWork& work : evening.machines)
+        for (const book::DueLine* line : work.alsoOpen)
             if (words.size() < 4)
                 words += tr("%1 (%2 min)")
                              .arg(text(line->task->name), QString::number(line->task->minutes.count()));

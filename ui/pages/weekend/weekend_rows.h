@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/ledger/evening.h"
+#include "core/book/evening.h"
 #include "ui/tables/table_model.h"
 
 namespace wm::ui {
@@ -15,19 +15,19 @@ namespace wm::ui {
 /// What wants doing on a machine (or on all), picked jobs first, then what is due, what was found, and last
 /// what can wait. Columns: job, machine, how far, minutes, kit, in. The id of a row is that of its task or
 /// snag.
-std::vector<TableRow> wantsDoing(const ledger::Book& book, std::optional<MachineId> machine,
+std::vector<TableRow> wantsDoing(const book::Book& book, std::optional<MachineId> machine,
                                  const QPalette& palette);
 
 /// The working order of an evening. Columns: clock, what, minutes. Rows have no id.
-std::vector<TableRow> workingOrder(const ledger::Book& book, const ledger::Evening& evening);
+std::vector<TableRow> workingOrder(const book::Book& book, const book::Evening& evening);
 
 /// "kit ok", "short: fork oil 150 ml", "kit not tied to the shelf".
-QString kitWords(const ledger::KitState& kit);
+QString kitWords(const book::KitState& kit);
 
 /// "168 of 180 min", "12 min too long", "168 min, no work window yet".
-QString fitWords(const ledger::Evening& evening);
+QString fitWords(const book::Evening& evening);
 
 /// "While you are in there: chain slider 20 min, ..." or nothing.
-QString alsoOpenWords(const ledger::Evening& evening);
+QString alsoOpenWords(const book::Evening& evening);
 
 }  // namespace wm::ui

@@ -6,7 +6,7 @@
 #include <QLabel>
 #include <QLineEdit>
 
-#include "core/ledger/verbs.h"
+#include "core/verbs/verbs.h"
 #include "ui/entry/day_words.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
@@ -107,7 +107,7 @@ void WindowLine::save() {
     window.hands = *hands;
     const bool isNew = old == nullptr;
     const auto done =
-        workbench_.attempt([=](const ledger::Pen& pen) { return ledger::saveWindow(pen, window, isNew); });
+        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::saveWindow(pen, window, isNew); });
     if (!done) {
         problem_->setText(wordsFor(done.error()));
         return;

@@ -18,7 +18,7 @@
 namespace wm::ui {
 namespace {
 
-std::vector<BenchColumn> columnsOf(const ledger::Book& book) {
+std::vector<BenchColumn> columnsOf(const book::Book& book) {
     std::vector<MachineId> all;
     for (const auto* machine : book.machines())
         all.push_back(machine->id);

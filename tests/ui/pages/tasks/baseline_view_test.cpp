@@ -8,7 +8,7 @@
 #include <QPushButton>
 #include <set>
 
-#include "core/ledger/unknown.h"
+#include "core/book/unknown.h"
 #include "tests/ui/window.h"
 #include "ui/pages/tasks/baseline_answers.h"
 #include "ui/tables/row_table.h"
@@ -51,7 +51,7 @@ class BaselineViewTest : public WindowTest {
         ASSERT_EQ(QApplication::focusWidget(), table_);
     }
     MachineId heron() { return garage_->machine("Heron 250"); }
-    std::size_t unknown() { return ledger::unknownOf(garage_->book(), heron()).size(); }
+    std::size_t unknown() { return book::unknownOf(garage_->book(), heron()).size(); }
     auto records() { return garage_->book().ledger().all<upkeep::Record>(); }
     const upkeep::TaskVersion& here() { return *garage_->book().task(TaskId{*table_->chosenId()}); }
     QString said(std::int64_t id, std::size_t column) {
@@ -80,7 +80,7 @@ TEST_F(BaselineViewTest, TenQuestionsStandOpenAndTheRestIsFolded) {
     EXPECT_EQ(table_->shownIds().back(), 0);
     EXPECT_TRUE(said(0, 0).startsWith(QString::number(all - 10))) << said(0, 0).toStdString();
     EXPECT_EQ(TaskId{table_->shownIds().front()},
-              ledger::unknownOf(garage_->book(), heron()).front()->task->task);
+              book::unknownOf(garage_->book(), heron()).front()->task->task);
     press(Qt::Key_N);  // one is answered, the next one comes into sight
     EXPECT_EQ(table_->shownIds().size(), 12U);
     const auto before = table_->shownIds();
@@ -323,7 +323,7 @@ TEST_F(BaselineViewTest, WhatIsTypedIsSaidOfTheMachineThatWasSeen) {
 
 TEST_F(BaselineViewTest, BothWheelsAreAGroup) {
     std::set<std::int64_t> wheels;
-    for (const auto* due : ledger::unknownOf(garage_->book(), heron()))
+    for (const auto* due : book::unknownOf(garage_->book(), heron()))
         if (due->task->position.starts_with("front wheel") || due->task->position.starts_with("rear wheel"))
             wheels.insert(due->task->task.value());
     ASSERT_GT(wheels.size(), 1U);

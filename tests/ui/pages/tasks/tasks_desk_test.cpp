@@ -10,7 +10,7 @@
 #include <QTabBar>
 #include <algorithm>
 
-#include "core/ledger/first_hours.h"
+#include "core/book/first_hours.h"
 #include "tests/ui/window.h"
 #include "ui/pages/tasks/evidence_words.h"
 #include "ui/tables/row_table.h"
@@ -116,12 +116,12 @@ TEST_F(UsedViewTest, WhatThePastRestsOnCanBeAsked) {
     press(Qt::Key_Return);
     garage_->record("Heron 250", "spark-plug", "2026-05-07", upkeep::RecordKind::Baseline);
     // Done before the file, so the stated past lies behind it.
-    ledger::JobDraft draft;
+    verbs::JobDraft draft;
     draft.record = {.machine = heron(),
                     .task = garage_->task("Heron 250", "rotor"),
                     .kind = upkeep::RecordKind::Baseline,
                     .date = day("2025-01-01")};
-    garage_->say([draft](const ledger::Pen& pen) { return ledger::recordJob(pen, draft); });
+    garage_->say([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); });
     const auto* line = garage_->book().dueLine(garage_->task("Heron 250", "rotor"));
     const Why why = whyOf(garage_->book(), *line);
     QString all;
@@ -139,7 +139,7 @@ TEST_F(TasksDeskTest, ThePlanIsMadeOfTheTasksWithoutARecord) {
     view(2);
     auto* table = child<RowTable>("firstHoursTable");
     std::size_t jobs = 0;
-    const auto plan = ledger::firstHours(garage_->book(), heron());
+    const auto plan = book::firstHours(garage_->book(), heron());
     for (const auto& group : plan)
         jobs += group.jobs.size();
     ASSERT_GT(jobs, 50U);

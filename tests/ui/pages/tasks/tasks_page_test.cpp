@@ -252,7 +252,7 @@ TEST_F(TasksPageTest, ACopyBeginsOnTheOtherMachine) {
 TEST_F(TasksPageTest, ATaskWithoutARecordOffersToBeginItsCount) {
     choose(forkOil_);
     EXPECT_FALSE(child<QPushButton>("task-new-on")->isVisible());
-    const ledger::DueLine* never = nullptr;
+    const book::DueLine* never = nullptr;
     for (const auto& line : garage_->book().due(garage_->machine("Heron 250")))
         if (line.countdown.noRecord && !line.task->renews && never == nullptr)
             never = &line;
@@ -335,7 +335,7 @@ TEST_F(TasksPageTest, AnotherUnitIsNotConfirmed) {
     wanted.measures = {{.name = "oil level", .unit = "mm", .least = units::Decimal{100, 0}}};
     wanted.measures.front().source = "Heron 250 service manual (invented), p. 4-3";
     wanted.measures.front().confirmed = true;
-    garage_->say([wanted](const ledger::Pen& pen) { return ledger::saveTask(pen, wanted); });
+    garage_->say([wanted](const verbs::Pen& pen) { return verbs::saveTask(pen, wanted); });
     choose(forkOil_);
     ASSERT_TRUE(wording(forkOil_).kit.front().confirmed);
     ASSERT_TRUE(wording(forkOil_).measures.front().confirmed);

@@ -1,0 +1,120 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/fastening/hand_tight.h"
+#include "core/items/fittings.h"
+#include "core/outlook/chances.h"
+#include "core/picture/ledger.h"
+#include "core/stock/on_hand.h"
+#include "core/upkeep/countdown.h"
+#include "core/usage/exposure.h"
+#include "core/weekend/plan.h"
+
+namespace wm::book {
+
+/// One task on one machine, with how it stands. Pointers are into the ledger, which the book keeps alive.
+struct DueLine {
+    MachineId machine{};
+    const upkeep::TaskVersion* task = nullptr;
+    std::optional<ItemId> item{};  ///< what sits in the task's position today
+    upkeep::Countdown countdown{};
+    outlook::Standing standing{};
+    const upkeep::Deferral* deferral = nullptr;
+    const upkeep::Record* last = nullptr;
+    bool picked = false;
+};
+
+struct OpenSnag {
+    const upkeep::Snag* snag = nullptr;
+    const upkeep::Deferral* deferral = nullptr;
+    bool picked = false;
+};
+
+struct OpenJoint {
+    const fastening::JointVersion* joint = nullptr;
+    fastening::HandTight state{};
+};
+
+/// Everything that follows from a ledger on one day, worked out when asked for and kept. Not for sharing
+/// between threads. All pages, the sheet and the headless verbs read this and nothing else.
+class Book {
+  public:
+    Book(std::shared_ptr<const picture::Ledger> ledger, calendar::Date today);
+    /// The same book, sooner: takes over from an earlier one what the rows that came since leave as it was.
+    Book(std::shared_ptr<const picture::Ledger> ledger, calendar::Date today, const Book& before);
+    /// The same book with another outlook for one machine, to be looked at beside this one; nothing is
+    /// stored.
+    [[nodiscard]] Book supposing(MachineId machine, const outlook::Supposing& what) const;
+    ~Book();
+    Book(Book&&) noexcept;
+    Book& operator=(Book&&) noexcept;
+
+    [[nodiscard]] const picture::Ledger& ledger() const;
+    [[nodiscard]] calendar::Date today() const;
+
+    /// Machines that are still here on `today`, by name.
+    [[nodiscard]] std::vector<const items::Machine*> machines() const;
+    [[nodiscard]] const std::vector<usage::Atom>& atoms(MachineId machine) const;  ///< stated past in front
+    [[nodiscard]] const std::vector<usage::Atom>& atoms(ItemId item) const;
+    [[nodiscard]] usage::Exposure life(MachineId machine) const;  ///< up to today
+    [[nodiscard]] usage::Exposure life(ItemId item) const;
+    [[nodiscard]] usage::Exposure lifeAt(MachineId machine, calendar::Moment when) const;
+    [[nodiscard]] usage::Exposure lifeAt(ItemId item, calendar::Moment when) const;
+    /// What the hour meter shows now, if it was ever read.
+    [[nodiscard]] std::optional<units::Hours> meterNow(MachineId machine) const;
+    [[nodiscard]] const items::Fittings& fittings() const;
+    [[nodiscard]] const outlook::Ahead& ahead(MachineId machine) const;
+    [[nodiscard]] const outlook::Odds& odds(MachineId machine) const;  ///< the same, asked for chances
+
+    /// Wordings in force today, active ones only, in order of name.
+    [[nodiscard]] std::vector<const upkeep::TaskVersion*> tasks(MachineId machine) const;
+    [[nodiscard]] std::vector<const fastening::JointVersion*> joints(MachineId machine) const;
+    [[nodiscard]] std::vector<const weekend::StepVersion*> steps(MachineId machine) const;
+    [[nodiscard]] const upkeep::TaskVersion* task(TaskId task) const;  ///< wording of today, active or not
+    [[nodiscard]] const fastening::JointVersion* joint(JointId joint) const;
+    [[nodiscard]] const fastening::JointVersion* joint(MachineId machine, std::string_view code) const;
+    [[nodiscard]] const weekend::StepVersion* step(MachineId machine, std::string_view code) const;
+
+    /// All tasks of a machine with their standing: overdue first, then what falls due first, safety before
+    /// the rest at equal urgency, no record last (hidden ones first).
+    [[nodiscard]] const std::vector<DueLine>& due(MachineId machine) const;
+    [[nodiscard]] const DueLine* dueLine(TaskId task) const;
+    /// How the machine gets to the flag of its next event: what is in hand, whether it all holds, what goes
+    /// first. The chance of a task alone is in its standing.
+    [[nodiscard]] const outlook::Chances& chances(MachineId machine) const;
+    [[nodiscard]] std::vector<upkeep::FollowUp> followUps(MachineId machine) const;
+    [[nodiscard]] std::vector<OpenJoint> handTight(MachineId machine) const;
+    [[nodiscard]] std::vector<OpenSnag> snags(MachineId machine) const;
+    [[nodiscard]] const std::vector<stock::OnHand>& shelf() const;
+    [[nodiscard]] const stock::OnHand* onHand(StockLineId line) const;
+
+    /// Records of a machine or item, newest first, struck ones included if asked for.
+    [[nodiscard]] std::vector<const upkeep::Record*> records(MachineId machine, bool withStruck) const;
+    [[nodiscard]] std::vector<const upkeep::Record*> records(ItemId item) const;
+    /// The last values of one measurement of a task's subject, newest first, at most `most`.
+    [[nodiscard]] std::vector<std::pair<const upkeep::Record*, const upkeep::Measured*>> lastMeasured(
+        TaskId task, std::string_view name, std::size_t most) const;
+
+    /// What was picked for the weekend on a machine, as jobs to plan, in due order (snags last).
+    [[nodiscard]] std::vector<weekend::Job> pickedJobs(MachineId machine) const;
+    /// Access steps of a set of jobs and the joints that they and the jobs open.
+    [[nodiscard]] std::vector<const fastening::JointVersion*> jointsOpened(
+        const upkeep::TaskVersion& task, const std::vector<std::string>& steps) const;
+    /// The first work window that is not over, or nullptr.
+    [[nodiscard]] const weekend::WorkWindow* nextWindow() const;
+
+  private:
+    struct Parts;
+    [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task) const;
+    [[nodiscard]] outlook::Chances chancesOf(MachineId machine) const;
+    std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace wm::book

@@ -1,0 +1,158 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+
+#include "core/book/drawer.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "core/fastening/stages.h"
+#include "core/picture/facts.h"
+
+namespace wm::book {
+
+using fastening::Choice;
+using fastening::JointMark;
+using fastening::JointVersion;
+using fastening::MarkKind;
+using fastening::Tool;
+using picture::Ledger;
+
+namespace {
+
+std::int64_t torquesIn(const JointVersion& joint) {
+    const auto stages = fastening::parseStages(joint.stages);
+    if (!stages)
+        return 1;
+    return std::max<std::int64_t>(1, std::count_if(stages->begin(), stages->end(), [](const auto& stage) {
+                                      return stage.kind == fastening::StageKind::Torque ||
+                                             stage.kind == fastening::StageKind::Half ||
+                                             stage.kind == fastening::StageKind::Full;
+                                  }));
+}
+
+units::Hours riddenBetween(const Book& book, JointId joint, calendar::Date after, calendar::Date to) {
+    const auto* wording = book.joint(joint);
+    if (wording == nullptr)
+        return {};
+    const calendar::Moment from{after, calendar::DayPart::AfterRiding};
+    const calendar::Moment until{to, calendar::DayPart::AfterRiding};
+    return usage::exposure(book.atoms(wording->machine), from, until).hours.best;
+}
+
+}  // namespace
+
+std::int64_t cyclesOf(const Book& book, const JointMark& mark) {
+    const auto* joint = book.joint(mark.joint);
+    if (joint == nullptr)
+        return 1;
+    return mark.kind == MarkKind::Confirmed ? joint->count * torquesIn(*joint) : joint->count;
+}
+
+std::vector<Choice> drawerOf(const Book& book) {
+    const Ledger& ledger = book.ledger();
+    const auto cycles = [&](const JointMark& mark) { return cyclesOf(book, mark); };
+    std::vector<Choice> drawer;
+    for (const Tool& tool : ledger.all<Tool>())
+        drawer.push_back({&tool,
+                          fastening::standingOf(tool, ledger.all<fastening::Calibration>(),
+                                                ledger.all<JointMark>(), cycles, book.today()),
+                          {}});
+    std::sort(drawer.begin(), drawer.end(), [](const Choice& a, const Choice& b) {
+        return std::tuple(!a.tool->active, a.tool->name, a.tool->id) <
+               std::tuple(!b.tool->active, b.tool->name, b.tool->id);
+    });
+    return drawer;
+}
+
+std::vector<Choice> toolsFor(const Book& book, const JointVersion& joint) {
+    if (!joint.torque)
+        return {};
+    const auto drawer = drawerOf(book);
+    return fastening::toolsFor(fastening::aimOf(*joint.torque, joint.torqueHigh), joint.unit, drawer);
+}
+
+const Tool* usualTool(const Book& book, const JointVersion& joint) {
+    const auto drawer = drawerOf(book);
+    const auto* last = fastening::lastTightened(book.ledger().all<JointMark>(), joint.joint, book.today());
+    if (last != nullptr && last->tool)
+        for (const Choice& choice : drawer)
+            if (choice.tool->id == *last->tool && choice.tool->active &&
+                choice.standing.state != fastening::ToolState::Out)
+                return choice.tool;
+    if (!joint.torque)
+        return nullptr;
+    const auto choices =
+        fastening::toolsFor(fastening::aimOf(*joint.torque, joint.torqueHigh), joint.unit, drawer);
+    const bool reaches = !choices.empty() && choices.front().fit.reach != fastening::Reach::Outside;
+    return reaches ? choices.front().tool : nullptr;
+}
+
+std::vector<ToolRecall> recallsOf(const Book& book) {
+    const Ledger& ledger = book.ledger();
+    std::vector<ToolRecall> result;
+    for (const Tool& tool : ledger.all<Tool>())
+        for (auto& recall : fastening::recallsOf(tool.id, ledger.all<fastening::Calibration>(),
+                                                 ledger.all<JointMark>(), book.today()))
+            result.push_back({&tool, std::move(recall)});
+    std::stable_sort(result.begin(), result.end(), [](const ToolRecall& a, const ToolRecall& b) {
+        return std::tuple(b.recall.failed->date, b.recall.failed->entered) <
+               std::tuple(a.recall.failed->date, a.recall.failed->entered);
+    });
+    return result;
+}
+
+bool isSettled(const Book& book, const ToolRecall& recall, const fastening::RecallLine& line) {
+    const auto* joint = book.joint(line.tightened->joint);
+    return line.since != nullptr || joint == nullptr ||
+           isAnswered(book.ledger(), recall.recall.failed->id.value(), recheckText(*joint));
+}
+
+std::string recheckText(const JointVersion& joint) {
+    return fmt::format("re-check {}", joint.name);
+}
+
+std::vector<upkeep::FollowUp> recheckDemands(const Book& book, MachineId machine) {
+    std::vector<upkeep::FollowUp> demands;
+    for (const ToolRecall& each : recallsOf(book))
+        for (const fastening::RecallLine& line : each.recall.lines) {
+            const auto* joint = book.joint(line.tightened->joint);
+            if (line.since != nullptr || joint == nullptr || joint->machine != machine)
+                continue;
+            demands.push_back({.machine = machine,
+                               .origin = each.recall.failed->id.value(),
+                               .since = each.recall.failed->date,
+                               .rule = {.what = recheckText(*joint), .when = upkeep::When::AtOnce},
+                               .because = fmt::format("tool {} found out of tolerance", each.tool->name),
+                               .due = true,
+                               .joint = joint->code});
+        }
+    return demands;
+}
+
+std::vector<CameLoose> cameLoose(const Book& book, std::optional<MachineId> machine) {
+    const auto ridden = [&](JointId joint, calendar::Date after, calendar::Date to) {
+        return riddenBetween(book, joint, after, to);
+    };
+    const auto kindOf = [&](JointId joint) {
+        const auto* wording = book.joint(joint);
+        return wording == nullptr ? fastening::JointKind::Other : wording->kind;
+    };
+    const auto lines = fastening::looseningsOf(book.ledger().all<JointMark>(), ridden, book.today());
+    std::vector<CameLoose> result;
+    for (const fastening::Loosening& line : lines) {
+        const auto* joint = book.joint(line.joint);
+        if (joint == nullptr || (machine && joint->machine != *machine))
+            continue;
+        // "Other" is no kind: nothing can be said of what is like it.
+        auto comparison = joint->kind == fastening::JointKind::Other
+                              ? std::nullopt
+                              : fastening::comparedWithKind(line, lines, kindOf);
+        result.push_back({joint, line, std::move(comparison)});
+    }
+    return result;
+}
+
+}  // namespace wm::book

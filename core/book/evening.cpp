@@ -1,0 +1,86 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+
+#include "core/book/evening.h"
+
+#include <algorithm>
+#include <set>
+
+namespace wm::book {
+
+namespace {
+
+bool hasSafety(const MachineWork& work) {
+    return std::any_of(work.jobs.begin(), work.jobs.end(),
+                       [](const weekend::Job& job) { return job.safety; });
+}
+
+// Does it need something off that is not off for every job anyway, such as the machine on its stand?
+bool needsOpening(const Book& book, const upkeep::TaskVersion& task) {
+    return std::any_of(task.steps.begin(), task.steps.end(), [&](const base::Code& code) {
+        const weekend::StepVersion* step = book.step(task.machine, code.code);
+        return step != nullptr && !step->needs.empty();
+    });
+}
+
+// Nearly due, or nobody knows: worth doing while it lies open.
+bool isWorthwhile(const DueLine& line) {
+    return line.standing.kind != outlook::StandingKind::InHand || line.countdown.used >= 0.75;
+}
+
+std::vector<const DueLine*> alsoOpen(const Book& book, MachineId machine, const weekend::Plan& plan) {
+    const std::set<std::string> opened(plan.opened.begin(), plan.opened.end());
+    std::vector<const DueLine*> result;
+    for (const DueLine& line : book.due(machine)) {
+        const auto isOff = [&](const base::Code& step) { return opened.contains(step.code); };
+        const auto& steps = line.task->steps;
+        if (!line.picked && isWorthwhile(line) && needsOpening(book, *line.task) &&
+            std::all_of(steps.begin(), steps.end(), isOff))
+            result.push_back(&line);
+    }
+    return result;
+}
+
+}  // namespace
+
+KitState kitState(const Book& book, const upkeep::TaskVersion& task) {
+    KitState state;
+    for (const upkeep::KitLine& need : task.kit) {
+        if (need.onlyIfNeeded)
+            continue;
+        const stock::OnHand* there = need.line ? book.onHand(*need.line) : nullptr;
+        if (there == nullptr)
+            ++state.untied;
+        else if (there->usable < need.amount)
+            state.missing.push_back({need.what, need.amount - there->usable, need.unit});
+    }
+    return state;
+}
+
+Evening eveningOf(const Book& book, std::optional<MachineId> only) {
+    Evening evening;
+    evening.window = book.nextWindow();
+    for (const items::Machine* machine : book.machines()) {
+        MachineWork work{.machine = machine->id, .jobs = book.pickedJobs(machine->id)};
+        if (work.jobs.empty())
+            continue;
+        work.plan = weekend::planWork(book.steps(machine->id), work.jobs);
+        if (only && *only != machine->id) {
+            evening.elsewhere += work.plan ? work.plan->work : units::Minutes{};
+            continue;
+        }
+        if (work.plan) {
+            evening.work += work.plan->work;
+            work.alsoOpen = alsoOpen(book, machine->id, *work.plan);
+        }
+        evening.machines.push_back(std::move(work));
+    }
+    std::stable_sort(
+        evening.machines.begin(), evening.machines.end(),
+        [](const MachineWork& a, const MachineWork& b) { return hasSafety(a) && !hasSafety(b); });
+    if (evening.window != nullptr)
+        evening.left = evening.window->endsAt - evening.window->startsAt - evening.work - evening.elsewhere;
+    return evening;
+}
+
+}  // namespace wm::book

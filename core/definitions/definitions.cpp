@@ -1,0 +1,234 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+
+#include "core/definitions/definitions.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "core/base/text.h"
+#include "core/book/book_checks.h"
+#include "core/picture/consistency.h"
+#include "core/picture/shape.h"
+#include "core/upkeep/sources.h"
+
+namespace wm::definitions {
+
+using base::Fault;
+using book::Book;
+using book::BookChecks;
+using picture::checkNeeds;
+using picture::Entry;
+using picture::placeIn;
+using picture::sameName;
+
+namespace {
+
+template <class V>
+bool sameWords(V a, const V& b) {
+    a.id = b.id;
+    a.entered = b.entered;
+    a.validFrom = b.validFrom;
+    return a == b;
+}
+
+bool usesStep(const std::vector<base::Code>& codes, std::string_view code) {
+    return std::any_of(codes.begin(), codes.end(), [code](const auto& c) { return c.code == code; });
+}
+
+}  // namespace
+
+template <class V>
+bool Definitions::Kind<V>::has(std::string_view code) const {
+    return std::any_of(last.begin(), last.end(), [code](const V& v) { return v.code == code; });
+}
+
+template <class V>
+bool Definitions::Kind<V>::hasActive(std::string_view code) const {
+    return std::any_of(last.begin(), last.end(), [code](const V& v) { return v.active && v.code == code; });
+}
+
+template <class V>
+Definitions::Kind<V>& Definitions::kindOf() {
+    if constexpr (std::is_same_v<V, upkeep::TaskVersion>)
+        return tasks_;
+    else if constexpr (std::is_same_v<V, weekend::StepVersion>)
+        return steps_;
+    else
+        return joints_;
+}
+
+Definitions::Definitions(BookChecks& check, const Book& book, Entry& entry, MachineId machine)
+    : check_(check), book_(book), entry_(entry), machine_(check.row<items::Machine>("machine", machine)) {
+    gather<upkeep::TaskVersion>();
+    gather<weekend::StepVersion>();
+    gather<fastening::JointVersion>();
+}
+
+template <class V>
+void Definitions::gather() {
+    if (machine_ == nullptr)
+        return;
+    auto& last = kindOf<V>().last;
+    for (V wording : book_.ledger().all<V>()) {
+        if (wording.machine != machine_->id)
+            continue;
+        const auto same = std::find_if(last.begin(), last.end(),
+                                       [&](V& other) { return stableId(other) == stableId(wording); });
+        if (same == last.end())
+            last.push_back(std::move(wording));
+        else if (std::tie(same->validFrom, same->entered) <= std::tie(wording.validFrom, wording.entered))
+            *same = std::move(wording);
+    }
+}
+
+// A new definition gets its stable id, a known one must be of this machine and keeps its code, by which the
+// records of an item find their task on whatever machine it sits.
+template <class V>
+const V* Definitions::settleId(V& wording) {
+    auto& last = kindOf<V>().last;
+    const V* old = nullptr;
+    if (stableId(wording).value() != 0) {
+        const auto same = std::find_if(last.begin(), last.end(),
+                                       [&](V& other) { return stableId(other) == stableId(wording); });
+        old = same == last.end() ? nullptr : &*same;
+        check_.that(old != nullptr, Fault::Unknown, "id", std::to_string(stableId(wording).value()));
+    }
+    if (wording.code.empty())
+        wording.code = old != nullptr ? old->code : base::codeFromName(wording.name);
+    if (old != nullptr) {
+        check_.that(old->code == wording.code, Fault::Inconsistent, "code", wording.code, old->code);
+        check_.that(!sameWords(wording, *old), Fault::NothingToDo, "name", wording.name);
+    }
+    return old;
+}
+
+template <class V>
+void Definitions::add(V wording, calendar::Date from, std::string prefix) {
+    if (check_.failed())
+        return;
+    check_.setPrefix(prefix);
+    wording.machine = machine_->id;
+    if (wording.validFrom == calendar::Date{})
+        wording.validFrom = from;
+    check_.name("name", wording.name);
+    const V* old = check_.failed() ? nullptr : settleId(wording);
+    if constexpr (std::is_same_v<V, upkeep::TaskVersion>)
+        if (old != nullptr)
+            upkeep::keepSources(*old, wording);
+    checkShape(check_, wording);
+    if (!check_.failed()) {
+        const std::string day = wording.validFrom.iso();
+        check_.that(wording.validFrom <= book_.today(), Fault::InFuture, "valid_from", day,
+                    book_.today().iso());
+        check_.that(wording.validFrom >= machine_->since, Fault::BeforeItsTime, "valid_from", day,
+                    machine_->since.iso());
+    }
+    auto& kind = kindOf<V>();
+    for (V& other : kind.last)
+        check_.that(
+            (old != nullptr && stableId(other) == stableId(wording)) || !sameName(other.code, wording.code),
+            Fault::Duplicate, "code", wording.code, other.name);
+    if (check_.failed())
+        return;
+    verb_ = old == nullptr ? "added" : !wording.active && old->active ? "retired" : "changed";
+    name_ = wording.name;
+    if (old == nullptr) {
+        stableId(wording) = entry_.newId<std::decay_t<decltype(stableId(wording))>>();
+        kind.last.push_back(wording);
+    } else {
+        *std::find_if(kind.last.begin(), kind.last.end(),
+                      [&](V& other) { return stableId(other) == stableId(wording); }) = wording;
+    }
+    kind.added.push_back({std::move(wording), std::move(prefix)});
+    check_.setPrefix({});
+}
+
+void Definitions::checkCodes(std::string_view field, const std::vector<base::Code>& codes, bool steps) {
+    for (std::size_t at = 0; at < codes.size(); ++at)
+        check_.that(steps ? steps_.hasActive(codes[at].code) : joints_.has(codes[at].code), Fault::Unknown,
+                    placeIn(field, at, "code"), codes[at].code);
+}
+
+void Definitions::checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules) {
+    for (std::size_t at = 0; at < rules.size(); ++at)
+        check_.that(rules[at].code.empty() || tasks_.has(rules[at].code), Fault::Unknown,
+                    placeIn("follow_ups", at, "code"), rules[at].code);
+}
+
+void Definitions::checkKit(const upkeep::TaskVersion& wording) {
+    for (std::size_t at = 0; at < wording.kit.size(); ++at) {
+        const auto* line = check_.row<stock::StockLine>(placeIn("kit", at, "line"), wording.kit[at].line);
+        if (line != nullptr)
+            check_.that(line->unit == wording.kit[at].unit, Fault::WrongUnit, placeIn("kit", at, "unit"),
+                        std::string(base::nameOf(wording.kit[at].unit)),
+                        std::string(base::nameOf(line->unit)));
+    }
+}
+
+void Definitions::checkNames(upkeep::TaskVersion& wording) {
+    checkCodes("steps", wording.steps, true);
+    checkCodes("joints", wording.joints, false);
+    checkFollowUps(wording.followUps);
+    checkKit(wording);
+    check_.that(wording.nthOf.empty() || tasks_.has(wording.nthOf), Fault::Unknown, "nth_of", wording.nthOf);
+    for (std::size_t at = 0; at < wording.triggers.size(); ++at) {
+        const std::string& code = wording.triggers[at].code;
+        check_.that(code.empty() || tasks_.has(code), Fault::Unknown, placeIn("triggers", at, "code"), code);
+    }
+}
+
+// A step that is put away must not be needed by what stays.
+void Definitions::checkUnused(const weekend::StepVersion& step) {
+    for (const auto& task : tasks_.last)
+        check_.that(!task.active || !usesStep(task.steps, step.code), Fault::Inconsistent, "active",
+                    task.name);
+    for (const auto& other : steps_.last)
+        for (const weekend::Need& need : other.needs)
+            check_.that(!other.active || need.code != step.code, Fault::Inconsistent, "active", other.name);
+}
+
+void Definitions::checkNames(weekend::StepVersion& wording) {
+    for (std::size_t at = 0; at < wording.needs.size(); ++at)
+        check_.that(steps_.hasActive(wording.needs[at].code), Fault::Unknown, placeIn("needs", at, "code"),
+                    wording.needs[at].code);
+    checkCodes("loose_before", wording.looseBefore, true);
+    checkCodes("joints", wording.joints, false);
+    checkFollowUps(wording.followUps);
+    if (!wording.active)
+        checkUnused(wording);
+}
+
+template <class V>
+void Definitions::writeKind() {
+    for (New<V>& each : kindOf<V>().added) {
+        check_.setPrefix(each.prefix);
+        checkNames(each.wording);
+        check_.setPrefix({});
+        if (!check_.failed())
+            entry_.add(std::move(each.wording));
+    }
+}
+
+void Definitions::write() {
+    std::vector<const weekend::StepVersion*> steps;
+    for (const auto& step : steps_.last)
+        steps.push_back(&step);
+    if (!check_.failed())
+        check_.take(checkNeeds(steps));
+    writeKind<weekend::StepVersion>();
+    writeKind<fastening::JointVersion>();
+    writeKind<upkeep::TaskVersion>();
+}
+
+std::string Definitions::textOf(std::string_view kind) const {
+    return fmt::format("{} the {} \"{}\" on {}", verb_, kind, name_, machine_->name);
+}
+
+template void Definitions::add(upkeep::TaskVersion, calendar::Date, std::string);
+template void Definitions::add(weekend::StepVersion, calendar::Date, std::string);
+template void Definitions::add(fastening::JointVersion, calendar::Date, std::string);
+
+}  // namespace wm::definitions

@@ -1,0 +1,81 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/book/book_checks.h"
+#include "core/picture/entry.h"
+
+namespace wm::definitions {
+
+/// The id that a definition keeps through all its wordings.
+constexpr TaskId& stableId(upkeep::TaskVersion& wording) {
+    return wording.task;
+}
+constexpr StepId& stableId(weekend::StepVersion& wording) {
+    return wording.step;
+}
+constexpr JointId& stableId(fastening::JointVersion& wording) {
+    return wording.joint;
+}
+
+/// The tasks, access steps and joints of one machine by their last wordings, while new wordings are put among
+/// them: codes are unique, and what a wording names must be there.
+class Definitions {
+  public:
+    Definitions(book::BookChecks& check, const book::Book& book, picture::Entry& entry, MachineId machine);
+
+    /// Fills machine, stable id, code and first day (`from` if the wording names none) and checks the wording
+    /// by itself; faults are named under `prefix`.
+    template <class V>
+    void add(V wording, calendar::Date from, std::string prefix);
+    /// Checks what the new wordings name and writes them: steps, joints, tasks.
+    void write();
+
+    /// What undo says of a single new wording: `added the task "fork oil" on Heron 250`.
+    [[nodiscard]] std::string textOf(std::string_view kind) const;
+
+  private:
+    template <class V>
+    struct New {
+        V wording;
+        std::string prefix;
+    };
+    template <class V>
+    struct Kind {
+        std::vector<V> last;
+        std::vector<New<V>> added;
+        [[nodiscard]] bool has(std::string_view code) const;
+        [[nodiscard]] bool hasActive(std::string_view code) const;
+    };
+    template <class V>
+    Kind<V>& kindOf();
+    template <class V>
+    void gather();
+    template <class V>
+    const V* settleId(V& wording);
+    template <class V>
+    void writeKind();
+    void checkNames(upkeep::TaskVersion& wording);
+    void checkNames(weekend::StepVersion& wording);
+    void checkNames(fastening::JointVersion&) {}
+    void checkKit(const upkeep::TaskVersion& wording);
+    void checkCodes(std::string_view field, const std::vector<base::Code>& codes, bool steps);
+    void checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules);
+    void checkUnused(const weekend::StepVersion& step);
+
+    book::BookChecks& check_;
+    const book::Book& book_;
+    picture::Entry& entry_;
+    const items::Machine* machine_;
+    Kind<upkeep::TaskVersion> tasks_;
+    Kind<weekend::StepVersion> steps_;
+    Kind<fastening::JointVersion> joints_;
+    std::string verb_;
+    std::string name_;
+};
+
+}  // namespace wm::definitions

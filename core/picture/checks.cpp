@@ -1,0 +1,146 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/picture/checks.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/base/text.h"
+
+namespace wm::picture {
+
+using base::Fault;
+
+void Checks::that(bool holds, Fault fault, std::string_view field, std::string given, std::string wanted) {
+    if (!holds && !error_)
+        error_ = base::Error{fault, prefix_ + std::string(field), std::move(given), std::move(wanted)};
+}
+
+void Checks::take(const base::Result<void>& result) {
+    if (!result && !error_) {
+        error_ = result.error();
+        error_->field.insert(0, prefix_);
+    }
+}
+
+void Checks::takeMeter(base::Result<void> result) {
+    if (!result && result.error().field == "shown")
+        result.error().field = "meter";
+    take(result);
+}
+
+void Checks::name(std::string_view field, std::string& text) {
+    auto name = base::parseName(prefix_ + std::string(field), text);
+    if (name)
+        text = std::move(*name);
+    else if (!error_)
+        error_ = name.error();
+}
+
+void Checks::word(std::string_view field, std::string& text) {
+    if (base::trimmed(text).empty())
+        text.clear();
+    else
+        name(field, text);
+}
+
+void Checks::note(std::string_view field, std::string& text) {
+    auto note = base::parseNote(prefix_ + std::string(field), text);
+    if (note)
+        text = std::move(*note);
+    else if (!error_)
+        error_ = note.error();
+}
+
+void Checks::words(std::string_view field, std::string& text) {
+    note(field, text);
+    that(!base::trimmed(text).empty(), Fault::Empty, field);
+}
+
+void Checks::code(std::string_view field, std::string& text) {
+    name(field, text);
+    that(text.find_first_of(" /") == std::string::npos, Fault::Malformed, field, text,
+         base::codeFromName(text));
+}
+
+void Checks::fromZero(std::string_view field, std::int64_t value, std::int64_t most) {
+    that(value >= 0, Fault::Negative, field, std::to_string(value));
+    that(value <= most, Fault::TooLarge, field, std::to_string(value), std::to_string(most));
+}
+
+void Checks::fromOne(std::string_view field, std::int64_t value, std::int64_t most) {
+    that(value >= 1, Fault::NotPositive, field, std::to_string(value));
+    that(value <= most, Fault::TooLarge, field, std::to_string(value), std::to_string(most));
+}
+
+void Checks::hours(std::string_view field, const std::optional<units::Hours>& value) {
+    if (!value)
+        return;
+    that(value->count() >= 0, Fault::Negative, field, units::hoursText(*value));
+    that(value->count() <= kMostHours, Fault::TooLarge, field, units::hoursText(*value),
+         units::hoursText(units::Hours{kMostHours}));
+}
+
+void Checks::metres(std::string_view field, const std::optional<units::Metres>& value) {
+    if (!value)
+        return;
+    that(value->count() >= 0, Fault::Negative, field, units::kilometresText(*value));
+    that(value->count() <= kMostMetres, Fault::TooLarge, field, units::kilometresText(*value),
+         units::kilometresText(units::Metres{kMostMetres}));
+}
+
+void Checks::minutes(std::string_view field, const std::optional<units::Minutes>& value) {
+    if (value)
+        fromZero(field, value->count(), kMostMinutes);
+}
+
+void Checks::money(std::string_view field, const std::optional<units::Money>& value) {
+    if (value)
+        fromZero(field, value->count(), kMostMoney);
+}
+
+void Checks::decimal(std::string_view field, const std::optional<units::Decimal>& value) {
+    if (!value)
+        return;
+    const bool fits = value->places() >= 0 && value->places() <= units::kMostPlaces &&
+                      value->digits() <= units::kMostDigits && value->digits() >= -units::kMostDigits;
+    that(fits, Fault::TooLarge, field, std::to_string(value->digits()), std::to_string(units::kMostDigits));
+}
+
+void Checks::date(std::string_view field, const std::optional<calendar::Date>& value) {
+    if (!value)
+        return;
+    static constexpr std::int32_t kFirst = -25'567;  // 1900-01-01
+    static constexpr std::int32_t kLast = 84'005;    // 2199-12-31
+    const std::int32_t day = value->daysSinceEpoch();
+    that(day >= kFirst && day <= kLast, Fault::NotADate, field, std::to_string(day));
+}
+
+void Checks::ordered(std::string_view field, calendar::Date first, calendar::Date last) {
+    date(field, first);
+    date(field, last);
+    if (!failed())
+        that(first <= last, Fault::OutOfOrder, field, last.iso(), first.iso());
+}
+
+std::string placeIn(std::string_view list, std::size_t at, std::string_view field) {
+    return fmt::format("{}[{}].{}", list, at, field);
+}
+
+bool sameName(std::string_view a, std::string_view b) {
+    return base::lowered(base::trimmed(a)) == base::lowered(base::trimmed(b));
+}
+
+std::string shortened(std::string_view text) {
+    static constexpr std::size_t kMost = 60;
+    const std::string_view line = text.substr(0, text.find('\n'));
+    if (line.size() <= kMost)
+        return std::string(base::trimmed(line)) + (line.size() < text.size() ? "…" : "");
+    std::size_t end = kMost;
+    while (end > 0 && (static_cast<unsigned char>(line[end]) & 0xC0U) == 0x80U)
+        --end;
+    return std::string(base::trimmed(line.substr(0, end))) + "…";
+}
+
+}  // namespace wm::picture

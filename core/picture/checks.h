@@ -1,0 +1,70 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "core/base/result.h"
+#include "core/calendar/date.h"
+#include "core/units/decimal.h"
+#include "core/units/quantity.h"
+
+namespace wm::picture {
+
+// Bounds of single figures: beyond them a figure is a slip of the hand, and sums stay far inside 64 bits.
+inline constexpr std::int64_t kMostHours = 10'000'000;      ///< hundredths: 100,000 h
+inline constexpr std::int64_t kMostMetres = 1'000'000'000;  ///< 1,000,000 km
+inline constexpr std::int64_t kMostMinutes = 100'000;       ///< of one job
+inline constexpr std::int64_t kMostMoney = 1'000'000'000;   ///< minor units
+inline constexpr std::int64_t kMostAmount = 100'000'000;    ///< pieces, millilitres or grams
+inline constexpr std::int64_t kMostDays = 36'525;           ///< a hundred years
+inline constexpr std::int64_t kMostOfADay = 1'000;          ///< starts, spokes, hands: small counts
+
+/// The checks of one verb. The first fault is kept and the later ones are not looked at, so a verb lists its
+/// checks and asks once at the end. Text is trimmed in place.
+class Checks {
+  public:
+    [[nodiscard]] bool failed() const { return error_.has_value(); }
+    [[nodiscard]] tl::unexpected<base::Error> refusal() const { return tl::unexpected<base::Error>{*error_}; }
+    /// Faults of a part are named under it: with prefix "rows[3].", "name" becomes "rows[3].name".
+    void setPrefix(std::string prefix) { prefix_ = std::move(prefix); }
+
+    void that(bool holds, base::Fault fault, std::string_view field, std::string given = {},
+              std::string wanted = {});
+    void take(const base::Result<void>& result);
+    /// The same for the meter figure that came with something else, whose form calls it "meter".
+    void takeMeter(base::Result<void> result);
+
+    void name(std::string_view field, std::string& text);   ///< as base::parseName
+    void word(std::string_view field, std::string& text);   ///< one line as a name, or empty
+    void note(std::string_view field, std::string& text);   ///< as base::parseNote
+    void words(std::string_view field, std::string& text);  ///< a note that must not be empty
+    void code(std::string_view field, std::string& text);   ///< a name without blanks or slashes
+
+    void fromZero(std::string_view field, std::int64_t value, std::int64_t most);
+    void fromOne(std::string_view field, std::int64_t value, std::int64_t most);
+    void hours(std::string_view field, const std::optional<units::Hours>& value);
+    void metres(std::string_view field, const std::optional<units::Metres>& value);
+    void minutes(std::string_view field, const std::optional<units::Minutes>& value);
+    void money(std::string_view field, const std::optional<units::Money>& value);
+    void decimal(std::string_view field, const std::optional<units::Decimal>& value);
+    void date(std::string_view field,
+              const std::optional<calendar::Date>& value);  ///< in the calendar's range
+    void ordered(std::string_view field, calendar::Date first, calendar::Date last);
+
+  private:
+    std::optional<base::Error> error_;
+    std::string prefix_;
+};
+
+/// "tasks[3].code"
+std::string placeIn(std::string_view list, std::size_t at, std::string_view field);
+/// `a` and `b` are the same name to a reader: ASCII letters of either case, blanks around left out.
+bool sameName(std::string_view a, std::string_view b);
+/// The first line of a note, cut to what fits in a menu.
+std::string shortened(std::string_view text);
+
+}  // namespace wm::picture

@@ -1,0 +1,56 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <set>
+#include <string>
+#include <utility>
+
+#include "core/base/ids.h"
+#include "core/picture/ledger.h"
+
+namespace wm::picture {
+
+/// The rows of one verb while they are put together: gives ids and the order of entry.
+class Entry {
+  public:
+    Entry(const Ledger& ledger, const base::IdSource& newId);  ///< both must outlive it
+
+    /// An id that nothing in the file or in this entry has.
+    template <class IdType>
+    [[nodiscard]] IdType newId() {
+        return IdType{freeId()};
+    }
+    /// Adds a fact or wording under a new id, as the next in order of entry.
+    template <class R>
+    decltype(R::id) add(R row) {
+        static_assert(R::kKind != base::RowKind::Editable);
+        row.id = newId<decltype(R::id)>();
+        row.entered = nextEntered_++;
+        const auto id = row.id;
+        rows_.emplace_back(std::move(row));
+        return id;
+    }
+    /// Writes an editable row, new or in place of the one with its id.
+    template <class R>
+    decltype(R::id) put(R row, bool isNew = false) {
+        static_assert(R::kKind == base::RowKind::Editable);
+        if (isNew)
+            row.id = newId<decltype(R::id)>();
+        const auto id = row.id;
+        rows_.emplace_back(std::move(row));
+        return id;
+    }
+    [[nodiscard]] Change change(std::string text) && { return {std::move(text), std::move(rows_)}; }
+
+  private:
+    [[nodiscard]] std::int64_t freeId();
+
+    const Ledger& ledger_;
+    const base::IdSource& source_;
+    base::Entered nextEntered_;
+    std::set<std::int64_t> taken_;  ///< ids given here, and the ids that definitions keep over their wordings
+    std::vector<Row> rows_;
+};
+
+}  // namespace wm::picture

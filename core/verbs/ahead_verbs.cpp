@@ -1,0 +1,153 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/book/book_checks.h"
+#include "core/picture/entry.h"
+#include "core/picture/shape.h"
+#include "core/verbs/verbs.h"
+
+// Events, work windows, what was picked for the weekend, and the sheets.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::Book;
+using book::BookChecks;
+using picture::Change;
+using picture::Entry;
+using picture::Ledger;
+using picture::placeIn;
+using picture::sameName;
+using picture::shortened;
+
+namespace {
+
+template <class Plan>
+void checkReplaced(BookChecks& check, const Plan& plan, bool isNew) {
+    if (isNew)
+        return;
+    const Plan* old = check.row<Plan>("id", plan.id);
+    if (!check.failed())
+        check.that(!(*old == plan), Fault::NothingToDo, "id");
+}
+
+void checkEntries(BookChecks& check, const outlook::Event& event) {
+    for (std::size_t at = 0; at < event.entries.size(); ++at) {
+        const auto* machine =
+            check.row<items::Machine>(placeIn("entries", at, "machine"), event.entries[at].machine);
+        if (machine != nullptr && machine->goneOn)
+            check.that(event.first <= *machine->goneOn, Fault::Retired, placeIn("entries", at, "machine"),
+                       machine->name, machine->goneOn->iso());
+        check.row<items::Person>(placeIn("entries", at, "rider"), event.entries[at].rider);
+    }
+}
+
+std::string windowText(const weekend::WorkWindow& window) {
+    return fmt::format("the bench time on {} from {} to {}", window.date.iso(),
+                       units::timeOfDayText(window.startsAt), units::timeOfDayText(window.endsAt));
+}
+
+// The name of the job, if it is one of this machine.
+std::string jobName(BookChecks& check, const Book& book, std::string_view field, MachineId machine,
+                    const std::optional<TaskId>& task, const std::optional<SnagId>& snag, bool open) {
+    if (task)
+        if (const auto* wording = check.taskOf(field, machine, *task, book.today()))
+            return wording->name;
+    if (snag)
+        if (const auto* found = check.snagOf(field, machine, *snag, open))
+            return shortened(found->what);
+    return {};
+}
+
+std::int64_t nextNumber(const Ledger& ledger) {
+    std::int64_t last = 0;
+    for (const auto& sheet : ledger.all<weekend::IssuedSheet>())
+        last = std::max(last, sheet.number);
+    for (const auto& sheet : ledger.struck<weekend::IssuedSheet>())
+        last = std::max(last, sheet.number);
+    return last + 1;
+}
+
+}  // namespace
+
+Result<Change> saveEvent(const Pen& pen, outlook::Event event, bool isNew) {
+    BookChecks check(pen.book);
+    checkShape(check, event);
+    checkReplaced(check, event, isNew);
+    checkEntries(check, event);
+    for (const auto& other : pen.book.ledger().all<outlook::Event>())
+        check.that((!isNew && other.id == event.id) || other.calledOff || other.first != event.first ||
+                       !sameName(other.name, event.name),
+                   Fault::Duplicate, "name", event.name);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    const std::string_view verb = isNew ? "added" : event.calledOff ? "called off" : "changed";
+    std::string text = fmt::format("{} {} on {}", verb, event.name, event.first.iso());
+    entry.put(std::move(event), isNew);
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window, bool isNew) {
+    BookChecks check(pen.book);
+    checkShape(check, window);
+    checkReplaced(check, window, isNew);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    const std::string_view verb = isNew ? "added" : window.active ? "changed" : "dropped";
+    std::string text = fmt::format("{} {}", verb, windowText(window));
+    entry.put(window, isNew);
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> task, std::optional<SnagId> snag,
+                    bool picked) {
+    const Ledger& ledger = pen.book.ledger();
+    BookChecks check(pen.book);
+    const auto* card = check.row<items::Machine>("machine", machine);
+    oneOf(check, "task", task, snag);
+    const std::string_view field = task ? "task" : "snag";
+    const std::string name =
+        check.failed() ? "" : jobName(check, pen.book, field, machine, task, snag, picked);
+    const auto& picks = ledger.all<weekend::Pick>();
+    const auto old = std::find_if(picks.begin(), picks.end(), [&](const weekend::Pick& other) {
+        return other.machine == machine && other.task == task && other.snag == snag;
+    });
+    const bool before = old != picks.end() && old->picked;
+    check.that(before != picked, Fault::NothingToDo, field, name);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    if (old == picks.end()) {
+        entry.put(weekend::Pick{.machine = machine, .task = task, .snag = snag, .picked = picked}, true);
+    } else {
+        weekend::Pick again = *old;
+        again.picked = picked;
+        entry.put(again);
+    }
+    return std::move(entry).change(picked ? fmt::format("picked \"{}\" on {}", name, card->name)
+                                          : fmt::format("left \"{}\" on {} for later", name, card->name));
+}
+
+Result<Change> issueSheet(const Pen& pen, weekend::IssuedSheet sheet) {
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(sheet.machine, sheet.date);
+    sheet.number = nextNumber(pen.book.ledger());
+    checkShape(check, sheet);
+    for (std::size_t at = 0; at < sheet.jobs.size(); ++at)
+        jobName(check, pen.book, placeIn("jobs", at, sheet.jobs[at].task ? "task" : "snag"), sheet.machine,
+                sheet.jobs[at].task, sheet.jobs[at].snag, false);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("issued job sheet {} for {}", sheet.number, machine->name);
+    entry.add(std::move(sheet));
+    return std::move(entry).change(std::move(text));
+}
+
+}  // namespace wm::verbs

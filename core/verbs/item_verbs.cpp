@@ -1,0 +1,285 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "core/book/book_checks.h"
+#include "core/definitions/sharing.h"
+#include "core/picture/consistency.h"
+#include "core/picture/entry.h"
+#include "core/picture/facts.h"
+#include "core/picture/shape.h"
+#include "core/verbs/verbs.h"
+
+// People, machines and items, and where the items go.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::BookChecks;
+using definitions::fromOthers;
+using items::MoveKind;
+using picture::Change;
+using picture::Checks;
+using picture::Entry;
+using picture::Garage;
+using picture::Ledger;
+using picture::RowsView;
+using picture::sameName;
+
+namespace {
+
+template <class Card>
+void checkName(Checks& check, RowsView<Card> cards, const Card& card, bool isNew) {
+    for (const Card& other : cards)
+        check.that(!sameName(other.name, card.name) || (!isNew && other.id == card.id), Fault::Duplicate,
+                   "name", card.name);
+}
+
+// The card that is there must be of this id, and the new words must differ from it.
+template <class Card>
+const Card* replaced(BookChecks& check, const Card& card, bool isNew) {
+    if (isNew)
+        return nullptr;
+    const Card* old = check.row<Card>("id", card.id);
+    if (!check.failed())
+        check.that(!(*old == card), Fault::NothingToDo, "id");
+    return old;
+}
+
+// A day on which something of this machine or item already happened cannot come before its first day.
+template <class Card>
+void checkSince(BookChecks& check, const Ledger& ledger, const Card& card, calendar::Date today) {
+    if (!check.failed())
+        check.that(card.since <= today, Fault::InFuture, "since", card.since.iso(), today.iso());
+    const auto first = firstFact(ledger, card.id);
+    if (!check.failed() && first)
+        check.that(card.since <= *first, Fault::OutOfOrder, "since", card.since.iso(), first->iso());
+}
+
+// What a machine or item that started new has behind it needs no bracket.
+template <class Card>
+void settlePast(Card& card) {
+    if (!card.startedNew)
+        return;
+    card.pastLow = card.pastBest = units::Hours{};
+    card.pastHigh = units::Hours{};
+}
+
+// Where a fitted item goes, in words.
+std::string placeName(const Ledger& ledger, const items::Move& move) {
+    if (move.machine)
+        return machineName(ledger, *move.machine);
+    const auto* parent = move.parent ? ledger.find<items::Item>(*move.parent) : nullptr;
+    return parent == nullptr ? std::string{} : parent->name;
+}
+
+std::string moveText(const Ledger& ledger, const items::Move& move, std::string_view item) {
+    switch (move.kind) {
+        case MoveKind::Fitted:
+            return fmt::format("fitted {} to {}", item, placeName(ledger, move));
+        case MoveKind::Removed:
+            return fmt::format("put {} on the shelf", item);
+        case MoveKind::Away:
+            return fmt::format("sent {} away", item);
+        case MoveKind::Retired:
+            break;
+    }
+    return fmt::format("retired {}", item);
+}
+
+// Only a fitted item has a place to name.
+void settlePlace(items::Move& move) {
+    if (move.kind == MoveKind::Fitted)
+        return;
+    move.machine.reset();
+    move.parent.reset();
+    move.position.clear();
+}
+
+// All but the fit with the other moves. `item` is the item's card, known or new.
+void checkMove(BookChecks& check, items::Move& move, const items::Item* item) {
+    settlePlace(move);
+    checkShape(check, move);
+    check.fact(move.date);
+    if (item != nullptr)
+        check.notBefore(move.date, item->since);
+    if (move.machine)
+        check.machineOn(*move.machine, move.date);
+    if (const auto* parent = check.row<items::Item>("parent", move.parent))
+        check.notBefore(move.date, parent->since);
+}
+
+std::optional<ItemId> sitsAt(const items::Fittings& fittings, const items::Move& move) {
+    const calendar::Moment when{move.date, move.part};
+    const auto there = move.machine ? fittings.on(*move.machine, when) : fittings.on(*move.parent, when);
+    for (const auto& [position, item] : there)
+        if (position == move.position)
+            return item;
+    return std::nullopt;
+}
+
+}  // namespace
+
+Result<Change> nameGarage(const Pen& pen, std::string name, std::optional<calendar::Date> pinnedToday) {
+    BookChecks check(pen.book);
+    Garage garage{.name = std::move(name), .pinnedToday = pinnedToday};
+    checkShape(check, garage);
+    check.name("name", garage.name);
+    const auto& old = pen.book.ledger().all<Garage>();
+    check.that(old.empty() || old.front() != garage, Fault::NothingToDo, "name", garage.name);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("named the file {}", garage.name);
+    entry.put(std::move(garage));
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> savePerson(const Pen& pen, items::Person person, bool isNew) {
+    BookChecks check(pen.book);
+    checkShape(check, person);
+    replaced(check, person, isNew);
+    checkName(check, pen.book.ledger().all<items::Person>(), person, isNew);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("{} {}", isNew ? "added" : "changed", person.name);
+    entry.put(std::move(person), isNew);
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> saveMachine(const Pen& pen, items::Machine machine, bool isNew) {
+    BookChecks check(pen.book);
+    settlePast(machine);
+    checkShape(check, machine);
+    const auto* old = replaced(check, machine, isNew);
+    checkName(check, pen.book.ledger().all<items::Machine>(), machine, isNew);
+    if (isNew)
+        machine.id = MachineId{};
+    checkSince(check, pen.book.ledger(), machine, pen.book.today());
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("{} {}", isNew ? "added" : "changed", machine.name);
+    std::vector<fastening::JointVersion> joints;
+    if (old == nullptr ||
+        std::tie(old->maker, old->model, old->year) != std::tie(machine.maker, machine.model, machine.year))
+        joints = fromOthers(pen.book, machine);
+    if (!joints.empty())
+        text += fmt::format(" with {} joints of its model", joints.size());
+    const MachineId id = entry.put(std::move(machine), isNew);
+    for (fastening::JointVersion& joint : joints) {
+        joint.machine = id;
+        joint.joint = entry.newId<JointId>();
+        entry.add(std::move(joint));
+    }
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> saveItem(const Pen& pen, items::Item item, bool isNew) {
+    BookChecks check(pen.book);
+    settlePast(item);
+    checkShape(check, item);
+    replaced(check, item, isNew);
+    if (isNew)
+        item.id = ItemId{};
+    checkSince(check, pen.book.ledger(), item, pen.book.today());
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("{} {}", isNew ? "added" : "changed", item.name);
+    entry.put(std::move(item), isNew);
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> addItemFitted(const Pen& pen, items::Item item, items::Move move) {
+    BookChecks check(pen.book);
+    Entry entry(pen.book.ledger(), pen.newId);
+    settlePast(item);
+    checkShape(check, item);
+    item.id = entry.newId<ItemId>();
+    move.item = item.id;
+    move.kind = MoveKind::Fitted;
+    move.entered = pen.book.ledger().nextEntered();
+    if (!check.failed())
+        checkSince(check, pen.book.ledger(), item, pen.book.today());
+    checkMove(check, move, &item);
+    if (!check.failed())
+        check.take(pen.book.fittings().check(move));
+    if (check.failed())
+        return check.refusal();
+    std::string text = moveText(pen.book.ledger(), move, item.name);
+    entry.put(std::move(item));
+    entry.add(std::move(move));
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> moveItem(const Pen& pen, items::Move move) {
+    BookChecks check(pen.book);
+    move.entered = pen.book.ledger().nextEntered();
+    const auto* item = check.row<items::Item>("item", move.item);
+    checkMove(check, move, item);
+    if (!check.failed())
+        check.take(pen.book.fittings().check(move));
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = moveText(pen.book.ledger(), move, item->name);
+    entry.add(std::move(move));
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> swapItem(const Pen& pen, items::Move move, MoveKind oldGoesTo) {
+    BookChecks check(pen.book);
+    move.kind = MoveKind::Fitted;
+    const auto* item = check.row<items::Item>("item", move.item);
+    checkMove(check, move, item);
+    check.that(oldGoesTo != MoveKind::Fitted, Fault::Inconsistent, "old");
+    if (check.failed())
+        return check.refusal();
+    const auto old = sitsAt(pen.book.fittings(), move);
+    check.that(old.has_value(), Fault::NotFitted, "position", move.position);
+    check.that(old != move.item, Fault::NothingToDo, "item", item->name);
+    if (check.failed())
+        return check.refusal();
+
+    items::Move off{.entered = pen.book.ledger().nextEntered(),
+                    .item = *old,
+                    .date = move.date,
+                    .part = move.part,
+                    .kind = oldGoesTo,
+                    .note = move.note};
+    move.entered = off.entered + 1;
+    check.take(pen.book.fittings().check(off));
+    const auto known = pen.book.ledger().all<items::Move>();
+    std::vector<items::Move> moves(known.begin(), known.end());
+    moves.push_back(off);
+    if (!check.failed())
+        check.take(items::Fittings(moves).check(move));
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = moveText(pen.book.ledger(), move, item->name);
+    entry.add(std::move(off));
+    entry.add(std::move(move));
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> noteSetting(const Pen& pen, items::Setting setting) {
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(setting.machine, setting.date);
+    check.row<items::Item>("item", setting.item);
+    checkShape(check, setting);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("noted {} {} on {}", setting.name, setting.value, machine->name);
+    entry.add(std::move(setting));
+    return std::move(entry).change(std::move(text));
+}
+
+}  // namespace wm::verbs

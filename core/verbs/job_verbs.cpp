@@ -1,0 +1,323 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
+
+#include "core/base/text.h"
+#include "core/book/book_checks.h"
+#include "core/picture/entry.h"
+#include "core/picture/facts.h"
+#include "core/picture/shape.h"
+#include "core/upkeep/measures.h"
+#include "core/upkeep/unknown.h"
+#include "core/verbs/job_parts.h"
+#include "core/verbs/verbs.h"
+
+// Recording a job done: the record, and everything that it brings.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::Book;
+using book::BookChecks;
+using picture::Change;
+using picture::Checks;
+using picture::Entry;
+using picture::Ledger;
+using picture::placeIn;
+using picture::sameName;
+using picture::shortened;
+using upkeep::RecordKind;
+
+namespace {
+
+bool isBaseline(const upkeep::Record& record) {
+    return record.kind == RecordKind::Baseline;
+}
+
+// What the job was on: the item in the task's position, as far back as the file knows.
+void fillItem(const Book& book, upkeep::Record& record, const upkeep::TaskVersion* task,
+              const items::Machine& machine) {
+    if (task == nullptr || task->position.empty())
+        return;
+    calendar::Moment when{record.date, record.part};
+    if (isBeforeTheFile(record, machine))
+        when = {machine.since, calendar::DayPart::AfterRiding};
+    if (const auto item = book.fittings().at(machine.id, task->position, when))
+        record.item = item;
+}
+
+void fillWords(upkeep::Record& record, const upkeep::TaskVersion* task, const upkeep::Snag* snag) {
+    record.task = task != nullptr ? std::optional(task->task) : std::nullopt;
+    record.version = task != nullptr ? std::optional(task->id) : std::nullopt;
+    record.code = task != nullptr ? task->code : std::string{};
+    if (base::trimmed(record.what).empty())
+        record.what = task != nullptr ? task->name : snag != nullptr ? snag->what : std::string{};
+    if (task == nullptr || task->everyNth == 0)
+        record.extraDone = false;
+    std::vector<base::Code> once;
+    for (const base::Code& step : record.steps)
+        if (std::find(once.begin(), once.end(), step) == once.end())
+            once.push_back(step);
+    record.steps = std::move(once);
+}
+
+void fillStatedTime(const Book& book, upkeep::Record& record, const items::Machine& machine) {
+    record.statedLow = record.statedBest = record.statedHigh = std::nullopt;
+    if (isBeforeTheFile(record, machine))
+        return;
+    const calendar::Moment when{record.date, record.part};
+    const auto life = record.item ? book.lifeAt(*record.item, when) : book.lifeAt(machine.id, when);
+    record.statedLow = life.hours.low;
+    record.statedBest = life.hours.best;
+    record.statedHigh = life.hours.high;
+}
+
+void checkReferences(BookChecks& check, const Book& book, const upkeep::Record& record) {
+    check.row<items::Item>("item", record.item);
+    check.row<items::Person>("by_person", record.by);
+    check.row<weekend::IssuedSheet>("sheet", record.sheet);
+    for (std::size_t at = 0; at < record.uses.size(); ++at) {
+        check.row<stock::StockLine>(placeIn("uses", at, "line"), record.uses[at].line);
+        check.lotOf(placeIn("uses", at, "lot"), record.uses[at].lot, record.uses[at].line);
+    }
+    for (std::size_t at = 0; at < record.steps.size(); ++at)
+        check.that(book.step(record.machine, record.steps[at].code) != nullptr, Fault::Unknown,
+                   placeIn("steps", at, "code"), record.steps[at].code);
+}
+
+// A measurement that the task names must come in the task's unit.
+void checkUnits(Checks& check, const upkeep::Record& record, const upkeep::TaskVersion* task) {
+    if (task == nullptr)
+        return;
+    for (std::size_t at = 0; at < record.measured.size(); ++at)
+        for (const upkeep::MeasurePoint& point : task->measures)
+            if (point.name == record.measured[at].name)
+                check.that(point.unit == record.measured[at].unit, Fault::WrongUnit,
+                           placeIn("measured", at, "unit"), record.measured[at].unit, point.unit);
+}
+
+void checkTwice(Checks& check, const Ledger& ledger, const upkeep::Record& record) {
+    const auto& records = ledger.all<upkeep::Record>();
+    const auto same = std::find_if(records.begin(), records.end(), [&](const upkeep::Record& other) {
+        return other.machine == record.machine && other.task == record.task && other.snag == record.snag &&
+               other.kind == record.kind && other.date == record.date && other.part == record.part &&
+               other.meter == record.meter && other.item == record.item &&
+               (record.task || record.snag || sameName(other.what, record.what));
+    });
+    check.that(same == records.end(), Fault::Duplicate, "date", record.date.iso(), shortened(record.what));
+}
+
+usage::HourReading readingOf(const Book& book, const upkeep::Record& record) {
+    return placed(book.ledger(), {.entered = book.ledger().nextEntered(),
+                                  .machine = record.machine,
+                                  .date = record.date,
+                                  .part = record.part,
+                                  .shown = record.meter.value_or(units::Hours{})});
+}
+
+// Newer than every reading there is, or the same evening with another figure.
+bool isNews(const usage::UseFacts& facts, const usage::HourReading& reading) {
+    const auto last = std::max_element(facts.hourReadings.begin(), facts.hourReadings.end(),
+                                       [](const auto& a, const auto& b) { return usage::comesBefore(a, b); });
+    if (last == facts.hourReadings.end())
+        return true;
+    const bool later = std::pair(reading.date, reading.part) > std::pair(last->date, last->part);
+    return later || (usage::comesBefore(*last, reading) && reading.shown != last->shown);
+}
+
+void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft) {
+    check.row<fastening::Tool>("tool", draft.tool);
+    for (const JointId joint : draft.confirmed) {
+        const auto* wording = book.joint(joint);
+        check.that(wording != nullptr && wording->machine == draft.record.machine, Fault::Unknown, "torqued",
+                   std::to_string(joint.value()));
+    }
+}
+
+void checkAnswers(BookChecks& check, const Book& book, JobDraft& draft) {
+    for (std::size_t at = 0; at < draft.answers.size(); ++at) {
+        auto& [origin, words] = draft.answers[at];
+        check.words(placeIn("answers", at, "what"), words);
+        check.that(bringsFollowUps(book.ledger(), draft.record.machine, origin), Fault::Unknown,
+                   placeIn("answers", at, "origin"), std::to_string(origin));
+    }
+}
+
+// Takes what was used from the containers that it most likely came from, and opens those that were full.
+void drawUses(Entry& entry, const Book& book, const upkeep::Record& record, RecordId id) {
+    std::map<StockLineId, stock::OnHand> left;
+    std::set<LotId> opened;
+    for (const upkeep::Use& use : record.uses) {
+        const auto* there = book.onHand(use.line);
+        auto& shelf = left.try_emplace(use.line, there == nullptr ? stock::OnHand{} : *there).first->second;
+        const auto parts =
+            use.lot ? std::vector{std::pair(use.lot, use.amount)} : stock::drawFrom(shelf, use.amount);
+        for (const auto& [lot, amount] : parts) {
+            for (auto& container : shelf.lots)
+                if (container.lot == lot)
+                    container.amount -= amount;
+            entry.add(stock::StockMove{
+                .line = use.line, .lot = lot, .date = record.date, .amount = -amount, .record = id});
+            if (lot && opened.insert(*lot).second)
+                openLot(entry, book, *lot, record.date);
+        }
+    }
+}
+
+void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upkeep::TaskVersion* task,
+                RecordId id) {
+    upkeep::TaskVersion nothing;
+    nothing.machine = draft.record.machine;
+    std::vector<std::string> steps;
+    for (const base::Code& step : draft.record.steps)
+        steps.push_back(step.code);
+    std::vector<JointId> confirmed;
+    for (const JointId joint : draft.confirmed)
+        if (std::find(confirmed.begin(), confirmed.end(), joint) == confirmed.end())
+            confirmed.push_back(joint);
+    const auto mark = [&](JointId joint, fastening::MarkKind kind) {
+        const bool tightened = kind == fastening::MarkKind::Confirmed;
+        entry.add(fastening::JointMark{.joint = joint,
+                                       .date = draft.record.date,
+                                       .kind = kind,
+                                       .record = id,
+                                       .by = draft.record.by,
+                                       .tool = tightened ? draft.tool : std::nullopt});
+    };
+    if (draft.opensJoints && !isBaseline(draft.record))
+        for (const auto* joint : book.jointsOpened(task != nullptr ? *task : nothing, steps))
+            if (std::find(confirmed.begin(), confirmed.end(), joint->joint) == confirmed.end())
+                mark(joint->joint, fastening::MarkKind::Loosened);
+    for (const JointId joint : confirmed)
+        mark(joint, fastening::MarkKind::Confirmed);
+}
+
+// "; OUTSIDE its limit: inlet left 0.31 mm": it is recorded as it was found, and not passed over in silence.
+std::string outsideText(const upkeep::Record& record, const upkeep::TaskVersion* task) {
+    std::string text;
+    for (const upkeep::Measured& each : record.measured) {
+        const auto* point = task == nullptr ? nullptr : upkeep::pointNamed(*task, each.name);
+        if (point != nullptr && upkeep::isOutside(*point, each.value))
+            text += fmt::format("{}{} {} {}", text.empty() ? "; OUTSIDE its limit: " : ", ", each.name,
+                                each.value.text(), each.unit);
+    }
+    return text;
+}
+
+std::string jobText(const upkeep::Record& record, const upkeep::TaskVersion* task, std::string_view machine) {
+    const std::string what = shortened(record.what);
+    switch (record.kind) {
+        case RecordKind::LookedFine:
+            return fmt::format("noted \"{}\" as fine on {}{}", what, machine,
+                               task != nullptr && !upkeep::isALook(*task)
+                                   ? "; its count goes on, a look renews nothing"
+                                   : "");
+        case RecordKind::Baseline:
+            return fmt::format("noted \"{}\" as done before on {}", what, machine);
+        case RecordKind::Done:
+            break;
+    }
+    return fmt::format("recorded \"{}\" on {}{}", what, machine, outsideText(record, task));
+}
+
+// Machine, task and snag of a record.
+ReadyJob subjectOf(BookChecks& check, const upkeep::Record& record) {
+    ReadyJob subject;
+    if (isBaseline(record)) {
+        subject.machine = check.row<items::Machine>("machine", record.machine);
+        check.fact(record.date);
+    } else {
+        subject.machine = check.machineOn(record.machine, record.date);
+    }
+    if (record.task)
+        subject.task = check.taskOf("task", record.machine, *record.task, record.date);
+    if (record.snag)
+        subject.snag = check.snagOf("snag", record.machine, *record.snag, true);
+    if (subject.snag != nullptr)
+        check.notBefore(record.date, subject.snag->date);
+    return subject;
+}
+
+void checkMeter(Checks& check, const Book& book, const upkeep::Record& record,
+                const items::Machine& machine) {
+    if (record.meter && !isBeforeTheFile(record, machine))
+        check.takeMeter(usage::checkReading(readingsOf(book.ledger(), machine.id), readingOf(book, record)));
+}
+
+void noteMeter(Entry& entry, const Book& book, const upkeep::Record& record, RecordId id) {
+    usage::HourReading reading = readingOf(book, record);
+    if (!isNews(readingsOf(book.ledger(), record.machine), reading))
+        return;
+    reading.record = id;
+    entry.add(std::move(reading));
+}
+
+}  // namespace
+
+bool isBeforeTheFile(const upkeep::Record& record, const items::Machine& machine) {
+    return isBaseline(record) && record.date < machine.since;
+}
+
+void addJob(Entry& entry, const Book& book, const ReadyJob& job) {
+    const upkeep::Record& record = job.draft.record;
+    const RecordId id = entry.add(record);
+    if (!isBaseline(record))
+        drawUses(entry, book, record, id);
+    markOpened(entry, book, job.draft, job.task, id);
+    if (job.snag != nullptr)
+        entry.add(
+            upkeep::SnagEnd{.snag = job.snag->id, .date = record.date, .record = id, .how = record.what});
+    for (const auto& [origin, words] : job.draft.answers)
+        if (!isAnswered(book.ledger(), origin, words))
+            entry.add(upkeep::FollowUpAnswer{.machine = record.machine,
+                                             .origin = origin,
+                                             .what = words,
+                                             .date = record.date,
+                                             .record = id});
+    if (record.meter && !isBaseline(record))
+        noteMeter(entry, book, record, id);
+    if (!isBaseline(record))
+        unpick(entry, book.ledger(), record.task, record.snag);
+}
+
+Result<ReadyJob> checkJob(const Pen& pen, JobDraft draft) {
+    const Book& book = pen.book;
+    upkeep::Record& record = draft.record;
+    BookChecks check(book);
+    ReadyJob job = subjectOf(check, record);
+    if (check.failed())
+        return check.refusal();
+    fillWords(record, job.task, job.snag);
+    fillItem(book, record, job.task, *job.machine);
+    checkShape(check, record);
+    checkReferences(check, book, record);
+    checkUnits(check, record, job.task);
+    checkConfirmed(check, book, draft);
+    checkAnswers(check, book, draft);
+    if (!check.failed())
+        checkMeter(check, book, record, *job.machine);
+    if (!check.failed())
+        checkTwice(check, book.ledger(), record);
+    if (check.failed())
+        return check.refusal();
+    fillStatedTime(book, record, *job.machine);
+    job.draft = std::move(draft);
+    return job;
+}
+
+Result<Change> recordJob(const Pen& pen, JobDraft draft) {
+    const auto job = checkJob(pen, std::move(draft));
+    if (!job)
+        return tl::unexpected(job.error());
+    Entry entry(pen.book.ledger(), pen.newId);
+    addJob(entry, pen.book, *job);
+    return std::move(entry).change(jobText(job->draft.record, job->task, job->machine->name));
+}
+
+}  // namespace wm::verbs

@@ -1,0 +1,108 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/past_verb.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "core/base/text.h"
+#include "core/book/book_checks.h"
+#include "core/picture/entry.h"
+#include "core/picture/shape.h"
+
+// What a used machine and its parts have behind them from before their first day here.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::Book;
+using book::BookChecks;
+using picture::Change;
+using picture::Checks;
+using picture::Entry;
+using picture::placeIn;
+
+namespace {
+
+// Said last on the note.
+bool standsLast(const std::string& note, const std::string& line) {
+    return note == line || note.ends_with('\n' + line);
+}
+
+// The card with its past stated; what it rests on stands below what was noted before.
+template <class Card>
+Card withPastStated(Card card, const usage::HoursBracket& hours, std::string_view why) {
+    card.startedNew = false;
+    card.pastLow = hours.low;
+    card.pastBest = hours.best;
+    card.pastHigh = hours.high;
+    const std::string reason(base::trimmed(why));
+    if (!reason.empty() && !standsLast(card.note, reason))
+        card.note += card.note.empty() ? reason : '\n' + reason;
+    return card;
+}
+
+// Without the stated past.
+usage::HoursBracket riddenHere(const Book& book, auto id) {
+    std::vector<usage::Atom> atoms = book.atoms(id);
+    std::erase_if(atoms, [](const usage::Atom& atom) { return atom.kind == usage::AtomKind::Past; });
+    return usage::exposure(atoms, std::nullopt, {book.today(), calendar::DayPart::AfterRiding}).hours;
+}
+
+void checkOrder(Checks& check, const usage::HoursBracket& hours) {
+    check.that(hours.low >= units::Hours{0}, Fault::Negative, "past_low", units::hoursText(hours.low));
+    check.that(hours.low <= hours.best, Fault::OutOfOrder, "past_best", units::hoursText(hours.best),
+               units::hoursText(hours.low));
+    if (hours.high)
+        check.that(hours.best <= *hours.high, Fault::OutOfOrder, "past_high", units::hoursText(*hours.high),
+                   units::hoursText(hours.best));
+}
+
+template <class Card>
+void put(BookChecks& check, const Book& book, Entry& entry, const Card& old, const usage::HoursBracket& hours,
+         std::string_view why) {
+    checkOrder(check, hours);
+    Card card = withPastStated(old, pastOf(hours, riddenHere(book, old.id)), why);
+    checkShape(check, card);
+    check.that(!(card == old), Fault::NothingToDo, "past_best", units::hoursText(hours.best));
+    if (!check.failed())
+        entry.put(std::move(card));
+}
+
+}  // namespace
+
+usage::HoursBracket pastOf(const usage::HoursBracket& today, const usage::HoursBracket& here) {
+    const auto less = [](units::Hours whole, units::Hours part) {
+        return std::max(whole - part, units::Hours{0});
+    };
+    return {here.high ? less(today.low, *here.high) : units::Hours{0}, less(today.best, here.best),
+            today.high ? std::optional(less(*today.high, here.low)) : std::nullopt};
+}
+
+Result<Change> statePast(const Pen& pen, PastDraft draft) {
+    BookChecks check(pen.book);
+    Entry entry(pen.book.ledger(), pen.newId);
+    const auto* machine = check.row<items::Machine>("machine", draft.machine);
+    check.that(draft.hours || !draft.parts.empty(), Fault::NothingToDo, "past_best");
+    if (!check.failed() && draft.hours)
+        put(check, pen.book, entry, *machine, *draft.hours, draft.why);
+    std::set<ItemId> stated;
+    for (std::size_t at = 0; at < draft.parts.size() && !check.failed(); ++at) {
+        const PastDraft::Part& part = draft.parts[at];
+        check.setPrefix(placeIn("parts", at, {}));
+        const auto* item = check.row<items::Item>("item", part.item);
+        if (item != nullptr)
+            check.that(stated.insert(part.item).second, Fault::Duplicate, "item", item->name);
+        if (!check.failed())
+            put(check, pen.book, entry, *item, part.hours, part.why);
+        check.setPrefix({});
+    }
+    if (check.failed())
+        return check.refusal();
+    return std::move(entry).change(fmt::format("stated what {} had behind it", machine->name));
+}
+
+}  // namespace wm::verbs

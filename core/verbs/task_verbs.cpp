@@ -1,0 +1,72 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/base/text.h"
+#include "core/book/book_checks.h"
+#include "core/definitions/definitions.h"
+#include "core/picture/entry.h"
+#include "core/verbs/verbs.h"
+
+// What is to be done and how it is reached: new wordings of tasks and access steps, and whole schedules.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::BookChecks;
+using definitions::Definitions;
+using picture::Change;
+using picture::Entry;
+using picture::placeIn;
+
+namespace {
+
+template <class V>
+Result<Change> saveWording(const Pen& pen, V wording, std::string_view kind) {
+    BookChecks check(pen.book);
+    Entry entry(pen.book.ledger(), pen.newId);
+    Definitions definitions(check, pen.book, entry, wording.machine);
+    definitions.add(std::move(wording), pen.book.today(), {});
+    definitions.write();
+    if (check.failed())
+        return check.refusal();
+    return std::move(entry).change(definitions.textOf(kind));
+}
+
+template <class V>
+void addAll(Definitions& definitions, std::vector<V> wordings, calendar::Date from, std::string_view list) {
+    for (std::size_t at = 0; at < wordings.size(); ++at)
+        definitions.add(std::move(wordings[at]), from, placeIn(list, at, {}));
+}
+
+}  // namespace
+
+Result<Change> saveTask(const Pen& pen, upkeep::TaskVersion wording) {
+    return saveWording(pen, std::move(wording), "task");
+}
+
+Result<Change> saveStep(const Pen& pen, weekend::StepVersion wording) {
+    return saveWording(pen, std::move(wording), "access step");
+}
+
+Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::string text,
+                             std::vector<weekend::StepVersion> steps,
+                             std::vector<fastening::JointVersion> joints,
+                             std::vector<upkeep::TaskVersion> tasks) {
+    BookChecks check(pen.book);
+    Entry entry(pen.book.ledger(), pen.newId);
+    check.name("text", text);
+    Definitions definitions(check, pen.book, entry, machine);
+    const auto* card = check.row<items::Machine>("machine", machine);
+    check.that(!(steps.empty() && joints.empty() && tasks.empty()), Fault::NothingToDo, "tasks");
+    if (check.failed())
+        return check.refusal();
+    addAll(definitions, std::move(steps), card->since, "steps");
+    addAll(definitions, std::move(joints), card->since, "joints");
+    addAll(definitions, std::move(tasks), card->since, "tasks");
+    definitions.write();
+    if (check.failed())
+        return check.refusal();
+    return std::move(entry).change(std::move(text));
+}
+
+}  // namespace wm::verbs

@@ -1,0 +1,57 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "core/book/book_checks.h"
+#include "core/picture/entry.h"
+#include "core/picture/shape.h"
+#include "core/verbs/verbs.h"
+
+// The torque tools of the drawer and how they were found when they were checked.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::BookChecks;
+using picture::Change;
+using picture::Entry;
+using picture::sameName;
+
+Result<Change> saveTool(const Pen& pen, fastening::Tool tool, bool isNew) {
+    BookChecks check(pen.book);
+    checkShape(check, tool);
+    if (!isNew) {
+        const auto* old = check.row<fastening::Tool>("id", tool.id);
+        if (!check.failed())
+            check.that(!(*old == tool), Fault::NothingToDo, "id");
+    }
+    for (const auto& other : pen.book.ledger().all<fastening::Tool>())
+        check.that(!sameName(other.name, tool.name) || (!isNew && other.id == tool.id), Fault::Duplicate,
+                   "name", tool.name);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("{} {} in the drawer", isNew ? "added" : "changed", tool.name);
+    entry.put(std::move(tool), isNew);
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> recordCalibration(const Pen& pen, fastening::Calibration calibration) {
+    BookChecks check(pen.book);
+    const auto* tool = check.row<fastening::Tool>("tool", calibration.tool);
+    checkShape(check, calibration);
+    check.fact(calibration.date);
+    for (const auto& other : pen.book.ledger().all<fastening::Calibration>())
+        check.that(other.tool != calibration.tool || other.date != calibration.date, Fault::Duplicate, "date",
+                   calibration.date.iso(), tool == nullptr ? std::string{} : tool->name);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text =
+        fmt::format("found {} {} tolerance", tool->name, calibration.foundWithin ? "within" : "out of");
+    entry.add(std::move(calibration));
+    return std::move(entry).change(std::move(text));
+}
+
+}  // namespace wm::verbs

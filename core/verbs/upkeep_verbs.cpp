@@ -1,0 +1,173 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/base/text.h"
+#include "core/book/book_checks.h"
+#include "core/picture/entry.h"
+#include "core/picture/facts.h"
+#include "core/picture/shape.h"
+#include "core/upkeep/countdown.h"
+#include "core/verbs/job_parts.h"
+#include "core/verbs/verbs.h"
+
+// Snags, deferrals and the answers to follow-ups.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::Book;
+using book::BookChecks;
+using book::DueLine;
+using picture::Change;
+using picture::Checks;
+using picture::Entry;
+using picture::Ledger;
+using picture::sameName;
+using picture::shortened;
+
+namespace {
+
+// What a deferral puts off, and whether it is a matter of safety.
+struct PutOff {
+    std::string name;
+    bool safety = false;
+};
+
+PutOff subjectOf(BookChecks& check, const upkeep::Deferral& deferral) {
+    if (deferral.task)
+        if (const auto* task = check.taskOf("task", deferral.machine, *deferral.task, deferral.date))
+            return {task->name, upkeep::isSafety(task->consequence)};
+    if (deferral.snag)
+        if (const auto* snag = check.snagOf("snag", deferral.machine, *deferral.snag, true)) {
+            check.notBefore(deferral.date, snag->date);
+            return {shortened(snag->what), upkeep::isSafety(snag->consequence)};
+        }
+    return {};
+}
+
+// The last one that put the same thing off and that no job has answered, whether its time is over or not.
+const upkeep::Deferral* unanswered(const Book& book, const upkeep::Deferral& deferral) {
+    const DueLine* line = deferral.task ? book.dueLine(*deferral.task) : nullptr;
+    const upkeep::Record* done = line != nullptr ? line->last : nullptr;
+    const upkeep::Deferral* last = nullptr;
+    for (const auto& other : book.ledger().all<upkeep::Deferral>()) {
+        const bool same =
+            (deferral.task && other.task == deferral.task) || (deferral.snag && other.snag == deferral.snag);
+        if (same && (done == nullptr || done->date < other.date))
+            last = &other;
+    }
+    return last;
+}
+
+// It must end, after today and after what the machine already has behind it.
+void checkUntil(Checks& check, const Book& book, const upkeep::Deferral& deferral) {
+    check.that(deferral.untilDate || deferral.untilHours, Fault::Empty, "until_date");
+    if (check.failed())
+        return;
+    if (deferral.untilDate)
+        check.that(*deferral.untilDate > book.today(), Fault::OutOfOrder, "until_date",
+                   deferral.untilDate->iso(), book.today().iso());
+    const auto now = book.life(deferral.machine).hours.best;
+    if (deferral.untilHours)
+        check.that(*deferral.untilHours > now, Fault::OutOfOrder, "until_hours",
+                   units::hoursText(*deferral.untilHours), units::hoursText(now));
+}
+
+std::string untilText(const upkeep::Deferral& deferral) {
+    if (deferral.untilDate && deferral.untilHours)
+        return fmt::format("{} or {} h", deferral.untilDate->iso(), units::hoursText(*deferral.untilHours));
+    return deferral.untilDate ? deferral.untilDate->iso()
+                              : fmt::format("{} h", units::hoursText(*deferral.untilHours));
+}
+
+}  // namespace
+
+Result<Change> addSnag(const Pen& pen, upkeep::Snag snag) {
+    const Ledger& ledger = pen.book.ledger();
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(snag.machine, snag.date);
+    check.row<items::Item>("item", snag.item);
+    if (snag.task)
+        check.taskOf("task", snag.machine, *snag.task, snag.date);
+    checkShape(check, snag);
+    for (const auto& other : ledger.all<upkeep::Snag>())
+        check.that(
+            other.machine != snag.machine || !sameName(other.what, snag.what) || hasEnded(ledger, other.id),
+            Fault::Duplicate, "what", shortened(snag.what));
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("noted the snag \"{}\" on {}", shortened(snag.what), machine->name);
+    entry.add(std::move(snag));
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end) {
+    const Ledger& ledger = pen.book.ledger();
+    BookChecks check(pen.book);
+    const auto* snag = check.row<upkeep::Snag>("snag", end.snag);
+    check.that(!hasEnded(ledger, end.snag), Fault::NothingToDo, "snag",
+               snag == nullptr ? std::string{} : shortened(snag->what));
+    check.fact(end.date);
+    if (snag != nullptr)
+        check.notBefore(end.date, snag->date);
+    if (const auto* record = check.row<upkeep::Record>("record", end.record); record != nullptr && snag)
+        check.that(record->machine == snag->machine, Fault::Inconsistent, "record");
+    checkShape(check, end);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("closed the snag \"{}\" on {}", shortened(snag->what),
+                                   machineName(ledger, snag->machine));
+    entry.add(std::move(end));
+    unpick(entry, ledger, std::nullopt, snag->id);
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> defer(const Pen& pen, upkeep::Deferral deferral) {
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(deferral.machine, deferral.date);
+    check.row<items::Person>("by_person", deferral.by);
+    checkShape(check, deferral);
+    const PutOff subject = subjectOf(check, deferral);
+    if (!check.failed())
+        checkUntil(check, pen.book, deferral);
+    check.that(!subject.safety || !deferral.reason.empty(), Fault::ReasonNeeded, "reason");
+    if (check.failed())
+        return check.refusal();
+    // The second time the same words are no reason any more, and would let it roll over in silence.
+    if (const auto* before = unanswered(pen.book, deferral); before != nullptr && subject.safety)
+        check.that(!sameName(before->reason, deferral.reason), Fault::ReasonNeeded, "reason",
+                   shortened(before->reason));
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text =
+        fmt::format("put off \"{}\" on {} until {}", subject.name, machine->name, untilText(deferral));
+    entry.add(std::move(deferral));
+    return std::move(entry).change(std::move(text));
+}
+
+Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer) {
+    const Ledger& ledger = pen.book.ledger();
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(answer.machine, answer.date);
+    answer.record.reset();
+    checkShape(check, answer);
+    check.that(bringsFollowUps(ledger, answer.machine, answer.origin), Fault::Unknown, "origin",
+               std::to_string(answer.origin));
+    check.that(!isAnswered(ledger, answer.origin, answer.what), Fault::NothingToDo, "what",
+               shortened(answer.what));
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("answered \"{}\" on {}", shortened(answer.what), machine->name);
+    entry.add(std::move(answer));
+    return std::move(entry).change(std::move(text));
+}
+
+}  // namespace wm::verbs

@@ -1,0 +1,168 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "core/book/book_checks.h"
+#include "core/picture/entry.h"
+#include "core/picture/facts.h"
+#include "core/picture/shape.h"
+#include "core/usage/exposure.h"
+#include "core/verbs/job_parts.h"
+#include "core/verbs/verbs.h"
+
+// How a machine was used: outings, readings, washes, crashes.
+
+namespace wm::verbs {
+
+using base::Fault;
+using base::Result;
+using book::Book;
+using book::BookChecks;
+using book::OpenJoint;
+using picture::Change;
+using picture::Checks;
+using picture::Entry;
+using picture::Ledger;
+using picture::shortened;
+
+namespace {
+
+// A day has 24 hours, whatever number of outings it held.
+void checkDay(Checks& check, const Ledger& ledger, const usage::Outing& outing) {
+    units::Hours sum = outing.hours.value_or(units::Hours{});
+    for (const auto& other : ledger.all<usage::Outing>())
+        if (other.machine == outing.machine && other.date == outing.date)
+            sum += other.hours.value_or(units::Hours{});
+    check.that(sum <= usage::kMostHoursADay, Fault::TooLarge, "hours", units::hoursText(sum), "24");
+}
+
+// Joints that were already loose on the day must have been looked at before the machine was ridden.
+void checkHandTight(Checks& check, const Book& book, const OutingDraft& draft) {
+    if (check.failed() || draft.handTightSeen)
+        return;
+    std::string loose;
+    for (const OpenJoint& open : book.handTight(draft.outing.machine))
+        if (open.state.since <= draft.outing.date)
+            loose += (loose.empty() ? "" : ", ") + open.joint->name;
+    check.that(loose.empty(), Fault::MustAnswer, "hand_tight", shortened(loose));
+}
+
+// What the mechanic answered stays with the joints: he knew, and it was ridden so.
+void noteRiddenOpen(Entry& entry, const Book& book, const usage::Outing& outing, OutingId id) {
+    for (const OpenJoint& open : book.handTight(outing.machine))
+        if (open.state.since <= outing.date)
+            entry.add(fastening::JointMark{.joint = open.joint->joint,
+                                           .date = outing.date,
+                                           .kind = fastening::MarkKind::RiddenOpen,
+                                           .by = outing.rider,
+                                           .outing = id});
+}
+
+void checkEvent(BookChecks& check, const usage::Outing& outing) {
+    const auto* event = check.row<outlook::Event>("event", outing.event);
+    if (event == nullptr)
+        return;
+    check.that(outing.date >= event->first && outing.date <= event->last, Fault::OutOfOrder, "event",
+               outing.date.iso(), event->first.iso());
+}
+
+std::string outingText(const usage::Outing& outing, std::string_view machine) {
+    if (outing.hours)
+        return fmt::format("logged an outing of {} h on {}", units::hoursText(*outing.hours), machine);
+    if (outing.distance)
+        return fmt::format("logged an outing of {} km on {}", units::kilometresText(*outing.distance),
+                           machine);
+    return fmt::format("logged an outing on {}", machine);
+}
+
+template <class Reading>
+Result<Change> logAnyReading(const Pen& pen, Reading reading, std::string_view unit,
+                             std::string (*textOf)(decltype(Reading::shown), char)) {
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(reading.machine, reading.date);
+    reading.entered = pen.book.ledger().nextEntered();
+    reading.outing.reset();
+    reading.record.reset();
+    checkShape(check, reading);
+    if (!check.failed())
+        check.take(usage::checkReading(readingsOf(pen.book.ledger(), reading.machine), reading));
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    std::string text = fmt::format("read {} {} on {}", textOf(reading.shown, '.'), unit, machine->name);
+    entry.add(std::move(reading));
+    return std::move(entry).change(std::move(text));
+}
+
+}  // namespace
+
+Result<Change> logOuting(const Pen& pen, OutingDraft draft) {
+    usage::Outing& outing = draft.outing;
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(outing.machine, outing.date);
+    check.row<items::Person>("rider", outing.rider);
+    checkEvent(check, outing);
+    checkShape(check, outing);
+    check.hours("meter", draft.meterAfter);
+    if (!check.failed())
+        checkDay(check, pen.book.ledger(), outing);
+    usage::HourReading reading{.entered = pen.book.ledger().nextEntered(),
+                               .machine = outing.machine,
+                               .date = outing.date,
+                               .shown = draft.meterAfter.value_or(units::Hours{})};
+    if (!check.failed() && draft.meterAfter)
+        reading = placed(pen.book.ledger(), reading);
+    if (!check.failed() && draft.meterAfter)
+        check.takeMeter(usage::checkReading(readingsOf(pen.book.ledger(), outing.machine), reading));
+    checkHandTight(check, pen.book, draft);
+    if (check.failed())
+        return check.refusal();
+
+    Entry entry(pen.book.ledger(), pen.newId);
+    const OutingId id = entry.add(outing);
+    if (draft.meterAfter) {
+        reading.outing = id;
+        entry.add(std::move(reading));
+    }
+    if (draft.washed || draft.pressureWashed)
+        entry.add(usage::Wash{
+            .machine = outing.machine, .date = outing.date, .pressure = draft.pressureWashed, .outing = id});
+    if (draft.crashed)
+        entry.add(usage::Crash{.machine = outing.machine, .date = outing.date, .outing = id});
+    noteRiddenOpen(entry, pen.book, outing, id);
+    return std::move(entry).change(outingText(outing, machine->name));
+}
+
+Result<Change> logReading(const Pen& pen, usage::HourReading reading) {
+    return logAnyReading(pen, std::move(reading), "h", &units::hoursText);
+}
+
+Result<Change> logDistance(const Pen& pen, usage::DistanceReading reading) {
+    return logAnyReading(pen, std::move(reading), "km", &units::kilometresText);
+}
+
+Result<Change> logWash(const Pen& pen, usage::Wash wash) {
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(wash.machine, wash.date);
+    wash.outing.reset();
+    checkShape(check, wash);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    entry.add(std::move(wash));
+    return std::move(entry).change(fmt::format("washed {}", machine->name));
+}
+
+Result<Change> logCrash(const Pen& pen, usage::Crash crash) {
+    BookChecks check(pen.book);
+    const auto* machine = check.machineOn(crash.machine, crash.date);
+    crash.outing.reset();
+    checkShape(check, crash);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(pen.book.ledger(), pen.newId);
+    entry.add(std::move(crash));
+    return std::move(entry).change(fmt::format("noted a crash on {}", machine->name));
+}
+
+}  // namespace wm::verbs

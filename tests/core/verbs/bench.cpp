@@ -1,0 +1,56 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/core/verbs/bench.h"
+
+namespace wm::verbs {
+
+FurnishedBench::FurnishedBench() {
+    const calendar::Date since = day("2026-01-10");
+    must([&](const Pen& pen) {
+        return saveMachine(pen, {.name = "Heron 250", .since = since, .startedNew = true}, true);
+    });
+    heron = last<items::Machine>();
+    must([](const Pen& pen) { return savePerson(pen, {.name = "Mara"}, true); });
+    mara = last<items::Person>();
+    const auto fit = [&](const char* name, const char* position) {
+        must([&](const Pen& pen) {
+            return addItemFitted(pen, {.name = name, .since = since, .startedNew = true},
+                                 {.date = since, .machine = heron, .position = position});
+        });
+        return last<items::Item>();
+    };
+    engine = fit("engine A", "engine");
+    wheel = fit("rear wheel", "rear wheel");
+    must([&](const Pen& pen) {
+        return adoptSchedule(
+            pen, heron, "took over a schedule on Heron 250",
+            {{.code = "rear-wheel", .name = "Rear wheel", .off = units::Minutes{5}, .joints = {{"axle"}}}},
+            {{.code = "axle", .name = "rear axle nut", .kind = fastening::JointKind::Axle}},
+            {{.name = "Oil change",
+              .position = "engine",
+              .limits = {{.every = 600}},
+              .measures = {{.name = "metal on the magnet", .unit = "mm"}}},
+             {.name = "Brake pads",
+              .consequence = upkeep::Consequence::SafetyEvident,
+              .limits = {{.every = 1500}},
+              .steps = {{"rear-wheel"}}}});
+    });
+    oilChange = ledger().all<upkeep::TaskVersion>().at(0).task;
+    pads = ledger().all<upkeep::TaskVersion>().at(1).task;
+    axle = ledger().all<fastening::JointVersion>().at(0).joint;
+    must([](const Pen& pen) {
+        return saveStockLine(
+            pen,
+            {.name = "engine oil", .unit = stock::Unit::Millilitre, .packAmount = 1000, .openedDays = 180},
+            true);
+    });
+    oil = last<stock::StockLine>();
+    must([&](const Pen& pen) {
+        return moveStock(
+            pen, {.line = oil, .date = day("2026-02-01"), .amount = 1000, .why = stock::StockWhy::Bought},
+            stock::Lot{.label = "A"});
+    });
+    bottle = last<stock::Lot>();
+}
+
+}  // namespace wm::verbs

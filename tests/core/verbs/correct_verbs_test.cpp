@@ -1,0 +1,183 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/core/verbs/bench.h"
+
+namespace wm::verbs {
+
+using picture::Strike;
+
+namespace {
+
+using base::Fault;
+using units::Hours;
+
+class CorrectVerbsTest : public testing::Test, public FurnishedBench {
+  protected:
+    // A job that brings one of everything that a job can bring.
+    RecordId recordAll() {
+        must(record({.record = job(oilChange, "2026-02-01")}));
+        const auto origin = last<upkeep::Record>().value();
+        must(saying(addSnag,
+                    upkeep::Snag{.machine = heron, .date = day("2026-03-01"), .what = "pads are thin"}));
+        JobDraft draft{.record = job(pads, "2026-03-02"), .answers = {{origin, "check for leaks"}}};
+        draft.record.snag = last<upkeep::Snag>();
+        draft.record.meter = Hours{900};
+        draft.record.uses = {{.line = oil, .amount = 100}};
+        draft.record.steps = {{"rear-wheel"}};
+        must(record(draft));
+        return last<upkeep::Record>();
+    }
+};
+
+TEST_F(CorrectVerbsTest, StrikesAnOutingWithAllThatCameWithIt) {
+    must(ride({.outing = outing("2026-02-20", 100), .meterAfter = Hours{100}, .washed = true}));
+    must(ride(
+        {.outing = outing("2026-03-01", 900), .meterAfter = Hours{1000}, .washed = true, .crashed = true}));
+    EXPECT_EQ(must(saying(strike, last<usage::Outing>().value(), "wrong machine")),
+              "struck the outing of 2026-03-01 on Heron 250");
+    EXPECT_EQ(ledger().all<usage::Outing>().size(), 1U);
+    EXPECT_EQ(ledger().all<usage::HourReading>().size(), 1U);
+    EXPECT_EQ(ledger().all<usage::Wash>().size(), 1U);
+    EXPECT_TRUE(ledger().all<usage::Crash>().empty());
+    EXPECT_EQ(ledger().struck<usage::Outing>().size(), 1U);
+    for (const Strike& strike : ledger().all<Strike>()) {
+        EXPECT_EQ(strike.reason, "wrong machine");
+        EXPECT_EQ(strike.date, today);
+    }
+    EXPECT_EQ(book().life(heron).hours.best, Hours{100});
+}
+
+// Three outings of one day, each with what the meter showed after it: any of them can be entered anew.
+TEST_F(CorrectVerbsTest, CorrectsEachOfThreeOutingsOfOneDay) {
+    for (const std::int64_t shown : {101, 100, 102})
+        must(ride({.outing = outing("2026-02-20", 10), .meterAfter = Hours{shown}}));
+    const auto noted = ledger().all<usage::Outing>();
+    const std::vector<usage::Outing> outings(noted.begin(), noted.end());
+    for (std::size_t at = 0; at < outings.size(); ++at)
+        must(saying(correct, outings[at].id.value(), "rider",
+                    ride({.outing = outings[at], .meterAfter = Hours{std::array{101, 100, 102}.at(at)}})));
+    EXPECT_EQ(ledger().all<usage::Outing>().size(), 3U);
+    EXPECT_EQ(book().meterNow(heron), Hours{102});
+}
+
+TEST_F(CorrectVerbsTest, StrikesAJobWithAllThatItBrought) {
+    const RecordId id = recordAll();
+    EXPECT_EQ(book().handTight(heron).size(), 1U);
+    EXPECT_EQ(must(saying(strike, id.value(), "was the other bike")),
+              "struck \"Brake pads\" of 2026-03-02 on Heron 250");
+    EXPECT_TRUE(book().handTight(heron).empty());
+    EXPECT_EQ(book().snags(heron).size(), 1U);
+    EXPECT_EQ(book().onHand(oil)->amount, 1000);
+    EXPECT_TRUE(ledger().all<usage::HourReading>().empty());
+    EXPECT_TRUE(ledger().all<upkeep::FollowUpAnswer>().empty());
+    EXPECT_EQ(ledger().all<upkeep::Record>().size(), 1U);
+}
+
+TEST_F(CorrectVerbsTest, StrikesOnlyFactsAndOnlyOnce) {
+    must(saying(logWash, usage::Wash{.machine = heron, .date = today}));
+    const auto wash = last<usage::Wash>().value();
+    EXPECT_EQ(refusedAt(saying(strike, wash, " ")), At(Fault::ReasonNeeded, "reason"));
+    EXPECT_EQ(refusedAt(saying(strike, wash, "\xff")), At(Fault::NotText, "reason"));
+    must(saying(strike, wash, "never happened"));
+    EXPECT_EQ(refusedAt(saying(strike, wash, "again")), At(Fault::AlreadyStruck, "fact"));
+    EXPECT_EQ(refusedAt(saying(strike, last<Strike>().value(), "it did")), At(Fault::Unknown, "fact"));
+    EXPECT_EQ(refusedAt(saying(strike, heron.value(), "sold")), At(Fault::Unknown, "fact"));
+    EXPECT_EQ(refusedAt(saying(strike, ledger().all<upkeep::TaskVersion>()[0].id.value(), "x")),
+              At(Fault::Unknown, "fact"));
+    EXPECT_EQ(refusedAt(saying(strike, 5, "x")), At(Fault::Unknown, "fact"));
+    EXPECT_EQ(refusedAt(saying(strike, -5, "x")), At(Fault::Unknown, "fact"));
+}
+
+TEST_F(CorrectVerbsTest, WhatWasStruckAloneStaysStruckOnce) {
+    must(ride({.outing = outing("2026-03-01", 100), .washed = true}));
+    must(saying(strike, last<usage::Wash>().value(), "it was not"));
+    must(saying(strike, last<usage::Outing>().value(), "wrong day"));
+    EXPECT_EQ(ledger().all<Strike>().size(), 2U);
+}
+
+TEST_F(CorrectVerbsTest, AMoveThatOthersRestOnStays) {
+    const auto fitted = ledger().all<items::Move>()[1].id.value();
+    must(saying(moveItem,
+                items::Move{.item = wheel, .date = day("2026-03-01"), .kind = items::MoveKind::Removed}));
+    EXPECT_EQ(refusedAt(saying(strike, fitted, "x")), At(Fault::NotFitted, "move"));
+    must(saying(strike, last<items::Move>().value(), "it stayed on"));
+    must(saying(strike, fitted, "was never on"));
+    EXPECT_EQ(ledger().all<items::Move>().size(), 1U);
+}
+
+TEST_F(CorrectVerbsTest, CorrectsAReadingThatStoodInItsOwnWay) {
+    const usage::HourReading wrong{.machine = heron, .date = day("2026-03-01"), .shown = Hours{9000}};
+    must(saying(logReading, wrong));
+    auto right = wrong;
+    right.shown = Hours{900};
+    EXPECT_EQ(refused(saying(logReading, right)).fault, Fault::MeterRunsBack);
+    const auto fact = last<usage::HourReading>().value();
+    EXPECT_EQ(must(saying(correct, fact, "digits swapped", saying(logReading, right))),
+              "corrected the reading of 2026-03-01 on Heron 250");
+    ASSERT_EQ(ledger().all<usage::HourReading>().size(), 1U);
+    EXPECT_EQ(ledger().all<usage::HourReading>()[0].shown, Hours{900});
+    EXPECT_EQ(ledger().struck<usage::HourReading>().size(), 1U);
+}
+
+TEST_F(CorrectVerbsTest, CorrectsTheFirstOfTwoOutingsOfADay) {
+    must(ride({.outing = outing("2026-03-01", 80), .meterAfter = Hours{80}}));
+    const auto first = last<usage::Outing>().value();
+    must(ride({.outing = outing("2026-03-01", 70), .meterAfter = Hours{150}}));
+    const auto before = book().life(heron);
+    must(saying(correct, first, "rider was left out",
+                ride({.outing = outing("2026-03-01", 80), .meterAfter = Hours{80}})));
+    EXPECT_EQ(ledger().all<usage::HourReading>().back().part, calendar::DayPart::Riding);
+    EXPECT_EQ(book().meterNow(heron), Hours{150});
+    EXPECT_EQ(book().life(heron), before);
+}
+
+TEST_F(CorrectVerbsTest, CorrectsAJobInOneGo) {
+    const RecordId id = recordAll();
+    JobDraft again{.record = job(pads, "2026-03-02"), .confirmed = {axle}};
+    again.record.snag = ledger().all<upkeep::Snag>()[0].id;
+    again.record.uses = {{.line = oil, .amount = 150}};
+    again.record.steps = {{"rear-wheel"}};
+    must(saying(correct, id.value(), "axle was confirmed", record(again)));
+    EXPECT_EQ(book().onHand(oil)->amount, 850);
+    EXPECT_TRUE(book().handTight(heron).empty());
+    EXPECT_TRUE(book().snags(heron).empty());
+    EXPECT_EQ(ledger().all<upkeep::Record>().size(), 2U);
+}
+
+TEST_F(CorrectVerbsTest, CorrectsAMove) {
+    const auto fitted = ledger().all<items::Move>()[1].id.value();
+    must(saying(moveItem,
+                items::Move{.item = wheel, .date = day("2026-03-01"), .kind = items::MoveKind::Removed}));
+    const items::Move later{
+        .item = wheel, .date = day("2026-02-01"), .machine = heron, .position = "rear wheel"};
+    must(saying(correct, fitted, "was fitted later", saying(moveItem, later)));
+    EXPECT_FALSE(book().fittings().at(heron, "rear wheel", {day("2026-01-20")}));
+    auto tooLate = later;
+    tooLate.date = day("2026-04-01");
+    refused(saying(correct, last<items::Move>().value(), "even later", saying(moveItem, tooLate)));
+}
+
+TEST_F(CorrectVerbsTest, WhenTheNewEntryIsRefusedNothingIsStruck) {
+    must(ride({.outing = outing("2026-03-01", 100)}));
+    const auto fact = last<usage::Outing>().value();
+    EXPECT_EQ(refusedAt(saying(correct, fact, "typo", ride({.outing = outing("2026-03-01", -1)}))),
+              At(Fault::Negative, "hours"));
+    EXPECT_EQ(refusedAt(saying(correct, fact, "", ride({.outing = outing("2026-03-01", 1)}))),
+              At(Fault::ReasonNeeded, "reason"));
+    EXPECT_TRUE(ledger().all<Strike>().empty());
+}
+
+TEST_F(CorrectVerbsTest, StrikeAndReEntryGiveTheSameFigures) {
+    FurnishedBench plain;
+    for (Bench* bench : {static_cast<Bench*>(this), static_cast<Bench*>(&plain)}) {
+        bench->must(ride({.outing = outing("2026-03-01", 130), .meterAfter = Hours{150}, .washed = true}));
+        bench->must(ride({.outing = outing("2026-03-08", 210), .meterAfter = Hours{380}}));
+    }
+    must(saying(correct, ledger().all<usage::Outing>()[0].id.value(), "again",
+                ride({.outing = outing("2026-03-01", 130), .meterAfter = Hours{150}, .washed = true})));
+    EXPECT_EQ(book().life(heron), plain.book().life(plain.heron));
+    EXPECT_EQ(book().life(engine), plain.book().life(plain.engine));
+}
+
+}  // namespace
+}  // namespace wm::verbs
