@@ -8,7 +8,6 @@
 
 namespace wm::book {
 
-using namespace verbs;
 using picture::Ledger;
 using picture::Row;
 
