@@ -89,19 +89,19 @@ Answer<fastening::GenericAsk> askOf(const Call& call) {
     ask.propertyClass = call.text("class");
     const auto kind = call.oneOf("kind", fastening::JointKind::Other);
     const auto hole = call.oneOf("hole", fastening::Hole::Steel);
-    const auto slip = call.oneOf("friction", fastening::Slip::Unknown);
+    const auto lubrication = call.oneOf("friction", fastening::Lubrication::Unknown);
     const auto depth = numberOf(call, "depth", 1);
     if (!kind)
         return tl::unexpected(kind.error());
     if (!hole)
         return tl::unexpected(hole.error());
-    if (!slip)
-        return tl::unexpected(slip.error());
+    if (!lubrication)
+        return tl::unexpected(lubrication.error());
     if (!depth)
         return tl::unexpected(depth.error());
     ask.kind = *kind;
     ask.hole = *hole;
-    ask.slip = *slip;
+    ask.lubrication = *lubrication;
     ask.engagement = *depth;
     ask.byAngle = call.has("by-angle");
     ask.name = call.text("joint");

@@ -26,15 +26,15 @@ struct Range {
     Friction most;
 };
 
-Range frictionOf(Slip slip) {
-    switch (slip) {
-        case Slip::Dry:
+Range frictionOf(Lubrication lubrication) {
+    switch (lubrication) {
+        case Lubrication::Dry:
             return {{0.14, 0.14}, {0.24, 0.24}};
-        case Slip::Lubricated:
+        case Lubrication::Lubricated:
             return {{0.08, 0.08}, {0.16, 0.16}};
-        case Slip::AntiSeize:
+        case Lubrication::AntiSeize:
             return {{0.04, 0.04}, {0.12, 0.12}};
-        case Slip::Unknown:
+        case Lubrication::Unknown:
             break;
     }
     return {{0.08, 0.08}, {0.24, 0.24}};
@@ -101,7 +101,7 @@ tl::expected<GenericBand, GenericRefusal> genericBand(const GenericAsk& ask) {
         return refused(GenericWhy::NotANumber, ask);
     if (ask.engagement < kLeastEngagement)
         return refused(GenericWhy::ShortEngagement, ask);
-    const Range friction = frictionOf(ask.slip);
+    const Range friction = frictionOf(ask.lubrication);
     const double ofBolt = kMostOfProof * *proof;
     const double ofHole = ask.hole == Hole::Aluminium ? holeBears(*thread, ask.engagement) : ofBolt;
     GenericBand band{.thread = *thread,

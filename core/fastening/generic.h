@@ -17,9 +17,9 @@ namespace wm::fastening {
 /// bolt), or magnesium (refused).
 enum class Hole : std::uint8_t { Steel, Aluminium, Magnesium };
 
-/// How slippery the joint is, as classes of friction (VDI 2230, table A5, from memory): Unknown spans dry and
+/// What is on the threads, as a class of friction (VDI 2230, table A5, from memory): Unknown spans dry and
 /// lubricated.
-enum class Slip : std::uint8_t { Unknown, Dry, Lubricated, AntiSeize };
+enum class Lubrication : std::uint8_t { Unknown, Dry, Lubricated, AntiSeize };
 
 /// What is asked: the joint as far as it is known. Nothing is assumed for the mechanic but what stands here.
 struct GenericAsk {
@@ -28,7 +28,7 @@ struct GenericAsk {
     std::string thread{};
     std::string propertyClass{};  ///< as on the bolt's head: "8.8"
     Hole hole = Hole::Steel;
-    Slip slip = Slip::Unknown;
+    Lubrication lubrication = Lubrication::Unknown;
     double engagement = 1;   ///< length of thread in the hole, in diameters
     bool byAngle = false;    ///< the manual ends the joint with an angle
     bool hasFigure = false;  ///< the manual's own figure is known
@@ -92,7 +92,7 @@ struct Names<fastening::Hole> {
     static constexpr std::array<std::string_view, 3> names{"steel", "aluminium", "magnesium"};
 };
 template <>
-struct Names<fastening::Slip> {
+struct Names<fastening::Lubrication> {
     static constexpr std::array<std::string_view, 4> names{"unknown", "dry", "lubricated", "anti-seize"};
 };
 template <>

@@ -142,7 +142,8 @@ RC_GTEST_PROP(GenericTest, ThickerStrongerAndRougherNeverTakeLess, ()) {
     GenericAsk ask =
         cover(threads[*rc::gen::inRange<std::size_t>(0, 7)], classes[*rc::gen::inRange<std::size_t>(0, 8)]);
     ask.hole = *rc::gen::element(Hole::Steel, Hole::Aluminium);
-    ask.slip = *rc::gen::element(Slip::Unknown, Slip::Dry, Slip::Lubricated, Slip::AntiSeize);
+    ask.lubrication = *rc::gen::element(Lubrication::Unknown, Lubrication::Dry, Lubrication::Lubricated,
+                                        Lubrication::AntiSeize);
     const auto band = genericBand(ask);
     RC_ASSERT(band.has_value());
     RC_ASSERT(band->low > 0 && band->low < band->high);

@@ -47,7 +47,7 @@ GenericPanel::GenericPanel(QWidget* parent)
       thread_(new QLineEdit(this)),
       class_(new QComboBox(this)),
       hole_(choice<fastening::Hole>(this, QStringLiteral("genericHole"), tr("hole"))),
-      slip_(choice<fastening::Slip>(this, QStringLiteral("genericSlip"), tr("thread"))),
+      lubrication_(choice<fastening::Lubrication>(this, QStringLiteral("genericLubrication"), tr("thread"))),
       asked_(new QWidget(this)),
       title_(plainLabel(this, "section")),
       band_(plainLabel(this, nullptr)),
@@ -68,7 +68,7 @@ GenericPanel::GenericPanel(QWidget* parent)
     auto* row = new QHBoxLayout(asked_);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(kSpaceClose);
-    for (QWidget* each : std::initializer_list<QWidget*>{thread_, class_, hole_, slip_})
+    for (QWidget* each : std::initializer_list<QWidget*>{thread_, class_, hole_, lubrication_})
         row->addWidget(each);
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(kSpaceLine, kSpaceClose, kSpaceLine, kSpaceClose);
@@ -76,7 +76,7 @@ GenericPanel::GenericPanel(QWidget* parent)
     for (QWidget* each : std::initializer_list<QWidget*>{title_, asked_, band_, caution_, words_})
         lines->addWidget(each);
     connect(thread_, &QLineEdit::textChanged, this, &GenericPanel::reckon);
-    for (QComboBox* box : {class_, hole_, slip_})
+    for (QComboBox* box : {class_, hole_, lubrication_})
         connect(box, &QComboBox::currentIndexChanged, this, &GenericPanel::reckon);
 }
 
@@ -96,7 +96,7 @@ void GenericPanel::reckon() {
     ask_.thread = thread_->text().toStdString();
     ask_.propertyClass = class_->currentIndex() > 0 ? class_->currentText().toStdString() : std::string();
     ask_.hole = static_cast<fastening::Hole>(hole_->currentIndex());
-    ask_.slip = static_cast<fastening::Slip>(slip_->currentIndex());
+    ask_.lubrication = static_cast<fastening::Lubrication>(lubrication_->currentIndex());
     const auto band = fastening::genericBand(ask_);
     isBand_ = band.has_value();
     band_->setVisible(isBand_);

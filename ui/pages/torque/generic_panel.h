@@ -32,7 +32,7 @@ class GenericPanel : public QWidget {
     QLineEdit* thread_;
     QComboBox* class_;
     QComboBox* hole_;
-    QComboBox* slip_;
+    QComboBox* lubrication_;
     QWidget* asked_;
     QLabel* title_;
     QLabel* band_;
