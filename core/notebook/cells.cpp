@@ -81,16 +81,16 @@ void CellReading::read(const TableLine& given, const Above& above, Line& line) c
     const TableLine cells = withWholeNote(given, layout_, ',');
     for (std::size_t at = layout_.columns.size(); at < cells.cells.size(); ++at)
         if (!cells.cells[at].empty()) {
-            line.remark(Slip::CellsTooMany, std::to_string(cells.cells.size()),
+            line.remark(Defect::CellsTooMany, std::to_string(cells.cells.size()),
                         std::to_string(layout_.columns.size()));
             break;
         }
     if (anyFormula(cells, layout_)) {
-        line.remark(isTotal(cells) ? Slip::Total : Slip::Formula, firstFormula(cells));
+        line.remark(isTotal(cells) ? Defect::Total : Defect::Formula, firstFormula(cells));
         return;
     }
     if (isTotal(cells) && !readDate(cellAt(cells, layout_.at(Column::Date)), layout_.dates)) {
-        line.remark(Slip::Total, cells.cells.front());
+        line.remark(Defect::Total, cells.cells.front());
         return;
     }
     line.facts.note = cellAt(cells, layout_.at(Column::Note));
@@ -108,26 +108,26 @@ bool CellReading::readDay(const TableLine& cells, const Above& above, Line& line
     const std::string_view cell = cellAt(cells, layout_.at(Column::Date));
     if (cell.empty() || saysSame(cell)) {
         if (!above.date) {
-            line.remark(Slip::DateUnreadable, std::string(cell));
+            line.remark(Defect::DateUnreadable, std::string(cell));
             return false;
         }
         line.facts.date = *above.date;
         if (!layout_.datesCarryOn && cell.empty())
-            line.remark(Slip::DateMissing, {}, dateText(line.facts.date, layout_.dates));
+            line.remark(Defect::DateMissing, {}, dateText(line.facts.date, layout_.dates));
         return true;
     }
     const auto year = above.date ? std::optional(above.date->year()) : std::nullopt;
     const auto read = readDate(cell, layout_.dates, year);
     if (!read) {
-        line.remark(Slip::DateUnreadable, std::string(cell));
+        line.remark(Defect::DateUnreadable, std::string(cell));
         return false;
     }
     line.facts.date = read->date;
     const std::string likely = dateText(read->date, layout_.dates);
     if (read->yearAdded)
-        line.remark(Slip::NoYear, std::string(cell), likely);
+        line.remark(Defect::NoYear, std::string(cell), likely);
     else if (read->form != layout_.dates)
-        line.remark(Slip::DateForm, std::string(cell), likely);
+        line.remark(Defect::DateForm, std::string(cell), likely);
     return true;
 }
 
@@ -141,12 +141,12 @@ bool CellReading::readMachine(const TableLine& cells, const Above& above, Line& 
     if (base::trimmed(cell).empty() || saysSame(cell)) {
         const bool one = names_.machines().size() == 1;
         if (!one && above.machines.empty()) {
-            line.remark(Slip::NameUnknown, std::string(cell));
+            line.remark(Defect::NameUnknown, std::string(cell));
             return false;
         }
         line.facts.machines = one ? std::vector<std::size_t>{0} : above.machines;
         if (!one && cell.empty() && !layout_.machinesCarryOn)
-            line.remark(Slip::NameMissing, {}, names_.machines()[line.facts.machines[0]].name);
+            line.remark(Defect::NameMissing, {}, names_.machines()[line.facts.machines[0]].name);
         return true;
     }
     const NameReading read = names_.reading(cell);
@@ -159,21 +159,21 @@ bool CellReading::readMachine(const TableLine& cells, const Above& above, Line& 
         case NameFit::New:
             return true;
         case NameFit::Otherwise:
-            line.remark(Slip::NameOtherwise, std::string(cell), likely);
+            line.remark(Defect::NameOtherwise, std::string(cell), likely);
             return true;
         case NameFit::Near:
-            line.remark(Slip::NameNear, std::string(cell), likely);
+            line.remark(Defect::NameNear, std::string(cell), likely);
             return true;
         case NameFit::Rare:
-            line.remark(Slip::NameRare, std::string(cell), likely);
+            line.remark(Defect::NameRare, std::string(cell), likely);
             return true;
         case NameFit::Two:
-            line.remark(Slip::TwoMachines, std::string(cell), likely);
+            line.remark(Defect::TwoMachines, std::string(cell), likely);
             return true;
         case NameFit::Unknown:
             break;
     }
-    line.remark(Slip::NameUnknown, std::string(cell));
+    line.remark(Defect::NameUnknown, std::string(cell));
     return false;
 }
 
@@ -183,11 +183,11 @@ void CellReading::readHoursCell(const TableLine& cells, Line& line) const {
         return;
     auto read = readHours(cell, layout_.decimal);
     if (!read) {
-        line.remark(Slip::HoursUnreadable, std::string(cell));
+        line.remark(Defect::HoursUnreadable, std::string(cell));
         return;
     }
     if (read->hours < units::Hours{}) {
-        line.remark(Slip::Negative, std::string(cell));
+        line.remark(Defect::Negative, std::string(cell));
         return;
     }
     const bool wasNumber = read->form == HoursForm::Number;
@@ -197,7 +197,7 @@ void CellReading::readHoursCell(const TableLine& cells, Line& line) const {
     const auto otherwise = read->form != layout_.hours && !wasNumber && read->form != HoursForm::About;
     const bool lost = wasNumber && layout_.hours == HoursForm::Clock;
     if (otherwise || lost) {
-        line.remark(Slip::HoursForm, std::string(cell),
+        line.remark(Defect::HoursForm, std::string(cell),
                     formText(layout_.hours, read->hours, layout_.decimal));
     }
 }
@@ -209,9 +209,9 @@ void CellReading::readMeterCell(const TableLine& cells, Line& line) const {
     const auto read = readHours(cell, layout_.decimal);
     const bool clock = read && (read->form == HoursForm::Clock || read->form == HoursForm::Minutes);
     if (!read || clock)
-        line.remark(Slip::MeterUnreadable, std::string(cell));
+        line.remark(Defect::MeterUnreadable, std::string(cell));
     else if (read->hours < units::Hours{})
-        line.remark(Slip::MeterUnreadable, std::string(cell));
+        line.remark(Defect::MeterUnreadable, std::string(cell));
     else
         line.facts.meter = read->hours;
 }
@@ -219,7 +219,7 @@ void CellReading::readMeterCell(const TableLine& cells, Line& line) const {
 void CellReading::readCircumstances(const TableLine& cells, Line& line) const {
     Facts& facts = line.facts;
     const auto unknown = [&](const char* what, std::string_view cell) {
-        line.remark(Slip::UnknownWord, std::string(cell));
+        line.remark(Defect::UnknownWord, std::string(cell));
         addToNote(facts, what, cell);
     };
     if (const auto cell = cellAt(cells, layout_.at(Column::Ground)); !cell.empty() && !saysUnknown(cell)) {
@@ -263,7 +263,7 @@ void CellReading::readSort(const TableLine& cells, Line& line) const {
     const std::string_view job = cellAt(cells, layout_.at(Column::Job));
     const std::string_view what = cellAt(cells, layout_.at(Column::What));
     const auto doing = doingNamed(what);
-    const bool rode = facts.hours || facts.distance || line.has(Slip::HoursUnreadable);
+    const bool rode = facts.hours || facts.distance || line.has(Defect::HoursUnreadable);
     if (!base::trimmed(job).empty()) {
         facts.job = job;
         readJob(cells, line);
@@ -275,7 +275,7 @@ void CellReading::readSort(const TableLine& cells, Line& line) const {
         facts.event = usage::MeterEvent::Replaced;
         facts.before = figureIn(facts.note, layout_.decimal);
         facts.meter = facts.meter.value_or(units::Hours{});
-        line.remark(Slip::NewMeter, {},
+        line.remark(Defect::NewMeter, {},
                     facts.before ? hoursIn(*facts.before, layout_.decimal) : std::string{});
         return;
     }
@@ -293,14 +293,14 @@ void CellReading::readSort(const TableLine& cells, Line& line) const {
     else if (!what.empty() && !doing)
         facts.sort = FactSort::Job;
     else
-        line.remark(Slip::NothingSaid);
+        line.remark(Defect::NothingSaid);
     if (facts.sort == FactSort::Wash && washingNamed(what) == Washing::Pressure)
         facts.pressure = true;
     if (facts.sort == FactSort::Job) {
         facts.job = what;
         readJob(cells, line);
     } else if (!what.empty() && !doing) {
-        line.remark(Slip::UnknownWord, std::string(what));
+        line.remark(Defect::UnknownWord, std::string(what));
         addToNote(facts, {}, what);
     }
 }
@@ -317,9 +317,9 @@ void CellReading::readJob(const TableLine& cells, Line& line) const {
         } else if (time && time->hours.count() >= 0 && time->hours.count() <= kMostHoursADay) {
             facts.minutes = units::Minutes{(time->hours.count() * 60 + 50) / 100};
             if (time->form == HoursForm::Number)
-                line.remark(Slip::MinutesUnit, std::string(cell), std::to_string(facts.minutes->count()));
+                line.remark(Defect::MinutesUnit, std::string(cell), std::to_string(facts.minutes->count()));
         } else {
-            line.remark(Slip::UnknownWord, std::string(cell));
+            line.remark(Defect::UnknownWord, std::string(cell));
             addToNote(facts, "minutes:", cell);
         }
     }
@@ -329,12 +329,12 @@ void CellReading::readJob(const TableLine& cells, Line& line) const {
     if (auto parts = readUsed(used, layout_.decimal)) {
         for (const UsedPart& part : *parts)
             if (part.unitGuessed)
-                line.remark(Slip::UsedUnit, std::string(used),
+                line.remark(Defect::UsedUnit, std::string(used),
                             part.name + " " + std::to_string(part.amount) +
                                 (part.unit == upkeep::Unit::Gram ? " g" : " ml"));
         facts.used = std::move(*parts);
     } else {
-        line.remark(Slip::UsedUnreadable, std::string(used));
+        line.remark(Defect::UsedUnreadable, std::string(used));
         addToNote(facts, "used:", used);
     }
 }

@@ -68,8 +68,8 @@ namespace {
 constexpr std::int64_t kLinesRank = std::int64_t{1} << 40;
 
 bool counts(const Line& line) {
-    return line.readable() && !line.inFile && line.facts.machines.size() == 1 && !line.has(Slip::Twice) &&
-           !line.has(Slip::OtherwiseInFile);
+    return line.readable() && !line.inFile && line.facts.machines.size() == 1 && !line.has(Defect::Twice) &&
+           !line.has(Defect::OtherwiseInFile);
 }
 
 // Newest first: the lines of one day then stand in reverse.

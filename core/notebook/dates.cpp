@@ -113,7 +113,7 @@ class DateJudge {
         const Date date = line.facts.date;
         const Window window = windowAt(at);
         if (date > today_) {
-            cure(line, Slip::DateFar, window, true);
+            cure(line, Defect::DateFar, window, true);
             return;
         }
         const int off = date < window.from ? window.from - date : date > window.to ? date - window.to : 0;
@@ -121,7 +121,7 @@ class DateJudge {
             return;
         if (order_ == Order::None) {
             if (off > kFarDays * 2)
-                cure(line, Slip::DateFar, window, false);
+                cure(line, Defect::DateFar, window, false);
             return;
         }
         // The neighbours must agree with each other, else it may be one of them that is off.
@@ -129,19 +129,19 @@ class DateJudge {
         const bool agree = edge || (order_ == Order::Falling ? dateAt(at - 1) >= dateAt(at + 1)
                                                              : dateAt(at - 1) <= dateAt(at + 1));
         if (agree)
-            cure(line, off > kFarDays ? Slip::DateFar : Slip::DateOrder, window, false);
+            cure(line, off > kFarDays ? Defect::DateFar : Defect::DateOrder, window, false);
     }
 
-    void cure(Line& line, Slip slip, const Window& window, bool impossible) {
+    void cure(Line& line, Defect defect, const Window& window, bool impossible) {
         const std::string given = dateText(line.facts.date, layout_.dates);
         const auto days = likelyDays(line.facts.date, window.from, window.to);
         if (!days.empty()) {
             line.facts.date = days.front();
-            line.remark(slip, given, dateText(days.front(), layout_.dates));
+            line.remark(defect, given, dateText(days.front(), layout_.dates));
         } else if (impossible) {
-            line.remark(Slip::DateImpossible, given);
-        } else if (slip == Slip::DateFar) {
-            line.remark(slip, given);
+            line.remark(Defect::DateImpossible, given);
+        } else if (defect == Defect::DateFar) {
+            line.remark(defect, given);
         }
     }
 

@@ -79,7 +79,7 @@ void judgeJobs(Notebook& notebook, const book::Book& book) {
             continue;
         for (UsedPart& part : facts.used)
             if (const auto likely = usual.likely(part)) {
-                line.remark(Slip::UsedUnit, amountText(part), amountText(*likely));
+                line.remark(Defect::UsedUnit, amountText(part), amountText(*likely));
                 part = *likely;
             }
         const std::size_t machine = facts.machines.front();
@@ -92,7 +92,7 @@ void judgeJobs(Notebook& notebook, const book::Book& book) {
                 at->second.push_back(task->task);
         facts.tasks = at->second;
         if (facts.tasks.empty())
-            line.remark(Slip::NoTask, facts.job);
+            line.remark(Defect::NoTask, facts.job);
     }
 }
 

@@ -89,21 +89,21 @@ class Known {
     }
 
     /// Takes one such fact out of what is left, and says whether there was one.
-    std::optional<Slip> take(const Facts& facts) {
-        std::optional<Slip> slip;
+    std::optional<Defect> take(const Facts& facts) {
+        std::optional<Defect> defect;
         for (const std::size_t machine : facts.machines) {
             const auto found = stored_.find(sameAs(facts, machine));
             if (found == stored_.end() || found->second.live + found->second.struck == 0)
                 return std::nullopt;
-            slip = found->second.live > 0 ? Slip::InFile : Slip::StruckInFile;
+            defect = found->second.live > 0 ? Defect::InFile : Defect::StruckInFile;
         }
         for (const std::size_t machine : facts.machines) {
             Stored& stored = stored_[sameAs(facts, machine)];
             --(stored.live > 0 ? stored.live : stored.struck);
-            if (facts.sort == FactSort::Outing && slip == Slip::InFile)
+            if (facts.sort == FactSort::Outing && defect == Defect::InFile)
                 --outings_[{machine, facts.date}];
         }
-        return slip;
+        return defect;
     }
     /// An outing of that machine and day that no line has answered for.
     [[nodiscard]] bool hasOther(const Facts& facts) const {
@@ -159,19 +159,19 @@ void judgeKnown(Notebook& notebook, const picture::Ledger& ledger) {
         if (!line.readable())
             continue;
         const bool again = repeats.again(line.facts);
-        if (const auto slip = known.take(line.facts)) {
+        if (const auto defect = known.take(line.facts)) {
             // What the file holds raises no question, however the notebook spells it.
             line.inFile = true;
             line.verdict = Verdict::Taken;
-            line.remark(*slip);
+            line.remark(*defect);
         } else if (again) {
-            line.remark(Slip::Twice);
+            line.remark(Defect::Twice);
         }
     }
     for (Line& line : notebook.lines)
         if (line.readable() && !line.inFile && line.facts.sort == FactSort::Outing &&
             known.hasOther(line.facts))
-            line.remark(Slip::OtherwiseInFile);
+            line.remark(Defect::OtherwiseInFile);
 }
 
 }  // namespace wm::notebook

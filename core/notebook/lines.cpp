@@ -7,27 +7,28 @@
 
 namespace wm::notebook {
 
-Verdict verdictOf(Slip slip) {
-    if (slip < Slip::DateForm)
+Verdict verdictOf(Defect defect) {
+    if (defect < Defect::DateForm)
         return Verdict::Taken;
-    return slip < Slip::DateUnreadable ? Verdict::Doubtful : Verdict::Refused;
+    return defect < Defect::DateUnreadable ? Verdict::Doubtful : Verdict::Refused;
 }
 
-bool Line::has(Slip slip) const {
-    return std::any_of(remarks.begin(), remarks.end(), [slip](const Remark& r) { return r.slip == slip; });
+bool Line::has(Defect defect) const {
+    return std::any_of(remarks.begin(), remarks.end(),
+                       [defect](const Remark& r) { return r.defect == defect; });
 }
 
-std::vector<Slip> Line::doubts() const {
-    std::set<Slip> doubts;
+std::vector<Defect> Line::doubts() const {
+    std::set<Defect> doubts;
     for (const Remark& remark : remarks)
-        if (verdictOf(remark.slip) == Verdict::Doubtful)
-            doubts.insert(remark.slip);
+        if (verdictOf(remark.defect) == Verdict::Doubtful)
+            doubts.insert(remark.defect);
     return {doubts.begin(), doubts.end()};
 }
 
-void Line::remark(Slip slip, std::string given, std::string likely) {
-    remarks.push_back({slip, std::move(given), std::move(likely)});
-    verdict = std::max(verdict, verdictOf(slip));
+void Line::remark(Defect defect, std::string given, std::string likely) {
+    remarks.push_back({defect, std::move(given), std::move(likely)});
+    verdict = std::max(verdict, verdictOf(defect));
 }
 
 std::size_t Notebook::count(Verdict verdict) const {

@@ -20,7 +20,7 @@ namespace wm::notebook {
 enum class Verdict : std::uint8_t { Taken, Doubtful, Refused };
 
 /// What was seen about a line.
-enum class Slip : std::uint8_t {
+enum class Defect : std::uint8_t {
     // worth a word, no doubt
     InFile,        ///< the file holds it already: nothing to add
     StruckInFile,  ///< it was there and has been struck: not taken again
@@ -35,7 +35,7 @@ enum class Slip : std::uint8_t {
     NoYear,           ///< of the lines around it
     DateMissing,      ///< of the lines around it
     NameOtherwise,    ///< written otherwise than on the other lines
-    NameNear,         ///< a slip of the hand away from a name
+    NameNear,         ///< one or two letters off from a name
     NameRare,         ///< a machine that only this line or two speak of
     NameMissing,      ///< the one above
     TwoMachines,      ///< once for each
@@ -67,13 +67,13 @@ enum class Slip : std::uint8_t {
 
 /// One thing about a line: the text that it is about, and what it likely means.
 struct Remark {
-    Slip slip = Slip::InFile;
+    Defect defect = Defect::InFile;
     std::string given{};
     std::string likely{};
     friend bool operator==(const Remark&, const Remark&) = default;
 };
 
-Verdict verdictOf(Slip slip);
+Verdict verdictOf(Defect defect);
 
 /// What taking a doubtful line does.
 enum class Cure : std::uint8_t {
@@ -117,12 +117,12 @@ struct Line {
     bool inFile = false;
     Facts facts{};
 
-    [[nodiscard]] bool has(Slip slip) const;
-    /// What makes the line doubtful, without repeats, in the order of Slip: lines with the same doubts are of
-    /// a kind.
-    [[nodiscard]] std::vector<Slip> doubts() const;
+    [[nodiscard]] bool has(Defect defect) const;
+    /// What makes the line doubtful, without repeats, in the order of Defect: lines with the same doubts are
+    /// of a kind.
+    [[nodiscard]] std::vector<Defect> doubts() const;
     /// Adds a remark; the verdict becomes the graver of the two.
-    void remark(Slip slip, std::string given = {}, std::string likely = {});
+    void remark(Defect defect, std::string given = {}, std::string likely = {});
     [[nodiscard]] bool readable() const { return verdict != Verdict::Refused; }
 };
 

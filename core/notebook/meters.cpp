@@ -6,7 +6,7 @@
 
 #include "core/notebook/course.h"
 #include "core/notebook/judging.h"
-#include "core/notebook/slip_of_hand.h"
+#include "core/notebook/likely_figure.h"
 
 namespace wm::notebook {
 
@@ -27,11 +27,11 @@ Hundredths shortenLongDay(Line& line, char decimal) {
     const std::string given = hoursIn(*line.facts.hours, decimal);
     if (meant > kLongDay) {
         line.facts.hours.reset();
-        line.remark(Slip::HoursTooMany, given);
+        line.remark(Defect::HoursTooMany, given);
         return 0;
     }
     line.facts.hours = units::Hours{meant};
-    line.remark(Slip::HoursUnit, given, hoursIn(units::Hours{meant}, decimal));
+    line.remark(Defect::HoursUnit, given, hoursIn(units::Hours{meant}, decimal));
     return meant;
 }
 
@@ -91,7 +91,7 @@ class MeterJudge {
         Line* line = point(at).line;
         if (line != nullptr && last_ && point(at).before && *point(at).before < shown_ && !onlyStrangers_) {
             line->facts.before.reset();
-            line->remark(Slip::MeterRunsBack, text(*point(at).before), {});
+            line->remark(Defect::MeterRunsBack, text(*point(at).before), {});
         }
         accept(at, *point(at).shown);
     }
@@ -107,7 +107,7 @@ class MeterJudge {
             Fit fit{.least = 0, .most = ends, .tolerance = between.tolerance()};
             if (between.known())
                 fit.near = ends - between.noted;
-            cureReading(at, fit, Slip::MeterJumps);
+            cureReading(at, fit, Defect::MeterJumps);
             return;
         }
         accept(at, shown);
@@ -124,13 +124,13 @@ class MeterJudge {
         if (ran < 0) {
             judgeLower(at, next, nextFits);
         } else if (next && *point(*next).shown < shown && nextFits && !asExpected) {
-            judgeWrong(at, next, Slip::MeterJumps);
+            judgeWrong(at, next, Defect::MeterJumps);
         } else if (ran > kMostADay * std::max(point(at).date - point(*last_).date + 1, 1) ||
                    (ran - between.noted > slack(*last_, at) && !(next && followsOn(at, *next)))) {
-            judgeWrong(at, next, Slip::MeterJumps);
+            judgeWrong(at, next, Defect::MeterJumps);
         } else if (!next && between.known() && ran - between.noted > 3 * between.tolerance() &&
-                   plainSlip(at)) {
-            judgeWrong(at, next, Slip::MeterJumps);
+                   isPlainError(at)) {
+            judgeWrong(at, next, Defect::MeterJumps);
         } else {
             if (!onlyStrangers_)
                 judgeHours(at, ran, between);
@@ -151,7 +151,7 @@ class MeterJudge {
             fit.near = shown_ + between.noted;
         return fit;
     }
-    [[nodiscard]] bool plainSlip(std::size_t at) const {
+    [[nodiscard]] bool isPlainError(std::size_t at) const {
         Fit fit = fitAt(at, std::nullopt);
         fit.plainOnly = true;
         return bestLikely(cellOf(at, Column::Meter), decimal(), fit).has_value();
@@ -160,20 +160,20 @@ class MeterJudge {
     void judgeLower(std::size_t at, std::optional<std::size_t> next, bool nextFits) {
         const Hundredths shown = *point(at).shown;
         const bool goesOn = next && !nextFits && followsOn(at, *next);
-        const bool fresh = !next && shown <= course_.between(last_, at).noted + 500 && !plainSlip(at);
+        const bool fresh = !next && shown <= course_.between(last_, at).noted + 500 && !isPlainError(at);
         if (!goesOn && !fresh) {
-            judgeWrong(at, next, Slip::MeterRunsBack);
+            judgeWrong(at, next, Defect::MeterRunsBack);
             return;
         }
         Line* line = point(at).line;
         if (line != nullptr && !onlyStrangers_) {
             line->facts.event = usage::MeterEvent::Replaced;
-            line->remark(Slip::MeterReplaced, text(shown), text(shown_));
+            line->remark(Defect::MeterReplaced, text(shown), text(shown_));
         }
         accept(at, shown);
     }
 
-    void judgeWrong(std::size_t at, std::optional<std::size_t> next, Slip slip) {
+    void judgeWrong(std::size_t at, std::optional<std::size_t> next, Defect defect) {
         if (point(at).line == nullptr) {
             accept(at, *point(at).shown);
             return;
@@ -181,13 +181,13 @@ class MeterJudge {
         if (const auto other = otherMachine(at)) {
             if (onlyStrangers_) {
                 point(at).line->facts.machines = {*other};
-                point(at).line->remark(Slip::WrongMachine, notebook_.machines[machine_].name,
+                point(at).line->remark(Defect::WrongMachine, notebook_.machines[machine_].name,
                                        notebook_.machines[*other].name);
             }
             return;
         }
         const auto before = last_;
-        cureReading(at, fitAt(at, next), slip);
+        cureReading(at, fitAt(at, next), defect);
         // A jump that the next lines go on from is asked about once, not on each of them.
         if (last_ == before && *point(at).shown > shown_ && next && followsOn(at, *next))
             accept(at, *point(at).shown);
@@ -195,7 +195,7 @@ class MeterJudge {
 
     // Whose meter it was, if it goes on there where this machine's does not.
     [[nodiscard]] std::optional<std::size_t> otherMachine(std::size_t at) const {
-        if (point(at).line->has(Slip::WrongMachine))
+        if (point(at).line->has(Defect::WrongMachine))
             return std::nullopt;
         const Hundredths shown = *point(at).shown;
         for (std::size_t other = 0; other < courses_.size(); ++other) {
@@ -216,11 +216,11 @@ class MeterJudge {
         return std::nullopt;
     }
 
-    void cureReading(std::size_t at, const Fit& fit, Slip slip) {
+    void cureReading(std::size_t at, const Fit& fit, Defect defect) {
         Line* line = point(at).line;
         const auto likely = bestLikely(cellOf(at, Column::Meter), decimal(), fit);
         if (!onlyStrangers_ && line != nullptr) {
-            line->remark(slip, cellOf(at, Column::Meter), likely ? text(*likely) : std::string{});
+            line->remark(defect, cellOf(at, Column::Meter), likely ? text(*likely) : std::string{});
             line->facts.meter = likely ? std::optional(units::Hours{*likely}) : std::nullopt;
         }
         if (likely)
@@ -238,7 +238,7 @@ class MeterJudge {
         if (tooMany && -over > 200)
             tooManyHours(at, ran, between);
         else if (over >= kUnloggedFrom && over > between.tolerance() - 15 && point(at).line != nullptr)
-            point(at).line->remark(Slip::Unlogged, text(over));
+            point(at).line->remark(Defect::Unlogged, text(over));
     }
 
     // Hours that no day holds first, so that what they are measured with is not led astray by them.
@@ -260,7 +260,7 @@ class MeterJudge {
         std::optional<std::pair<std::size_t, Hundredths>> found;
         const Hundredths tolerance = between.tolerance() - 5;
         for (std::size_t ride = *last_ + 1; ride <= at; ++ride) {
-            if (point(ride).line == nullptr || !point(ride).hours || point(ride).line->has(Slip::HoursForm))
+            if (point(ride).line == nullptr || !point(ride).hours || point(ride).line->has(Defect::HoursForm))
                 continue;
             const Hundredths noted = *point(ride).hours;
             const std::array<Hundredths, 4> others =
@@ -277,7 +277,7 @@ class MeterJudge {
             return false;
         const auto [ride, hours] = *found;
         Line* line = point(ride).line;
-        line->remark(Slip::HoursUnit, cellOf(ride, Column::Hours), text(hours));
+        line->remark(Defect::HoursUnit, cellOf(ride, Column::Hours), text(hours));
         line->facts.hours = units::Hours{hours};
         course_.setHours(ride, hours);
         return true;
@@ -288,9 +288,9 @@ class MeterJudge {
             const auto noted = point(ride).hours;
             Line* line = point(ride).line;
             const Hundredths rest = ran - (between.noted - noted.value_or(0));
-            if (line == nullptr || !noted || *noted <= ran || line->has(Slip::HoursTooMany))
+            if (line == nullptr || !noted || *noted <= ran || line->has(Defect::HoursTooMany))
                 continue;
-            line->remark(Slip::HoursTooMany, cellOf(ride, Column::Hours),
+            line->remark(Defect::HoursTooMany, cellOf(ride, Column::Hours),
                          rest >= 0 ? text(rest) : std::string{});
             line->facts.hours = rest >= 0 ? std::optional(units::Hours{rest}) : std::nullopt;
             return;

@@ -61,7 +61,7 @@ void judgeGone(Notebook& notebook, const book::Book& book) {
             const auto id = notebook.machines[at].id;
             const auto* machine = id ? book.ledger().find<items::Machine>(*id) : nullptr;
             if (machine != nullptr && machine->goneOn && line.facts.date > *machine->goneOn) {
-                line.remark(Slip::BeforeGone, dateText(line.facts.date, notebook.layout.dates),
+                line.remark(Defect::BeforeGone, dateText(line.facts.date, notebook.layout.dates),
                             dateText(*machine->goneOn, notebook.layout.dates));
                 break;
             }
@@ -74,14 +74,15 @@ void findCures(Notebook& notebook) {
     for (Line& line : notebook.lines) {
         if (line.verdict != Verdict::Doubtful)
             continue;
-        if (line.has(Slip::Twice) || line.has(Slip::OtherwiseInFile)) {
+        if (line.has(Defect::Twice) || line.has(Defect::OtherwiseInFile)) {
             line.cure = Cure::LeaveOut;
             continue;
         }
         // A meter figure for two machines is one machine's; nobody can say whose.
-        const bool open = line.has(Slip::CellsTooMany) || (line.has(Slip::TwoMachines) && line.facts.meter);
+        const bool open =
+            line.has(Defect::CellsTooMany) || (line.has(Defect::TwoMachines) && line.facts.meter);
         const bool far = std::any_of(line.remarks.begin(), line.remarks.end(), [](const Remark& remark) {
-            return remark.slip == Slip::DateFar && remark.likely.empty();
+            return remark.defect == Defect::DateFar && remark.likely.empty();
         });
         line.cure = open || far ? Cure::None : Cure::AsLikely;
     }
@@ -140,7 +141,7 @@ Result<Notebook> readNotebook(Table table, const book::Book& book, const Reading
         reading.read(cells, above, line);
         line.cells = std::move(cells.cells);
         notebook.lines.push_back(std::move(line));
-        if (!notebook.lines.back().has(Slip::DateUnreadable) && notebook.lines.back().readable())
+        if (!notebook.lines.back().has(Defect::DateUnreadable) && notebook.lines.back().readable())
             above.date = notebook.lines.back().facts.date;
         if (!notebook.lines.back().facts.machines.empty())
             above.machines = notebook.lines.back().facts.machines;

@@ -522,7 +522,7 @@ void NotebookDialog::ask(const QString& words) {
     words_->setText(words);
 }
 
-// Answers are work: a slip of the hand does not throw them away.
+// Answers are work: a wrong key does not throw them away.
 void NotebookDialog::reject() {
     const auto& said = preview_->agreement().lines;
     const auto answers = std::count_if(

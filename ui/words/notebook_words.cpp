@@ -16,83 +16,86 @@ namespace {
 
 using notebook::Column;
 using notebook::Cure;
+using notebook::Defect;
 using notebook::Line;
 using notebook::Remark;
-using notebook::Slip;
 
 QString tr(const char* words) {
     return QCoreApplication::translate("NotebookWords", words);
 }
 
-struct SlipWords {
-    Slip slip;
+struct DefectWords {
+    Defect defect;
     const char* reason;   ///< %1 what stands there, %2 what is likely
     const char* cure;     ///< with something likely; nothing: it has none of its own
     const char* without;  ///< the cure if nothing is likely
 };
 
-constexpr std::array kSlipWords{
-    SlipWords{Slip::InFile, "in the file already", nullptr, nullptr},
-    SlipWords{Slip::StruckInFile, "was in the file and has been struck: not taken again", nullptr, nullptr},
-    SlipWords{Slip::NewMeter, "read as a renewed meter", nullptr, nullptr},
-    SlipWords{Slip::Unlogged, "the meter ran %1 h more than was noted: kept as unlogged riding", nullptr,
-              nullptr},
-    SlipWords{Slip::UnknownWord, "%1 is no word that is counted: kept in the note", nullptr, nullptr},
-    SlipWords{Slip::NoTask, "%1 is no task of this machine: kept in its own words", nullptr, nullptr},
-    SlipWords{Slip::DateForm, "the date %1 is written otherwise than on the other lines", "date %2", nullptr},
-    SlipWords{Slip::DateFar, "the date %1 is far from the lines around it", "date %2", nullptr},
-    SlipWords{Slip::DateOrder, "the date %1 is out of the order of the lines around it", "date %2", nullptr},
-    SlipWords{Slip::NoYear, "the date %1 has no year", "date %2", nullptr},
-    SlipWords{Slip::DateMissing, "there is no date", "date %2, as on the line above", nullptr},
-    SlipWords{Slip::NameOtherwise, "the machine is written otherwise: %1", "machine %2", nullptr},
-    SlipWords{Slip::NameNear, "there is no machine %1", "machine %2", nullptr},
-    SlipWords{Slip::NameRare, "hardly any line speaks of a machine %1, and the file doesn't know it",
-              "add the machine %2", nullptr},
-    SlipWords{Slip::NameMissing, "there is no machine", "machine %2, as on the line above", nullptr},
-    SlipWords{Slip::TwoMachines, "two machines on one line: %1", "one entry each for %2", nullptr},
-    SlipWords{Slip::WrongMachine, "the meter figure is not that of %1", "machine %2, whose meter it fits",
-              nullptr},
-    SlipWords{Slip::HoursForm, "the hours %1 are written otherwise than on the other lines", "hours %2",
-              nullptr},
-    SlipWords{Slip::HoursUnit, "the hours %1 don't fit: minutes, or the mark at another place", "hours %2",
-              nullptr},
-    SlipWords{Slip::HoursTooMany, "the hours %1 are more than the meter ran or a day holds", "hours %2",
-              "take it without its hours"},
-    SlipWords{Slip::HoursUnreadable, "the hours %1 can't be read", nullptr, "take it without its hours"},
-    SlipWords{Slip::MeterRunsBack, "the meter reading %1 is lower than the one before", "meter %2",
-              "take it without its reading"},
-    SlipWords{Slip::MeterJumps, "the meter reading %1 does not fit the ones around it", "meter %2",
-              "take it without its reading"},
-    SlipWords{Slip::MeterReplaced, "the meter begins anew at %1 after %2, without a word why",
-              "the meter was renewed before this reading", nullptr},
-    SlipWords{Slip::MeterUnreadable, "the meter reading %1 can't be read", nullptr,
-              "take it without its reading"},
-    SlipWords{Slip::Twice, "the same line stands further up already", nullptr, "leave it out"},
-    SlipWords{Slip::OtherwiseInFile, "the file has other figures for this machine and day", nullptr,
-              "leave it out"},
-    SlipWords{Slip::MinutesUnit, "%1 minutes look like hours", "%2 minutes", nullptr},
-    SlipWords{Slip::UsedUnit, "%1 is a thousand times off what is usual", "%2", nullptr},
-    SlipWords{Slip::UsedUnreadable, "what was used, %1, can't be read as amounts", nullptr,
-              "keep it in the note, take nothing off the shelf"},
-    SlipWords{Slip::CellsTooMany, "there are %1 cells on a line of %2", nullptr, nullptr},
-    SlipWords{Slip::DateUnreadable, "the date %1 can't be read", nullptr, nullptr},
-    SlipWords{Slip::DateImpossible, "the date %1 lies after today", nullptr, nullptr},
-    SlipWords{Slip::NameUnknown, "no machine can be made out of %1", nullptr, nullptr},
-    SlipWords{Slip::BeforeGone, "on %1 the machine had gone: its last day was %2", nullptr, nullptr},
-    SlipWords{Slip::Negative, "the hours %1 are below zero", nullptr, nullptr},
-    SlipWords{Slip::NothingSaid, "it says nothing that could be noted", nullptr, nullptr},
-    SlipWords{Slip::Formula, "there is a formula, not its figure: %1", nullptr, nullptr},
-    SlipWords{Slip::Total, "it adds up other lines", nullptr, nullptr}};
+constexpr std::array kDefectWords{
+    DefectWords{Defect::InFile, "in the file already", nullptr, nullptr},
+    DefectWords{Defect::StruckInFile, "was in the file and has been struck: not taken again", nullptr,
+                nullptr},
+    DefectWords{Defect::NewMeter, "read as a renewed meter", nullptr, nullptr},
+    DefectWords{Defect::Unlogged, "the meter ran %1 h more than was noted: kept as unlogged riding", nullptr,
+                nullptr},
+    DefectWords{Defect::UnknownWord, "%1 is no word that is counted: kept in the note", nullptr, nullptr},
+    DefectWords{Defect::NoTask, "%1 is no task of this machine: kept in its own words", nullptr, nullptr},
+    DefectWords{Defect::DateForm, "the date %1 is written otherwise than on the other lines", "date %2",
+                nullptr},
+    DefectWords{Defect::DateFar, "the date %1 is far from the lines around it", "date %2", nullptr},
+    DefectWords{Defect::DateOrder, "the date %1 is out of the order of the lines around it", "date %2",
+                nullptr},
+    DefectWords{Defect::NoYear, "the date %1 has no year", "date %2", nullptr},
+    DefectWords{Defect::DateMissing, "there is no date", "date %2, as on the line above", nullptr},
+    DefectWords{Defect::NameOtherwise, "the machine is written otherwise: %1", "machine %2", nullptr},
+    DefectWords{Defect::NameNear, "there is no machine %1", "machine %2", nullptr},
+    DefectWords{Defect::NameRare, "hardly any line speaks of a machine %1, and the file doesn't know it",
+                "add the machine %2", nullptr},
+    DefectWords{Defect::NameMissing, "there is no machine", "machine %2, as on the line above", nullptr},
+    DefectWords{Defect::TwoMachines, "two machines on one line: %1", "one entry each for %2", nullptr},
+    DefectWords{Defect::WrongMachine, "the meter figure is not that of %1", "machine %2, whose meter it fits",
+                nullptr},
+    DefectWords{Defect::HoursForm, "the hours %1 are written otherwise than on the other lines", "hours %2",
+                nullptr},
+    DefectWords{Defect::HoursUnit, "the hours %1 don't fit: minutes, or the mark at another place",
+                "hours %2", nullptr},
+    DefectWords{Defect::HoursTooMany, "the hours %1 are more than the meter ran or a day holds", "hours %2",
+                "take it without its hours"},
+    DefectWords{Defect::HoursUnreadable, "the hours %1 can't be read", nullptr, "take it without its hours"},
+    DefectWords{Defect::MeterRunsBack, "the meter reading %1 is lower than the one before", "meter %2",
+                "take it without its reading"},
+    DefectWords{Defect::MeterJumps, "the meter reading %1 does not fit the ones around it", "meter %2",
+                "take it without its reading"},
+    DefectWords{Defect::MeterReplaced, "the meter begins anew at %1 after %2, without a word why",
+                "the meter was renewed before this reading", nullptr},
+    DefectWords{Defect::MeterUnreadable, "the meter reading %1 can't be read", nullptr,
+                "take it without its reading"},
+    DefectWords{Defect::Twice, "the same line stands further up already", nullptr, "leave it out"},
+    DefectWords{Defect::OtherwiseInFile, "the file has other figures for this machine and day", nullptr,
+                "leave it out"},
+    DefectWords{Defect::MinutesUnit, "%1 minutes look like hours", "%2 minutes", nullptr},
+    DefectWords{Defect::UsedUnit, "%1 is a thousand times off what is usual", "%2", nullptr},
+    DefectWords{Defect::UsedUnreadable, "what was used, %1, can't be read as amounts", nullptr,
+                "keep it in the note, take nothing off the shelf"},
+    DefectWords{Defect::CellsTooMany, "there are %1 cells on a line of %2", nullptr, nullptr},
+    DefectWords{Defect::DateUnreadable, "the date %1 can't be read", nullptr, nullptr},
+    DefectWords{Defect::DateImpossible, "the date %1 lies after today", nullptr, nullptr},
+    DefectWords{Defect::NameUnknown, "no machine can be made out of %1", nullptr, nullptr},
+    DefectWords{Defect::BeforeGone, "on %1 the machine had gone: its last day was %2", nullptr, nullptr},
+    DefectWords{Defect::Negative, "the hours %1 are below zero", nullptr, nullptr},
+    DefectWords{Defect::NothingSaid, "it says nothing that could be noted", nullptr, nullptr},
+    DefectWords{Defect::Formula, "there is a formula, not its figure: %1", nullptr, nullptr},
+    DefectWords{Defect::Total, "it adds up other lines", nullptr, nullptr}};
 
-const SlipWords& wordsOf(Slip slip) {
-    return *std::find_if(kSlipWords.begin(), kSlipWords.end(),
-                         [slip](const SlipWords& words) { return words.slip == slip; });
+const DefectWords& wordsOf(Defect defect) {
+    return *std::find_if(kDefectWords.begin(), kDefectWords.end(),
+                         [defect](const DefectWords& words) { return words.defect == defect; });
 }
 
 QString filled(const char* words, const Remark& remark, bool quotes) {
     const QString given = QString::fromStdString(remark.given);
     const QString likely = QString::fromStdString(remark.likely).simplified();
-    const bool figure = remark.slip == Slip::Unlogged || remark.slip == Slip::CellsTooMany;
+    const bool figure = remark.defect == Defect::Unlogged || remark.defect == Defect::CellsTooMany;
     const QString all = tr(words);
     const QString first = quotes && !figure ? quoted(given) : given.simplified();
     return all.contains(QLatin1String("%2")) ? all.arg(first, likely) : all.arg(first);
@@ -115,10 +118,10 @@ QString verdictWord(notebook::Verdict verdict) {
 QString reasonFor(const Line& line) {
     QStringList reasons;
     for (const Remark& remark : line.remarks) {
-        const QString words = tr(wordsOf(remark.slip).reason);
-        reasons << (words.contains(QLatin1String("%1")) ? filled(wordsOf(remark.slip).reason, remark, true)
+        const QString words = tr(wordsOf(remark.defect).reason);
+        reasons << (words.contains(QLatin1String("%1")) ? filled(wordsOf(remark.defect).reason, remark, true)
                                                         : words);
-        if (remark.slip == Slip::NewMeter && !remark.likely.empty())
+        if (remark.defect == Defect::NewMeter && !remark.likely.empty())
             reasons.back() += tr(", the old one showed %1").arg(QString::fromStdString(remark.likely));
     }
     return reasons.join(QStringLiteral("; "));
@@ -131,7 +134,7 @@ QString cureFor(const Line& line) {
         return tr("leave it out");
     QStringList cures;
     for (const Remark& remark : line.remarks) {
-        const SlipWords& words = wordsOf(remark.slip);
+        const DefectWords& words = wordsOf(remark.defect);
         if (words.cure != nullptr && !remark.likely.empty())
             cures << tr(words.cure).replace(QLatin1String("%2"), QString::fromStdString(remark.likely));
         else if (words.without != nullptr)

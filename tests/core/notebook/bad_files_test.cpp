@@ -53,10 +53,10 @@ TEST(NotebookBadFileTest, FormulaCellsAreRefusedByTheLine) {
         "date;machine;hours;meter\n07.03.2026;Heron 250;1,0;14,5\n08.03.2026;Heron 250;=C2+1;15,7\n"
         "09.03.2026;Heron 250;1,0;#REF!\n14.03.2026;Heron 250;1,0;18,0\nTotal;;=SUM(C2:C4);\n");
     EXPECT_EQ(lineOf(notebook, 2).verdict, Verdict::Taken);
-    EXPECT_TRUE(lineOf(notebook, 3).has(Slip::Formula));
-    EXPECT_TRUE(lineOf(notebook, 4).has(Slip::Formula));
+    EXPECT_TRUE(lineOf(notebook, 3).has(Defect::Formula));
+    EXPECT_TRUE(lineOf(notebook, 4).has(Defect::Formula));
     EXPECT_EQ(lineOf(notebook, 5).verdict, Verdict::Taken);
-    EXPECT_TRUE(lineOf(notebook, 6).has(Slip::Total));
+    EXPECT_TRUE(lineOf(notebook, 6).has(Defect::Total));
 }
 
 TEST(NotebookBadFileTest, AFormulaInANoteIsOnlyText) {

@@ -98,8 +98,8 @@ std::string told(const Line& line) {
     std::ostringstream text;
     text << line.line << ' ' << kVerdicts[static_cast<std::size_t>(line.verdict)];
     for (const Remark& remark : line.remarks)
-        text << " [" << static_cast<int>(remark.slip) << " \"" << remark.given << "\" -> \"" << remark.likely
-             << "\"]";
+        text << " [" << static_cast<int>(remark.defect) << " \"" << remark.given << "\" -> \""
+             << remark.likely << "\"]";
     text << " |";
     for (const std::string& cell : line.cells)
         text << cell << '|';

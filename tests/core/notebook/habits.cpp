@@ -128,68 +128,68 @@ void swapFigures(std::string& cell) {
 }
 
 // Does what a hand does to one line; false if this line does not lend itself to it.
-bool plant(Ride& ride, const std::string& slip, const Habit& habit) {
+bool plant(Ride& ride, const std::string& defect, const Habit& habit) {
     Cells& cells = ride.cells;
     Meant& meant = ride.meant;
-    if (slip == "figures swapped" && meant.meter && *meant.meter > 2000) {
+    if (defect == "figures swapped" && meant.meter && *meant.meter > 2000) {
         const std::string before = cells[4];
         swapFigures(cells[4]);
         if (cells[4] == before)
             return false;
-    } else if (slip == "mark lost" && meant.meter) {
+    } else if (defect == "mark lost" && meant.meter) {
         std::erase(cells[4], habit.decimal);
-    } else if (slip == "year ahead") {
+    } else if (defect == "year ahead") {
         cells[0] = dateCell(*calendar::makeDate(2035, meant.date.month(), std::min(meant.date.day(), 28)),
                             habit.dates);
         meant.date = *calendar::makeDate(2025, meant.date.month(), std::min(meant.date.day(), 28));
-    } else if (slip == "other date form") {
+    } else if (defect == "other date form") {
         cells[0] =
             dateCell(meant.date, habit.dates == "y-m-d" || habit.dates == "y-m-d time" ? "d.m.y" : "y-m-d");
-    } else if (slip == "day and month swapped" && meant.date.day() <= 12 &&
+    } else if (defect == "day and month swapped" && meant.date.day() <= 12 &&
                std::abs(meant.date.day() - meant.date.month()) > 1) {
         cells[0] = dateCell(*calendar::makeDate(2025, meant.date.day(), meant.date.month()), habit.dates);
-    } else if (slip == "name slip") {
+    } else if (defect == "name mistyped") {
         cells[1].erase(2, 1);
-    } else if (slip == "other spelling" && !habit.otherCase) {
+    } else if (defect == "other spelling" && !habit.otherCase) {
         cells[1] = lower(cells[1]) + " ";
-    } else if (slip == "two machines" && !meant.meter) {
+    } else if (defect == "two machines" && !meant.meter) {
         cells[1] = std::string(kMachines[0]) + " + " + kMachines[1];
-    } else if (slip == "hours with unit" && habit.hours == "number") {
+    } else if (defect == "hours with unit" && habit.hours == "number") {
         cells[3] += "h";
-    } else if (slip == "hours tenfold" && habit.hours == "number" && meant.meter && meant.hours >= 100) {
+    } else if (defect == "hours tenfold" && habit.hours == "number" && meant.meter && meant.hours >= 100) {
         cells[3] = std::to_string(meant.hours / 10);
-    } else if (slip == "hours unreadable") {
+    } else if (defect == "hours unreadable") {
         cells[3] = "see phone";
-    } else if (slip == "formula") {
+    } else if (defect == "formula") {
         cells[4] = "=E7+2";
-    } else if (slip == "no date") {
+    } else if (defect == "no date") {
         cells[0] = "some day";
     } else {
         return false;
     }
-    meant.slip = slip;
+    meant.defect = defect;
     return true;
 }
 
 void plantAll(std::vector<Ride>& rides, const Habit& habit, Random& random) {
-    const std::array<const char*, 13> kSlips{"figures swapped", "year ahead",   "other date form",
-                                             "name slip",       "mark lost",    "day and month swapped",
-                                             "other spelling",  "two machines", "hours with unit",
-                                             "hours tenfold",   "formula",      "hours unreadable",
-                                             "no date"};
-    // Every fourth line at most, and none at the very ends, so that a slip is to be seen by its neighbours.
+    const std::array<const char*, 13> kDefects{"figures swapped", "year ahead",   "other date form",
+                                               "name mistyped",   "mark lost",    "day and month swapped",
+                                               "other spelling",  "two machines", "hours with unit",
+                                               "hours tenfold",   "formula",      "hours unreadable",
+                                               "no date"};
+    // Every fourth line at most, and none at the very ends, so that a defect is to be seen by its neighbours.
     std::size_t at = 4 + below(random, 3);
-    const std::size_t first = below(random, kSlips.size());
-    for (std::size_t slip = 0; slip < kSlips.size(); ++slip)
+    const std::size_t first = below(random, kDefects.size());
+    for (std::size_t defect = 0; defect < kDefects.size(); ++defect)
         for (std::size_t tries = 0; tries < 6 && at + 4 < rides.size(); ++tries)
-            if (plant(rides[at++], kSlips[(first + slip) % kSlips.size()], habit)) {
+            if (plant(rides[at++], kDefects[(first + defect) % kDefects.size()], habit)) {
                 at += 3;
                 break;
             }
     const std::size_t twice = rides.size() - 3;
     Ride again = rides[twice];
-    if (again.meant.slip.empty()) {
-        again.meant.slip = "twice";
+    if (again.meant.defect.empty()) {
+        again.meant.defect = "twice";
         rides.insert(rides.begin() + static_cast<std::ptrdiff_t>(twice) + 1, again);
     }
 }
@@ -251,8 +251,8 @@ std::string encoded(const std::string& text, const std::string& encoding) {
 void reverse(std::vector<Ride>& rides) {
     std::reverse(rides.begin(), rides.end());
     for (std::size_t at = 0; at + 1 < rides.size(); ++at)
-        if (rides[at].meant.slip == "twice") {
-            std::swap(rides[at].meant.slip, rides[at + 1].meant.slip);
+        if (rides[at].meant.defect == "twice") {
+            std::swap(rides[at].meant.defect, rides[at + 1].meant.defect);
             return;
         }
 }
@@ -283,7 +283,7 @@ MadeNotebook makeNotebook(const Habit& habit, std::uint32_t seed) {
     }
     if (habit.totalAtTheEnd) {
         text += lineText({"Total", "", "", "=SUM(D2:D60)", "", "", ""}, habit) + habit.newline;
-        made.lines.push_back({.slip = "total"});
+        made.lines.push_back({.defect = "total"});
         made.numbers.push_back(line);
     }
     made.bytes = encoded(text, habit.encoding);

@@ -36,7 +36,7 @@ struct Meant {
     calendar::Date date{};
     std::int64_t hours = 0;  ///< hundredths
     std::optional<std::int64_t> meter{};
-    std::string slip{};  ///< what was done to it, or empty
+    std::string defect{};  ///< what was done to it, or empty
 };
 
 struct MadeNotebook {
@@ -45,7 +45,7 @@ struct MadeNotebook {
     std::vector<std::size_t> numbers{};  ///< their line numbers
 };
 
-/// The season of two machines in this habit, with slips of every kind that the habit allows planted far
+/// The season of two machines in this habit, with defects of every kind that the habit allows planted far
 /// apart.
 MadeNotebook makeNotebook(const Habit& habit, std::uint32_t seed);
 

@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Two dozen notebooks in other habits, each with slips planted: what is caught, and what is asked about that
-// was right.
+// Two dozen notebooks in other habits, each with defects planted: what is caught, and what is asked about
+// that was right.
 #include <gtest/gtest.h>
 
 #include <iostream>
@@ -16,9 +16,9 @@ namespace {
 struct Score {
     int planted = 0;
     int caught = 0;
-    int right = 0;        ///< lines without a slip
+    int right = 0;        ///< lines without a defect
     int falseAlarms = 0;  ///< of these
-    int curable = 0;      ///< slips whose line can be made out
+    int curable = 0;      ///< defects whose line can be made out
     int cured = 0;        ///< of these as it was meant
 
     Score& operator+=(const Score& other) {
@@ -54,7 +54,7 @@ class HabitsTest : public testing::Test {
             const Line& line = lineOf(notebook, made.numbers[at]);
             const Meant& meant = made.lines[at];
             const bool taken = line.verdict == Verdict::Taken;
-            if (meant.slip.empty()) {
+            if (meant.defect.empty()) {
                 ++score.right;
                 if (!taken) {
                     ++score.falseAlarms;
@@ -67,20 +67,20 @@ class HabitsTest : public testing::Test {
             ++score.planted;
             score.caught += taken ? 0 : 1;
             if (taken)
-                std::cout << "missed (" << meant.slip << "): " << told(line) << '\n';
-            if (line.cure == Cure::AsLikely && meant.slip != "hours unreadable" &&
-                meant.slip != "two machines") {
+                std::cout << "missed (" << meant.defect << "): " << told(line) << '\n';
+            if (line.cure == Cure::AsLikely && meant.defect != "hours unreadable" &&
+                meant.defect != "two machines") {
                 ++score.curable;
                 score.cured += asMeant(line, meant, notebook) ? 1 : 0;
                 if (!asMeant(line, meant, notebook))
-                    std::cout << "cured otherwise (" << meant.slip << "): " << told(line) << '\n';
+                    std::cout << "cured otherwise (" << meant.defect << "): " << told(line) << '\n';
             }
         }
         return score;
     }
 };
 
-TEST_F(HabitsTest, SlipsAreCaughtAndRightLinesTaken) {
+TEST_F(HabitsTest, DefectsAreCaughtAndRightLinesTaken) {
     Score all;
     const auto each = habits();
     ASSERT_GE(each.size(), 20U);

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A season of two machines as an invented garage typed it into a spreadsheet, with the slips that people
+// A season of two machines as an invented garage typed it into a spreadsheet, with the defects that people
 // make. What it adds up to is reckoned here from its cells, by nothing that the program uses.
 #include <gtest/gtest.h>
 
@@ -32,12 +32,12 @@ TEST(NotebookSampleTest, EachSlipIsNamedAndEveryRightLineTaken) {
         << told(notebook);
     EXPECT_EQ(linesWith(notebook, Verdict::Refused), std::set<std::size_t>{});
     using Remarks = std::vector<Remark>;
-    EXPECT_EQ(lineOf(notebook, 6).remarks, (Remarks{{Slip::NameOtherwise, "sorrel 450", "Sorrel 450"}}));
-    EXPECT_EQ(lineOf(notebook, 11).remarks, (Remarks{{Slip::DateFar, "04.04.2036", "04.04.2026"}}));
-    EXPECT_EQ(lineOf(notebook, 21).remarks, (Remarks{{Slip::MeterRunsBack, "016,9", "106,9"}}));
-    EXPECT_EQ(lineOf(notebook, 34).remarks, (Remarks{{Slip::Twice, "", ""}}));
-    EXPECT_EQ(lineOf(notebook, 67).remarks, (Remarks{{Slip::HoursForm, "2h", "2,0"}}));
-    EXPECT_EQ(lineOf(notebook, 74).remarks, (Remarks{{Slip::DateForm, "2026-10-17", "17.10.2026"}}));
+    EXPECT_EQ(lineOf(notebook, 6).remarks, (Remarks{{Defect::NameOtherwise, "sorrel 450", "Sorrel 450"}}));
+    EXPECT_EQ(lineOf(notebook, 11).remarks, (Remarks{{Defect::DateFar, "04.04.2036", "04.04.2026"}}));
+    EXPECT_EQ(lineOf(notebook, 21).remarks, (Remarks{{Defect::MeterRunsBack, "016,9", "106,9"}}));
+    EXPECT_EQ(lineOf(notebook, 34).remarks, (Remarks{{Defect::Twice, "", ""}}));
+    EXPECT_EQ(lineOf(notebook, 67).remarks, (Remarks{{Defect::HoursForm, "2h", "2,0"}}));
+    EXPECT_EQ(lineOf(notebook, 74).remarks, (Remarks{{Defect::DateForm, "2026-10-17", "17.10.2026"}}));
     EXPECT_EQ(lineOf(notebook, 34).cure, Cure::LeaveOut);
     EXPECT_EQ(lineOf(notebook, 21).cure, Cure::AsLikely);
 }
@@ -45,12 +45,12 @@ TEST(NotebookSampleTest, EachSlipIsNamedAndEveryRightLineTaken) {
 TEST(NotebookSampleTest, ARenewedMeterAndUnwrittenRidesAreSaid) {
     const Garage garage;
     const Notebook notebook = garage.read(notebookFile("outings.csv"));
-    EXPECT_EQ(lineOf(notebook, 43).remarks, (std::vector<Remark>{{Slip::NewMeter, "", "44,4"}}));
+    EXPECT_EQ(lineOf(notebook, 43).remarks, (std::vector<Remark>{{Defect::NewMeter, "", "44,4"}}));
     EXPECT_EQ(lineOf(notebook, 43).facts.event, usage::MeterEvent::Replaced);
     std::map<std::size_t, std::string> unlogged;
     for (const Line& line : notebook.lines)
         for (const Remark& remark : line.remarks)
-            if (remark.slip == Slip::Unlogged)
+            if (remark.defect == Defect::Unlogged)
                 unlogged[line.line] = remark.given;
     EXPECT_EQ(unlogged,
               (std::map<std::size_t, std::string>{{10, "0,5"}, {36, "0,8"}, {45, "0,5"}, {48, "1,1"}}));
@@ -75,7 +75,7 @@ TEST(NotebookSampleTest, JobsAloneAskAboutTheMeterOnce) {
     const Garage garage;
     const Notebook notebook = garage.read(notebookFile("jobs.csv"));
     EXPECT_EQ(linesWith(notebook, Verdict::Doubtful), std::set<std::size_t>{25}) << told(notebook);
-    EXPECT_TRUE(lineOf(notebook, 25).has(Slip::MeterReplaced));
+    EXPECT_TRUE(lineOf(notebook, 25).has(Defect::MeterReplaced));
 }
 
 // -- the notebook's own arithmetic
@@ -234,7 +234,7 @@ TEST_F(TakenOverTest, TakingTheSameFilesAgainAddsNothing) {
         EXPECT_EQ(garage.take(notebookFile(file), kAllCures), 0U) << file;
         const Notebook again = garage.read(notebookFile(file));
         for (const Line& line : again.lines)
-            EXPECT_TRUE(line.inFile || line.has(Slip::Twice)) << told(line);
+            EXPECT_TRUE(line.inFile || line.has(Defect::Twice)) << told(line);
     }
     EXPECT_EQ(garage.ledger().rows().size(), before);
 }

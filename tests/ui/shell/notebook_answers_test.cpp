@@ -119,7 +119,7 @@ TEST_F(NotebookWindow, ALongImportCanBeStoppedInEveryPartOfIt) {
     EXPECT_EQ(garage_->book().ledger().all<usage::Outing>().size(), 19'999U);
 }
 
-TEST_F(NotebookWindow, AnswersAreNotLeftBehindByASlip) {
+TEST_F(NotebookWindow, AnswersAreNotLeftBehindByAWrongKey) {
     openGarage(true);
     auto* dialog = importSample("outings.csv");
     ASSERT_NE(dialog, nullptr);

@@ -4,18 +4,24 @@
 
 #include <cstdint>
 #include <optional>
-#include <string>
 #include <string_view>
 #include <vector>
 
 namespace wm::notebook {
 
-/// What a figure may have been before the hand slipped, in hundredths, with how plain the slip is: 0 two
-/// neighbouring figures swapped, 1 the mark at another place, 2 one figure too many, 3 one figure wrong, 4
-/// one figure left out.
+/// What a hand does to a figure while it types, the plainest first.
+enum class TypingError : std::uint8_t {
+    Swapped,     ///< two neighbouring figures
+    Mark,        ///< the decimal mark at another place
+    OneTooMany,  ///< one figure
+    OneWrong,
+    OneMissing
+};
+
+/// A figure that may have been meant, in hundredths, and the error that made of it what stands there.
 struct Likely {
     std::int64_t hundredths = 0;
-    int slip = 0;
+    TypingError error = TypingError::Swapped;
 };
 std::vector<Likely> likelyFigures(std::string_view text, char decimal);
 
@@ -27,8 +33,9 @@ struct Fit {
     std::int64_t tolerance = 0;
     bool plainOnly = false;  ///< only figures swapped, or the mark
 };
-/// The plainest slip that fits; of equal ones the nearest. A plain slip (0, 1) that stays inside both ends is
-/// believed even if it is not near; any other must be near.
+
+/// The figure that fits with the plainest error; of equal ones the nearest. One that was swapped, or has the
+/// mark at another place, is believed if it stays inside both ends, near or not; any other must be near.
 std::optional<std::int64_t> bestLikely(std::string_view text, char decimal, const Fit& fit);
 
 }  // namespace wm::notebook
