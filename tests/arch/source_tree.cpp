@@ -19,6 +19,14 @@ bool endsWith(const std::string& text, const std::string& ending) {
            text.compare(text.size() - ending.size(), ending.size(), ending) == 0;
 }
 
+SourceFile document(const std::string& path) {
+    SourceFile file{path, {}};
+    std::ifstream in(fs::path(WM_SOURCE_DIR) / path);
+    for (std::string line; std::getline(in, line);)
+        file.lines.push_back(line);
+    return file;
+}
+
 std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders) {
     std::vector<SourceFile> files;
     const fs::path top = WM_SOURCE_DIR;
@@ -29,11 +37,7 @@ std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders) {
             const std::string path = fs::relative(entry.path(), top).generic_string();
             if (!entry.is_regular_file() || !(endsWith(path, ".h") || endsWith(path, ".cpp")))
                 continue;
-            SourceFile file{path, {}};
-            std::ifstream in(entry.path());
-            for (std::string line; std::getline(in, line);)
-                file.lines.push_back(line);
-            files.push_back(std::move(file));
+            files.push_back(document(path));
         }
     }
     std::sort(files.begin(), files.end(), [](const auto& a, const auto& b) { return a.path < b.path; });

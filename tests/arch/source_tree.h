@@ -16,6 +16,9 @@ struct SourceFile {
 /// All .h and .cpp files under the named top folders.
 std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders);
 
+/// A text of the tree by its path: empty if it is not there.
+SourceFile document(const std::string& path);
+
 /// The repo paths in `#include "..."` lines.
 std::vector<std::string> ownIncludes(const SourceFile& file);
 /// What stands in `#include <...>` lines.

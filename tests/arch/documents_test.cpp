@@ -1,0 +1,47 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the documents of the tree say of the tree is true.
+#include <gtest/gtest.h>
+
+#include <regex>
+#include <set>
+
+#include "tests/arch/source_tree.h"
+
+namespace wm::arch {
+namespace {
+
+// "Suite.Name" of every test, however it is declared: TEST, TEST_F, TEST_P, RC_GTEST_PROP.
+std::set<std::string> namesOfTests() {
+    const std::regex declared(
+        R"(^(?:TEST|TEST_F|TEST_P|RC_GTEST_PROP|RC_GTEST_FIXTURE_PROP)\((\w+),\s*(\w+))");
+    std::set<std::string> names;
+    for (const SourceFile& file : sourceFiles({"tests"}))
+        for (const std::string& line : file.lines)
+            if (std::smatch match; std::regex_search(line, match, declared))
+                names.insert(match[1].str() + "." + match[2].str());
+    return names;
+}
+
+// Everything between backticks that `pattern` matches as a whole.
+std::vector<std::string> quoted(const SourceFile& document, const std::regex& pattern) {
+    static const std::regex ticks("`([^`]+)`");
+    std::vector<std::string> found;
+    for (const std::string& line : document.lines)
+        for (auto at = std::sregex_iterator(line.begin(), line.end(), ticks); at != std::sregex_iterator();
+             ++at)
+            if (const std::string text = (*at)[1]; std::regex_match(text, pattern))
+                found.push_back(text);
+    return found;
+}
+
+TEST(DocumentsTest, EveryWorkedExampleIsHeldByATest) {
+    const std::set<std::string> tests = namesOfTests();
+    const auto named = quoted(document("core/README.md"), std::regex(R"([A-Z]\w+\.[A-Z]\w+)"));
+    EXPECT_GE(named.size(), 40U) << "core/README.md names the tests of its examples";
+    for (const std::string& name : named)
+        EXPECT_TRUE(tests.contains(name)) << "core/README.md cites " << name << ", which is no test";
+}
+
+}  // namespace
+}  // namespace wm::arch
