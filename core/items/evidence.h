@@ -19,7 +19,7 @@ namespace wm::items {
 // What a used machine has behind it, from what can be seen and what is said: each piece of evidence says
 // something by itself, then they are put together. Nothing here is averaged, and no figure that the mechanic
 // did not type is used: what a chain lasts, where its limit is, how much is ridden in a season, all that is
-// his.
+// his. In words: ui/pages/tasks/evidence_words.h.
 
 /// How the hour meter came to be on the machine.
 enum class MeterFitted : std::uint8_t { Unknown, FromNew, Later };
