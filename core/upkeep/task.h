@@ -52,10 +52,8 @@ struct Limit {
 };
 
 enum class Combine : std::uint8_t { First, Last };  ///< of several limits
-enum class CountFrom : std::uint8_t {
-    Completion,
-    FixedMarks
-};  ///< see brief: last done + n, or n, 2n, 3n ...
+/// Due n after the last completion, or at n, 2n, 3n ... of the life (core/README.md, Upkeep).
+enum class CountFrom : std::uint8_t { Completion, FixedMarks };
 enum class Happening : std::uint8_t { Wash, PressureWash, MudDay, Crash, BeforeRace, Job };
 
 /// The task falls due when this happens. For Job, `code` names the other task.

@@ -118,7 +118,7 @@ inline bool isMuddy(Ground ground) {
     return ground == Ground::Mud || ground == Ground::Water;
 }
 
-/// The atoms of one machine, in order of `to`. Rules (design of exposure):
+/// The atoms of one machine, in order of `to`. The rules (with examples: core/README.md, Use):
 /// - Between two readings the metered difference is the truth. Noted hours that add up to more are scaled
 ///   down to it; that fall short by no more than the tolerance (for each outing 0.1 h + 5 % of its noted
 ///   hours) are scaled up; beyond that the rest is one Unlogged atom over the interval and the notes stand.

@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The twelve computing errors that mechanics make with a notebook or a spreadsheet (the project brief,
-// section 1), each with the answer worked by hand; and the false zero of a used machine.
+// Twelve computing errors that mechanics make with a notebook or a spreadsheet, each with the answer worked
+// by hand; and the false zero of a used machine.
 #include <gtest/gtest.h>
 
 #include "core/book/evening.h"

@@ -16,9 +16,9 @@ using test::kShippedStarters;
 using test::shippedStarter;
 using test::withCode;
 
-// The access graph against the trade's own table of cumulative minutes (off and on, nothing else open), with
-// the needs that differ between models counted and left out. Source: the table "Cumulative access" of the
-// trade brief that the project rests on; its figures were worked out apart from these files.
+// The access graph against a table of cumulative minutes (off and on, nothing else open), with the needs that
+// differ between models counted and left out. Source: common practice, from memory; the sums were worked out
+// apart from these files.
 struct Access {
     std::string step;
     std::int64_t withAll;

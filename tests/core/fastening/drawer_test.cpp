@@ -111,7 +111,7 @@ std::string bestFor(const std::vector<Choice>& drawer, Decimal aim,
     return words;
 }
 
-// Brief of the trade: 20 to 100 % of capacity, beware the bottom fifth. 200 N·m: from 40; 25 N·m: from 5.
+// Common practice: 20 to 100 % of capacity, beware the bottom fifth. 200 N·m: from 40; 25 N·m: from 5.
 TEST(DrawerTest, NamesTheToolThatServesBestTheEdgeAndTheGap) {
     const Tool small = tool(1, "small", 2, 12);
     const Tool mid = tool(2, "mid", 5, 25);

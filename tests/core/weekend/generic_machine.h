@@ -9,8 +9,8 @@
 
 namespace wm::weekend {
 
-/// The access graph of a generic machine with the minutes of the project brief, section 3 (common practice,
-/// from memory; off, on, needs). `someModels` = the edges that the brief marks with an asterisk.
+/// The access graph of a generic machine: minutes off and on, and what must be off before (common practice,
+/// from memory). `someModels` = with the needs that only some models have.
 std::vector<StepVersion> genericMachine(bool someModels);
 
 std::vector<const StepVersion*> pointersTo(const std::vector<StepVersion>& steps);

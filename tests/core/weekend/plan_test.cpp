@@ -53,7 +53,7 @@ struct Bundle {
     std::int64_t shared;
 };
 
-// Expected minutes: the project brief's worked bundles, section 3 (minutes common practice, from memory; the
+// Expected minutes: jobs that are done together, worked by hand (minutes common practice, from memory; the
 // sums are arithmetic).
 std::vector<Bundle> workedBundles() {
     return {
@@ -102,8 +102,8 @@ TEST(PlanTest, CountsSharedAccessOnceAsInTheWorkedBundles) {
     }
 }
 
-// The brief's row "cumulative access, off + on", the second figure with the edges of some models off.
-TEST(OpeningTest, AddsUpToTheCumulativeAccessOfTheBrief) {
+// Cumulative access, off + on, added up by hand; the second figure without the needs of some models only.
+TEST(OpeningTest, AddsUpToTheCumulativeAccess) {
     struct Row {
         const char* code;
         std::int64_t with;
