@@ -74,7 +74,7 @@ Failure failureOf(const store::ApplyError& error) {
     return {Exit::CannotWrite, ui::wordsFor(error), std::nullopt};
 }
 
-void tellWritten(const Call& call, const picture::Change& change) {
+void reportWritten(const Call& call, const picture::Change& change) {
     if (!call.has("json")) {
         QString words = fromUtf8(change.text);
         if (!words.isEmpty())

@@ -14,8 +14,8 @@ namespace wm::app {
 /// An open file with its book, as one headless verb uses it: the same path as the window's.
 class Garage {
   public:
-    /// The file of the call. A file that is brought to this version or can only be read is told on standard
-    /// error.
+    /// The file of the call. A file that is brought to this version or can only be read is reported on
+    /// standard error.
     static Answer<Garage> open(const Call& call, store::OpenFor purpose);
     /// Makes the file of the call, which must not be there.
     static Answer<Garage> create(const Call& call) { return create(call.word(0), call.console().today()); }
@@ -39,7 +39,7 @@ class Garage {
 };
 
 /// Tells what was written: the words of the change, or in JSON the words and the ids of its rows.
-void tellWritten(const Call& call, const picture::Change& change);
+void reportWritten(const Call& call, const picture::Change& change);
 
 /// The exit and words for a verb that was not written.
 Failure failureOf(const store::ApplyError& error);

@@ -22,7 +22,7 @@ Answer<ui::PaperSize> paperIn(const Call& call) {
     return paper == "a4" ? ui::PaperSize::A4 : ui::PaperSize::Letter;
 }
 
-void tellCard(const Call& call, const sheet::TorqueCard& card, const ui::PdfResult& written) {
+void reportCard(const Call& call, const sheet::TorqueCard& card, const ui::PdfResult& written) {
     std::size_t joints = 0;
     for (const sheet::CardGroup& group : card.groups)
         joints += group.lines.size();
@@ -63,7 +63,7 @@ Answer<void> run(const Call& call) {
     const auto written = ui::writePagesPdf(layOut, ui::torqueCardTitle(*card), call.value("pdf"), *size);
     if (!written.isWritten())
         return cannotWrite(written.path, written.detail);
-    tellCard(call, *card, written);
+    reportCard(call, *card, written);
     return {};
 }
 

@@ -215,7 +215,7 @@ Answer<void> run(const Call& call) {
             change.error().words.replace(change.error().words.size() - 1, 1, " (--seen).");
         return tl::unexpected(change.error());
     }
-    tellWritten(call, *change);
+    reportWritten(call, *change);
     return {};
 }
 

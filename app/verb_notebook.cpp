@@ -46,7 +46,7 @@ tl::unexpected<Failure> refused(const base::Error& error, const QString& path) {
         Failure{Exit::Refused, ui::notebookRefusal(error, QFileInfo(path).fileName()), error.fault}};
 }
 
-void tellLines(const Call& call, const Notebook& notebook) {
+void reportLines(const Call& call, const Notebook& notebook) {
     auto lines = nlohmann::ordered_json::array();
     for (const notebook::Line& line : notebook.lines)
         lines.push_back({{"line", line.line},
@@ -56,7 +56,7 @@ void tellLines(const Call& call, const Notebook& notebook) {
     print(call.console(), lines);
 }
 
-void tellInWords(const Call& call, const Notebook& notebook) {
+void reportInWords(const Call& call, const Notebook& notebook) {
     QTextStream& out = call.console().out;
     for (const notebook::Line& line : notebook.lines) {
         if (line.verdict == notebook::Verdict::Taken)
@@ -87,15 +87,15 @@ Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, co
         waiting = taken->waiting;
         return std::move(taken->change);
     });
-    QTextStream& told = call.has("json") ? call.console().err : call.console().out;
+    QTextStream& report = call.has("json") ? call.console().err : call.console().out;
     if (!change && change.error().fault == base::Fault::NothingToDo)
-        told << "Nothing in " << call.word(1) << " is new to this file; nothing was written.\n";
+        report << "Nothing in " << call.word(1) << " is new to this file; nothing was written.\n";
     else if (!change)
         return tl::unexpected(change.error());
     else
-        told << "Took over " << lines << (lines == 1 ? " line" : " lines") << " as one step.\n";
+        report << "Took over " << lines << (lines == 1 ? " line" : " lines") << " as one step.\n";
     if (waiting > 0)
-        told << waiting << " meter readings were left out: they wait for a word about a renewed meter.\n";
+        report << waiting << " meter readings were left out: they wait for a word about a renewed meter.\n";
     return {};
 }
 
@@ -110,9 +110,9 @@ Answer<void> readAndTell(const Call& call, Garage& garage, const std::string& by
     if (!read)
         return refused(read.error(), call.word(1));
     if (call.has("json"))
-        tellLines(call, *read);
+        reportLines(call, *read);
     else
-        tellInWords(call, *read);
+        reportInWords(call, *read);
     return wishes->agreement ? take(call, garage, bytes, *wishes) : Answer<void>{};
 }
 

@@ -8,7 +8,7 @@
 
 namespace wm::app {
 
-/// The part of `import` that reads a notebook kept in a spreadsheet: tells what it makes of every line, and
+/// The part of `import` that reads a notebook kept in a spreadsheet: reports what it makes of every line, and
 /// with --accept writes what was agreed to, as one step.
 Answer<void> importNotebook(const Call& call, const std::string& bytes);
 

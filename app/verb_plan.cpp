@@ -176,8 +176,8 @@ void printLeft(QTextStream& out, const book::Evening& evening, const std::option
                          : QString("%1 min too long\n").arg(-minutes));
 }
 
-Answer<void> tell(const Call& call, const book::Book& book, std::optional<MachineId> only,
-                  std::optional<units::Minutes> minutes) {
+Answer<void> report(const Call& call, const book::Book& book, std::optional<MachineId> only,
+                    std::optional<units::Minutes> minutes) {
     const book::Evening evening = book::eveningOf(book, only);
     const auto left = minutes ? std::optional(*minutes - evening.work) : evening.left;
     auto machines = ordered_json::array();
@@ -230,7 +230,7 @@ Answer<void> run(const Call& call) {
         if (auto written = writePicks(call, *garage, *only); !written)
             return written;
     garage->lookOn(day->value_or(garage->today()));
-    return tell(call, garage->book(), only, minutes);
+    return report(call, garage->book(), only, minutes);
 }
 
 }  // namespace

@@ -192,7 +192,7 @@ Answer<void> run(const Call& call) {
         garage->apply([&draft](const verbs::Pen& pen) { return verbs::recordJob(pen, *draft); });
     if (!change)
         return tl::unexpected(change.error());
-    tellWritten(call, *change);
+    reportWritten(call, *change);
     if (!call.has("json"))
         for (const book::OpenJoint& open : garage->book().handTight(id))
             if (open.joint != nullptr)

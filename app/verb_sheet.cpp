@@ -42,7 +42,7 @@ Answer<sheet::JobSheet> contentOf(const book::Book& book, MachineId machine, std
     return std::move(*content);
 }
 
-void tellSheet(const Call& call, const sheet::JobSheet& content, const QString& path) {
+void reportSheet(const Call& call, const sheet::JobSheet& content, const QString& path) {
     if (call.has("json"))
         print(call.console(), {{"number", content.number},
                                {"machine", content.machine},
@@ -102,7 +102,7 @@ Answer<void> run(const Call& call) {
         if (!content)
             return tl::unexpected(content.error());
     }
-    tellSheet(call, *content, call.value("pdf"));
+    reportSheet(call, *content, call.value("pdf"));
     return {};
 }
 

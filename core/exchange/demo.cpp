@@ -98,12 +98,12 @@ std::size_t rankOf(std::string_view file, bool early) {
     return 2 * static_cast<std::size_t>(at - kFiles.begin()) + (early ? 0 : 1);
 }
 
-class Telling {
+class Building {
   public:
-    Telling(const DemoText& text, Garage garage, std::vector<Starter> starters)
+    Building(const DemoText& text, Garage garage, std::vector<Starter> starters)
         : text_(text), garage_(std::move(garage)), stage_(std::move(starters)) {}
 
-    Result<picture::Ledger> tell() {
+    Result<picture::Ledger> build() {
         return readTables()
             .and_then([&] { return readTurns(); })
             .and_then([&] { return nameIt(); })
@@ -228,7 +228,7 @@ Result<picture::Ledger> buildDemo(const DemoText& text) {
         }
         starters.push_back(std::move(*starter));
     }
-    return Telling(text, *garage, std::move(starters)).tell();
+    return Building(text, *garage, std::move(starters)).build();
 }
 
 }  // namespace wm::exchange

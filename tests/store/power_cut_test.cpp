@@ -75,7 +75,7 @@ struct Story {
 };
 
 // Writes, takes back and says again, until the power goes or all is said.
-Story tell(FaultyVfs& vfs, const QString& path, Durability durability, int cutAt) {
+Story play(FaultyVfs& vfs, const QString& path, Durability durability, int cutAt) {
     Options options;
     options.vfs = vfs.name();
     options.durability = durability;
@@ -136,7 +136,7 @@ class PowerCut {
         const QString path = copy("uncut.wm");
         FaultyVfs vfs("uncut");
         vfs.holdWrites();
-        return tell(vfs, path, durability, std::numeric_limits<int>::max() / 2).changes;
+        return play(vfs, path, durability, std::numeric_limits<int>::max() / 2).changes;
     }
 
     bool loses(Durability durability, int seed, int changes) {
@@ -144,7 +144,7 @@ class PowerCut {
         const QString path = copy(QStringLiteral("cut%1.wm").arg(seed));
         FaultyVfs vfs("cut");
         vfs.holdWrites();
-        const Story story = tell(vfs, path, durability, std::uniform_int_distribution(1, changes)(chance));
+        const Story story = play(vfs, path, durability, std::uniform_int_distribution(1, changes)(chance));
         vfs.settle(chance);
         const auto again = File::open(path, OpenFor::Writing);
         const std::string seen = "seed " + std::to_string(seed) + ": ";

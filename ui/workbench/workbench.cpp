@@ -115,7 +115,7 @@ tl::expected<picture::Change, store::ApplyError> Workbench::attempt(const store:
 bool Workbench::perform(const store::Verb& verb) {
     const auto written = attempt(verb);
     if (!written)
-        tell(written.error());
+        report(written.error());
     return written.has_value();
 }
 
@@ -132,7 +132,7 @@ void Workbench::undo() {
         return;
     const auto undone = file_->undo();
     if (!undone)
-        return tell(undone.error());
+        return report(undone.error());
     rebuild();
     emit changed();
     emit saved(tr("taken back: %1").arg(QString::fromStdString(*undone)), clock_());
@@ -143,7 +143,7 @@ void Workbench::redo() {
         return;
     const auto redone = file_->redo();
     if (!redone)
-        return tell(redone.error());
+        return report(redone.error());
     rebuild();
     emit changed();
     emit saved(tr("done again: %1").arg(QString::fromStdString(*redone)), clock_());
@@ -153,7 +153,7 @@ void Workbench::endUndo() {
     if (!file_)
         return;
     if (const auto ended = file_->endUndo(); !ended)
-        tell(ended.error());
+        report(ended.error());
     emit changed();
 }
 
@@ -197,7 +197,7 @@ void Workbench::watch() {
         watcher_->addPath(path_);
 }
 
-void Workbench::tell(const store::ApplyError& error) {
+void Workbench::report(const store::ApplyError& error) {
     emit refused(wordsFor(error));
 }
 

@@ -83,7 +83,7 @@ class Workbench : public QObject {
     store::OpenReport take(store::File::Opened opened);
     void rebuild();
     void watch();
-    void tell(const store::ApplyError& error);
+    void report(const store::ApplyError& error);
 
     Clock clock_;
     std::unique_ptr<store::File> file_;

@@ -20,12 +20,12 @@ QString tr(const char* words) {
 }
 
 // Reads all facts of one kind, struck or not, and turns each into a line.
-class Teller {
+class Report {
   public:
-    Teller(const book::Book& book, std::optional<MachineId> only) : book_(book), only_(only) {}
+    Report(const book::Book& book, std::optional<MachineId> only) : book_(book), only_(only) {}
 
-    template <class Fact, class Tell>
-    void each(HistoryKind kind, std::optional<EntryKind> corrected, Tell tell) {
+    template <class Fact, class Fill>
+    void each(HistoryKind kind, std::optional<EntryKind> corrected, Fill fill) {
         const auto& ledger = book_.ledger();
         for (const auto facts : {ledger.all<Fact>(), ledger.struck<Fact>()})
             for (const auto& fact : facts) {
@@ -35,11 +35,11 @@ class Teller {
                 entry.kind = kind;
                 entry.corrected = corrected;
                 entry.date = fact.date;
-                if (tell(fact, entry) && (!only_ || *only_ == entry.machine))
+                if (fill(fact, entry) && (!only_ || *only_ == entry.machine))
                     add(std::move(entry));
             }
     }
-    std::vector<HistoryEntry> told() && {
+    std::vector<HistoryEntry> entries() && {
         std::sort(entries_.begin(), entries_.end(), [](const HistoryEntry& a, const HistoryEntry& b) {
             return std::pair(a.date, a.entered) > std::pair(b.date, b.entered);
         });
@@ -93,22 +93,22 @@ QString statedWords(const upkeep::Record& record) {
                                           record.statedHigh});
 }
 
-void tellJobs(Teller& teller) {
-    teller.each<upkeep::Record>(
+void reportJobs(Report& report) {
+    report.each<upkeep::Record>(
         HistoryKind::Job, EntryKind::Job, [&](const upkeep::Record& record, HistoryEntry& entry) {
             entry.machine = record.machine;
-            const auto* task = record.task ? teller.book().task(*record.task) : nullptr;
+            const auto* task = record.task ? report.book().task(*record.task) : nullptr;
             entry.words = task != nullptr ? text(task->name) : text(record.what);
             if (record.kind == upkeep::RecordKind::LookedFine)
                 entry.words += tr(", looked fine");
             if (record.kind == upkeep::RecordKind::Baseline)
                 entry.words += tr(", done before, by word");
             entry.figure = record.meter ? meterAt(*record.meter) : QString();
-            entry.details << labelled(QT_TRANSLATE_NOOP("History", "by"), teller.person(record.by))
+            entry.details << labelled(QT_TRANSLATE_NOOP("History", "by"), report.person(record.by))
                           << labelled(QT_TRANSLATE_NOOP("History", "total time as stated then"),
                                       statedWords(record))
                           << labelled(QT_TRANSLATE_NOOP("History", "used"),
-                                      usesText(teller.book(), record.uses))
+                                      usesText(report.book(), record.uses))
                           << labelled(QT_TRANSLATE_NOOP("History", "measured"), measuredWords(record))
                           << labelled(QT_TRANSLATE_NOOP("History", "minutes"),
                                       record.minutes ? QString::number(record.minutes->count()) : QString())
@@ -118,7 +118,7 @@ void tellJobs(Teller& teller) {
         });
 }
 
-// What was noted with an outing and is told in its line.
+// What was noted with an outing and stands in its line.
 struct WithOuting {
     std::set<std::int64_t> washed;
     std::set<std::int64_t> crashed;
@@ -163,32 +163,32 @@ QString ridingWords(const usage::Outing& outing, const WithOuting& with) {
     return words.join(QStringLiteral(", "));
 }
 
-void tellRiding(Teller& teller) {
-    const WithOuting with = notedWithOutings(teller.book().ledger());
-    teller.each<usage::Outing>(
+void reportRiding(Report& report) {
+    const WithOuting with = notedWithOutings(report.book().ledger());
+    report.each<usage::Outing>(
         HistoryKind::Riding, EntryKind::Outing, [&](const usage::Outing& outing, HistoryEntry& entry) {
             entry.machine = outing.machine;
             entry.words = ridingWords(outing, with);
             entry.figure = outing.hours ? hoursWords(*outing.hours) : tr("hours not noted");
             const auto* event =
-                outing.event ? teller.book().ledger().find<outlook::Event>(*outing.event) : nullptr;
+                outing.event ? report.book().ledger().find<outlook::Event>(*outing.event) : nullptr;
             entry.details << labelled(QT_TRANSLATE_NOOP("History", "event"),
                                       event != nullptr ? text(event->name) : QString())
                           << labelled(QT_TRANSLATE_NOOP("History", "meter after"),
                                       with.meter.contains(entry.fact) ? hoursWords(with.meter.at(entry.fact))
                                                                       : QString())
-                          << labelled(QT_TRANSLATE_NOOP("History", "rider"), teller.person(outing.rider))
+                          << labelled(QT_TRANSLATE_NOOP("History", "rider"), report.person(outing.rider))
                           << labelled(QT_TRANSLATE_NOOP("History", "note"), text(outing.note));
             return true;
         });
-    teller.each<usage::Wash>(
+    report.each<usage::Wash>(
         HistoryKind::Riding, EntryKind::Wash, [](const usage::Wash& wash, HistoryEntry& entry) {
             entry.machine = wash.machine;
             entry.words = wash.pressure ? tr("washed, pressure washer") : tr("washed by hand");
             entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(wash.note));
             return !wash.outing;
         });
-    teller.each<usage::Crash>(
+    report.each<usage::Crash>(
         HistoryKind::Riding, EntryKind::Crash, [](const usage::Crash& crash, HistoryEntry& entry) {
             entry.machine = crash.machine;
             entry.words = crash.note.empty() ? tr("crash") : tr("crash: %1").arg(text(crash.note));
@@ -214,8 +214,8 @@ QString meterWords(usage::MeterEvent event) {
     return tr("meter read");
 }
 
-void tellMeters(Teller& teller) {
-    teller.each<usage::HourReading>(
+void reportMeters(Report& report) {
+    report.each<usage::HourReading>(
         HistoryKind::Meter, EntryKind::Reading, [](const usage::HourReading& reading, HistoryEntry& entry) {
             entry.machine = reading.machine;
             entry.words = meterWords(reading.event);
@@ -223,7 +223,7 @@ void tellMeters(Teller& teller) {
             entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(reading.note));
             return !reading.outing && !reading.record;
         });
-    teller.each<usage::DistanceReading>(
+    report.each<usage::DistanceReading>(
         HistoryKind::Meter, std::nullopt, [](const usage::DistanceReading& reading, HistoryEntry& entry) {
             entry.machine = reading.machine;
             entry.words = meterWords(reading.event);
@@ -232,8 +232,8 @@ void tellMeters(Teller& teller) {
         });
 }
 
-void tellSnags(Teller& teller) {
-    teller.each<upkeep::Snag>(HistoryKind::Snag, EntryKind::Snag,
+void reportSnags(Report& report) {
+    report.each<upkeep::Snag>(HistoryKind::Snag, EntryKind::Snag,
                               [](const upkeep::Snag& snag, HistoryEntry& entry) {
                                   entry.machine = snag.machine;
                                   entry.words = tr("snag: %1").arg(text(snag.what));
@@ -241,9 +241,9 @@ void tellSnags(Teller& teller) {
                                                             consequenceWords(snag.consequence));
                                   return true;
                               });
-    teller.each<upkeep::SnagEnd>(HistoryKind::Snag, std::nullopt,
+    report.each<upkeep::SnagEnd>(HistoryKind::Snag, std::nullopt,
                                  [&](const upkeep::SnagEnd& end, HistoryEntry& entry) {
-                                     const auto* snag = teller.book().ledger().find<upkeep::Snag>(end.snag);
+                                     const auto* snag = report.book().ledger().find<upkeep::Snag>(end.snag);
                                      if (snag == nullptr || end.record)
                                          return false;
                                      entry.machine = snag->machine;
@@ -251,21 +251,21 @@ void tellSnags(Teller& teller) {
                                      entry.details << text(end.how);
                                      return true;
                                  });
-    teller.each<upkeep::Deferral>(
+    report.each<upkeep::Deferral>(
         HistoryKind::PutOff, std::nullopt, [&](const upkeep::Deferral& deferral, HistoryEntry& entry) {
             entry.machine = deferral.machine;
-            const auto* task = deferral.task ? teller.book().task(*deferral.task) : nullptr;
+            const auto* task = deferral.task ? report.book().task(*deferral.task) : nullptr;
             const auto* snag =
-                deferral.snag ? teller.book().ledger().find<upkeep::Snag>(*deferral.snag) : nullptr;
+                deferral.snag ? report.book().ledger().find<upkeep::Snag>(*deferral.snag) : nullptr;
             entry.words = tr("put off: %1")
                               .arg(task != nullptr   ? text(task->name)
                                    : snag != nullptr ? text(snag->what)
                                                      : QString());
             entry.figure = deferral.untilDate
-                               ? tr("until %1").arg(dayWords(*deferral.untilDate, teller.book().today()))
+                               ? tr("until %1").arg(dayWords(*deferral.untilDate, report.book().today()))
                                : QString();
             entry.details << labelled(QT_TRANSLATE_NOOP("History", "why"), text(deferral.reason))
-                          << labelled(QT_TRANSLATE_NOOP("History", "by"), teller.person(deferral.by));
+                          << labelled(QT_TRANSLATE_NOOP("History", "by"), report.person(deferral.by));
             return true;
         });
 }
@@ -293,11 +293,11 @@ std::optional<MachineId> machineOf(const book::Book& book, const items::Move& mo
     return last;
 }
 
-void tellItems(Teller& teller) {
-    teller.each<items::Move>(
+void reportItems(Report& report) {
+    report.each<items::Move>(
         HistoryKind::Item, std::nullopt, [&](const items::Move& move, HistoryEntry& entry) {
-            const auto machine = machineOf(teller.book(), move);
-            const auto* item = teller.book().ledger().find<items::Item>(move.item);
+            const auto machine = machineOf(report.book(), move);
+            const auto* item = report.book().ledger().find<items::Item>(move.item);
             if (!machine || item == nullptr)
                 return false;
             entry.machine = *machine;
@@ -305,7 +305,7 @@ void tellItems(Teller& teller) {
             entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(move.note));
             return true;
         });
-    teller.each<items::Setting>(
+    report.each<items::Setting>(
         HistoryKind::Item, std::nullopt, [](const items::Setting& setting, HistoryEntry& entry) {
             entry.machine = setting.machine;
             entry.words = QStringLiteral("%1: %2").arg(text(setting.name), text(setting.value));
@@ -317,13 +317,13 @@ void tellItems(Teller& teller) {
 }  // namespace
 
 std::vector<HistoryEntry> historyOf(const book::Book& book, std::optional<MachineId> machine) {
-    Teller teller(book, machine);
-    tellJobs(teller);
-    tellRiding(teller);
-    tellMeters(teller);
-    tellSnags(teller);
-    tellItems(teller);
-    return std::move(teller).told();
+    Report report(book, machine);
+    reportJobs(report);
+    reportRiding(report);
+    reportMeters(report);
+    reportSnags(report);
+    reportItems(report);
+    return std::move(report).entries();
 }
 
 }  // namespace wm::ui

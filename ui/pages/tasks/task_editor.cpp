@@ -115,14 +115,14 @@ void TaskEditor::fill(QWidget* inside, const GroupSpec& spec) {
         lines->addWidget(rows);
         if (list.name == "limits")
             connect(rows, &TaskList::edited, this, &TaskEditor::doubtTheFigure);
-        connect(rows, &TaskList::edited, this, &TaskEditor::tell);
+        connect(rows, &TaskList::edited, this, &TaskEditor::reportEdit);
     }
     auto* flow = new Flow(kSpaceLine, kSpaceClose);
     for (const FieldSpec& field : spec.fields) {
         auto* input = new TaskInput(field, QStringLiteral("task-") + text(field.name), inside);
         inputs_[field.name] = input;
         flow->addWidget(input);
-        connect(input, &TaskInput::edited, this, &TaskEditor::tell);
+        connect(input, &TaskInput::edited, this, &TaskEditor::reportEdit);
     }
     lines->addLayout(flow);
 }
@@ -147,7 +147,7 @@ void TaskEditor::show(const TaskDraft& draft) {
         input->setValue(shown_.fields[name]);
     for (const auto& [name, list] : lists_)
         list->setRows(shown_.lists[name]);
-    tellFolds();
+    showFoldCounts();
 }
 
 TaskDraft TaskEditor::draft() const {
@@ -164,13 +164,13 @@ void TaskEditor::doubtTheFigure() {
     inputs_.at("confirmed")->setValue(QString());
 }
 
-void TaskEditor::tell() {
-    tellFolds();
+void TaskEditor::reportEdit() {
+    showFoldCounts();
     emit edited();
 }
 
 // A shut fold says how much is behind it.
-void TaskEditor::tellFolds() {
+void TaskEditor::showFoldCounts() {
     for (const Group& group : groups_) {
         if (group.fold == nullptr)
             continue;

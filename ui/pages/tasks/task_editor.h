@@ -58,8 +58,8 @@ class TaskEditor : public QWidget {
     QWidget* makeGroup(const GroupSpec& spec);
     void fill(QWidget* inside, const GroupSpec& spec);
     void doubtTheFigure();
-    void tell();
-    void tellFolds();
+    void reportEdit();
+    void showFoldCounts();
     [[nodiscard]] TaskInput* inputAt(const std::string& field) const;
     void open(const std::string& field);
 
