@@ -29,8 +29,8 @@ struct Between {
     std::int64_t rides = 0;
     std::int64_t unnoted = 0;  ///< rides without hours
     [[nodiscard]] bool known() const { return rides > 0 && unnoted == 0; }
-    /// What notes and meter may differ by and mean the same (0.1 h + 5 % an outing), and a reading's last
-    /// figure twice.
+    /// How far notes and meter may lie apart and still mean the same: 0.1 h + 5 % an outing as in
+    /// usage::atomsOf, and 0.15 h because both readings were rounded to their last figure.
     [[nodiscard]] Hundredths tolerance() const { return 10 * rides + noted / 20 + 15; }
 };
 

@@ -25,9 +25,10 @@ struct File::Parts {
 
     /// The book of the picture on a day.
     const book::Book& bookOn(calendar::Date today);
-    /// What the verb says to the picture. NothingToDo if it would write nothing.
+    /// The change that the verb answers with on the present picture. NothingToDo if that has no rows.
     base::Result<picture::Change> say(const Verb& verb, calendar::Date today);
-    /// Writes what the verb said, or what it says anew if the file has moved on since.
+    /// Writes `said`; if another program has written since, the verb is asked again on the fresh picture and
+    /// that answer is written.
     tl::expected<picture::Change, ApplyError> write(const Verb& verb, calendar::Date today,
                                                     picture::Change said, const base::Progress& progress);
     /// Inside a transaction. The changes for undo, or nothing if `progress` stopped it.

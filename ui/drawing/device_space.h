@@ -18,9 +18,9 @@ class DeviceSpace {
     DeviceSpace(const DeviceSpace&) = delete;
     DeviceSpace& operator=(const DeviceSpace&) = delete;
 
-    /// A rectangle of the caller in the painter's coordinates of now.
+    /// A rectangle in the caller's coordinates, in those that the painter has now.
     [[nodiscard]] QRectF map(const QRectF& rect) const;
-    /// How many units of now one unit of the caller is.
+    /// The length of one unit of the caller's coordinates in those that the painter has now.
     [[nodiscard]] double scale() const { return scale_; }
 
   private:

@@ -40,7 +40,7 @@ class FileDesk : public QObject {
 
   signals:
     void recentChanged();
-    /// A word for the bottom line.
+    /// A message for the status line.
     void said(const QString& words);
 
   private:

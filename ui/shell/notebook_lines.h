@@ -26,9 +26,9 @@ class NotebookLines : public QAbstractTableModel {
 
     void show(LineFilter filter);
     [[nodiscard]] LineFilter filter() const { return filter_; }
-    /// Every verdict anew: after judging.
+    /// Shows the lines anew, after they were judged again.
     void reload() { show(filter_); }
-    /// The same lines; what was agreed to has changed.
+    /// Shows the same lines with what has been agreed to since.
     void restate();
     [[nodiscard]] const notebook::Line* lineAt(int row) const;
     /// The first line shown that waits for a word, or -1.

@@ -33,13 +33,14 @@ class NotebookPreview {
     /// Takes the cells apart and finds out, or recalls, how they are meant. Empty and NotText: there is
     /// nothing to show; Malformed "columns": another separator may help.
     std::optional<base::Error> open(const notebook::Progress& progress = {});
-    /// Judges every line. What was said of a line holds while it is judged as it was then, and again once it
-    /// is; a notebook that can't be judged takes nothing of it back.
+    /// Judges every line. The mechanic's answer to a line counts as long as the line has the verdict that was
+    /// answered; it sleeps while the verdict is another one. If the notebook can't be judged at all, the
+    /// answers are kept.
     void judge(const notebook::Progress& progress = {});
-    /// Against another picture of the file from now on; asks for judge().
+    /// Judges against another book from now on. Call judge() afterwards.
     void setBook(std::shared_ptr<const book::Book> book);
 
-    // By hand; each asks for judge().
+    // What the mechanic sets by hand. Call judge() after each of them.
     std::optional<base::Error> setSeparator(char separator, const notebook::Progress& progress = {});
     void setColumn(std::size_t at, notebook::Column column);
     void setDecimal(char decimal);
@@ -70,7 +71,7 @@ class NotebookPreview {
     [[nodiscard]] const notebook::Agreement& agreement() const { return agreement_; }
 
     [[nodiscard]] LineState stateOf(const notebook::Line& line) const;
-    /// Accepts the cure of a line, or takes that back; says nothing to a line without one.
+    /// Accepts the cure of a line, or takes that back. Does nothing for a line without a cure.
     void turnCure(const notebook::Line& line);
     /// Leaves a line out, or takes that back.
     void turnLeftOut(const notebook::Line& line);

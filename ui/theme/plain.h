@@ -14,10 +14,10 @@ namespace wm::ui {
 /// nullptr; `name` is the object's name, if it needs one.
 QLabel* plainLabel(QWidget* parent, const char* role = nullptr, const char* name = nullptr);
 
-/// The same, saying something from the beginning.
+/// A label that shows `words` from the beginning.
 QLabel* plainWords(QWidget* parent, const QString& words, const char* role = nullptr);
 
-/// What a label says now; nothing = not seen. Trouble stands in the colour of what is over.
+/// Gives a label its words; without any it is hidden. Trouble stands in the colour of what is overdue.
 void sayIn(QLabel* label, const QString& words, bool isTrouble = false);
 
 /// A line to type in that says itself what belongs there, as wide as so many letters (0 = as wide as it

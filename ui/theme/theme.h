@@ -18,7 +18,8 @@ enum class ThemeChoice : std::uint8_t { Light, Dark, System };
 Tokens tokensOf(ThemeChoice choice);
 
 QPalette paletteFrom(const Tokens& tokens);
-/// What a palette can't say: hairlines instead of boxes, calm buttons, thin scroll bars, visible focus.
+/// The style sheet, for what a palette can't express: hairlines instead of boxes, calm buttons, thin scroll
+/// bars, visible focus.
 QString styleSheetFrom(const Tokens& tokens);
 
 /// Dresses the whole application. May be called again at any time, e.g. when the choice changes.

@@ -14,7 +14,7 @@ QString clearWords(const outlook::Chances& chances);
 /// "first to go: linkage (60 %)"; empty if nothing goes.
 QString firstToGoWords(const book::Book& book, const outlook::Chances& chances);
 
-/// What the figures can't know; empty if there is nothing to say.
+/// A warning beside the chances where the habit they rest on may be wrong; empty for a steady one.
 QString trustWords(outlook::Trust trust);
 
 }  // namespace wm::ui

@@ -67,7 +67,7 @@ class Guide {
     virtual void enter(EntryForm* form) = 0;
     /// Shows why beside `at`, until the next key or click.
     virtual void explain(QWidget* at, const Why& why) = 0;
-    /// A word in the bottom line, for what needs no answer.
+    /// Shows a message in the status line, for what needs no answer.
     virtual void say(const QString& words) = 0;
 };
 

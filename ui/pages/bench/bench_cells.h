@@ -56,7 +56,7 @@ struct BenchCell {
 /// All that one machine has to show, band by band, nothing left out.
 using BenchColumn = std::vector<std::vector<BenchCell>>;
 
-/// `all` are the machines whose jobs share the shelf.
+/// The column of one machine. `all` are the machines whose needs are counted together against the shelf.
 BenchColumn benchColumn(const book::Book& book, MachineId machine, const std::vector<MachineId>& all);
 
 }  // namespace wm::ui

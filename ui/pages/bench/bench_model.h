@@ -20,11 +20,12 @@ class BenchModel : public QAbstractTableModel {
     explicit BenchModel(QObject* parent = nullptr) : QAbstractTableModel(parent) {}
 
     void show(std::vector<QString> names, std::vector<BenchColumn> columns);
-    /// As many rows as fit; fewer are used if there is less to show.
+    /// Shows at most so many rows; fewer if there is less to show.
     void fit(int rows);
 
     [[nodiscard]] const BenchCell& cell(const QModelIndex& index) const;
-    /// The place of what `like` is about (its task, snag or words), or an invalid one.
+    /// The cell about the same task or snag as `like`, or with the same words; an invalid index if there is
+    /// none.
     [[nodiscard]] QModelIndex find(const BenchCell& like) const;
     [[nodiscard]] QModelIndex firstChoice() const;
 

@@ -26,9 +26,9 @@ class FittedView : public QWidget {
     [[nodiscard]] std::optional<MachineId> machineHere() const;
 
   signals:
-    /// Wants to see which item was where, when, or no longer.
+    /// The mechanic asks for the picture of which item was where, when; or wants it away again.
     void placesAsked();
-    /// Wants to suppose another season, or no longer.
+    /// The mechanic asks for "what if"; or wants it away again.
     void whatIfAsked();
 
   protected:

@@ -18,7 +18,7 @@ class TaskInput : public QWidget {
     TaskInput(const FieldSpec& spec, const QString& objectName, QWidget* parent);
 
     [[nodiscard]] QString value() const;
-    /// Says no edited(). A value that can't be chosen is offered as it is, so that nothing is lost.
+    /// Does not emit edited(). A value that can't be chosen is offered as it is, so that nothing is lost.
     void setValue(const QString& value);
     void offer(const Choices& choices);
     /// In a list the labels stand over the first line alone.

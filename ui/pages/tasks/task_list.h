@@ -27,7 +27,7 @@ class TaskList : public QWidget {
 
     [[nodiscard]] const std::string& name() const { return spec_.name; }
     [[nodiscard]] const std::vector<DraftRow>& rows() const { return rows_; }
-    /// Says no edited(). The fields stay as they are where they show the same already.
+    /// Does not emit edited(). The fields stay as they are where they show the same already.
     void setRows(const std::vector<DraftRow>& rows);
     void offer(ChoicesOf choices);
     /// The field of a line, or nullptr.

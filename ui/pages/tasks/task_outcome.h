@@ -15,10 +15,10 @@ class TaskOutcome : public QWidget {
 
   public:
     explicit TaskOutcome(QWidget* parent);
-    /// Nothing was begun.
+    /// Shows that nothing was begun.
     void rest();
     void foretell(const QString& words);
-    /// What is in the way of saving.
+    /// Shows what is in the way of saving.
     void complain(const QString& words);
     void focusSave();
 

@@ -26,7 +26,7 @@ class TasksDesk : public Page {
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     [[nodiscard]] QStringList unsaved() const override;
     void why() override;
-    /// The next refresh() works it out.
+    /// Changes to a view; what it shows is worked out by the next refresh().
     void turnTo(View view);
 
   private:

@@ -47,7 +47,8 @@ class ChartView : public TorqueView {
     /// Which other machines of the model the rows would go to as well, and the choice to keep them here.
     void offerSharing(const definitions::Chart& chart);
     [[nodiscard]] bool isForThisOneOnly() const;
-    /// The wordings, with the model years if they were typed; faults of those go to the words.
+    /// The same with the model years that were typed, if any. Nothing if those can't be read: the words under
+    /// the grid then say why.
     [[nodiscard]] std::optional<std::vector<fastening::JointVersion>> withYears(
         std::vector<fastening::JointVersion> wordings);
 
