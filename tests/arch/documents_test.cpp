@@ -43,5 +43,16 @@ TEST(DocumentsTest, EveryWorkedExampleIsHeldByATest) {
         EXPECT_TRUE(tests.contains(name)) << "core/README.md cites " << name << ", which is no test";
 }
 
+// The READMEs and DEVELOPERS.md. A path is named as a file, a folder, a pattern (`demo*.cpp`) or without its
+// ending where header and source are meant.
+TEST(DocumentsTest, EveryPathThatIsNamedIsThere) {
+    const std::regex path(R"((core|ui|app|tests|resources|demo-db)/[\w./*-]*)");
+    for (const SourceFile& text : documents())
+        for (std::string named : quoted(text, path)) {
+            named = named.substr(0, named.find('*'));
+            EXPECT_TRUE(beginsAPath(named)) << text.path << " names " << named << ", which is not there";
+        }
+}
+
 }  // namespace
 }  // namespace wm::arch

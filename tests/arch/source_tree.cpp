@@ -27,6 +27,28 @@ SourceFile document(const std::string& path) {
     return file;
 }
 
+std::vector<SourceFile> documents() {
+    std::vector<SourceFile> found{document("README.md"), document("DEVELOPERS.md")};
+    const fs::path top = WM_SOURCE_DIR;
+    for (const char* folder : {"core", "ui", "app", "tests", "resources", "demo-db"})
+        for (const auto& entry : fs::recursive_directory_iterator(top / folder))
+            if (entry.path().filename() == "README.md")
+                found.push_back(document(fs::relative(entry.path(), top).generic_string()));
+    return found;
+}
+
+bool beginsAPath(const std::string& path) {
+    const fs::path whole = fs::path(WM_SOURCE_DIR) / path;
+    if (fs::exists(whole))
+        return true;
+    if (!fs::is_directory(whole.parent_path()))
+        return false;
+    const auto entries = fs::directory_iterator(whole.parent_path());
+    return std::any_of(begin(entries), end(entries), [&](const fs::directory_entry& entry) {
+        return startsWith(entry.path().filename().string(), whole.filename().string());
+    });
+}
+
 std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders) {
     std::vector<SourceFile> files;
     const fs::path top = WM_SOURCE_DIR;

@@ -19,6 +19,11 @@ std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders);
 /// A text of the tree by its path: empty if it is not there.
 SourceFile document(const std::string& path);
 
+/// README.md, DEVELOPERS.md and the README.md of each folder.
+std::vector<SourceFile> documents();
+/// True if a file or folder of the tree has this path, or begins with it: "core/outlook/hab".
+bool beginsAPath(const std::string& path);
+
 /// The repo paths in `#include "..."` lines.
 std::vector<std::string> ownIncludes(const SourceFile& file);
 /// What stands in `#include <...>` lines.
