@@ -57,7 +57,7 @@ json schemaOf(const std::string& name) {
 TEST(SchemaLibraryTest, EveryTextThatIsWrittenKeepsToItsSchema) {
     const LibrarySchema schema(schemaOf("exchange"));
     EXPECT_TRUE(rc::check("by the library as well", [&schema] {
-        const std::string breach = schema.breach(json::parse(toJson(ledger::Ledger(test::drawRows()))));
+        const std::string breach = schema.breach(json::parse(toJson(picture::Ledger(test::drawRows()))));
         if (!breach.empty())
             RC_FAIL(breach);
     }));
@@ -124,7 +124,7 @@ void expectAgreement(const std::string& name, const std::function<json()>& sound
 TEST(SchemaLibraryTest, OursAgreesWithItOnBrokenTexts) {
     const json starter = json::parse(test::shippedText("small-wheel-youth.json"));
     expectAgreement("starter", [&starter] { return starter; });
-    expectAgreement("exchange", [] { return json::parse(toJson(ledger::Ledger(test::drawRows()))); });
+    expectAgreement("exchange", [] { return json::parse(toJson(picture::Ledger(test::drawRows()))); });
 }
 
 }  // namespace

@@ -11,7 +11,7 @@
 #include <algorithm>
 
 #include "tests/ui/window.h"
-#include "ui/pages/page_table.h"
+#include "ui/shell/page_table.h"
 #include "ui/theme/theme.h"
 
 namespace wm::ui {
