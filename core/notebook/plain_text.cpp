@@ -192,7 +192,7 @@ std::vector<std::string> wordsOf(std::string_view text) {
     return words;
 }
 
-std::size_t editsBetween(std::string_view a, std::string_view b, std::size_t most) {
+std::size_t slipsBetween(std::string_view a, std::string_view b, std::size_t most) {
     const std::size_t apart = a.size() > b.size() ? a.size() - b.size() : b.size() - a.size();
     if (apart > most)
         return most + 1;

@@ -32,6 +32,6 @@ std::vector<std::string> wordsOf(std::string_view text);  ///< of the folded tex
 
 /// How many letters have to be put in, left out, changed or swapped with their neighbour to make one of the
 /// other (optimal string alignment); stops at `most` + 1.
-std::size_t editsBetween(std::string_view a, std::string_view b, std::size_t most);
+std::size_t slipsBetween(std::string_view a, std::string_view b, std::size_t most);
 
 }  // namespace wm::notebook
