@@ -24,14 +24,14 @@ std::set<std::string> namesOfTests() {
 }
 
 // Everything between backticks that `pattern` matches as a whole.
-std::vector<std::string> quoted(const SourceFile& document, const std::regex& pattern) {
+std::vector<std::string> quoted(const SourceFile& text, const std::regex& pattern) {
     static const std::regex ticks("`([^`]+)`");
     std::vector<std::string> found;
-    for (const std::string& line : document.lines)
+    for (const std::string& line : text.lines)
         for (auto at = std::sregex_iterator(line.begin(), line.end(), ticks); at != std::sregex_iterator();
              ++at)
-            if (const std::string text = (*at)[1]; std::regex_match(text, pattern))
-                found.push_back(text);
+            if (const std::string words = (*at)[1]; std::regex_match(words, pattern))
+                found.push_back(words);
     return found;
 }
 
