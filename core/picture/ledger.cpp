@@ -3,10 +3,10 @@
 #include "core/picture/ledger.h"
 
 #include <algorithm>
-#include <iterator>
 #include <optional>
 #include <unordered_map>
 #include <unordered_set>
+#include <utility>
 
 namespace wm::picture {
 
@@ -18,28 +18,37 @@ concept Entered = requires(R row) {
 };
 
 template <class R>
-bool comesBefore(const R& a, const R& b) {
-    if constexpr (Entered<R>)
-        return std::pair(a.entered, a.id) < std::pair(b.entered, b.id);
-    else
-        return a.id < b.id;
+void putInOrder(std::vector<R>& rows) {
+    const auto order = newOrder(keysOf<R>(rows));
+    if (!order)
+        return;
+    std::vector<R> sorted;
+    sorted.reserve(rows.size());
+    for (const std::size_t place : *order)
+        sorted.push_back(std::move(rows[place]));
+    rows = std::move(sorted);
 }
 
 template <class R>
 Table<R> tableOf(std::vector<R> live, std::vector<R> struck) {
-    if (!std::is_sorted(live.begin(), live.end(), comesBefore<R>))
-        std::sort(live.begin(), live.end(), comesBefore<R>);
-    std::sort(struck.begin(), struck.end(), comesBefore<R>);
+    putInOrder(live);
+    putInOrder(struck);
     return {std::move(live), std::move(struck)};
 }
 
-// Takes the rows for which `isStruck(row)` out of `live`.
-template <class R, class Struck>
-std::vector<R> takeOut(std::vector<R>& live, const Struck& isStruck) {
+using Facts = std::unordered_set<std::int64_t>;
+
+// Takes the rows that are among `facts` out of `live`.
+template <class R>
+std::vector<R> takeOut(std::vector<R>& live, const Facts& facts) {
     std::vector<R> struck;
-    std::copy_if(live.begin(), live.end(), std::back_inserter(struck), isStruck);
-    if (!struck.empty())
-        std::erase_if(live, isStruck);
+    if (R::kKind != base::RowKind::Fact || facts.empty())
+        return struck;
+    std::vector<R> kept;
+    kept.reserve(live.size());
+    for (R& row : live)
+        (facts.contains(row.id.value()) ? struck : kept).push_back(std::move(row));
+    live = std::move(kept);
     return struck;
 }
 
@@ -102,17 +111,14 @@ std::vector<Row> rowsAfter(std::vector<Row> rows, const Change& change) {
 Ledger::Ledger(std::vector<Row> rows) : Ledger(byType(std::move(rows))) {}
 
 Ledger::Ledger(Rows rows) {
-    std::unordered_set<std::int64_t> struckFacts;
+    Facts struckFacts;
     for (const Strike& strike : std::get<std::vector<Strike>>(rows))
         struckFacts.insert(strike.fact);
     eachTable(rows, [&]<class R>(std::vector<R>& own) {
         if constexpr (Entered<R>)
             for (const R& row : own)
                 lastEntered_ = std::max(lastEntered_, row.entered);
-        const auto isStruck = [&](const R& row) {
-            return R::kKind == base::RowKind::Fact && struckFacts.contains(row.id.value());
-        };
-        std::vector<R> struck = takeOut(own, isStruck);
+        std::vector<R> struck = takeOut(own, struckFacts);
         std::get<Table<R>>(tables_) = tableOf(std::move(own), std::move(struck));
     });
     StrikeOf strikeOf;
@@ -155,7 +161,7 @@ void Ledger::take(const R& row) {
         lastEntered_ = std::max(lastEntered_, row.entered);
     const RowsView<R> live = own.live();
     const R* known = own.find(row.id.value());
-    if (known == nullptr && (live.empty() || comesBefore(live.back(), row))) {
+    if (known == nullptr && (live.empty() || keyOf(live.back()) < keyOf(row))) {
         own.append(row);
         return;
     }
@@ -163,7 +169,7 @@ void Ledger::take(const R& row) {
     if (known != nullptr)
         rows[static_cast<std::size_t>(known - live.data())] = row;
     else
-        rows.insert(std::upper_bound(rows.begin(), rows.end(), row, comesBefore<R>), row);
+        rows.insert(rows.begin() + static_cast<std::ptrdiff_t>(placeFor(keysOf<R>(rows), keyOf(row))), row);
     own = Table<R>(std::move(rows), copyOf(own.struck()));
 }
 
@@ -175,9 +181,7 @@ void Ledger::strike(const std::vector<std::int64_t>& facts) {
             if (strikes[at].fact == fact)
                 strikeOf.insert_or_assign(fact, at);
     strikeOf_ = std::make_shared<const StrikeOf>(std::move(strikeOf));
-    const auto isStruck = [&](const auto& row) {
-        return std::find(facts.begin(), facts.end(), row.id.value()) != facts.end();
-    };
+    const Facts struckNow(facts.begin(), facts.end());
     eachTable(tables_, [&]<class R>(Table<R>& table) {
         if (R::kKind != base::RowKind::Fact ||
             std::none_of(facts.begin(), facts.end(),
@@ -185,8 +189,8 @@ void Ledger::strike(const std::vector<std::int64_t>& facts) {
             return;
         std::vector<R> live = copyOf(table.live());
         std::vector<R> struck = copyOf(table.struck());
-        const std::vector<R> now = takeOut(live, isStruck);
-        struck.insert(struck.end(), now.begin(), now.end());
+        for (R& row : takeOut(live, struckNow))
+            struck.push_back(std::move(row));
         table = tableOf(std::move(live), std::move(struck));
     });
 }

@@ -10,6 +10,8 @@
 #include <utility>
 #include <vector>
 
+#include "core/picture/row_index.h"
+
 namespace wm::picture {
 
 /// The rows of one type as they stand in one picture.
@@ -84,12 +86,10 @@ class Table {
         for (std::size_t at = rows.size(); at > indexed_; --at)
             if (rows[at - 1].id.value() == id)
                 return &rows[at - 1];
-        const auto known =
-            std::lower_bound(index_->begin(), index_->end(), id,
-                             [](const auto& entry, std::int64_t wanted) { return entry.first < wanted; });
-        if (known == index_->end() || known->first != id)
+        const auto place = index_->find(id);
+        if (!place)
             return nullptr;
-        return known->second < indexed_ ? &rows[known->second] : &struck()[known->second - indexed_];
+        return *place < indexed_ ? &rows[*place] : &struck()[*place - indexed_];
     }
     /// Puts a row behind the last one.
     void append(R row) {
@@ -107,21 +107,20 @@ class Table {
     void reindex() {
         const RowsView<R> rows = live();
         indexed_ = rows.size();
-        std::vector<std::pair<std::int64_t, std::size_t>> index;
-        index.reserve(rows.size() + struck_->size());
-        for (std::size_t at = 0; at < rows.size(); ++at)
-            index.emplace_back(rows[at].id.value(), at);
-        for (std::size_t at = 0; at < struck_->size(); ++at)
-            index.emplace_back((*struck_)[at].id.value(), indexed_ + at);
-        std::sort(index.begin(), index.end());
-        index_ = std::make_shared<const std::vector<std::pair<std::int64_t, std::size_t>>>(std::move(index));
+        std::vector<std::int64_t> ids;
+        ids.reserve(rows.size() + struck_->size());
+        for (const R& row : rows)
+            ids.push_back(row.id.value());
+        for (const R& row : *struck_)
+            ids.push_back(row.id.value());
+        index_ = std::make_shared<const RowIndex>(ids);
     }
 
     SharedRows<R> live_;
     std::shared_ptr<const std::vector<R>> struck_;
-    std::size_t indexed_ =
-        0;  ///< so many live rows stand in the index, the struck ones counted on from there
-    std::shared_ptr<const std::vector<std::pair<std::int64_t, std::size_t>>> index_;
+    /// So many live rows stand in the index, the struck ones counted on from there.
+    std::size_t indexed_ = 0;
+    std::shared_ptr<const RowIndex> index_;
 };
 
 }  // namespace wm::picture
