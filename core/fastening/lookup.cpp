@@ -10,11 +10,19 @@
 #include <tuple>
 
 #include "core/base/text.h"
-#include "core/fastening/trade_words.h"
 #include "core/units/convert.h"
 #include "core/units/unit_words.h"
+#include "core/words/search_words.h"
+#include "core/words/synonyms.h"
 
 namespace wm::fastening {
+
+using words::Letters;
+using words::lettersOf;
+using words::likeness;
+using words::SameThing;
+using words::sameThings;
+using words::searchWords;
 
 namespace {
 
@@ -79,6 +87,28 @@ std::size_t unitAt(const std::vector<std::string>& typed, std::size_t at, Query&
         }
     }
     return taken;
+}
+
+// What a word says about the kind of figure that is wanted, if anything.
+std::optional<FigureKind> kindMeantBy(std::string_view searchWord) {
+    struct Meaning {
+        std::string_view word;
+        FigureKind kind;
+    };
+    static constexpr std::array kMeanings{
+        Meaning{"torque", FigureKind::Joint},      Meaning{"tighten", FigureKind::Joint},
+        Meaning{"tight", FigureKind::Joint},       Meaning{"amount", FigureKind::Quantity},
+        Meaning{"quantity", FigureKind::Quantity}, Meaning{"capacity", FigureKind::Quantity},
+        Meaning{"volume", FigureKind::Quantity},   Meaning{"much", FigureKind::Quantity},
+        Meaning{"many", FigureKind::Quantity},     Meaning{"limit", FigureKind::Limit},
+        Meaning{"spec", FigureKind::Limit},        Meaning{"setting", FigureKind::Setting},
+        Meaning{"click", FigureKind::Setting},     Meaning{"clicker", FigureKind::Setting},
+    };
+    const auto found = std::find_if(kMeanings.begin(), kMeanings.end(),
+                                    [&](const Meaning& meaning) { return meaning.word == searchWord; });
+    if (found == kMeanings.end())
+        return std::nullopt;
+    return found->kind;
 }
 
 Query read(std::string_view text) {

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "core/fastening/figure.h"
-#include "core/fastening/slips.h"
+#include "core/words/edit_distance.h"
 
 namespace wm::fastening {
 
@@ -48,8 +48,8 @@ class Lookup {
     };
     struct Word {
         std::string text{};
-        Letters letters{};      ///< of `text`, which no longer moves
-        std::size_t least = 0;  ///< letters to be typed before two words run together are meant
+        words::Letters letters{};  ///< of `text`, which no longer moves
+        std::size_t least = 0;     ///< letters to be typed before two words run together are meant
         std::vector<Lead> leads{};
     };
     struct Tally;

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "core/base/text.h"
-#include "core/notebook/plain_text.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -80,7 +80,7 @@ std::string_view dayPart(std::string_view cell) {
     std::size_t letters = 0;
     while (letters < cell.size() && !isDigit(cell[letters]))
         ++letters;
-    const std::string before = folded(cell.substr(0, letters));
+    const std::string before = words::folded(cell.substr(0, letters));
     if (letters > 0 && letters < cell.size() && !monthNamed(before))
         cell.remove_prefix(letters);
     return cell;
@@ -89,7 +89,7 @@ std::string_view dayPart(std::string_view cell) {
 std::optional<ReadDate> namedMonth(std::string_view cell, std::optional<int> year) {
     std::optional<int> month;
     std::vector<int> numbers;
-    for (const std::string& word : wordsOf(cell)) {
+    for (const std::string& word : words::wordsOf(cell)) {
         if (const auto named = monthNamed(word); named && !month) {
             month = named;
             continue;
@@ -306,7 +306,7 @@ std::optional<ReadHours> withUnit(std::string_view text, char decimal) {
     bool hours = false;
     bool minutes = false;
     for (std::size_t at = 0; at < parts.size(); ++at) {
-        const std::string unit = folded(parts[at].second);
+        const std::string unit = words::folded(parts[at].second);
         const auto value = readNumber(parts[at].first, decimal, 2);
         if (!value)
             return std::nullopt;

@@ -4,7 +4,7 @@
 #include <map>
 
 #include "core/notebook/judging.h"
-#include "core/notebook/plain_text.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -19,7 +19,7 @@ class UsualAmounts {
     explicit UsualAmounts(const std::vector<Line>& lines) {
         for (const Line& line : lines)
             for (const UsedPart& part : line.facts.used)
-                amounts_[folded(part.name)].push_back(part);
+                amounts_[words::folded(part.name)].push_back(part);
         for (auto& [name, parts] : amounts_)
             std::sort(parts.begin(), parts.end(),
                       [](const UsedPart& a, const UsedPart& b) { return a.amount < b.amount; });
@@ -27,7 +27,7 @@ class UsualAmounts {
 
     /// The part as it was likely meant, if it is a thousand times off.
     [[nodiscard]] std::optional<UsedPart> likely(const UsedPart& part) const {
-        const auto& parts = amounts_.at(folded(part.name));
+        const auto& parts = amounts_.at(words::folded(part.name));
         if (parts.size() < kEnoughToTell || part.unitGuessed)
             return std::nullopt;
         const UsedPart& usual = parts[parts.size() / 2];

@@ -5,7 +5,7 @@
 #include <tuple>
 
 #include "core/notebook/judging.h"
-#include "core/notebook/plain_text.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -66,7 +66,7 @@ class Known {
             std::set<Same> jobs;  // one line may have become several records
             for (const auto& record : rows<upkeep::Record>(ledger, struck))
                 jobs.insert(
-                    {FactSort::Job, at(record.machine), record.date, {}, {}, {}, folded(record.what)});
+                    {FactSort::Job, at(record.machine), record.date, {}, {}, {}, words::folded(record.what)});
             for (const Same& job : jobs)
                 add(job, struck);
         }
@@ -80,7 +80,7 @@ class Known {
             case FactSort::Reading:
                 return {facts.sort, machine, facts.date, amountOf(facts.meter), {}, {}, {}};
             case FactSort::Job:
-                return {facts.sort, machine, facts.date, {}, {}, {}, folded(facts.job)};
+                return {facts.sort, machine, facts.date, {}, {}, {}, words::folded(facts.job)};
             case FactSort::Wash:
             case FactSort::Crash:
                 break;
@@ -137,7 +137,7 @@ class Repeats {
   public:
     bool again(const Facts& facts) {
         bool again = false;
-        const std::string note = facts.meter ? std::string{} : folded(facts.note);
+        const std::string note = facts.meter ? std::string{} : words::folded(facts.note);
         for (const std::size_t machine : facts.machines) {
             auto [at, isNew] =
                 seen_.insert({Known::sameAs(facts, machine), amountOf(facts.meter), facts.starts, note});

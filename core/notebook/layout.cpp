@@ -7,9 +7,9 @@
 #include <set>
 
 #include "core/base/text.h"
-#include "core/notebook/plain_text.h"
 #include "core/notebook/used.h"
 #include "core/notebook/words.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -188,7 +188,7 @@ Content contentOf(const Table& table, std::size_t column, const std::set<std::st
             continue;
         ++content.filled;
         content.letters += cell.size();
-        const std::string plain = folded(cell);
+        const std::string plain = words::folded(cell);
         content.repeats += seen.insert(plain).second ? 0U : 1U;
         content.known += machines.contains(plain) ? 1U : 0U;
         const bool isDate = looksLikeDate(cell) || (cell.size() == 5 && readDate(cell, DateForm::DayFirst));
@@ -351,7 +351,7 @@ std::optional<std::size_t> Layout::at(Column column) const {
 }
 
 Column columnNamed(std::string_view header) {
-    const std::string name = folded(header);
+    const std::string name = words::folded(header);
     if (name.empty())
         return Column::Unused;
     for (const HeaderWord& word : kHeaderWords)
@@ -374,7 +374,7 @@ Layout guessLayout(const Table& table, const std::vector<std::string>& machines)
     layout.columns.resize(table.header.size());
     std::set<std::string> known;
     for (const std::string& name : machines)
-        known.insert(folded(name));
+        known.insert(words::folded(name));
     for (std::size_t at = 0; at < table.header.size(); ++at)
         set(layout, at, columnNamed(table.header[at]));
     guessByContent(layout, table, known);
@@ -385,7 +385,7 @@ Layout guessLayout(const Table& table, const std::vector<std::string>& machines)
 std::string headerKey(const Table& table) {
     std::string key;
     for (const std::string& name : table.header)
-        key += folded(name) + ';';
+        key += words::folded(name) + ';';
     return key.size() == table.header.size() ? std::string{} : key;
 }
 

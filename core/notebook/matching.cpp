@@ -8,7 +8,9 @@
 #include <set>
 
 #include "core/base/text.h"
-#include "core/notebook/plain_text.h"
+#include "core/words/edit_distance.h"
+#include "core/words/folding.h"
+#include "core/words/synonyms.h"
 
 namespace wm::notebook {
 
@@ -19,7 +21,7 @@ constexpr std::size_t kOften = 3;           ///< so many lines make a name of it
 constexpr std::size_t kRarePercent = 5;     ///< a spelling in fewer lines of the machine's is a slip
 
 std::string joined(std::string_view text) {
-    std::string plain = folded(text);
+    std::string plain = words::folded(text);
     std::erase(plain, ' ');
     return plain;
 }
@@ -82,8 +84,9 @@ Names::Guess Names::nearest(const std::string& plain) const {
     for (std::size_t at = 0; at < machines_.size(); ++at) {
         const std::string name = joined(machines_[at].name);
         const std::size_t most = allowedSlips(name);
-        if (most == 0 || slipsBetween(name, plain, most) > most || name[0] != plain[0] ||
-            (!sameFigures(name, plain) && slipsBetween(name, plain, 1) > 0 && name.size() == plain.size()))
+        if (most == 0 || words::errorsBetween(name, plain, most) > most || name[0] != plain[0] ||
+            (!sameFigures(name, plain) && words::errorsBetween(name, plain, 1) > 0 &&
+             name.size() == plain.size()))
             continue;
         guess = {NameFit::Near, at};
         ++slips;
@@ -205,83 +208,13 @@ constexpr std::array<std::string_view, 58> kIdle{
     "gemacht", "eingestellt", "send",    "out",        "service",  "serviced", "pair",      "it",
     "de",      "der"};
 
-// Other words of the trade for the words of the schedules, folded and without a plural.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 45> kMeans{
-    {{"tire", "tyre"},
-     {"tyres", "tyre"},
-     {"tires", "tyre"},
-     {"grease", "grease"},
-     {"greased", "grease"},
-     {"lube", "lube"},
-     {"lubed", "lube"},
-     {"brakepad", "pad"},
-     {"shim", "shim"},
-     {"plug", "plug"},
-     {"sparkplug", "plug"},
-     {"repacked", "packing"},
-     {"repack", "packing"},
-     {"muffler", "silencer"},
-     {"exhaust", "exhaust"},
-     {"olwechsel", "oil"},
-     {"motorol", "oil"},
-     {"ol", "oil"},
-     {"olfilter", "oilfilter"},
-     {"luftfilter", "airfilter"},
-     {"filter", "filter"},
-     {"gabelol", "forkoil"},
-     {"gabel", "fork"},
-     {"kette", "chain"},
-     {"kettensatz", "chainkit"},
-     {"ritzel", "sprocket"},
-     {"kettenrad", "sprocket"},
-     {"ventilspiel", "valveclearance"},
-     {"ventile", "valve"},
-     {"umlenkung", "linkage"},
-     {"umlenkhebel", "linkage"},
-     {"gefettet", "grease"},
-     {"abgeschmiert", "grease"},
-     {"hinterreifen", "reartyre"},
-     {"vorderreifen", "fronttyre"},
-     {"reifen", "tyre"},
-     {"hinten", "rear"},
-     {"vorne", "front"},
-     {"belage", "pad"},
-     {"bremsbelage", "pad"},
-     {"speichen", "spoke"},
-     {"zundkerze", "plug"},
-     {"kolben", "piston"},
-     {"kupplung", "clutch"},
-     {"kuhlmittel", "coolant"}}};
-
-std::string stemOf(const std::string& word) {
-    for (const auto& [from, to] : kMeans)
-        if (word == from)
-            return std::string(to);
-    if (word.size() > 3 && word.ends_with('s') && !word.ends_with("ss"))
-        return word.substr(0, word.size() - 1);
-    return word;
-}
-
 std::set<std::string> stemsOf(std::string_view text) {
-    constexpr std::array<std::pair<std::string_view, std::string_view>, 6> kTwoWords{
-        {{"oilfilter", "oil filter"},
-         {"airfilter", "air filter"},
-         {"forkoil", "fork oil"},
-         {"chainkit", "chain sprocket"},
-         {"valveclearance", "valve clearance"},
-         {"reartyre", "rear tyre"}}};
     std::set<std::string> stems;
-    for (const std::string& word : wordsOf(text)) {
+    for (const std::string& word : words::wordsOf(text)) {
         if (std::find(kIdle.begin(), kIdle.end(), word) != kIdle.end())
             continue;
-        const std::string stem = stemOf(word);
-        const auto two = std::find_if(kTwoWords.begin(), kTwoWords.end(),
-                                      [&](const auto& one) { return one.first == stem; });
-        if (two == kTwoWords.end())
-            stems.insert(stem == "fronttyre" ? "tyre" : stem);
-        else
-            for (const std::string& part : base::split(two->second, ' '))
-                stems.insert(part);
+        for (std::string& stem : words::meantBy(word))
+            stems.insert(std::move(stem));
     }
     return stems;
 }

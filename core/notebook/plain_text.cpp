@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <numeric>
 
 #include "core/base/text.h"
 
@@ -120,16 +119,6 @@ PlainText decoded(std::string_view bytes) {
     return {Encoding::Windows1252, fromWindows1252(bytes)};
 }
 
-// Latin-1 letters from U+00C0 on, without case and accents; a blank is no letter.
-constexpr std::string_view kLatin = "aaaaaaaceeeeiiiidnooooo ouuuuytsaaaaaaaceeeeiiiidnooooo ouuuuyty";
-
-// The rest of the European letters that headers and names are written with.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 26> kMore{
-    {{"ā", "a"}, {"ă", "a"}, {"ą", "a"}, {"ć", "c"},  {"č", "c"}, {"ď", "d"}, {"đ", "d"},
-     {"ē", "e"}, {"ę", "e"}, {"ě", "e"}, {"ğ", "g"},  {"ī", "i"}, {"ı", "i"}, {"ł", "l"},
-     {"ń", "n"}, {"ň", "n"}, {"ő", "o"}, {"œ", "oe"}, {"ř", "r"}, {"ś", "s"}, {"ş", "s"},
-     {"š", "s"}, {"ť", "t"}, {"ű", "u"}, {"ů", "u"},  {"ž", "z"}}};
-
 }  // namespace
 
 Result<PlainText> plainText(std::string_view bytes) {
@@ -141,77 +130,6 @@ Result<PlainText> plainText(std::string_view bytes) {
     if (base::trimmed(plain.text).empty())
         return refuse(Fault::Empty, "notebook");
     return plain;
-}
-
-std::string folded(std::string_view text) {
-    std::string out;
-    const auto blank = [&out] {
-        if (!out.empty() && out.back() != ' ')
-            out += ' ';
-    };
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        const auto byte = static_cast<unsigned char>(text[at]);
-        if (byte < 0x80) {
-            const bool letter = (byte >= 'a' && byte <= 'z') || (byte >= '0' && byte <= '9');
-            if (letter)
-                out += text[at];
-            else if (byte >= 'A' && byte <= 'Z')
-                out += static_cast<char>(byte - 'A' + 'a');
-            else
-                blank();
-            continue;
-        }
-        const std::size_t length = byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : 2;
-        const std::string_view letter = text.substr(at, length);
-        at += length - 1;
-        if (byte == 0xC3 && letter.size() == 2) {
-            out += kLatin[static_cast<unsigned char>(letter[1]) - 0x80U];
-            if (letter == "ß")
-                out += 's';
-            continue;
-        }
-        const auto more =
-            std::find_if(kMore.begin(), kMore.end(), [&](const auto& one) { return one.first == letter; });
-        if (more != kMore.end())
-            out += more->second;
-        else if (byte == 0xC2 || byte == 0xE2)  // signs: no-break blanks, dashes, quotes
-            blank();
-        else
-            out += letter;
-    }
-    while (!out.empty() && out.back() == ' ')
-        out.pop_back();
-    return out;
-}
-
-std::vector<std::string> wordsOf(std::string_view text) {
-    std::vector<std::string> words;
-    for (std::string& word : base::split(folded(text), ' '))
-        if (!word.empty())
-            words.push_back(std::move(word));
-    return words;
-}
-
-std::size_t slipsBetween(std::string_view a, std::string_view b, std::size_t most) {
-    const std::size_t apart = a.size() > b.size() ? a.size() - b.size() : b.size() - a.size();
-    if (apart > most)
-        return most + 1;
-    std::vector<std::size_t> before(b.size() + 1);
-    std::vector<std::size_t> last(b.size() + 1);
-    std::vector<std::size_t> now(b.size() + 1);
-    std::iota(last.begin(), last.end(), std::size_t{0});
-    for (std::size_t i = 1; i <= a.size(); ++i) {
-        now[0] = i;
-        for (std::size_t j = 1; j <= b.size(); ++j) {
-            const std::size_t change = last[j - 1] + (a[i - 1] == b[j - 1] ? 0U : 1U);
-            now[j] = std::min({change, last[j] + 1, now[j - 1] + 1});
-            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                now[j] = std::min(now[j], before[j - 2] + 1);
-        }
-        before.swap(last);
-        last.swap(now);
-    }
-    return std::min(last[b.size()], most + 1);
 }
 
 }  // namespace wm::notebook

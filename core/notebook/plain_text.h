@@ -5,7 +5,6 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <vector>
 
 #include "core/base/result.h"
 
@@ -24,14 +23,5 @@ struct PlainText {
 /// Latin-1 is a part). Errors: Empty (nothing but blanks), NotText (a picture, a workbook, an archive:
 /// control characters where a table has none).
 base::Result<PlainText> plainText(std::string_view bytes);
-
-/// Letters without case and accents, everything else but digits a single blank, so that what people mean to
-/// be the same compares the same: " Öl-Filter" -> "ol filter". Letters beyond Latin stay as they are.
-std::string folded(std::string_view text);
-std::vector<std::string> wordsOf(std::string_view text);  ///< of the folded text
-
-/// How many letters have to be put in, left out, changed or swapped with their neighbour to make one of the
-/// other (optimal string alignment); stops at `most` + 1.
-std::size_t slipsBetween(std::string_view a, std::string_view b, std::size_t most);
 
 }  // namespace wm::notebook

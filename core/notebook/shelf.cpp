@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "core/base/names.h"
-#include "core/notebook/plain_text.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -25,7 +25,7 @@ stock::StockLine newLine(const UsedPart& part) {
 
 ShelfOfNotebook::ShelfOfNotebook(const book::Book& book) {
     for (const auto& line : book.ledger().all<stock::StockLine>())
-        lines_.emplace(folded(line.name), Known{line.id, line.unit});
+        lines_.emplace(words::folded(line.name), Known{line.id, line.unit});
     for (const auto& move : book.ledger().all<stock::StockMove>()) {
         const auto [at, isNew] = firstMove_.try_emplace(move.line, move.date);
         if (!isNew)
@@ -37,7 +37,7 @@ std::vector<upkeep::Use> ShelfOfNotebook::uses(picture::Entry& entry, const std:
                                                std::string& note) {
     std::vector<upkeep::Use> uses;
     for (const UsedPart& part : parts) {
-        const auto [at, isNew] = lines_.try_emplace(folded(part.name), Known{{}, part.unit});
+        const auto [at, isNew] = lines_.try_emplace(words::folded(part.name), Known{{}, part.unit});
         Known& known = at->second;
         if (isNew)
             known.id = entry.put(newLine(part), true);

@@ -11,13 +11,13 @@
 
 #include "core/base/text.h"
 #include "core/notebook/past.h"
-#include "core/notebook/plain_text.h"
 #include "core/notebook/shelf.h"
 #include "core/picture/checks.h"
 #include "core/picture/entry.h"
 #include "core/picture/facts.h"
 #include "core/picture/shape.h"
 #include "core/verbs/job_parts.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -54,7 +54,7 @@ class Taking {
                 renewed_.insert({reading.machine, reading.date});
         }
         for (const auto& person : ledger.all<items::Person>())
-            persons_.emplace(folded(person.name), person.id);
+            persons_.emplace(words::folded(person.name), person.id);
     }
 
     Result<Taken> take(std::string_view name) {
@@ -136,7 +136,7 @@ class Taking {
     std::optional<PersonId> personNamed(const std::string& name) {
         if (name.empty())
             return std::nullopt;
-        const auto [at, isNew] = persons_.try_emplace(folded(name));
+        const auto [at, isNew] = persons_.try_emplace(words::folded(name));
         if (isNew)
             at->second = entry_.put(items::Person{.name = name}, true);
         return at->second;

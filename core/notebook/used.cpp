@@ -7,7 +7,7 @@
 
 #include "core/base/text.h"
 #include "core/notebook/figures.h"
-#include "core/notebook/plain_text.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -42,7 +42,7 @@ constexpr std::array<Measure, 18> kMeasures{{{"l", Unit::Millilitre, 1000},
                                              {"st", Unit::Piece, 1}}};
 
 const Measure* measureNamed(std::string_view word) {
-    const std::string plain = folded(word);
+    const std::string plain = words::folded(word);
     const auto found = std::find_if(kMeasures.begin(), kMeasures.end(),
                                     [&](const Measure& measure) { return measure.word == plain; });
     return found == kMeasures.end() ? nullptr : found;

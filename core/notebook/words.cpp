@@ -7,7 +7,7 @@
 #include <span>
 
 #include "core/base/text.h"
-#include "core/notebook/plain_text.h"
+#include "core/words/folding.h"
 
 namespace wm::notebook {
 
@@ -21,7 +21,7 @@ bool has(Words words, std::string_view word) {
 
 // Any word of the cell, or the beginning of one for the longer stems.
 bool says(std::string_view cell, Words stems) {
-    for (const std::string& word : wordsOf(cell))
+    for (const std::string& word : words::wordsOf(cell))
         for (const std::string_view stem : stems)
             if (word == stem || (stem.size() > 4 && word.starts_with(stem)))
                 return true;
@@ -144,7 +144,7 @@ std::optional<Washing> washingNamed(std::string_view cell) {
 }
 
 std::optional<bool> yesOrNo(std::string_view cell) {
-    const std::string word = folded(cell);
+    const std::string word = words::folded(cell);
     if (word.empty() || has(kNo, word))
         return false;
     if (has(kYes, word))
@@ -157,7 +157,7 @@ bool saysNewMeter(std::string_view note) {
 }
 
 bool saysTotal(std::string_view cell) {
-    const auto words = wordsOf(cell);
+    const auto words = words::wordsOf(cell);
     return !words.empty() && words.size() <= 3 && has(kTotal, words.front());
 }
 

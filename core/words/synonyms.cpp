@@ -1,21 +1,25 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/fastening/trade_words.h"
+#include "core/words/synonyms.h"
 
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "core/base/text.h"
+#include "core/words/folding.h"
+#include "core/words/search_words.h"
 
-namespace wm::fastening {
+namespace wm::words {
 
 namespace {
 
-// The one table of other words: a line is one thing, phrases apart by a bar. Mechanics' English from both
-// sides of the ocean, short forms last.
+// The one table of other words: a line is one thing, phrases apart by a bar, the one that the schedules use
+// in front. Mechanics' English from both sides of the ocean, short forms, then what stands in German
+// notebooks.
 constexpr std::array kSame{
-    "front|fr|frt|fwd",
-    "rear|back|rr",
+    "front|fr|frt|fwd|vorne",
+    "rear|back|rr|hinten",
     "upper|top|upr",
     "lower|bottom|lwr|btm",
     "left|lh",
@@ -29,11 +33,11 @@ constexpr std::array kSame{
     "steering|headstock|steering head",
     "stem ring nut|adjuster nut",
     "steering bearing ring nut|steering adjuster|head bearing nut",
-    "swingarm|swinging arm|swing arm",
-    "linkage|link|rocker|rising rate",
+    "swingarm|swinging arm|swing arm|schwinge",
+    "linkage|link|rocker|rising rate|umlenkung|umlenkhebel",
     "link rod|pull rod|dogbone|tie rod",
     "shock|damper|rear suspension unit",
-    "fork|front suspension",
+    "fork|front suspension|gabel",
     "fork cap|fork top bolt|fork top cap",
     "fork base valve|fork bottom bolt|compression valve",
     "handlebar|bar|handle bar",
@@ -53,8 +57,10 @@ constexpr std::array kSame{
     "chain adjuster|axle adjuster|chain tensioner",
     "chain slider|swingarm buffer|chain pad",
     "rim lock|security bolt|bead lock",
-    "spoke|nipple",
-    "tyre|tire",
+    "spoke|nipple|speichen",
+    "tyre|tire|reifen",
+    "rear tyre|rear tire|hinterreifen",
+    "front tyre|front tire|vorderreifen",
     "oil drain bolt|sump plug|oil drain plug|sump bolt",
     "coolant drain bolt|water drain plug|water pump drain",
     "drain bolt|drain plug",
@@ -62,7 +68,7 @@ constexpr std::array kSame{
     "oil screen|oil strainer|sump screen",
     "gearbox oil|transmission oil|gear oil",
     "engine oil|motor oil|crankcase oil",
-    "coolant|antifreeze|radiator fluid|water",
+    "coolant|antifreeze|radiator fluid|water|kuhlmittel",
     "clutch cover|clutch side cover",
     "primary cover|right case|clutch case|inner clutch cover",
     "clutch hub|clutch centre|clutch center|inner hub",
@@ -73,7 +79,7 @@ constexpr std::array kSame{
     "primary gear|crank gear|primary drive",
     "valve cover|rocker cover|cam cover|tappet cover|cylinder head cover",
     "camshaft cap|cam cap|camshaft holder|cam bearing cap",
-    "valve clearance|tappet|valve lash|valve gap",
+    "valve clearance|tappet|valve lash|valve gap|ventilspiel",
     "cylinder head|head",
     "head stay|head steady|top engine mount|upper engine mount",
     "cylinder base|barrel|jug",
@@ -92,6 +98,7 @@ constexpr std::array kSame{
     "subframe|rear frame|seat rail",
     "side panel|number plate|side plate",
     "spark plug|sparking plug|ignition plug",
+    "plug|sparkplug|zundkerze",
     "slack|sag|free play",
     "sag|ride height",
     "compression|comp|clicker compression",
@@ -104,95 +111,21 @@ constexpr std::array kSame{
     "starter motor|electric start",
     "threadlocker|thread lock|locking compound",
     "gearing|final drive|sprocket ratio",
+    "sprocket|ritzel|kettenrad",
+    "chain|kette",
+    "chain sprocket|chainkit|kettensatz",
+    "pad|brakepad|bremsbelage|belage",
+    "valve|ventile",
+    "piston|kolben",
+    "clutch|kupplung",
+    "oil|ol|motorol|olwechsel",
+    "fork oil|forkoil|gabelol",
+    "oil filter|oilfilter|olfilter",
+    "air filter|airfilter|luftfilter",
+    "grease|greased|gefettet|abgeschmiert",
+    "lube|lubed",
+    "packing|repack|repacked",
 };
-
-// One letter for each of U+00C0 to U+00FF; a blank where there is none.
-constexpr std::string_view kLatin =
-    "aaaaaaaceeeeiiiidnoooooxouuuuyts"
-    "aaaaaaaceeeeiiiidnooooo ouuuuyty";
-
-constexpr std::array kSaysNothing{"the", "of",   "and", "or", "to", "for", "on", "a", "an",
-                                  "is",  "what", "my",  "in", "at", "how", "do", "i", "with"};
-
-bool isDigit(char c) {
-    return c >= '0' && c <= '9';
-}
-
-bool isLetter(char c) {
-    return c >= 'a' && c <= 'z';
-}
-
-// Lower case in single bytes: accents dropped, the sign of multiplication an x, all else that is no letter,
-// digit or decimal mark a blank.
-std::string plain(std::string_view text) {
-    std::string out;
-    out.reserve(text.size());
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        const auto c = static_cast<unsigned char>(text[at]);
-        if (c >= 'A' && c <= 'Z')
-            out += static_cast<char>(c - 'A' + 'a');
-        else if (c == 0xC3 && at + 1 < text.size())
-            out += kLatin[static_cast<unsigned char>(text[++at]) & 0x3FU];
-        else if (c == 0xC2 && at + 1 < text.size()) {
-            ++at;  // a sign, no letter: middle dot, no-break space
-            out += ' ';
-        } else if (c >= 0x80 || isLetter(text[at]) || isDigit(text[at]) || c == '.')
-            out += text[at];
-        else
-            out += c == ',' ? '.' : ' ';
-    }
-    return out;
-}
-
-std::size_t numberEnd(std::string_view text, std::size_t at) {
-    while (at < text.size() &&
-           (isDigit(text[at]) || (text[at] == '.' && at + 1 < text.size() && isDigit(text[at + 1]))))
-        ++at;
-    return at;
-}
-
-// "1.50" and "1.5" are one pitch.
-std::string shortest(std::string_view number) {
-    std::string digits(number);
-    if (digits.find('.') != std::string::npos) {
-        digits.erase(digits.find_last_not_of('0') + 1);
-        if (digits.back() == '.')
-            digits.pop_back();
-    }
-    return digits;
-}
-
-// Reads "m20x1.5", "m20 x 1.5", "20x1.5", "m8" at `at`; gives where it ends, or `at` if there is none.
-std::size_t takeThread(std::string_view text, std::size_t at, std::vector<std::string>& words) {
-    const bool named = text[at] == 'm';
-    const std::size_t first = at + (named ? 1 : 0);
-    const std::size_t size = numberEnd(text, first);
-    if (size == first)
-        return at;
-    std::size_t next = size;
-    while (next < text.size() && text[next] == ' ')
-        ++next;
-    std::size_t pitch = next + 1;
-    while (pitch < text.size() && text[pitch] == ' ')
-        ++pitch;
-    const std::size_t end =
-        next < text.size() && text[next] == 'x' && pitch < text.size() ? numberEnd(text, pitch) : pitch;
-    if (next < text.size() && text[next] == 'x' && end > pitch) {
-        words.push_back("m" + shortest(text.substr(first, size - first)));
-        words.push_back("x" + shortest(text.substr(pitch, end - pitch)));
-        return end;
-    }
-    if (!named || (size < text.size() && isLetter(text[size])))
-        return at;
-    words.push_back("m" + shortest(text.substr(first, size - first)));
-    return size;
-}
-
-std::string singular(std::string word) {
-    if (word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's')
-        word.pop_back();
-    return word;
-}
 
 std::vector<SameThing> readTable() {
     std::vector<SameThing> things;
@@ -204,61 +137,50 @@ std::vector<SameThing> readTable() {
     return things;
 }
 
-}  // namespace
+using Meanings = std::map<std::string, std::vector<std::string>, std::less<>>;
 
-std::vector<std::string> searchWords(std::string_view text) {
-    const std::string letters = plain(text);
-    std::vector<std::string> words;
-    std::size_t at = 0;
-    while (at < letters.size()) {
-        const char c = letters[at];
-        if (c == ' ' || c == '.') {
-            ++at;
-            continue;
-        }
-        const bool begins = at == 0 || letters[at - 1] == ' ' || letters[at - 1] == '.';
-        if (begins && (c == 'm' || isDigit(c))) {
-            const std::size_t end = takeThread(letters, at, words);
-            if (end > at) {
-                at = end;
-                continue;
+// A word that stands in one line alone and is no word of what stands in front there means that.
+Meanings readMeanings() {
+    std::map<std::string, std::size_t, std::less<>> lines;
+    std::map<std::string, const SameThing*, std::less<>> in;
+    for (const SameThing& thing : sameThings())
+        for (const auto& phrase : thing.phrases)
+            if (phrase.size() == 1) {
+                ++lines[phrase.front()];
+                in[phrase.front()] = &thing;
             }
-        }
-        std::size_t end = isDigit(c) ? numberEnd(letters, at) : at;
-        while (end < letters.size() && letters[end] != ' ' && letters[end] != '.')
-            ++end;
-        std::string word = singular(letters.substr(at, end - at));
-        if (std::find(kSaysNothing.begin(), kSaysNothing.end(), word) == kSaysNothing.end())
-            words.push_back(std::move(word));
-        at = end;
+    Meanings meanings;
+    for (const auto& [word, count] : lines) {
+        const auto& front = in.at(word)->phrases.front();
+        if (count == 1 && std::find(front.begin(), front.end(), word) == front.end())
+            meanings.emplace(word, front);
     }
-    return words;
+    // "dogbone" is a link rod, and a link is a linkage.
+    Meanings whole;
+    for (const auto& [word, front] : meanings)
+        for (const std::string& part : front) {
+            const auto further = meanings.find(part);
+            auto& into = whole[word];
+            if (further == meanings.end())
+                into.push_back(part);
+            else
+                into.insert(into.end(), further->second.begin(), further->second.end());
+        }
+    return whole;
 }
+
+}  // namespace
 
 std::span<const SameThing> sameThings() {
     static const std::vector<SameThing> things = readTable();
     return things;
 }
 
-std::optional<FigureKind> kindMeantBy(std::string_view searchWord) {
-    struct Meaning {
-        std::string_view word;
-        FigureKind kind;
-    };
-    static constexpr std::array kMeanings{
-        Meaning{"torque", FigureKind::Joint},      Meaning{"tighten", FigureKind::Joint},
-        Meaning{"tight", FigureKind::Joint},       Meaning{"amount", FigureKind::Quantity},
-        Meaning{"quantity", FigureKind::Quantity}, Meaning{"capacity", FigureKind::Quantity},
-        Meaning{"volume", FigureKind::Quantity},   Meaning{"much", FigureKind::Quantity},
-        Meaning{"many", FigureKind::Quantity},     Meaning{"limit", FigureKind::Limit},
-        Meaning{"spec", FigureKind::Limit},        Meaning{"setting", FigureKind::Setting},
-        Meaning{"click", FigureKind::Setting},     Meaning{"clicker", FigureKind::Setting},
-    };
-    const auto found = std::find_if(kMeanings.begin(), kMeanings.end(),
-                                    [&](const Meaning& meaning) { return meaning.word == searchWord; });
-    if (found == kMeanings.end())
-        return std::nullopt;
-    return found->kind;
+std::vector<std::string> meantBy(std::string_view word) {
+    static const Meanings meanings = readMeanings();
+    std::string bare = singular(std::string(word));
+    const auto known = meanings.find(bare);
+    return known == meanings.end() ? std::vector{std::move(bare)} : known->second;
 }
 
-}  // namespace wm::fastening
+}  // namespace wm::words

@@ -2,19 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "core/fastening/figure.h"
-
-namespace wm::fastening {
-
-/// The words of a text as a search compares them: lower case, accents and the plural's s dropped, threads in
-/// two words ("M20 x 1,50" and "M20×1.5" are "m20" "x1.5"), words that say nothing ("the", "of") left out.
-std::vector<std::string> searchWords(std::string_view text);
+namespace wm::words {
 
 /// Phrases of the trade that mean the same, each in searchWords() form. A thing that is called by one of
 /// them is found by the others.
@@ -23,7 +16,8 @@ struct SameThing {
 };
 std::span<const SameThing> sameThings();
 
-/// What a word says about the kind of figure that is wanted ("torque", "amount", "clearance"), if anything.
-std::optional<FigureKind> kindMeantBy(std::string_view searchWord);
+/// The words that the schedules use for a folded word: "muffler" is "silencer", "olfilter" is "oil" "filter",
+/// "bolts" is "bolt". The word itself if it has no other, or if it may mean several things ("barrel").
+std::vector<std::string> meantBy(std::string_view word);
 
-}  // namespace wm::fastening
+}  // namespace wm::words

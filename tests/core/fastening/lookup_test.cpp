@@ -172,28 +172,5 @@ RC_GTEST_FIXTURE_PROP(LookupTest, TheirOwnWordsWithSlipsGiveAnOrderOfThem, ()) {
     RC_TAG(found.hits.empty() ? "nothing" : "found");
 }
 
-TEST(SlipsTest, AreWhatTheHandDoes) {
-    const auto like = [](std::string_view typed, std::string_view word) {
-        return likeness(lettersOf(typed), lettersOf(word));
-    };
-    EXPECT_EQ(like("axle", "axle"), 1);
-    EXPECT_NEAR(like("acle", "axle"), 0.825, 1e-6);  // the examples of the header
-    EXPECT_NEAR(like("reer", "rear"), 0.75, 1e-6);
-    EXPECT_GT(like("axl", "axle"), 0.85);
-    EXPECT_GT(like("dork", "fork"), like("work", "fork"));  // d is beside f, w is not
-    EXPECT_GT(like("seta", "seat"), like("sexx", "seat"));
-    EXPECT_EQ(like("m6", "m8"), 0);
-    EXPECT_EQ(like("x1.25", "x1.5"), 0);
-    EXPECT_EQ(like("", "axle"), 0);
-    EXPECT_EQ(like("brake", "spoke"), 0);
-}
-
-RC_GTEST_PROP(SlipsTest, LikenessIsAShare, (const std::string& typed, const std::string& word)) {
-    const double alike = likeness(lettersOf(typed), lettersOf(word));
-    RC_ASSERT(alike >= 0);
-    RC_ASSERT(alike <= 1);
-    RC_ASSERT(likeness(lettersOf(word), lettersOf(word)) == 1);
-}
-
 }  // namespace
 }  // namespace wm::fastening
