@@ -5,29 +5,18 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
+#include "core/picture/checks.h"
+#include "core/picture/facts.h"
 
 namespace wm::app {
 
 namespace {
-
-constexpr std::int64_t kMostStarts = 1'000;
 
 // What one call of `log` is about: the riding of a day brings its meter, wash and crash along; without it
 // there is one of these alone.
 constexpr std::array<const char*, 4> kAlone{"reading", "odometer", "wash", "crash"};
 constexpr std::array<const char*, 10> kOfAnOuting{"race",  "starts", "ground",   "pace", "meter",
                                                   "rider", "event",  "distance", "seen", "other"};
-
-const outlook::Event* eventOn(const book::Book& book, MachineId machine, calendar::Date day) {
-    for (const outlook::Event& event : book.ledger().all<outlook::Event>()) {
-        const bool goes =
-            std::any_of(event.entries.begin(), event.entries.end(),
-                        [machine](const outlook::Entry& entry) { return entry.machine == machine; });
-        if (goes && !event.calledOff && event.first <= day && day <= event.last)
-            return &event;
-    }
-    return nullptr;
-}
 
 Answer<std::optional<bool>> readWash(const Call& call) {
     if (!call.has("wash"))
@@ -52,7 +41,7 @@ Answer<void> readFigures(const Call& call, usage::Outing& outing) {
         outing.distance = *distance;
     }
     if (call.has("starts")) {
-        const auto starts = call.count("starts", kMostStarts);
+        const auto starts = call.count("starts", picture::kMostOfADay);
         if (!starts)
             return tl::unexpected(starts.error());
         outing.starts = *starts;
@@ -69,7 +58,7 @@ Answer<void> readCircumstances(const Call& call, const book::Book& book, usage::
         return tl::unexpected(pace.error());
     outing.ground = *ground;
     outing.pace = *pace;
-    const outlook::Event* event = eventOn(book, outing.machine, outing.date);
+    const outlook::Event* event = picture::eventOn(book.ledger(), outing.machine, outing.date);
     if (call.has("event")) {
         const auto named = findEvent(book, call.value("event"));
         if (!named)

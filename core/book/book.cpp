@@ -9,26 +9,17 @@
 #include <unordered_map>
 
 #include "core/book/book_parts.h"
+#include "core/calendar/in_force.h"
 
 namespace wm::book {
 
 using calendar::DayPart;
+using calendar::inForce;
 using calendar::Moment;
 using picture::Ledger;
 using picture::RowsView;
 
 namespace {
-
-// The wording that is in force on a day, of versions in order of entry: the last one whose day has come. A
-// wording that only comes later is nothing yet.
-template <class V>
-const V* inForce(const std::vector<const V*>& versions, calendar::Date on) {
-    const V* best = nullptr;
-    for (const V* version : versions)
-        if (version->validFrom <= on && (best == nullptr || best->validFrom <= version->validFrom))
-            best = version;
-    return best;
-}
 
 template <class V>
 std::vector<const V*> activeOf(const std::vector<std::vector<const V*>>& groups, calendar::Date on) {

@@ -6,10 +6,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <tuple>
 
 #include "core/base/text.h"
 #include "core/book/book_checks.h"
+#include "core/calendar/in_force.h"
 #include "core/picture/consistency.h"
 #include "core/picture/shape.h"
 #include "core/upkeep/sources.h"
@@ -79,7 +79,7 @@ void Definitions::gather() {
                                        [&](V& other) { return stableId(other) == stableId(wording); });
         if (same == last.end())
             last.push_back(std::move(wording));
-        else if (std::tie(same->validFrom, same->entered) <= std::tie(wording.validFrom, wording.entered))
+        else if (calendar::supersedes(wording, *same))
             *same = std::move(wording);
     }
 }

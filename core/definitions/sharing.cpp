@@ -7,9 +7,9 @@
 
 #include <algorithm>
 #include <set>
-#include <tuple>
 
 #include "core/base/text.h"
+#include "core/calendar/in_force.h"
 #include "core/picture/checks.h"
 
 namespace wm::definitions {
@@ -29,8 +29,7 @@ const JointVersion* lastOf(const Ledger& ledger, MachineId machine, std::string_
     const JointVersion* last = nullptr;
     for (const JointVersion& wording : ledger.all<JointVersion>())
         if (wording.machine == machine && sameName(wording.code, code) &&
-            (last == nullptr ||
-             std::tie(last->validFrom, last->entered) <= std::tie(wording.validFrom, wording.entered)))
+            (last == nullptr || calendar::supersedes(wording, *last)))
             last = &wording;
     return last;
 }

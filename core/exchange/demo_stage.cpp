@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "core/calendar/in_force.h"
+
 namespace wm::exchange {
 
 using base::Error;
@@ -48,12 +50,9 @@ std::optional<decltype(R::id)> idIf(const picture::Ledger& ledger, DemoLine& lin
 
 template <class V>
 V inForce(const picture::Ledger& ledger, MachineId machine, std::string_view code, calendar::Date on) {
-    const V* best = nullptr;
-    for (const V& wording : ledger.all<V>())
-        if (wording.machine == machine && wording.code == code && wording.validFrom <= on &&
-            (best == nullptr || best->validFrom <= wording.validFrom))
-            best = &wording;
-    return best == nullptr ? V{} : *best;
+    const V* wording = calendar::inForce(
+        ledger.all<V>(), on, [&](const V& each) { return each.machine == machine && each.code == code; });
+    return wording == nullptr ? V{} : *wording;
 }
 
 }  // namespace

@@ -53,32 +53,6 @@ tl::unexpected<GenericRefusal> refused(GenericWhy why, const GenericAsk& ask, st
 
 }  // namespace
 
-bool dangerousKind(JointKind kind) {
-    using enum JointKind;
-    switch (kind) {
-        case Brake:
-        case Axle:
-        case Pinch:
-        case Steering:
-        case Peg:
-        case Pivot:
-        case Linkage:
-        case Shock:
-        case Swingarm:
-        case Wheel:
-        case Spoke:
-        case Suspension:
-        case EngineMount:
-        case Sprocket:
-            return true;
-        case Other:
-        case Engine:
-        case Cover:
-            break;
-    }
-    return false;
-}
-
 tl::expected<GenericBand, GenericRefusal> genericBand(const GenericAsk& ask) {
     const JointKind kind = ask.kind == JointKind::Other ? kindByName(ask.name) : ask.kind;
     if (dangerousKind(kind))

@@ -8,6 +8,7 @@
 #include <tl/expected.hpp>
 
 #include "core/base/names.h"
+#include "core/fastening/danger.h"
 #include "core/fastening/preload.h"
 #include "core/fastening/rows.h"
 
@@ -79,11 +80,6 @@ struct GenericBand {
 inline constexpr double kMostOfProof = 0.75;     ///< common practice for joints that are undone again
 inline constexpr double kLeastEngagement = 0.8;  ///< diameters
 inline constexpr double kMostEngagement = 2.5;   ///< beyond it more thread bears nothing more
-
-/// The one table of kinds for which a generic figure is never given, whatever is known: brakes, axles, pinch
-/// bolts, steering, pegs, pivots, linkage, shock, swingarm, wheels, spokes, suspension, engine mounts,
-/// sprockets. With magnesium and joints by angle it is the whole list.
-bool dangerousKind(JointKind kind);
 
 tl::expected<GenericBand, GenericRefusal> genericBand(const GenericAsk& ask);
 

@@ -50,23 +50,6 @@ double meanUse(const Ahead& ahead, Counter counter, Date day, std::span<const us
     return isCalendar(counter) ? days : meanOf(ahead, counter, daysAhead(ahead, days).back(), weights);
 }
 
-std::optional<Date> dayReached(const Ahead& ahead, Counter counter, std::int64_t left) {
-    if (left <= 0)
-        return ahead.today;
-    if (isCalendar(counter))
-        return left <= kFarthest ? std::optional(ahead.today.plusDays(static_cast<std::int32_t>(left)))
-                                 : std::nullopt;
-    // A hair less, so that ten outings of a tenth reach one.
-    const double enough = static_cast<double>(left) - 1e-6;
-    const auto days = daysAhead(ahead, kFarthest);
-    const auto reached = std::partition_point(days.begin(), days.end(), [&](const DaysAhead& upTo) {
-        return meanOf(ahead, counter, upTo) < enough;
-    });
-    if (reached == days.end())
-        return std::nullopt;
-    return ahead.today.plusDays(static_cast<std::int32_t>(reached - days.begin()));
-}
-
 Date flagOf(const Ahead& ahead) {
     return ahead.events.empty() ? ahead.today.plusDays(kNear) : ahead.events.front().last;
 }

@@ -74,10 +74,6 @@ Ahead aheadOf(MachineId machine, std::span<const usage::Atom> atoms, std::span<c
 double meanUse(const Ahead& ahead, upkeep::Counter counter, calendar::Date day,
                std::span<const usage::HourWeight> weights = {});
 
-/// The day on which `left` more of a counter has been used in the mean; nothing if that is more than two
-/// years away.
-std::optional<calendar::Date> dayReached(const Ahead& ahead, upkeep::Counter counter, std::int64_t left);
-
 /// What if? The same outlook, changed; nothing is stored. Ridden `times` as often in weeks without an event;
 /// all on one ground, at the pace of old (mud and water make mud days, the rest none); one event more, which
 /// takes the place of its week's habit, so that a race less ridden than the week it falls in can put a job

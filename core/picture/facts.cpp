@@ -4,20 +4,31 @@
 
 #include <algorithm>
 
+#include "core/calendar/in_force.h"
+
 namespace wm::picture {
 
 const upkeep::TaskVersion* wordingOn(const Ledger& ledger, TaskId task, calendar::Date date) {
-    const upkeep::TaskVersion* best = nullptr;
+    const auto isMeant = [task](const upkeep::TaskVersion& version) { return version.task == task; };
+    const auto versions = ledger.all<upkeep::TaskVersion>();
+    if (const auto* wording = calendar::inForce(versions, date, isMeant))
+        return wording;
     const upkeep::TaskVersion* first = nullptr;
-    for (const auto& version : ledger.all<upkeep::TaskVersion>()) {
-        if (version.task != task)
-            continue;
-        if (first == nullptr || version.validFrom < first->validFrom)
+    for (const auto& version : versions)
+        if (isMeant(version) && (first == nullptr || version.validFrom < first->validFrom))
             first = &version;
-        if (version.validFrom <= date && (best == nullptr || best->validFrom <= version.validFrom))
-            best = &version;
+    return first;
+}
+
+const outlook::Event* eventOn(const Ledger& ledger, MachineId machine, calendar::Date day) {
+    for (const outlook::Event& event : ledger.all<outlook::Event>()) {
+        if (event.calledOff || day < event.first || event.last < day)
+            continue;
+        if (std::any_of(event.entries.begin(), event.entries.end(),
+                        [machine](const outlook::Entry& entry) { return entry.machine == machine; }))
+            return &event;
     }
-    return best != nullptr ? best : first;
+    return nullptr;
 }
 
 bool hasEnded(const Ledger& ledger, SnagId snag) {

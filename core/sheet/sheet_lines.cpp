@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "core/fastening/danger.h"
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/words.h"
 #include "core/upkeep/sources.h"
@@ -12,27 +13,11 @@
 
 namespace wm::sheet {
 
-using fastening::JointKind;
 using upkeep::BodyState;
 using upkeep::Hazard;
 using weekend::ActKind;
 
 namespace {
-
-// Joints whose failure throws the rider: their refit is signed, and looked at by a second person.
-bool isSafetyJoint(JointKind kind) {
-    switch (kind) {
-        case JointKind::Brake:
-        case JointKind::Axle:
-        case JointKind::Pinch:
-        case JointKind::Steering:
-        case JointKind::Swingarm:
-        case JointKind::Wheel:
-            return true;
-        default:
-            return false;
-    }
-}
 
 // What is to be minded when it goes back; the other cautions belong to the teardown.
 bool isOfRefit(Hazard hazard) {
@@ -164,7 +149,7 @@ class LineBuilder {
                 line.torques.push_back(std::move(blank));
                 continue;
             }
-            line.safety = line.safety || isSafetyJoint(joint->kind);
+            line.safety = line.safety || fastening::dangerousKind(joint->kind);
             line.torques.push_back(torqueOf(*joint));
         }
     }

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "core/calendar/in_force.h"
 #include "core/upkeep/limits.h"
 #include "core/upkeep/unknown.h"
 
@@ -40,7 +41,7 @@ bool isCompletion(const Record& record, std::span<const TaskVersion* const> vers
         if (record.version == version->id)
             wording = version;
     if (wording == nullptr)
-        wording = versionOn(versions, record.date);
+        wording = calendar::inForce(versions, record.date);
     return isALook(wording == nullptr ? today : *wording);
 }
 
@@ -182,19 +183,9 @@ void trigger(Countdown& down, const TaskVersion& wording, const TaskFacts& facts
 
 }  // namespace
 
-const TaskVersion* versionOn(std::span<const TaskVersion* const> versions, Date date) {
-    const TaskVersion* found = nullptr;
-    for (const TaskVersion* version : versions)
-        if (version->validFrom <= date &&
-            (found == nullptr ||
-             std::tie(found->validFrom, found->entered) <= std::tie(version->validFrom, version->entered)))
-            found = version;
-    return found;
-}
-
 Countdown countdown(const TaskFacts& facts, Date on) {
     Countdown down;
-    const TaskVersion* wording = versionOn(facts.versions, on);
+    const TaskVersion* wording = calendar::inForce(facts.versions, on);
     if (wording == nullptr) {
         down.noRecord = true;
         return down;
@@ -230,30 +221,6 @@ Countdown countdown(const TaskFacts& facts, Date on) {
     }
     trigger(down, *wording, facts, last, on, wasRidden);
     return down;
-}
-
-base::Result<void> checkIntervals(const TaskVersion& task) {
-    for (std::size_t i = 0; i < task.limits.size(); ++i) {
-        const Limit& limit = task.limits[i];
-        const auto field = [i](std::string_view name) { return fmt::format("limits[{}].{}", i, name); };
-        if (limit.every <= 0)
-            return refuse(Fault::NotPositive, field("every"), std::to_string(limit.every));
-        if (limit.first.value_or(0) < 0)
-            return refuse(Fault::Negative, field("first"), std::to_string(*limit.first));
-        if (limit.allowance < 0)
-            return refuse(Fault::Negative, field("allowance"), std::to_string(limit.allowance));
-        if (limit.hard && limit.allowance > 0)
-            return refuse(Fault::OutOfOrder, field("allowance"), std::to_string(limit.allowance), "0");
-    }
-    for (std::size_t i = 0; i < task.weights.size(); ++i)
-        if (task.weights[i].permille <= 0)
-            return refuse(Fault::NotPositive, fmt::format("weights[{}].permille", i),
-                          std::to_string(task.weights[i].permille));
-    if (task.everyNth < 0)
-        return refuse(Fault::Negative, "every_nth", std::to_string(task.everyNth));
-    if (!task.nthOf.empty() && task.nth <= 0)
-        return refuse(Fault::NotPositive, "nth", std::to_string(task.nth));
-    return {};
 }
 
 const Deferral* deferralInForce(std::span<const Deferral* const> deferrals, Date on, Hours machineBest,

@@ -83,20 +83,12 @@ struct TaskFacts {
     calendar::Date since{};   ///< that first day
 };
 
-/// The wording in force on a date, or nullptr before the first.
-const TaskVersion* versionOn(std::span<const TaskVersion* const> versions, calendar::Date date);
-
 /// On the evening of `on`. Records in any order; later ones and their use do not count.
 /// A Done or a Baseline is a completion, a LookedFine too if looking settles the wording that it followed.
 /// The wording in force on `on` says the intervals; none in force: an empty countdown with noRecord. A
 /// Baseline older than the subject's first day has anything from 0 to the whole stated past behind it, or, if
 /// it states the total time of then, the rest of the past.
 Countdown countdown(const TaskFacts& facts, calendar::Date on);
-
-/// Can these intervals be reckoned with? Errors: NotPositive (an interval, a first interval, everyNth or nth
-/// that counts nothing, a weight of nothing), Negative (an allowance), OutOfOrder (a hard limit with an
-/// allowance). Field names as "limits[0].every".
-base::Result<void> checkIntervals(const TaskVersion& task);
 
 /// A demand that an earlier job or a happening made: re-check after the first outing ...
 struct FollowUp {

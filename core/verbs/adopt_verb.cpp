@@ -7,6 +7,7 @@
 
 #include "core/base/text.h"
 #include "core/book/book_checks.h"
+#include "core/calendar/in_force.h"
 #include "core/picture/consistency.h"
 #include "core/picture/references.h"
 #include "core/picture/shape.h"
@@ -138,7 +139,7 @@ void checkCircles(Checks& check, const Ledger& ledger) {
     std::map<StepId, const weekend::StepVersion*> last;
     for (const auto& step : ledger.all<weekend::StepVersion>()) {
         const auto* known = last[step.step];
-        if (known == nullptr || known->validFrom <= step.validFrom)
+        if (known == nullptr || calendar::supersedes(step, *known))
             last[step.step] = &step;
     }
     std::map<MachineId, std::vector<const weekend::StepVersion*>> steps;

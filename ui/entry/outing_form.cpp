@@ -9,6 +9,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/picture/checks.h"
+#include "core/picture/facts.h"
 #include "ui/entry/last_used.h"
 #include "ui/entry/together.h"
 #include "ui/words/figures.h"
@@ -17,19 +19,6 @@
 namespace wm::ui {
 
 namespace {
-
-constexpr std::int64_t kMostStarts = 99;
-
-std::optional<outlook::Event> eventOn(const book::Book& book, MachineId machine, calendar::Date day) {
-    for (const auto& event : book.ledger().all<outlook::Event>()) {
-        if (event.calledOff || day < event.first || event.last < day)
-            continue;
-        const auto goes = [machine](const outlook::Entry& entry) { return entry.machine == machine; };
-        if (std::any_of(event.entries.begin(), event.entries.end(), goes))
-            return event;
-    }
-    return std::nullopt;
-}
 
 store::Verb tightenThenLog(const QString& words, std::vector<fastening::JointMark> marks, store::Verb log) {
     const auto tighten = [marks = std::move(marks)](const verbs::Pen& pen) {
@@ -126,8 +115,8 @@ void OutingForm::followDay() {
     const auto day = dayIn(date_, Lean::Past);
     if (!machine || !day || kindWasChosen_)
         return;
-    const auto event = eventOn(book(), *machine, *day);
-    if (event)
+    const auto* event = picture::eventOn(book().ledger(), *machine, *day);
+    if (event != nullptr)
         kind_->setCurrentIndex(event->kind == outlook::EventKind::Race ? 1 : 0);
 }
 
@@ -140,7 +129,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     outing.hours = read(hoursIn(hours_));
     draft.meterAfter = read(hoursIn(meter_));
     outing.kind = static_cast<usage::OutingKind>(kind_->currentIndex());
-    outing.starts = read(countIn(starts_, kMostStarts));
+    outing.starts = read(countIn(starts_, picture::kMostOfADay));
     outing.ground = static_cast<usage::Ground>(ground_->currentIndex());
     outing.pace = static_cast<usage::Pace>(pace_->currentIndex());
     outing.rider = read(personIn(rider_));
@@ -150,7 +139,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     draft.crashed = crash_->isChecked();
     draft.handTightSeen = seen_ != nullptr && seen_->isChecked();
     if (read.isFine())
-        if (const auto event = eventOn(book(), outing.machine, outing.date))
+        if (const auto* event = picture::eventOn(book().ledger(), outing.machine, outing.date))
             outing.event = event->id;
     std::vector<fastening::JointMark> marks;
     for (const auto& [joint, tick] : tightened_) {

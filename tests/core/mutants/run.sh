@@ -8,7 +8,7 @@ set -u
 source_dir=$1 scratch=$2 compiler=$3 library=$4 objects=$5
 shift 6
 tests='AtomsTest.*:ExposureTest.*:ReadingsTest.*:FittingsTest.*:LifeTest.*:CountdownTest.*:FollowUpsTest.*:DeferralTest.*'
-tests="$tests:CheckIntervalsTest.*:DayByDayTest.*:ComputingErrorsTest.*:AheadTest.*:GroundTest.*:StandingTest.*"
+tests="$tests:DayByDayTest.*:ComputingErrorsTest.*:AheadTest.*:GroundTest.*:StandingTest.*"
 tests="$tests:SourcesTest.*"
 tab=$(printf '\t')
 

@@ -106,7 +106,7 @@ TEST_F(AheadTest, NothingOlderThanAYearCounts) {
     const auto seen = ahead("2026-06-01");
     EXPECT_EQ(seen.weeksSeen, 0);
     EXPECT_EQ(seen.habitOutingsPerWeek, 0);
-    EXPECT_EQ(dayReached(seen, Counter::Hours, 1), std::nullopt);
+    EXPECT_EQ(meanUse(seen, Counter::Hours, day("2027-06-01")), 0);
 }
 
 TEST_F(AheadTest, UnloggedHoursAreOutingsOfMeanLength) {
@@ -266,19 +266,6 @@ TEST(MeanUseTest, TwoEventsOfOneWeekTakeItsHabitOnce) {
     // An event that runs since Monday: its days to come, and this week free of habit.
     seen.events = {ahead("2026-06-01", "2026-06-05")};
     EXPECT_DOUBLE_EQ(meanUse(seen, Counter::Outings, day("2026-06-07")), 2);
-}
-
-TEST(MeanUseTest, FindsTheDayOnWhichItIsUsedUp) {
-    Ahead seen = steady();
-    EXPECT_EQ(dayReached(seen, Counter::Outings, 0), seen.today);
-    EXPECT_EQ(dayReached(seen, Counter::Hours, -5), seen.today);
-    EXPECT_EQ(dayReached(seen, Counter::Outings, 1), day("2026-06-13"));
-    EXPECT_EQ(dayReached(seen, Counter::Hours, 201), day("2026-06-14"));
-    EXPECT_EQ(dayReached(seen, Counter::Outings, 73), seen.today.plusDays(730));
-    EXPECT_EQ(dayReached(seen, Counter::Outings, 74), std::nullopt);
-    EXPECT_EQ(dayReached(seen, Counter::Days, 730), seen.today.plusDays(730));
-    EXPECT_EQ(dayReached(seen, Counter::Months, 731), std::nullopt);
-    EXPECT_EQ(dayReached(seen, Counter::Hours, 20), day("2026-06-04"));
 }
 
 class StandingTest : public testing::Test {

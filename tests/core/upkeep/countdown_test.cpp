@@ -3,6 +3,7 @@
 // How one task stands. Rides are of round lengths so that every figure can be added up in the head.
 #include <gtest/gtest.h>
 
+#include "core/calendar/in_force.h"
 #include "tests/core/made.h"
 
 namespace wm::upkeep {
@@ -365,9 +366,9 @@ TEST_F(CountdownTest, TheWordingInForceIsTheLatestOfItsDay) {
     it.wordings[1].entered = 2;
     it.wordings[2].entered = 1;
     const std::vector<const TaskVersion*> all{&it.wordings[0], &it.wordings[1], &it.wordings[2]};
-    EXPECT_EQ(versionOn(all, day("2026-03-01")), all[0]);
-    EXPECT_EQ(versionOn(all, day("2026-02-28")), all[1]);
-    EXPECT_EQ(versionOn(all, day("2019-02-28")), nullptr);
+    EXPECT_EQ(calendar::inForce(all, day("2026-03-01")), all[0]);
+    EXPECT_EQ(calendar::inForce(all, day("2026-02-28")), all[1]);
+    EXPECT_EQ(calendar::inForce(all, day("2019-02-28")), nullptr);
 }
 
 TEST_F(CountdownTest, FixedMarksStandWhereTheyStand) {

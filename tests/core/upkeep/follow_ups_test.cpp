@@ -205,30 +205,5 @@ TEST_F(DeferralTest, TheJobEndsIt) {
     EXPECT_EQ(inForce("2026-05-09", "0", day("2026-05-01")), 0);
 }
 
-TEST(CheckIntervalsTest, NamesTheFieldThatCannotBeReckonedWith) {
-    const auto refusal = [](const TaskVersion& task) { return checkIntervals(task).error(); };
-    auto task = made::task({made::every("15"), made::every("10")});
-    EXPECT_TRUE(checkIntervals(task));
-    task.limits[1].every = 0;
-    EXPECT_EQ(refusal(task), (Error{Fault::NotPositive, "limits[1].every", "0", ""}));
-    task.limits[1] = {.every = 10, .first = -1};
-    EXPECT_EQ(refusal(task), (Error{Fault::Negative, "limits[1].first", "-1", ""}));
-    task.limits[1] = {.every = 10, .first = 0, .allowance = -5};
-    EXPECT_EQ(refusal(task), (Error{Fault::Negative, "limits[1].allowance", "-5", ""}));
-    task.limits[1] = {.every = 10, .allowance = 5, .hard = true};
-    EXPECT_EQ(refusal(task), (Error{Fault::OutOfOrder, "limits[1].allowance", "5", "0"}));
-    task.limits[1] = {.every = 1, .hard = true};
-    EXPECT_TRUE(checkIntervals(task));
-    task.everyNth = -1;
-    EXPECT_EQ(refusal(task), (Error{Fault::Negative, "every_nth", "-1", ""}));
-    task.everyNth = 0;
-    task.nthOf = "piston";
-    EXPECT_EQ(refusal(task), (Error{Fault::NotPositive, "nth", "0", ""}));
-    task.nth = 1;
-    EXPECT_TRUE(checkIntervals(task));
-    task.weights = {{.ground = usage::Ground::Mud, .permille = 1500}, {.permille = 0}};
-    EXPECT_EQ(refusal(task), (Error{Fault::NotPositive, "weights[1].permille", "0", ""}));
-}
-
 }  // namespace
 }  // namespace wm::upkeep
