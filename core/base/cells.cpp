@@ -9,19 +9,38 @@
 namespace wm::base {
 
 CellLine CellReader::next() {
-    CellLine row{.line = line_, .cells = {}};
+    CellLine row{.line = line_};
+    fault_.reset();
     for (;;) {
         row.cells.push_back(cell());
         if (atEnd() || text_[at_] != separator_)
             break;
         ++at_;
     }
+    endLine();
+    row.fault = fault_;
+    return row;
+}
+
+void CellReader::endLine() {
     if (text_.substr(at_, 2) == "\r\n")
         ++at_;
     if (!atEnd())
         ++at_;
     ++line_;
-    return row;
+}
+
+bool CellReader::skipRemark(char sign) {
+    if (atEnd() || text_[at_] != sign)
+        return false;
+    at_ = std::min(text_.find_first_of("\r\n", at_), text_.size());
+    endLine();
+    return true;
+}
+
+void CellReader::note(CellFault fault) {
+    if (!fault_)
+        fault_ = fault;
 }
 
 bool CellReader::endsHere() const {
@@ -31,11 +50,15 @@ bool CellReader::endsHere() const {
 std::string CellReader::cell() {
     while (!endsHere() && (text_[at_] == ' ' || text_[at_] == '\t'))
         ++at_;
-    std::string cell;
-    if (!atEnd() && text_[at_] == '"')
-        cell = quoted();
-    while (!endsHere())
-        cell += text_[at_++];
+    const bool isQuoted = !atEnd() && text_[at_] == '"';
+    std::string cell = isQuoted ? quoted() : std::string{};
+    for (; !endsHere(); ++at_) {
+        if (isQuoted && text_[at_] != ' ' && text_[at_] != '\t')
+            note(CellFault::TextAfterQuote);
+        if (text_[at_] == '"')
+            note(CellFault::QuoteWithin);
+        cell += text_[at_];
+    }
     return std::string(trimmed(cell));
 }
 
@@ -56,6 +79,7 @@ std::string CellReader::quoted() {
         cell += text_[at_];
     }
     leftOpen_ = true;
+    note(CellFault::QuoteLeftOpen);
     at_ = began + 1;
     line_ = line;
     return "\"";

@@ -6,14 +6,12 @@
 #include <string_view>
 #include <vector>
 
+#include "core/base/cells.h"
 #include "core/base/result.h"
 
 namespace wm::exchange {
 
-struct CsvRow {
-    std::size_t line = 0;  ///< in the text, from 1; a quoted line break counts
-    std::vector<std::string> cells{};
-};
+using CsvRow = base::CellLine;
 
 struct CsvTable {
     std::vector<std::string> columns{};
