@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/correct_verbs.h"
+
 #include <fmt/format.h>
 
 #include <map>
@@ -11,7 +13,6 @@
 #include "core/picture/consistency.h"
 #include "core/picture/references.h"
 #include "core/picture/shape.h"
-#include "core/verbs/verbs.h"
 
 // A whole file's rows at once.
 

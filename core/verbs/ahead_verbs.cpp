@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/ahead_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,7 +9,6 @@
 #include "core/book/book_checks.h"
 #include "core/picture/entry.h"
 #include "core/picture/shape.h"
-#include "core/verbs/verbs.h"
 
 // Events, work windows, what was picked for the weekend, and the sheets.
 

@@ -13,6 +13,8 @@
 #include "core/fastening/drawer.h"
 #include "core/picture/checks.h"
 #include "core/upkeep/typed_interval.h"
+#include "core/verbs/fastening_verbs.h"
+#include "core/verbs/task_verbs.h"
 
 // A figure that somebody found in the manual: as it stood, or put right; and what to ask before.
 

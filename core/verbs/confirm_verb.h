@@ -9,7 +9,7 @@
 #include "core/definitions/confirming.h"
 #include "core/fastening/plausible.h"
 #include "core/upkeep/slips.h"
-#include "core/verbs/verbs.h"
+#include "core/verbs/verb.h"
 
 namespace wm::verbs {
 

@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/correct_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -12,7 +14,6 @@
 #include "core/picture/entry.h"
 #include "core/picture/facts.h"
 #include "core/picture/shape.h"
-#include "core/verbs/verbs.h"
 
 // Taking facts back.
 

@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/item_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,7 +13,6 @@
 #include "core/picture/entry.h"
 #include "core/picture/facts.h"
 #include "core/picture/shape.h"
-#include "core/verbs/verbs.h"
 
 // People, machines and items, and where the items go.
 

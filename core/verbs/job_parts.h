@@ -6,7 +6,7 @@
 
 #include "core/book/book.h"
 #include "core/picture/entry.h"
-#include "core/verbs/verbs.h"
+#include "core/verbs/upkeep_verbs.h"
 
 namespace wm::verbs {
 

@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/upkeep_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -15,7 +17,6 @@
 #include "core/upkeep/measures.h"
 #include "core/upkeep/unknown.h"
 #include "core/verbs/job_parts.h"
-#include "core/verbs/verbs.h"
 
 // Recording a job done: the record, and everything that it brings.
 

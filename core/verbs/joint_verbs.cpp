@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/fastening_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,7 +11,6 @@
 #include "core/definitions/sharing.h"
 #include "core/fastening/stages.h"
 #include "core/picture/entry.h"
-#include "core/verbs/verbs.h"
 
 // New wordings of joints, one or a whole chart, and for the other machines of a model.
 

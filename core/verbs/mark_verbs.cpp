@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/fastening_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,7 +10,6 @@
 #include "core/picture/entry.h"
 #include "core/picture/facts.h"
 #include "core/picture/shape.h"
-#include "core/verbs/verbs.h"
 
 // What was found or done at the joints.
 

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/verbs/verbs.h"
+#include "core/verbs/verb.h"
 
 namespace wm::verbs {
 

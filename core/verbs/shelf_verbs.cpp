@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/shelf_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,7 +12,6 @@
 #include "core/picture/entry.h"
 #include "core/picture/shape.h"
 #include "core/verbs/job_parts.h"
-#include "core/verbs/verbs.h"
 
 // The shelf: lines, containers, what comes in and goes out.
 

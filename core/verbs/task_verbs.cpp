@@ -1,10 +1,11 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/task_verbs.h"
+
 #include "core/base/text.h"
 #include "core/book/book_checks.h"
 #include "core/definitions/definitions.h"
 #include "core/picture/entry.h"
-#include "core/verbs/verbs.h"
 
 // What is to be done and how it is reached: new wordings of tasks and access steps, and whole schedules.
 

@@ -1,11 +1,12 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/fastening_verbs.h"
+
 #include <fmt/format.h>
 
 #include "core/book/book_checks.h"
 #include "core/picture/entry.h"
 #include "core/picture/shape.h"
-#include "core/verbs/verbs.h"
 
 // The torque tools of the drawer and how they were found when they were checked.
 

@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/upkeep_verbs.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,7 +13,6 @@
 #include "core/picture/shape.h"
 #include "core/upkeep/countdown.h"
 #include "core/verbs/job_parts.h"
-#include "core/verbs/verbs.h"
 
 // Snags, deferrals and the answers to follow-ups.
 

@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/verbs/use_verbs.h"
+
 #include <fmt/format.h>
 
 #include "core/book/book_checks.h"
@@ -8,7 +10,6 @@
 #include "core/picture/shape.h"
 #include "core/usage/exposure.h"
 #include "core/verbs/job_parts.h"
-#include "core/verbs/verbs.h"
 
 // How a machine was used: outings, readings, washes, crashes.
 

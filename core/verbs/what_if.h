@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/book/due_change.h"
-#include "core/verbs/verbs.h"
+#include "core/verbs/verb.h"
 
 namespace wm::verbs {
 

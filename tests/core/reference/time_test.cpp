@@ -187,6 +187,7 @@ TEST(IntervalRefusalReference, AnIntervalMustBeAboveZero) {
     const json one = caseOf("time", "K31");
     ASSERT_TRUE(one.at("expected").at("must_refuse"));
     auto task = made::task({made::every(word(one.at("input"), "interval_hours"))});
+    task.name = "oil";
     picture::Checks check;
     picture::checkShape(check, task);
     ASSERT_TRUE(check.failed());

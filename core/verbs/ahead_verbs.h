@@ -1,0 +1,20 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+
+#include "core/verbs/verb.h"
+
+namespace wm::verbs {
+
+// Events, work windows, the weekend and its sheets.
+
+base::Result<picture::Change> saveEvent(const Pen& pen, outlook::Event event, bool isNew);
+base::Result<picture::Change> saveWindow(const Pen& pen, weekend::WorkWindow window, bool isNew);
+base::Result<picture::Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> task,
+                                   std::optional<SnagId> snag, bool picked);
+base::Result<picture::Change> issueSheet(const Pen& pen,
+                                         weekend::IssuedSheet sheet);  ///< number is given by the verb
+
+}  // namespace wm::verbs

@@ -1,0 +1,29 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "core/verbs/verb.h"
+
+namespace wm::verbs {
+
+// The wording of joints, the marks on them, and the tools of the drawer.
+
+/// A torque needs its source (Empty). OutOfOrder (range). With model years (sharedFrom, sharedTo) the wording
+/// goes to every machine of this maker and model in them, in the same verb; one whose own last wording is for
+/// itself alone keeps that. Empty "model" or "year" if the machine's card does not say them, OutOfOrder
+/// "shared_from" if its year is not among them.
+base::Result<picture::Change> saveJoint(const Pen& pen, fastening::JointVersion wording);
+/// A whole chart of one machine in one go; faults are named under "joints[3].".
+base::Result<picture::Change> saveJoints(const Pen& pen, MachineId machine,
+                                         std::vector<fastening::JointVersion> wordings);
+/// TooLarge "moved_count" if more moved than the joint has; Inconsistent for what can't be said of this kind
+/// of mark.
+base::Result<picture::Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> marks);
+base::Result<picture::Change> saveTool(const Pen& pen, fastening::Tool tool,
+                                       bool isNew);  ///< Duplicate, OutOfOrder
+/// Inconsistent "left_within" if it came good and left bad; Duplicate if this day has one of this tool.
+base::Result<picture::Change> recordCalibration(const Pen& pen, fastening::Calibration calibration);
+
+}  // namespace wm::verbs

@@ -1,0 +1,40 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/verbs/verb.h"
+
+namespace wm::verbs {
+
+// Jobs done, snags, what is put off, and what follows.
+
+struct JobDraft {
+    upkeep::Record record{};  ///< machine, task or snag, date, uses, measured ...; the verb fills item,
+                              ///< version, code and the stated total time. A given item stays only where
+                              ///< the task's position held none
+    std::vector<JointId>
+        confirmed{};          ///< joints tightened and checked; the others that were opened become hand-tight
+    bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)
+    std::vector<std::pair<std::int64_t, std::string>>
+        answers{};                 ///< follow-ups that this job settles: origin, words
+    std::optional<ToolId> tool{};  ///< what the confirmed joints were tightened with
+};
+/// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag, notes the
+/// meter if it is newer than the last reading, and takes the job out of the weekend. A Baseline may be dated
+/// before the machine was known; it takes nothing from the shelf and opens nothing.
+/// Errors: those of usage::checkReading in "meter", NotPositive (a use), WrongUnit (a measurement),
+/// NothingToDo (the snag has ended), Duplicate (the same job on the same day at the same meter).
+base::Result<picture::Change> recordJob(const Pen& pen, JobDraft draft);
+base::Result<picture::Change> addSnag(const Pen& pen, upkeep::Snag snag);
+base::Result<picture::Change> endSnag(const Pen& pen, upkeep::SnagEnd end);
+/// It must have an end (Empty "until_date"), after today. ReasonNeeded for a safety task or snag without one;
+/// while a safety deferral still runs, another one needs other words (ReasonNeeded, `given` the old ones).
+base::Result<picture::Change> defer(const Pen& pen, upkeep::Deferral deferral);
+base::Result<picture::Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer);
+
+}  // namespace wm::verbs

@@ -1,0 +1,29 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+
+#include "core/verbs/verb.h"
+
+namespace wm::verbs {
+
+/// An outing may bring its meter reading and its wash: one verb, one line for undo.
+struct OutingDraft {
+    usage::Outing outing{};
+    std::optional<units::Hours> meterAfter{};
+    bool washed = false;
+    bool pressureWashed = false;
+    bool crashed = false;
+    bool handTightSeen = false;  ///< the mechanic has answered the hand-tight list: ridden so, he knows
+};
+/// MustAnswer if joints of the machine are hand-tight and that was not answered; the answer is noted on each
+/// of them as a mark RiddenOpen, by the rider; TooLarge for more than 24 h
+/// a day.
+base::Result<picture::Change> logOuting(const Pen& pen, OutingDraft draft);
+base::Result<picture::Change> logReading(const Pen& pen, usage::HourReading reading);
+base::Result<picture::Change> logDistance(const Pen& pen, usage::DistanceReading reading);
+base::Result<picture::Change> logWash(const Pen& pen, usage::Wash wash);
+base::Result<picture::Change> logCrash(const Pen& pen, usage::Crash crash);
+
+}  // namespace wm::verbs
