@@ -6,6 +6,7 @@
 #include "app/headless.h"
 #include "app/verb.h"
 #include "tests/app/shell.h"
+#include "tests/repository.h"
 
 namespace wm::test {
 namespace {
@@ -99,7 +100,7 @@ TEST_P(FileTrouble, SomethingElse) {
 
 // A file of version 1 is brought up to date by whichever verb comes first, with the old one kept beside it.
 TEST_P(FileTrouble, AFileOfAnEarlierVersion) {
-    QFile stored(QStringLiteral(WM_SOURCE_DIR "/tests/data/store/version_1.sql"));
+    QFile stored(QString::fromStdString(test::repositoryPath("tests/data/store/version_1.sql")));
     ASSERT_TRUE(stored.open(QIODevice::ReadOnly));
     const QString old = path("old.witnessmark");
     sqlite3* made = nullptr;

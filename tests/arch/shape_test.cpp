@@ -9,6 +9,7 @@
 #include <set>
 
 #include "tests/arch/source_tree.h"
+#include "tests/repository.h"
 
 namespace wm::arch {
 namespace {
@@ -113,7 +114,7 @@ TEST(ShapeTest, TheTopOfTheTreeIsAsAgreed) {
     const std::set<std::string> agreed{
         "CMakeLists.txt", "CMakePresets.json", "README.md", "DEVELOPERS.md", "app", "core", "ui", "resources",
         "tests",          "demo-db",           "build"};
-    for (const auto& entry : std::filesystem::directory_iterator(WM_SOURCE_DIR)) {
+    for (const auto& entry : std::filesystem::directory_iterator(test::repositoryPath(""))) {
         const std::string name = entry.path().filename().string();
         EXPECT_TRUE(agreed.contains(name) || startsWith(name, ".")) << name;
     }

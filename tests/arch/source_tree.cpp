@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/arch/source_tree.h"
+#include "tests/repository.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -51,7 +52,7 @@ bool beginsAPath(const std::string& path) {
 
 std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders) {
     std::vector<SourceFile> files;
-    const fs::path top = WM_SOURCE_DIR;
+    const fs::path top = test::repositoryPath("");
     for (const std::string& folder : folders) {
         if (!fs::exists(top / folder))
             continue;

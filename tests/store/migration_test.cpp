@@ -11,13 +11,14 @@
 
 #include "core/book/book.h"
 #include "core/store/schema.h"
+#include "tests/repository.h"
 #include "tests/store/sample.h"
 
 namespace wm::store {
 namespace {
 
 std::string storedText(const std::string& name) {
-    std::ifstream file(std::string(WM_SOURCE_DIR) + "/tests/data/store/" + name, std::ios::binary);
+    std::ifstream file(test::repositoryPath(std::string("tests/data/store/") + name), std::ios::binary);
     std::ostringstream text;
     text << file.rdbuf();
     return text.str();

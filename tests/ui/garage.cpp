@@ -11,6 +11,7 @@
 #include "core/exchange/json.h"
 #include "core/exchange/starter.h"
 #include "tests/kept.h"
+#include "tests/repository.h"
 
 namespace wm::ui {
 
@@ -19,7 +20,8 @@ namespace {
 using units::Hours;
 
 exchange::Starter starterNamed(const std::string& name) {
-    QFile file(QStringLiteral(WM_SOURCE_DIR "/resources/starters/%1.json").arg(QString::fromStdString(name)));
+    QFile file(QString::fromStdString(test::repositoryPath("resources/starters/%1.json"))
+                   .arg(QString::fromStdString(name)));
     EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << name;
     auto starter = exchange::readStarter(file.readAll().toStdString());
     EXPECT_TRUE(starter.has_value()) << name;
@@ -64,14 +66,23 @@ calendar::Date day(const char* iso) {
 Garage::Garage(Fill fill) {
     const QDateTime now(QDate(2026, 5, 7), QTime(18, 4));
     workbench_ = std::make_unique<Workbench>([now] { return now; });
-    EXPECT_EQ(workbench_->create(path()).outcome, store::OpenOutcome::Opened);
-    if (fill == Fill::Empty)
-        return;
-    if (fill == Fill::Demo) {
-        fillDemo();
+    // Each garage is told once a process and copied for the tests that follow: telling one takes many verbs.
+    static QTemporaryDir told;
+    const QString before = told.filePath(QString::number(static_cast<int>(fill)));
+    if (QFile::copy(before, path())) {
+        EXPECT_EQ(workbench_->open(path()).outcome, store::OpenOutcome::Opened);
         return;
     }
-    addMachine("Heron 250", "four-stroke-motocross", Hours{1200});
+    EXPECT_EQ(workbench_->create(path()).outcome, store::OpenOutcome::Opened);
+    tell(fill);
+    EXPECT_TRUE(QFile::copy(path(), before));
+}
+
+void Garage::tell(Fill fill) {
+    if (fill == Fill::Demo)
+        fillDemo();
+    if (fill == Fill::OneMachine || fill == Fill::Season)
+        addMachine("Heron 250", "four-stroke-motocross", Hours{1200});
     if (fill == Fill::Season)
         fillSeason();
 }
@@ -159,11 +170,12 @@ void Garage::fillDemo() {
     };
     exchange::DemoText text;
     for (const auto& name : exchange::demoFiles())
-        text.files.emplace(name,
-                           read(QStringLiteral(WM_SOURCE_DIR "/demo-db/") + QString::fromStdString(name)));
+        text.files.emplace(name, read(QString::fromStdString(test::repositoryPath("demo-db/")) +
+                                      QString::fromStdString(name)));
     for (const char* starter : {"four-stroke-motocross", "two-stroke-motocross", "four-stroke-enduro"})
         text.starters.push_back(
-            read(QStringLiteral(WM_SOURCE_DIR "/resources/starters/%1.json").arg(QLatin1String(starter))));
+            read(QString::fromStdString(test::repositoryPath("resources/starters/%1.json"))
+                     .arg(QLatin1String(starter))));
     const auto rows = demoRows(text);
     say([&rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, rows); });
 }

@@ -37,6 +37,7 @@ class Garage {
                 upkeep::RecordKind kind = upkeep::RecordKind::Done);
 
   private:
+    void tell(Fill fill);
     void fillDemo();
     void fillSeason();
     void rideTheSeason();

@@ -19,12 +19,13 @@
 #include "core/exchange/json.h"
 #include "core/verbs/verbs.h"
 #include "tests/kept.h"
+#include "tests/repository.h"
 
 namespace wm::exchange {
 namespace {
 
 std::string fileText(const std::string& path) {
-    std::ifstream in(std::string(WM_SOURCE_DIR) + "/" + path);
+    std::ifstream in(test::repositoryPath(path));
     std::stringstream text;
     text << in.rdbuf();
     return text.str();

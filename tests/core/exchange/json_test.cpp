@@ -13,6 +13,7 @@
 #include "tests/core/exchange/row_schema.h"
 #include "tests/core/exchange/schema_check.h"
 #include "tests/core/exchange/survival.h"
+#include "tests/repository.h"
 
 namespace wm::exchange {
 namespace {
@@ -378,7 +379,8 @@ TEST(Exchange, SurvivesAnyOneByteChanged) {
 // Files whose names begin with "good" are read, the others are refused; none does worse.
 TEST(Exchange, EverySeedIsReadOrRefusedAsItsNameSays) {
     int seeds = 0;
-    for (const auto& entry : std::filesystem::directory_iterator(WM_SOURCE_DIR "/tests/data/exchange")) {
+    for (const auto& entry :
+         std::filesystem::directory_iterator(test::repositoryPath("tests/data/exchange"))) {
         const std::string name = entry.path().filename().string();
         const std::string bytes = test::repositoryText("tests/data/exchange/" + name);
         EXPECT_EQ(test::breachOfReading(bytes), "") << name;

@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/core/exchange/schema_check.h"
+#include "tests/repository.h"
 
 #include <algorithm>
 #include <fstream>
@@ -147,7 +148,7 @@ std::vector<std::string> breaches(const json& schema, const json& value) {
 }
 
 std::string repositoryText(const std::string& path) {
-    std::ifstream file(std::string(WM_SOURCE_DIR) + '/' + path, std::ios::binary);
+    std::ifstream file(test::repositoryPath(path), std::ios::binary);
     std::ostringstream text;
     text << file.rdbuf();
     return text.str();

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/core/exchange/schema_check.h"
+#include "tests/repository.h"
 
 namespace wm::exchange {
 namespace {
@@ -211,7 +212,7 @@ INSTANTIATE_TEST_SUITE_P(
     });
 
 TEST(Starter, EveryShippedScheduleCanBeRead) {
-    const std::filesystem::path folder(WM_SOURCE_DIR "/resources/starters");
+    const std::filesystem::path folder(test::repositoryPath("resources/starters"));
     if (!std::filesystem::exists(folder))
         GTEST_SKIP() << "no schedules yet";
     for (const auto& entry : std::filesystem::directory_iterator(folder)) {

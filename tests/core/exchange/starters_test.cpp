@@ -13,6 +13,7 @@
 #include "core/fastening/generic.h"
 #include "tests/core/exchange/schema_check.h"
 #include "tests/core/exchange/shipped.h"
+#include "tests/repository.h"
 
 namespace wm::exchange {
 namespace {
@@ -368,7 +369,7 @@ TEST_P(StartersTest, NothingInUseWaitsForWhatIsNot) {
 
 TEST(StartersFolderTest, HoldsThoseAndTheProgramBringsThem) {
     std::set<std::string> files;
-    for (const auto& entry : std::filesystem::directory_iterator(WM_SOURCE_DIR "/resources/starters"))
+    for (const auto& entry : std::filesystem::directory_iterator(test::repositoryPath("resources/starters")))
         files.insert(entry.path().filename().string());
     EXPECT_EQ(files, std::set<std::string>(kShippedStarters.begin(), kShippedStarters.end()));
     const std::string brought = test::repositoryText("resources/witnessmark.qrc");

@@ -9,13 +9,14 @@
 #include <sstream>
 
 #include "core/exchange/starter.h"
+#include "tests/repository.h"
 
 namespace wm::fastening {
 
 namespace {
 
 std::string fileText(const std::string& path) {
-    std::ifstream in(std::string(WM_SOURCE_DIR) + "/" + path);
+    std::ifstream in(test::repositoryPath(path));
     std::stringstream text;
     text << in.rdbuf();
     return text.str();

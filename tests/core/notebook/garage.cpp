@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/core/notebook/garage.h"
+#include "tests/repository.h"
 
 #include <array>
 #include <fstream>
@@ -9,7 +10,7 @@
 namespace wm::notebook {
 
 std::string notebookFile(const std::string& name) {
-    std::ifstream file(std::string(WM_SOURCE_DIR) + "/tests/data/notebook/" + name, std::ios::binary);
+    std::ifstream file(test::repositoryPath(std::string("tests/data/notebook/") + name), std::ios::binary);
     std::ostringstream text;
     text << file.rdbuf();
     EXPECT_FALSE(text.str().empty()) << name;

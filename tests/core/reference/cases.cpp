@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/core/reference/cases.h"
+#include "tests/repository.h"
 
 #include <fstream>
 #include <stdexcept>
@@ -8,7 +9,7 @@
 namespace wm::reference {
 
 nlohmann::json caseOf(const std::string& file, const std::string& id) {
-    std::ifstream in(std::string(WM_SOURCE_DIR) + "/tests/reference/" + file + ".json");
+    std::ifstream in(test::repositoryPath("tests/reference/" + file + ".json"));
     const auto all = nlohmann::json::parse(in);
     for (const auto& one : all.at("cases"))
         if (one.at("id") == id)

@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/ui/drawing/reference_image.h"
+#include "tests/repository.h"
 
 #include <fmt/format.h>
 
@@ -21,8 +22,8 @@ int channelDifference(const QColor& one, const QColor& other) {
 }  // namespace
 
 std::string differenceFromReference(const QImage& image, const QString& name) {
-    const QString path =
-        QStringLiteral(WM_SOURCE_DIR "/tests/ui/drawing/reference/") + name + QStringLiteral(".png");
+    const QString path = QString::fromStdString(test::repositoryPath("tests/ui/drawing/reference/")) + name +
+                         QStringLiteral(".png");
     if (qEnvironmentVariableIsSet("WM_WRITE_REFERENCES")) {
         return image.save(path) ? std::string() : "can't write " + path.toStdString();
     }

@@ -15,6 +15,7 @@
 #include <QTemporaryDir>
 #include <algorithm>
 
+#include "tests/repository.h"
 #include "tests/ui/print/sample_sheet.h"
 #include "ui/print/print_dialogs.h"
 #include "ui/print/sheet_painter.h"
@@ -101,7 +102,7 @@ sheet::JobSheet sheetOfLongTexts() {
 }
 
 TEST(PaperSizeTest, IsThatOfTheStandards) {
-    QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/reference/paper_sizes.json"));
+    QFile file(QString::fromStdString(test::repositoryPath("tests/reference/paper_sizes.json")));
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
     const QJsonArray cases =
         QJsonDocument::fromJson(file.readAll()).object()[QLatin1String("cases")].toArray();

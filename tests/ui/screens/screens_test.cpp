@@ -14,6 +14,7 @@
 #include <QTabBar>
 #include <QToolButton>
 
+#include "tests/repository.h"
 #include "tests/ui/window.h"
 #include "ui/shell/notebook_dialog.h"
 #include "ui/shell/page_table.h"
@@ -206,7 +207,8 @@ TEST_F(LongScreens, OfANotebookBeforeItGoesIn) {
     garage_->addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});
     inEveryLook([this] {
         for (const char* name : {"outings", "jobs"}) {
-            QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/notebook/%1.csv").arg(QLatin1String(name)));
+            QFile file(QString::fromStdString(test::repositoryPath("tests/data/notebook/%1.csv"))
+                           .arg(QLatin1String(name)));
             ASSERT_TRUE(file.open(QIODevice::ReadOnly));
             auto preview = std::make_unique<NotebookPreview>(file.readAll().toStdString(),
                                                              garage_->workbench().book(), *settings_);

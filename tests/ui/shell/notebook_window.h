@@ -11,13 +11,14 @@
 #include <QTimer>
 
 #include "core/exchange/json.h"
+#include "tests/repository.h"
 #include "tests/ui/window.h"
 #include "ui/shell/notebook_dialog.h"
 
 namespace wm::ui {
 
 inline QByteArray sample(const char* name) {
-    QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/notebook/") + QLatin1String(name));
+    QFile file(QString::fromStdString(test::repositoryPath("tests/data/notebook/")) + QLatin1String(name));
     EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << name;
     return file.readAll();
 }
