@@ -40,7 +40,7 @@ void reportCard(const Call& call, const sheet::TorqueCard& card, const ui::PdfRe
                        << " of them not confirmed; " << qulonglong{card.blank} << " without a figure\n";
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runCard(const Call& call) {
     if (!call.has("pdf") || call.value("pdf").isEmpty())
         return fail(Exit::Usage, "Say where the card goes, with --pdf OUT.");
     const auto size = paperIn(call);
@@ -78,7 +78,7 @@ VerbSpec cardVerb() {
              {"paper", "A4 (otherwise) or Letter.", "size"},
              jsonOption()},
             "  witnessmark card garage.witnessmark --machine Heron --pdf card.pdf\n",
-            run};
+            runCard};
 }
 
 }  // namespace wm::app

@@ -9,7 +9,7 @@ namespace wm::app {
 
 namespace {
 
-Answer<void> run(const Call& call) {
+Answer<void> runCheck(const Call& call) {
     auto garage = Garage::open(call, store::OpenFor::ReadingOnly);
     if (!garage)
         return tl::unexpected(garage.error());
@@ -37,7 +37,7 @@ Answer<void> run(const Call& call) {
 
 VerbSpec checkVerb() {
     return {"check",        "See whether the file is sound.",           {{"FILE", "The file."}},
-            {jsonOption()}, "  witnessmark check garage.witnessmark\n", run};
+            {jsonOption()}, "  witnessmark check garage.witnessmark\n", runCheck};
 }
 
 }  // namespace wm::app

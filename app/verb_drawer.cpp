@@ -142,7 +142,7 @@ Answer<void> sayForTorque(const Call& call, const book::Book& book) {
     return {};
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runDrawer(const Call& call) {
     auto garage = Garage::open(call, store::OpenFor::ReadingOnly);
     if (!garage)
         return tl::unexpected(garage.error());
@@ -183,7 +183,7 @@ VerbSpec drawerVerb() {
             "  witnessmark drawer garage.witnessmark\n"
             "  witnessmark drawer garage.witnessmark --machine Heron --json\n"
             "  witnessmark drawer garage.witnessmark --torque \"25 ft lb\"\n",
-            run};
+            runDrawer};
 }
 
 }  // namespace wm::app

@@ -372,7 +372,7 @@ Answer<void> checkWhyAlone(const Call& call) {
     return {};
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runDue(const Call& call) {
     if (const auto alone = checkWhyAlone(call); !alone)
         return alone;
     const auto day = call.day("on");
@@ -416,7 +416,7 @@ VerbSpec dueVerb() {
             "  witnessmark due garage.witnessmark --machine Heron --on 2026-05-16 --json\n"
             "  witnessmark due garage.witnessmark --machine Heron --why piston\n"
             "  witnessmark due garage.witnessmark --machine Heron --if-ridden 2 --if-ground sand\n",
-            run};
+            runDue};
 }
 
 }  // namespace wm::app

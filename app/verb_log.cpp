@@ -181,7 +181,7 @@ Answer<void> checkAsked(const Call& call) {
     return {};
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runLog(const Call& call) {
     if (auto asked = checkAsked(call); !asked)
         return asked;
     const auto day = call.day("on");
@@ -242,7 +242,7 @@ VerbSpec logVerb() {
             "--meter 62,5 --wash pressure\n"
             "  witnessmark log garage.witnessmark --machine Heron --reading 0.4 --meter-was replaced "
             "--before 61.3\n",
-            run};
+            runLog};
 }
 
 }  // namespace wm::app

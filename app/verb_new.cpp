@@ -96,7 +96,7 @@ Answer<void> makeDemo(const Call& call) {
     return {};
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runNew(const Call& call) {
     if (call.has("demo"))
         return makeDemo(call);
     const auto begin = readBeginnings(call);
@@ -142,7 +142,7 @@ VerbSpec newVerb() {
          QCommandLineOption("garage", "The name of the garage.", "name")},
         "  witnessmark new garage.witnessmark --starter \"four-stroke motocross\" --machine \"Heron 250\"\n"
         "  witnessmark new garage.witnessmark --demo\n",
-        run};
+        runNew};
 }
 
 }  // namespace wm::app

@@ -18,7 +18,7 @@ namespace {
 using nlohmann::ordered_json;
 using weekend::ActKind;
 
-constexpr std::int64_t kMostMinutes = 10'000;
+constexpr std::int64_t kLongestWindow = 10'000;
 
 constexpr std::string_view actWord(ActKind kind) {
     switch (kind) {
@@ -204,13 +204,13 @@ Answer<void> report(const Call& call, const book::Book& book, std::optional<Mach
     return {};
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runPlan(const Call& call) {
     const auto day = call.day("on");
     if (!day)
         return tl::unexpected(day.error());
     std::optional<units::Minutes> minutes;
     if (call.has("minutes")) {
-        const auto count = call.count("minutes", kMostMinutes);
+        const auto count = call.count("minutes", kLongestWindow);
         if (!count)
             return tl::unexpected(count.error());
         minutes = units::Minutes{*count};
@@ -252,7 +252,7 @@ VerbSpec planVerb() {
             "  witnessmark plan garage.witnessmark\n"
             "  witnessmark plan garage.witnessmark --machine Heron --pick engine-oil,linkage-grease "
             "--minutes 180\n",
-            run};
+            runPlan};
 }
 
 }  // namespace wm::app

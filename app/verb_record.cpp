@@ -11,7 +11,7 @@ namespace wm::app {
 
 namespace {
 
-constexpr std::int64_t kMostMinutes = 10'000;
+constexpr std::int64_t kLongestJob = 10'000;
 constexpr std::int64_t kMostAmount = 100'000'000;
 
 struct Pair {
@@ -91,13 +91,13 @@ Answer<void> readSteps(const Call& call, const book::Book& book, const upkeep::T
     return {};
 }
 
-Answer<void> readFigures(const Call& call, const book::Book& book, upkeep::Record& record) {
+Answer<void> readMeter(const Call& call, const book::Book& book, upkeep::Record& record) {
     const auto meter = call.hours("meter");
     if (!meter)
         return tl::unexpected(meter.error());
     record.meter = *meter;
     if (call.has("minutes")) {
-        const auto minutes = call.count("minutes", kMostMinutes);
+        const auto minutes = call.count("minutes", kLongestJob);
         if (!minutes)
             return tl::unexpected(minutes.error());
         record.minutes = units::Minutes{*minutes};
@@ -134,7 +134,7 @@ Answer<void> readJoints(const Call& call, const book::Book& book, verbs::JobDraf
 }
 
 Answer<verbs::JobDraft> readJob(const Call& call, const book::Book& book, MachineId machine,
-                                calendar::Date date) {
+                                 calendar::Date date) {
     verbs::JobDraft draft;
     upkeep::Record& record = draft.record;
     record.machine = machine;
@@ -153,7 +153,7 @@ Answer<verbs::JobDraft> readJob(const Call& call, const book::Book& book, Machin
         record.snag = (*found)->id;
         record.what = (*found)->what;
     }
-    auto read = readFigures(call, book, record)
+    auto read = readMeter(call, book, record)
                     .and_then([&] { return readUses(call, book, task, record); })
                     .and_then([&] { return readMeasured(call, task, record); })
                     .and_then([&] { return readJoints(call, book, draft); });
@@ -171,7 +171,7 @@ Answer<verbs::JobDraft> readJob(const Call& call, const book::Book& book, Machin
     return draft;
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runRecord(const Call& call) {
     if (call.has("task") == call.has("snag"))
         return fail(Exit::Usage,
                     "Say what was done, with --task or with --snag; see witnessmark record --help.");
@@ -237,7 +237,7 @@ VerbSpec recordVerb() {
             "  witnessmark record garage.witnessmark --machine Heron --task \"rear wheel bearings\" "
             "--torqued \"rear axle nut\" "
             "--minutes 25\n",
-            run};
+            runRecord};
 }
 
 }  // namespace wm::app

@@ -76,7 +76,7 @@ Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const QString& 
     return tl::unexpected(written.error());
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runSheet(const Call& call) {
     if (!call.has("pdf") || call.value("pdf").isEmpty())
         return fail(Exit::Usage, "Say where the sheet goes, with --pdf OUT.");
     const QString paper = call.has("paper") ? call.value("paper").toLower() : QString("a4");
@@ -118,7 +118,7 @@ VerbSpec sheetVerb() {
              {"proof", "Without a number, and not put on record."},
              jsonOption()},
             "  witnessmark sheet garage.witnessmark --machine Heron --pdf sheet.pdf\n",
-            run};
+            runSheet};
 }
 
 }  // namespace wm::app

@@ -85,7 +85,7 @@ void printAnswer(QTextStream& out, const Figure& figure, std::string_view unit) 
     out << '\n';
 }
 
-Answer<void> run(const Call& call) {
+Answer<void> runTorque(const Call& call) {
     std::optional<std::string_view> unit;
     if (call.has("unit")) {
         unit = units::unitNamed(call.text("unit"));
@@ -134,7 +134,7 @@ VerbSpec torqueVerb() {
              jsonOption()},
             "  witnessmark torque garage.witnessmark \"rear axl\" --machine Heron\n"
             "  witnessmark torque garage.witnessmark \"front caliper\" --unit ft-lb --json\n",
-            run};
+            runTorque};
 }
 
 }  // namespace wm::app

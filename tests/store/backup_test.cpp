@@ -13,15 +13,13 @@ using sample::Folder;
 using sample::wash;
 using sample::washNotes;
 
-const calendar::Date kToday = sample::day(5, 16);
-
 class BackupTest : public testing::Test {
   protected:
     void SetUp() override {
         options_.now = [this] { return now_; };
         file_ = sample::fileWith(path_, sample::oneMachine(), options_);
     }
-    void say(const std::string& note) { ASSERT_TRUE(file_->apply(wash(note), kToday).has_value()); }
+    void say(const std::string& note) { ASSERT_TRUE(file_->apply(wash(note), sample::kToday).has_value()); }
     void nextDay() { now_ = now_.addDays(1); }
 
     Folder folder_;
@@ -54,7 +52,7 @@ TEST_F(BackupTest, AreTakenAtTheFirstChangeOfADay) {
 TEST_F(BackupTest, AreNotTakenTwiceByTwoWindows) {
     auto theirs = sample::opened(path_, options_);
     say("mine");
-    ASSERT_TRUE(theirs->apply(wash("theirs"), kToday).has_value());
+    ASSERT_TRUE(theirs->apply(wash("theirs"), sample::kToday).has_value());
     EXPECT_EQ(file_->backups().size(), 1U);
 }
 

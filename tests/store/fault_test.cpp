@@ -18,8 +18,6 @@ using sample::washNotes;
 using Call = FaultyVfs::Call;
 using Kind = ApplyError::Kind;
 
-const calendar::Date kToday = sample::day(5, 16);
-
 struct Fault {
     const char* name;
     Call call;
@@ -50,7 +48,7 @@ class FaultTest : public testing::TestWithParam<Fault> {
         options_.dailyBackup = false;
         path_ = folder_.path("faulty.wm");
         auto file = sample::fileWith(path_, sample::oneMachine());
-        ASSERT_TRUE(file->apply(wash("before"), kToday).has_value());
+        ASSERT_TRUE(file->apply(wash("before"), sample::kToday).has_value());
     }
     void fail(int nth) { vfs_.fail(GetParam().call, nth, GetParam().code, GetParam().onwards); }
 
@@ -88,7 +86,7 @@ class FaultTest : public testing::TestWithParam<Fault> {
     void expectWhole(File& file, const QString& path, const std::vector<std::string>& notes, int nth) {
         EXPECT_EQ(washNotes(file), notes) << "call " << nth;
         EXPECT_EQ(washNotes(*sample::opened(path)), notes) << "call " << nth;
-        const auto next = file.apply(wash("next"), kToday);
+        const auto next = file.apply(wash("next"), sample::kToday);
         EXPECT_TRUE(next.has_value()) << "call " << nth << ": " << next.error().detail.toStdString();
         std::vector<std::string> after = notes;
         after.emplace_back("next");
@@ -108,7 +106,7 @@ INSTANTIATE_TEST_SUITE_P(Each, FaultTest, testing::ValuesIn(kFaults),
 TEST_P(FaultTest, LeavesNoVerbHalfWritten) {
     eachFault(
         [](File& file) -> std::optional<Kind> {
-            const auto answer = file.apply(wash("during"), kToday);
+            const auto answer = file.apply(wash("during"), sample::kToday);
             return answer ? std::nullopt : std::optional(answer.error().kind);
         },
         {"before"}, {"before", "during"});
@@ -149,8 +147,8 @@ TEST_P(FaultTest, LeavesNoHalfMadeFile) {
         wentThrough = !vfs_.hasFailed();
         vfs_.failNothing();
         if (answer.file != nullptr) {
-            EXPECT_TRUE(
-                answer.file->apply(sample::writing("Set up", sample::oneMachine()), kToday).has_value());
+            EXPECT_TRUE(answer.file->apply(sample::writing("Set up", sample::oneMachine()), sample::kToday)
+                            .has_value());
             continue;
         }
         const auto expected = GetParam().kind == Kind::NoSpace ? OpenOutcome::NoSpace : OpenOutcome::NoAccess;
@@ -173,13 +171,13 @@ TEST_F(DailyCopyFaultTest, DoesNotKeepAVerbFromBeingSaved) {
     sample::fileWith(path, sample::oneMachine());
     auto file = sample::opened(path, options);
     vfs.fail(Call::Write, 1, SQLITE_FULL, true, "unfinished");
-    EXPECT_TRUE(file->apply(wash("saved"), kToday).has_value());
+    EXPECT_TRUE(file->apply(wash("saved"), sample::kToday).has_value());
     EXPECT_TRUE(vfs.hasFailed());
     EXPECT_TRUE(file->backupTrouble().has_value());
     EXPECT_TRUE(file->backups().empty());
     EXPECT_TRUE(QDir(path + ".backups").entryList(QDir::Files).empty());
     vfs.failNothing();
-    EXPECT_TRUE(file->apply(wash("and copied"), kToday).has_value());
+    EXPECT_TRUE(file->apply(wash("and copied"), sample::kToday).has_value());
     EXPECT_FALSE(file->backupTrouble().has_value());
     EXPECT_EQ(file->backups().size(), 1U);
 }

@@ -13,8 +13,6 @@ using sample::wash;
 using sample::washNotes;
 using Kind = ApplyError::Kind;
 
-const calendar::Date kToday = sample::day(5, 16);
-
 class FileTest : public testing::Test {
   protected:
     Folder folder_;
@@ -29,7 +27,7 @@ TEST_F(FileTest, KeepsWhatAVerbWrote) {
         EXPECT_FALSE(made.file->readOnly());
         EXPECT_TRUE(made.file->ledger()->rows().empty());
         const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"Set up", rows}; };
-        ASSERT_TRUE(made.file->apply(verb, kToday).has_value());
+        ASSERT_TRUE(made.file->apply(verb, sample::kToday).has_value());
         EXPECT_EQ(made.file->ledger()->rows(), picture::Ledger(rows).rows());
         EXPECT_TRUE(made.file->check().empty());
     }
@@ -41,8 +39,8 @@ TEST_F(FileTest, KeepsWhatAVerbWrote) {
 
 TEST_F(FileTest, ShowsTheChangeAtOnceAndAfterReopening) {
     auto file = sample::fileWith(path_, sample::oneMachine());
-    ASSERT_TRUE(file->apply(wash("first"), kToday).has_value());
-    ASSERT_TRUE(file->apply(wash("second"), kToday).has_value());
+    ASSERT_TRUE(file->apply(wash("first"), sample::kToday).has_value());
+    ASSERT_TRUE(file->apply(wash("second"), sample::kToday).has_value());
     EXPECT_EQ(washNotes(*file), (std::vector<std::string>{"first", "second"}));
     EXPECT_EQ(washNotes(*sample::opened(path_)), (std::vector<std::string>{"first", "second"}));
 }
@@ -52,12 +50,12 @@ TEST_F(FileTest, WritesNothingOfARefusedVerb) {
     const auto no = [](const verbs::Pen&) -> base::Result<picture::Change> {
         return base::refuse(base::Fault::Unknown, "machine", "27");
     };
-    const auto answer = file->apply(no, kToday);
+    const auto answer = file->apply(no, sample::kToday);
     ASSERT_FALSE(answer.has_value());
     EXPECT_EQ(answer.error().kind, Kind::Refused);
     EXPECT_EQ(answer.error().error, (base::Error{base::Fault::Unknown, "machine", "27", ""}));
     const auto nothing = [](const verbs::Pen&) { return picture::Change{"Nothing", {}}; };
-    EXPECT_EQ(file->apply(nothing, kToday).error().error.fault, base::Fault::NothingToDo);
+    EXPECT_EQ(file->apply(nothing, sample::kToday).error().error.fault, base::Fault::NothingToDo);
     EXPECT_EQ(file->undoText(), "Set up");
 }
 
@@ -70,11 +68,12 @@ TEST_F(FileTest, WritesNothingOfAVerbThatTheTablesRefuse) {
     usage::Wash homeless = good;
     homeless.id = WashId{502};
     homeless.machine = MachineId{777};
-    EXPECT_EQ(file->apply(sample::writing("Two", {good, homeless}), kToday).error().kind, Kind::Failed);
-    EXPECT_EQ(file->apply(sample::writing("Twice", {good, good}), kToday).error().kind, Kind::Failed);
+    EXPECT_EQ(file->apply(sample::writing("Two", {good, homeless}), sample::kToday).error().kind,
+              Kind::Failed);
+    EXPECT_EQ(file->apply(sample::writing("Twice", {good, good}), sample::kToday).error().kind, Kind::Failed);
     EXPECT_TRUE(washNotes(*file).empty());
     EXPECT_TRUE(washNotes(*sample::opened(path_)).empty());
-    EXPECT_TRUE(file->apply(wash("still works"), kToday).has_value());
+    EXPECT_TRUE(file->apply(wash("still works"), sample::kToday).has_value());
 }
 
 TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
@@ -85,13 +84,13 @@ TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
         usage::Wash wash;
         wash.id = WashId{id * 1000};
         wash.machine = MachineId{sample::kMachine};
-        wash.date = kToday;
+        wash.date = sample::kToday;
         rows.emplace_back(wash);
     }
     const auto verb = sample::writing("A thousand", rows);
     for (const std::size_t stop : {0U, 512U, 1000U}) {
         std::size_t last = 1;
-        const auto answer = file->apply(verb, kToday, [&](std::size_t done, std::size_t of) {
+        const auto answer = file->apply(verb, sample::kToday, [&](std::size_t done, std::size_t of) {
             EXPECT_EQ(of, rows.size());
             last = done;
             return done < stop;
@@ -104,7 +103,7 @@ TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
         EXPECT_EQ(sample::opened(path_)->ledger()->rows(), before->rows()) << stop;
         EXPECT_TRUE(file->check().empty()) << stop;
     }
-    ASSERT_TRUE(file->apply(verb, kToday, [](std::size_t, std::size_t) { return true; }).has_value());
+    ASSERT_TRUE(file->apply(verb, sample::kToday, [](std::size_t, std::size_t) { return true; }).has_value());
     EXPECT_EQ(washNotes(*sample::opened(path_)).size(), rows.size());
     ASSERT_TRUE(file->undo().has_value());
     EXPECT_TRUE(washNotes(*file).empty());
@@ -115,17 +114,17 @@ TEST_F(FileTest, SurvivesAVerbThatThrows) {
     const auto throws = [](const verbs::Pen&) -> base::Result<picture::Change> {
         throw std::runtime_error("out of paint");
     };
-    const auto answer = file->apply(throws, kToday);
+    const auto answer = file->apply(throws, sample::kToday);
     ASSERT_FALSE(answer.has_value());
     EXPECT_EQ(answer.error().kind, Kind::Failed);
     EXPECT_EQ(answer.error().detail, QStringLiteral("out of paint"));
-    EXPECT_TRUE(file->apply(wash("whole"), kToday).has_value());
+    EXPECT_TRUE(file->apply(wash("whole"), sample::kToday).has_value());
 }
 
 TEST_F(FileTest, ChecksAStaleVerbOnTheFreshBook) {
     auto mine = sample::fileWith(path_, sample::oneMachine());
     auto theirs = sample::opened(path_);
-    ASSERT_TRUE(theirs->apply(wash("theirs"), kToday).has_value());
+    ASSERT_TRUE(theirs->apply(wash("theirs"), sample::kToday).has_value());
     EXPECT_TRUE(washNotes(*mine).empty());
     // Only one wash may be noted: on the old picture the verb would go through.
     std::vector<std::size_t> seen;
@@ -135,7 +134,7 @@ TEST_F(FileTest, ChecksAStaleVerbOnTheFreshBook) {
             return base::refuse(base::Fault::Duplicate, "wash");
         return wash("mine")(pen);
     };
-    const auto answer = mine->apply(onlyOne, kToday);
+    const auto answer = mine->apply(onlyOne, sample::kToday);
     ASSERT_FALSE(answer.has_value());
     EXPECT_EQ(answer.error().kind, Kind::Refused);
     EXPECT_EQ(answer.error().error.fault, base::Fault::Duplicate);
@@ -146,9 +145,9 @@ TEST_F(FileTest, ChecksAStaleVerbOnTheFreshBook) {
 TEST_F(FileTest, NumbersAStaleVerbOnFromTheFreshBook) {
     auto mine = sample::fileWith(path_, sample::oneMachine());
     auto theirs = sample::opened(path_);
-    ASSERT_TRUE(theirs->apply(wash("theirs"), kToday).has_value());
-    ASSERT_TRUE(mine->apply(wash("mine"), kToday).has_value());
-    ASSERT_TRUE(theirs->apply(wash("theirs again"), kToday).has_value());
+    ASSERT_TRUE(theirs->apply(wash("theirs"), sample::kToday).has_value());
+    ASSERT_TRUE(mine->apply(wash("mine"), sample::kToday).has_value());
+    ASSERT_TRUE(theirs->apply(wash("theirs again"), sample::kToday).has_value());
     EXPECT_EQ(washNotes(*theirs), (std::vector<std::string>{"theirs", "mine", "theirs again"}));
     std::set<base::Entered> numbers;
     for (const auto& row : theirs->ledger()->all<usage::Wash>())
@@ -159,20 +158,20 @@ TEST_F(FileTest, NumbersAStaleVerbOnFromTheFreshBook) {
 TEST_F(FileTest, BelievesARefusalOnlyOnTheFreshBook) {
     auto mine = sample::fileWith(path_, sample::oneMachine());
     auto theirs = sample::opened(path_);
-    ASSERT_TRUE(theirs->apply(wash("needed"), kToday).has_value());
+    ASSERT_TRUE(theirs->apply(wash("needed"), sample::kToday).has_value());
     const auto second = [](const verbs::Pen& pen) -> base::Result<picture::Change> {
         if (pen.book.ledger().all<usage::Wash>().empty())
             return base::refuse(base::Fault::Unknown, "wash");
         return wash("after it")(pen);
     };
-    EXPECT_TRUE(mine->apply(second, kToday).has_value());
+    EXPECT_TRUE(mine->apply(second, sample::kToday).has_value());
 }
 
 TEST_F(FileTest, RefreshesOnlyWhenAnotherWindowWrote) {
     auto mine = sample::fileWith(path_, sample::oneMachine());
     auto theirs = sample::opened(path_);
     EXPECT_FALSE(mine->refresh());
-    ASSERT_TRUE(theirs->apply(wash("theirs"), kToday).has_value());
+    ASSERT_TRUE(theirs->apply(wash("theirs"), sample::kToday).has_value());
     const auto before = mine->ledger();
     EXPECT_TRUE(mine->refresh());
     EXPECT_TRUE(before->all<usage::Wash>().empty()) << "a picture in use was changed";
@@ -197,7 +196,7 @@ class UndoTest : public FileTest {
         options_.now = [this] { return now_; };
         file_ = sample::fileWith(path_, sample::oneMachine(), options_);
     }
-    void say(const std::string& note) { ASSERT_TRUE(file_->apply(wash(note), kToday).has_value()); }
+    void say(const std::string& note) { ASSERT_TRUE(file_->apply(wash(note), sample::kToday).has_value()); }
 
     QDateTime now_{QDate(2026, 5, 16), QTime(18, 30)};
     Options options_;
@@ -228,7 +227,7 @@ TEST_F(UndoTest, TakesBackEverythingAndNothingIsLeft) {
     EXPECT_TRUE(file_->ledger()->rows().empty());
     const std::vector<picture::Row> rows = sample::everyRow();
     const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"All", rows}; };
-    ASSERT_TRUE(file_->apply(verb, kToday).has_value());
+    ASSERT_TRUE(file_->apply(verb, sample::kToday).has_value());
     EXPECT_FALSE(file_->search("mud", 10).empty());
     ASSERT_TRUE(file_->undo().has_value());
     EXPECT_TRUE(file_->ledger()->rows().empty());
@@ -244,11 +243,11 @@ TEST_F(UndoTest, BringsAnOldCardBackWithItsChildren) {
     event.id = EventId{70};
     event.name = "Round 1";
     event.entries = {{MachineId{sample::kMachine}, {}}, {MachineId{sample::kMachine}, {}}};
-    ASSERT_TRUE(file_->apply(sample::writing("Add", {event}), kToday).has_value());
+    ASSERT_TRUE(file_->apply(sample::writing("Add", {event}), sample::kToday).has_value());
     outlook::Event changed = event;
     changed.name = "Round 1, moved";
     changed.entries.pop_back();
-    ASSERT_TRUE(file_->apply(sample::writing("Change", {changed}), kToday).has_value());
+    ASSERT_TRUE(file_->apply(sample::writing("Change", {changed}), sample::kToday).has_value());
     ASSERT_TRUE(file_->undo().has_value());
     EXPECT_EQ(file_->ledger()->all<outlook::Event>(), std::vector{event});
     ASSERT_TRUE(file_->redo().has_value());
@@ -258,8 +257,8 @@ TEST_F(UndoTest, BringsAnOldCardBackWithItsChildren) {
 TEST_F(UndoTest, UnstrikesAFact) {
     say("one");
     const auto id = file_->ledger()->all<usage::Wash>().front().id;
-    const picture::Strike strike{StrikeId{71}, 0, id.value(), kToday, "wrong"};
-    ASSERT_TRUE(file_->apply(sample::writing("Strike", {strike}), kToday).has_value());
+    const picture::Strike strike{StrikeId{71}, 0, id.value(), sample::kToday, "wrong"};
+    ASSERT_TRUE(file_->apply(sample::writing("Strike", {strike}), sample::kToday).has_value());
     EXPECT_TRUE(washNotes(*file_).empty());
     ASSERT_TRUE(file_->undo().has_value());
     EXPECT_EQ(washNotes(*file_), std::vector<std::string>{"one"});
@@ -311,7 +310,7 @@ TEST_F(UndoTest, EndsWhereAFactLeftTheProgram) {
 TEST_F(UndoTest, DoesNotTakeBackWhatTheWindowHasNotSeen) {
     say("mine");
     auto theirs = sample::opened(path_, options_);
-    ASSERT_TRUE(theirs->apply(wash("theirs"), kToday).has_value());
+    ASSERT_TRUE(theirs->apply(wash("theirs"), sample::kToday).has_value());
     const auto answer = file_->undo();
     ASSERT_FALSE(answer.has_value());
     EXPECT_EQ(answer.error().kind, Kind::Stale);
@@ -327,7 +326,7 @@ class SearchTest : public FileTest {
         file_ = File::create(path_).file;
         const std::vector<picture::Row> rows = sample::everyRow();
         const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"All", rows}; };
-        ASSERT_TRUE(file_->apply(verb, kToday).has_value());
+        ASSERT_TRUE(file_->apply(verb, sample::kToday).has_value());
     }
     std::vector<std::int64_t> found(const QString& query) const {
         auto ids = file_->search(query, 100);
@@ -362,7 +361,8 @@ TEST_F(SearchTest, ReadsNoSyntaxInTheQuery) {
 }
 
 TEST_F(SearchTest, FindsAccentedWordsEitherWay) {
-    ASSERT_TRUE(file_->apply(wash("Mühle, \xd0\xb3\xd1\x80\xd1\x8f\xd0\xb7\xd1\x8c"), kToday).has_value());
+    ASSERT_TRUE(
+        file_->apply(wash("Mühle, \xd0\xb3\xd1\x80\xd1\x8f\xd0\xb7\xd1\x8c"), sample::kToday).has_value());
     EXPECT_EQ(found("muhle").size(), 1U);
     EXPECT_EQ(found(QString::fromUtf8("MÜHLE")).size(), 1U);
     EXPECT_EQ(found(QString::fromUtf8("\xd0\xb3\xd1\x80\xd1\x8f")).size(), 1U);

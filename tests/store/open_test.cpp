@@ -19,8 +19,6 @@ using sample::Folder;
 using sample::wash;
 using sample::washNotes;
 
-const calendar::Date kToday = sample::day(5, 16);
-
 void writeBytes(const QString& path, const QByteArray& bytes) {
     QFile file(path);
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));
@@ -79,7 +77,7 @@ TEST_F(OpenTest, OpensForWritingAndForReading) {
     auto reader = File::open(path_, OpenFor::ReadingOnly, options_);
     ASSERT_EQ(reader.report.outcome, OpenOutcome::Opened);
     EXPECT_TRUE(reader.file->readOnly());
-    EXPECT_EQ(reader.file->apply(wash("no"), kToday).error().kind, ApplyError::Kind::ReadOnly);
+    EXPECT_EQ(reader.file->apply(wash("no"), sample::kToday).error().kind, ApplyError::Kind::ReadOnly);
     EXPECT_EQ(reader.file->undo().error().kind, ApplyError::Kind::ReadOnly);
     EXPECT_EQ(reader.file->redo().error().kind, ApplyError::Kind::ReadOnly);
     EXPECT_EQ(reader.file->undoText(), std::nullopt);
@@ -184,7 +182,7 @@ TEST(LongFlipTest, NeverBringsTheStoreDown) {
             ++corrupt;
             EXPECT_FALSE(answer.report.detail.isEmpty());
         } else if (answer.file != nullptr) {
-            (void)answer.file->apply(wash("on it goes"), kToday);
+            (void)answer.file->apply(wash("on it goes"), sample::kToday);
             (void)answer.file->search("mud", 10);
             (void)answer.file->undo();
             (void)answer.file->check();
@@ -216,22 +214,22 @@ TEST_F(OpenTest, NamesAFileThatAnotherProgramHolds) {
         const OtherProgram other(path_, "BEGIN EXCLUSIVE");
         EXPECT_EQ(outcome(path_).outcome, OpenOutcome::Locked);
         EXPECT_EQ(outcome(path_, OpenFor::ReadingOnly).outcome, OpenOutcome::Locked);
-        EXPECT_EQ(file->apply(wash("blocked"), kToday).error().kind, ApplyError::Kind::Locked);
+        EXPECT_EQ(file->apply(wash("blocked"), sample::kToday).error().kind, ApplyError::Kind::Locked);
         EXPECT_EQ(file->undo().error().kind, ApplyError::Kind::Locked);
         EXPECT_FALSE(file->refresh());
     }
     {
         const OtherProgram other(path_, "BEGIN IMMEDIATE");
         EXPECT_EQ(outcome(path_, OpenFor::ReadingOnly).outcome, OpenOutcome::Opened);
-        EXPECT_EQ(file->apply(wash("blocked"), kToday).error().kind, ApplyError::Kind::Locked);
+        EXPECT_EQ(file->apply(wash("blocked"), sample::kToday).error().kind, ApplyError::Kind::Locked);
     }
     {
         // A reader holds up the very commit.
         const OtherProgram other(path_, "BEGIN; SELECT * FROM machine");
-        EXPECT_EQ(file->apply(wash("blocked"), kToday).error().kind, ApplyError::Kind::Locked);
+        EXPECT_EQ(file->apply(wash("blocked"), sample::kToday).error().kind, ApplyError::Kind::Locked);
     }
     EXPECT_TRUE(washNotes(*file).empty());
-    EXPECT_TRUE(file->apply(wash("free again"), kToday).has_value());
+    EXPECT_TRUE(file->apply(wash("free again"), sample::kToday).has_value());
     EXPECT_EQ(washNotes(*sample::opened(path_)), std::vector<std::string>{"free again"});
 }
 
@@ -345,7 +343,7 @@ TEST_F(VersionTest, IsReadIfItsProgramAllowsThat) {
     EXPECT_EQ(answer.report.fromVersion, now_ + 1);
     EXPECT_TRUE(answer.file->readOnly());
     EXPECT_EQ(answer.file->ledger()->rows(), rows);
-    EXPECT_EQ(answer.file->apply(wash("no"), kToday).error().kind, ApplyError::Kind::ReadOnly);
+    EXPECT_EQ(answer.file->apply(wash("no"), sample::kToday).error().kind, ApplyError::Kind::ReadOnly);
 }
 
 TEST_F(VersionTest, IsRefusedWithTheProgramThatItNeeds) {

@@ -14,8 +14,6 @@ using picture::Row;
 using sample::FaultyVfs;
 using sample::Folder;
 
-const calendar::Date kToday = sample::day(5, 16);
-
 // A verb of many rows in many tables, each of which carries the verb's number.
 Verb bigVerb(int number) {
     const std::int64_t base = 10'000 + number * 100;
@@ -33,7 +31,7 @@ Verb bigVerb(int number) {
                                        0,
                                        StockLineId{6},
                                        {},
-                                       kToday,
+                                       sample::kToday,
                                        -820,
                                        stock::StockWhy::Used,
                                        record.id,
@@ -41,7 +39,7 @@ Verb bigVerb(int number) {
                                        {},
                                        tag});
     for (int i = 2; i < 12; ++i)
-        rows.emplace_back(usage::Wash{WashId{base + i}, 0, machine, kToday, true, {}, tag});
+        rows.emplace_back(usage::Wash{WashId{base + i}, 0, machine, sample::kToday, true, {}, tag});
     outlook::Event event;
     event.id = EventId{77};
     event.name = "Round " + tag;
@@ -95,7 +93,7 @@ Story play(FaultyVfs& vfs, const QString& path, Durability durability, int cutAt
             story.after.erase("event of " + std::to_string(number - 1));
         story.after.insert(std::to_string(number));
         story.after.insert("event of " + std::to_string(number));
-        if (!file.apply(bigVerb(number), kToday))
+        if (!file.apply(bigVerb(number), sample::kToday))
             break;
         story.before = known();
         if (number == 3 && durability != Durability::NoTransaction) {

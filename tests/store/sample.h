@@ -17,6 +17,8 @@
 namespace wm::store::sample {
 
 calendar::Date day(int month, int dayOfMonth);
+/// The day on which these tests take place.
+inline const calendar::Date kToday = *calendar::makeDate(2026, 5, 16);
 
 /// At least one row of every type, every field filled and every child list with two children.
 std::vector<picture::Row> everyRow();

@@ -15,12 +15,12 @@ namespace wm::ui {
 
 namespace {
 
-constexpr double kMark = 16.0;
+constexpr double kJobMark = 16.0;
 constexpr double kIndent = 20.0;
 constexpr double kArrow = 18.0;
 
 double lineHeight(const QFontMetricsF& metrics) {
-    return std::max(metrics.height(), kMark) + 6.0;
+    return std::max(metrics.height(), kJobMark) + 6.0;
 }
 
 double indentOf(const OpeningStep& step) {
@@ -82,8 +82,8 @@ OpeningLayout layOutOpening(const std::vector<OpeningStep>& steps, double width,
         double x = jobsAt;
         for (std::size_t job = 0; job < steps[i].jobs.size(); ++job) {
             const QString& name = steps[i].jobs[job].name;
-            const double most = std::max(kMark, width - jobsAt);
-            const double needed = std::min(kMark + 4.0 + std::ceil(metrics.horizontalAdvance(name)), most);
+            const double most = std::max(kJobMark, width - jobsAt);
+            const double needed = std::min(kJobMark + 4.0 + std::ceil(metrics.horizontalAdvance(name)), most);
             if (x > jobsAt && x + needed > width) {
                 x = jobsAt;
                 y += line;
@@ -91,7 +91,7 @@ OpeningLayout layOutOpening(const std::vector<OpeningStep>& steps, double width,
             layout.jobs.push_back(
                 {{i, job},
                  QRectF(x, y, needed, line),
-                 metrics.elidedText(name, Qt::ElideRight, std::max(0.0, needed - kMark - 4.0))});
+                 metrics.elidedText(name, Qt::ElideRight, std::max(0.0, needed - kJobMark - 4.0))});
             x += needed + kSpaceLine;
         }
         y += line;
@@ -135,10 +135,10 @@ void paintOpening(QPainter& painter, const QPointF& corner, const std::vector<Op
     painter.setFont(font);
     for (const OpeningLayout::JobPlace& place : layout.jobs) {
         const OpeningStep::Job& job = steps[place.id.step].jobs[place.id.job];
-        const QRectF mark(place.area.left(), place.area.center().y() - kMark / 2.0, kMark, kMark);
+        const QRectF mark(place.area.left(), place.area.center().y() - kJobMark / 2.0, kJobMark, kJobMark);
         paintMark(painter, mark, job.mark, tokens);
         painter.setPen(tokens.ink);
-        painter.drawText(place.area.adjusted(kMark + 4.0, 0.0, 2.0, 0.0), kLeft, place.text);
+        painter.drawText(place.area.adjusted(kJobMark + 4.0, 0.0, 2.0, 0.0), kLeft, place.text);
     }
     painter.restore();
 }

@@ -15,7 +15,7 @@ namespace {
 
 using calendar::Date;
 
-constexpr double kMark = 16.0;
+constexpr double kMarkRoom = 16.0;
 constexpr double kLeastBar = 6.0;
 constexpr int kPostRows = 3;
 
@@ -115,7 +115,7 @@ class SeasonPlacer {
     }
 
     void placeGroups() {
-        const double lane = std::max(base_.height(), kMark) + 4.0;
+        const double lane = std::max(base_.height(), kMarkRoom) + 4.0;
         double y = layout_.plot.top() + kSpaceHair;
         for (std::size_t i = 0; i < season_.groups.size(); ++i) {
             const std::size_t lanes = placeBars(i, y, lane);
@@ -159,16 +159,16 @@ class SeasonPlacer {
         const double to = std::max(held(xOf(bar.late.plusDays(1))), from + kLeastBar);
         SeasonLayout::Bar placed{id, QRectF(from, 0.0, to - from, 10.0),
                                  std::clamp(xOf(bar.likely), from, to), QRectF(), bar.label};
-        const double needed = kMark + 4.0 + base_.horizontalAdvance(bar.label);
-        const double height = std::max(base_.height(), kMark);
+        const double needed = kMarkRoom + 4.0 + base_.horizontalAdvance(bar.label);
+        const double height = std::max(base_.height(), kMarkRoom);
         if (to + kSpaceHair + needed <= width_) {
             placed.label = QRectF(to + kSpaceHair, 0.0, needed, height);
         } else if (from - kSpaceHair - needed >= left_) {
             placed.label = QRectF(from - kSpaceHair - needed, 0.0, needed, height);
         } else {
             const bool after = width_ - to > from - left_;
-            const double room = std::max(kMark, (after ? width_ - to : from - left_) - kSpaceHair);
-            placed.text = base_.elidedText(bar.label, Qt::ElideRight, std::max(0.0, room - kMark - 4.0));
+            const double room = std::max(kMarkRoom, (after ? width_ - to : from - left_) - kSpaceHair);
+            placed.text = base_.elidedText(bar.label, Qt::ElideRight, std::max(0.0, room - kMarkRoom - 4.0));
             placed.label = QRectF(after ? to + kSpaceHair : from - kSpaceHair - room, 0.0, room, height);
         }
         return placed;

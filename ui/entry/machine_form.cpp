@@ -19,7 +19,7 @@ namespace {
 constexpr std::int64_t kLastYear = 2199;
 constexpr auto kCommonest = "four-stroke motocross";
 
-std::optional<MachineId> machineNamed(const book::Book& book, const std::string& name) {
+std::optional<MachineId> idOfMachineNamed(const book::Book& book, const std::string& name) {
     for (const auto* machine : book.machines())
         if (machine->name == name)
             return machine->id;
@@ -29,7 +29,7 @@ std::optional<MachineId> machineNamed(const book::Book& book, const std::string&
 store::Verb firstReading(const std::string& machine, units::Hours shown) {
     return [machine, shown](const verbs::Pen& pen) -> base::Result<picture::Change> {
         usage::HourReading reading;
-        reading.machine = machineNamed(pen.book, machine).value_or(MachineId{});
+        reading.machine = idOfMachineNamed(pen.book, machine).value_or(MachineId{});
         reading.date = pen.book.today();
         reading.shown = shown;
         return verbs::logReading(pen, reading);

@@ -8,8 +8,8 @@ namespace wm::ui {
 
 namespace {
 
-constexpr double kIdColumn = 26;
-constexpr double kTextColumn = 60;
+constexpr double kLineColumn = 26;
+constexpr double kBlankColumn = 60;
 constexpr double kRuledLine = 25;  ///< between lines to write on
 
 void addRuledLines(Group& group, int count, double width) {
@@ -24,11 +24,11 @@ Group followUpGroup(const sheet::FollowUpLine& line, double width) {
     const double whenWidth = 150;
     Row row;
     row.addLine(oneLine(fromCore(line.field), paperFont(kSmallSize)), 0, 9);
-    row.addBox({kIdColumn, 3, kTick, kTick});
-    const double room = width - kTextColumn - whenWidth - 10;
-    double y = row.addLines(wrapped(fromCore(line.what), paperFont(14), room), kTextColumn, 6);
+    row.addBox({kLineColumn, 3, kTick, kTick});
+    const double room = width - kBlankColumn - whenWidth - 10;
+    double y = row.addLines(wrapped(fromCore(line.what), paperFont(14), room), kBlankColumn, 6);
     if (!line.because.empty())
-        y = row.addLines(wrapped(fromCore(line.because), paperFont(kNoteSize), room), kTextColumn, y);
+        y = row.addLines(wrapped(fromCore(line.because), paperFont(kNoteSize), room), kBlankColumn, y);
     double right = 6;
     for (const TextLine& part : wrapped(fromCore(line.when), paperFont(kNoteSize, true), whenWidth))
         right = row.addLineRight(part, width, right);
@@ -62,13 +62,13 @@ Section settingsSection(const sheet::JobSheet& sheet, double width) {
     Section section{Start::Lower, {headingGroup(QStringLiteral("Settings to note and restore"), width)}};
     for (const sheet::SettingLine& line : sheet.settings) {
         const double blank = width * 0.66;
-        const double room = blank - 10 - kIdColumn;
+        const double room = blank - 10 - kLineColumn;
         Row row;
         row.addLine(oneLine(fromCore(line.field), paperFont(kSmallSize)), 0, 9);
         addBlank(row, QStringLiteral("left at"), QString(), blank, width, kRuledLine);
-        double y = row.addLines(wrapped(fromCore(line.name), paperFont(14), room), kIdColumn, 5);
+        double y = row.addLines(wrapped(fromCore(line.name), paperFont(14), room), kLineColumn, 5);
         y = row.addLines(wrapped(fromCore(line.value + " (" + line.noted + ")"), paperFont(14, true), room),
-                         kIdColumn, y);
+                         kLineColumn, y);
         row.growTo(std::max(y, kRuledLine) + 5);
         Group group;
         group.rows.push_back(std::move(row));
@@ -95,8 +95,8 @@ Section writeBackSection(const sheet::JobSheet& sheet, double width) {
         Row row;
         const TextLine what = oneLine(fromCore(line.what), paperFont(14));
         row.addLine(oneLine(fromCore(line.field), paperFont(kSmallSize, true)), 0, kRuledLine - 13);
-        row.addLine(what, kIdColumn, kRuledLine - what.ascent);
-        const double from = kIdColumn + what.width + 6;
+        row.addLine(what, kLineColumn, kRuledLine - what.ascent);
+        const double from = kLineColumn + what.width + 6;
         row.addRule(from, lineEnd, kRuledLine);
         if (!line.unit.empty())
             row.addLine(oneLine(fromCore(line.unit), paperFont(14)), lineEnd + 4, kRuledLine - what.ascent);

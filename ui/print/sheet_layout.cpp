@@ -147,17 +147,17 @@ Row footRow(bool unconfirmed, double width) {
     return row;
 }
 
-bool hasWedge(const SheetPage& page) {
-    return std::any_of(page.marks.begin(), page.marks.end(),
-                       [](const Mark& mark) { return std::holds_alternative<WedgeMark>(mark); });
-}
-
 void addRow(SheetPage& page, const Row& row, double y) {
     for (const Mark& mark : row.marks)
         page.marks.push_back(movedBy(mark, 0, y));
 }
 
 }  // namespace
+
+bool hasWedge(const SheetPage& page) {
+    return std::any_of(page.marks.begin(), page.marks.end(),
+                       [](const Mark& mark) { return std::holds_alternative<WedgeMark>(mark); });
+}
 
 QSizeF paperSizeMm(PaperSize size) {
     return size == PaperSize::A4 ? QSizeF(210.0, 297.0) : QSizeF(215.9, 279.4);

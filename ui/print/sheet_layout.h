@@ -32,4 +32,7 @@ inline constexpr QSizeF kLeastArea{320.0, 420.0};
 /// head and foot. Nothing if the area is smaller than kLeastArea.
 std::optional<std::vector<SheetPage>> layOutSheet(const sheet::JobSheet& sheet, QSizeF area);
 
+/// Does a figure on the page bear the wedge of what is not confirmed?
+bool hasWedge(const SheetPage& page);
+
 }  // namespace wm::ui

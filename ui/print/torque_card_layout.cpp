@@ -10,8 +10,8 @@ namespace wm::ui {
 
 namespace {
 
-constexpr double kHead = 52;
-constexpr double kFoot = 42;
+constexpr double kCardHead = 52;
+constexpr double kCardFoot = 42;
 constexpr int kFigureSize = 24;
 constexpr int kNameSize = 16;
 constexpr double kWedge = 11;
@@ -69,7 +69,7 @@ Row headRow(const sheet::TorqueCard& card, std::size_t page, std::size_t pages, 
     small += (small.isEmpty() ? QString() : QStringLiteral(" · ")) +
              QStringLiteral("printed %1").arg(fromCore(card.date));
     row.addLine(elided(small, paperFont(kSmallSize + 1), width - x), x, 26);
-    row.addRule(0, width, kHead - 8, true);
+    row.addRule(0, width, kCardHead - 8, true);
     return row;
 }
 
@@ -95,11 +95,6 @@ Row footRow(const sheet::TorqueCard& card, bool unconfirmed, double width) {
     return row;
 }
 
-bool hasWedge(const SheetPage& page) {
-    return std::any_of(page.marks.begin(), page.marks.end(),
-                       [](const Mark& mark) { return std::holds_alternative<WedgeMark>(mark); });
-}
-
 void lay(SheetPage& page, const Row& row, double y) {
     for (const Mark& mark : row.marks)
         page.marks.push_back(movedBy(mark, 0, y));
@@ -111,18 +106,18 @@ std::optional<std::vector<SheetPage>> layOutTorqueCard(const sheet::TorqueCard& 
     if (area.width() < kLeastArea.width() || area.height() < kLeastArea.height())
         return std::nullopt;
     const double width = area.width();
-    const double bottom = area.height() - kFoot;
+    const double bottom = area.height() - kCardFoot;
     std::vector<SheetPage> pages(1);
-    double y = kHead;
+    double y = kCardHead;
     for (const sheet::CardGroup& group : card.groups) {
         Group heading = headingGroup(fromCore(group.title), width);
         bool isHeaded = false;
         for (const sheet::CardLine& line : group.lines) {
             const Row row = lineRow(line, width, card.hasDrawer);
             const double head = isHeaded ? 0 : heading.height();
-            if (y + head + row.height > bottom && y > kHead) {
+            if (y + head + row.height > bottom && y > kCardHead) {
                 pages.emplace_back();
-                y = kHead;
+                y = kCardHead;
             }
             if (!isHeaded) {
                 lay(pages.back(), heading.rows.front(), y);
@@ -136,7 +131,7 @@ std::optional<std::vector<SheetPage>> layOutTorqueCard(const sheet::TorqueCard& 
     for (std::size_t page = 0; page < pages.size(); ++page) {
         const bool unconfirmed = hasWedge(pages[page]);
         lay(pages[page], headRow(card, page + 1, pages.size(), width), 0);
-        lay(pages[page], footRow(card, unconfirmed, width), area.height() - kFoot + 4);
+        lay(pages[page], footRow(card, unconfirmed, width), area.height() - kCardFoot + 4);
     }
     return pages;
 }

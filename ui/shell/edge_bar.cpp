@@ -17,7 +17,7 @@ namespace wm::ui {
 
 namespace {
 
-constexpr int kStroke = 5;
+constexpr int kPageStroke = 5;
 
 }  // namespace
 
@@ -57,10 +57,11 @@ void PageKey::paintEvent(QPaintEvent*) {
     painter.setPen(!isEnabled() || (!isChecked() && !underMouse()) ? tokens.pencil : tokens.ink);
     painter.drawText(rect(), Qt::AlignCenter | Qt::TextShowMnemonic, text());
     if (isChecked())
-        paintStroke(painter, QRectF(kSpaceLine - 2, 0, width() - 2 * kSpaceLine + 4, kStroke), tokens.ink);
+        paintStroke(painter, QRectF(kSpaceLine - 2, 0, width() - 2 * kSpaceLine + 4, kPageStroke),
+                    tokens.ink);
     if (hasFocus()) {
         painter.setPen(tokens.ink);
-        painter.drawRect(rect().adjusted(3, kStroke + 1, -4, -3));
+        painter.drawRect(rect().adjusted(3, kPageStroke + 1, -4, -3));
     }
 }
 

@@ -59,7 +59,7 @@ QString newWords(const QString& machine, const QString& schedule) {
                               : NotebookForm::tr("new: %1, %2").arg(machine, schedule);
 }
 
-QLabel* plain(const QString& words, const char* role, QWidget* parent) {
+QLabel* caption(const QString& words, const char* role, QWidget* parent) {
     auto* label = new QLabel(words, parent);
     label->setTextFormat(Qt::PlainText);
     label->setProperty("role", QString::fromLatin1(role));
@@ -87,9 +87,9 @@ NotebookForm::NotebookForm(const NotebookPreview& preview, QStringList schedules
       forms_(new Flow(kSpaceLine, kSpaceClose)),
       columns_(new Flow(kSpaceLine, kSpaceClose)),
       machines_(new Flow(kSpaceLine, kSpaceClose)),
-      columnsTitle_(plain(tr("Columns"), "section", this)),
-      machinesTitle_(plain(tr("Machines"), "section", this)),
-      byHand_(plain(QString(), "note", this)),
+      columnsTitle_(caption(tr("Columns"), "section", this)),
+      machinesTitle_(caption(tr("Machines"), "section", this)),
+      byHand_(caption(QString(), "note", this)),
       asFound_(new QPushButton(tr("As found"), this)) {
     asFound_->setObjectName(QStringLiteral("notebook-as-found"));
     asFound_->setAutoDefault(false);
@@ -120,7 +120,7 @@ QComboBox* NotebookForm::place(Flow* into, const QString& name, const QString& l
     auto* lines = new QVBoxLayout(box);
     lines->setContentsMargins(0, 0, 0, 0);
     lines->setSpacing(2);
-    auto* words = plain(label, "note", box);
+    auto* words = caption(label, "note", box);
     words->setFont(noteFont(font()));
     words->setMaximumWidth(kWidestChoice);
     auto* choice = new CalmChoice(box);

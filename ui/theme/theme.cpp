@@ -28,11 +28,6 @@ QString css(const QColor& color) {
         .arg(color.alpha());
 }
 
-QColor thinned(QColor color, float alpha) {
-    color.setAlphaF(alpha);
-    return color;
-}
-
 const char* const kButtons = R"(
 QPushButton { background: transparent; color: @ink; border: 1px solid @rule; border-radius: 3px; padding: 4px 12px; }
 QPushButton:hover { background: @hover; }

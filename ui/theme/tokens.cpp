@@ -6,14 +6,10 @@
 
 namespace wm::ui {
 
-namespace {
-
 QColor thinned(QColor color, float alpha) {
     color.setAlphaF(alpha);
     return color;
 }
-
-}  // namespace
 
 Tokens lightTokens() {
     const QColor ink("#20262A");

@@ -28,6 +28,9 @@ Tokens printTokens();
 /// The tokens that go with a palette made by applyTheme, so that a widget needs nothing handed down.
 Tokens tokensFor(const QPalette& palette);
 
+/// The colour at `alpha` (0 to 1) of its strength.
+QColor thinned(QColor color, float alpha);
+
 /// `over` laid on an opaque `under`.
 QColor laidOver(const QColor& over, const QColor& under);
 

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/core/items/cast.h"
 #include "tests/core/made.h"
 
 namespace wm::items {
@@ -15,10 +16,6 @@ using made::before;
 using made::evening;
 using made::Made;
 
-constexpr MachineId kRed{901};
-constexpr MachineId kBlue{902};
-constexpr ItemId kEngine{1};
-constexpr ItemId kPiston{2};
 constexpr ItemId kRings{3};
 constexpr ItemId kSpare{4};
 

@@ -3,6 +3,7 @@
 // What went through an item while it was fitted.
 #include <gtest/gtest.h>
 
+#include "tests/core/items/cast.h"
 #include "tests/core/made.h"
 
 namespace wm::items {
@@ -14,10 +15,6 @@ using made::evening;
 using made::Made;
 using made::text;
 
-constexpr MachineId kRed{901};
-constexpr MachineId kBlue{902};
-constexpr ItemId kEngine{1};
-constexpr ItemId kPiston{2};
 constexpr ItemId kWheel{3};
 
 class LifeTest : public testing::Test {

@@ -6,6 +6,7 @@
 
 #include <map>
 
+#include "tests/core/items/cast.h"
 #include "tests/core/made.h"
 #include "tests/core/slow/random_garage.h"
 
@@ -15,11 +16,7 @@ namespace {
 using made::evening;
 using made::Made;
 
-constexpr MachineId kRed{901};
-constexpr MachineId kBlue{902};
-constexpr ItemId kEngine{1};
-constexpr ItemId kPiston{2};
-constexpr ItemId kSpare{3};
+constexpr ItemId kOtherEngine{3};
 
 // The piston goes with its engine from the red machine to the blue one; a spare takes the empty place.
 TEST(PlacesTest, SaysWhichItemSatWhereWhen) {
@@ -27,12 +24,12 @@ TEST(PlacesTest, SaysWhichItemSatWhereWhen) {
     const std::vector<Move> moves{make.fit(kEngine, kRed, "engine", evening("2026-03-01")),
                                   make.fit(kPiston, kEngine, "piston", evening("2026-03-05")),
                                   make.move(kEngine, MoveKind::Removed, evening("2026-04-01")),
-                                  make.fit(kSpare, kRed, "engine", evening("2026-04-02")),
+                                  make.fit(kOtherEngine, kRed, "engine", evening("2026-04-02")),
                                   make.fit(kEngine, kBlue, "engine", evening("2026-04-03"))};
-    const std::vector<ItemId> items{kEngine, kPiston, kSpare};
+    const std::vector<ItemId> items{kEngine, kPiston, kOtherEngine};
     const std::vector<Stay> expected{
         {kEngine, kRed, "engine", evening("2026-03-01"), evening("2026-04-01")},
-        {kSpare, kRed, "engine", evening("2026-04-02"), std::nullopt},
+        {kOtherEngine, kRed, "engine", evening("2026-04-02"), std::nullopt},
         {kPiston, kRed, "engine/piston", evening("2026-03-05"), evening("2026-04-01")},
         {kEngine, kBlue, "engine", evening("2026-04-03"), std::nullopt},
         {kPiston, kBlue, "engine/piston", evening("2026-04-03"), std::nullopt}};

@@ -80,13 +80,13 @@ TEST(NotebookSampleTest, JobsAloneAskAboutTheMeterOnce) {
 
 // -- the notebook's own arithmetic
 
-using Cells = std::vector<std::string>;
+using CsvCells = std::vector<std::string>;
 
-std::vector<Cells> cellsOf(const std::string& bytes) {
-    std::vector<Cells> rows;
+std::vector<CsvCells> cellsOf(const std::string& bytes) {
+    std::vector<CsvCells> rows;
     std::istringstream lines(bytes);
     for (std::string line; std::getline(lines, line);) {
-        Cells cells(1);
+        CsvCells cells(1);
         bool quoted = false;
         for (const char c : line) {
             if (c == '"')
@@ -123,7 +123,7 @@ Sums sumsOf(const std::string& machine) {
     long last = -1;
     long since = 0;
     std::set<std::string> seen;
-    for (Cells row : cellsOf(notebookFile("outings.csv"))) {
+    for (CsvCells row : cellsOf(notebookFile("outings.csv"))) {
         if (row[1] == "sorrel 450 ")
             row[1] = "Sorrel 450";
         if (row[4] == "016,9")
@@ -189,7 +189,7 @@ TEST_F(TakenOverTest, JobsTheirMinutesAndWhatTheyUsedAddUp) {
     long jobs = 0;
     long minutes = 0;
     long engineOil = 0;
-    for (const Cells& row : cellsOf(notebookFile("jobs.csv"))) {
+    for (const CsvCells& row : cellsOf(notebookFile("jobs.csv"))) {
         ++jobs;
         minutes += std::stol(row[5]);
         engineOil += row[4].find("engine oil 1,0 l") != std::string::npos ? 1000 : 0;

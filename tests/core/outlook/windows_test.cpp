@@ -19,8 +19,8 @@ using upkeep::Counter;
 
 constexpr std::int32_t kDays = 100;
 
-// A rider of whom ten weeks are known, with a practice day and two races ahead.
-Ahead rider() {
+// A weekendRider of whom ten weeks are known, with a practice day and two races ahead.
+Ahead weekendRider() {
     Ahead ahead;
     ahead.today = day("2026-06-03");
     ahead.habitOutingsPerWeek = 1.2;
@@ -116,16 +116,16 @@ std::map<std::string, double> worst(const Ahead& ahead, int futures) {
 
 // Of a simulation of so many futures the greatest error over all days stays under this in 999 of 1000 runs
 // (the limit of Kolmogorov's statistic, 1.95 / root of n).
-double noise(int futures) {
+double kolmogorovLimit(int futures) {
     return 1.95 / std::sqrt(futures);
 }
 
 TEST(LongWindowsTest, ChancesAreThoseOfPlainSimulation) {
     constexpr int kFutures = 40'000;
-    const auto errors = worst(rider(), kFutures);
+    const auto errors = worst(weekendRider(), kFutures);
     for (const Case& each : cases()) {
         RecordProperty(each.name, std::to_string(errors.at(each.name)));
-        EXPECT_LE(errors.at(each.name), each.error + noise(kFutures)) << each.name;
+        EXPECT_LE(errors.at(each.name), each.error + kolmogorovLimit(kFutures)) << each.name;
         std::printf("%-22s %.4f\n", each.name, errors.at(each.name));
     }
 }
@@ -133,11 +133,11 @@ TEST(LongWindowsTest, ChancesAreThoseOfPlainSimulation) {
 TEST(LongWindowsTest, WashesThatGoWithMudComeALittleLater) {
     // Taken as independent, of washes or mud the first comes too early; bound the error that the headers
     // admit.
-    Ahead ahead = rider();
+    Ahead ahead = weekendRider();
     ahead.washWithMud = 1;
     constexpr int kFutures = 10'000;
     const double error = worst(ahead, kFutures).at("hours, washes or mud");
-    EXPECT_LE(error, 0.03 + noise(kFutures));
+    EXPECT_LE(error, 0.03 + kolmogorovLimit(kFutures));
     std::printf("washes that go with mud %.4f\n", error);
 }
 

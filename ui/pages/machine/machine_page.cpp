@@ -3,6 +3,7 @@
 #include "ui/pages/machine/machine_page.h"
 
 #include <QKeyEvent>
+#include <QSplitter>
 #include <QVBoxLayout>
 
 #include "ui/drawing/places_strip.h"

@@ -7,6 +7,7 @@
 #include <QLabel>
 #include <QPrintPreviewWidget>
 #include <QPushButton>
+#include <QSplitter>
 #include <QVBoxLayout>
 
 #include "core/verbs/verbs.h"

@@ -16,6 +16,8 @@
 #include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 
+#include <QTimer>
+
 // What the keys of the page do: save, add, copy, switch off, confirm, begin a count.
 
 namespace wm::ui {
