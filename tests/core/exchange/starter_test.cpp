@@ -17,12 +17,12 @@ using base::Error;
 using base::Fault;
 using nlohmann::json;
 
-json schema() {
+json starterSchema() {
     return json::parse(test::repositoryText("resources/starter.schema.json"));
 }
 
 json example() {
-    return schema().at("examples").at(0);
+    return starterSchema().at("examples").at(0);
 }
 
 Error refusal(const json& starter) {
@@ -45,13 +45,13 @@ TEST(Starter, ReadsTheExampleOfTheSchema) {
     EXPECT_EQ(bearings.steps, std::vector{base::Code{"rear-wheel"}});
     EXPECT_EQ(starter->steps[1].cautions[0].hazard, upkeep::Hazard::Brakes);
     EXPECT_FALSE(starter->joints[0].torque);
-    EXPECT_EQ(test::breaches(schema(), example()), std::vector<std::string>{});
+    EXPECT_EQ(test::breaches(starterSchema(), example()), std::vector<std::string>{});
 }
 
 // A row type and the object of the schema that describes it, with the keys that a starter has no use for.
 template <class T>
 void expectKeys(const char* definition, std::set<std::string> leftOut) {
-    const json properties = schema().at("$defs").at(definition).at("properties");
+    const json properties = starterSchema().at("$defs").at(definition).at("properties");
     std::set<std::string> told;
     for (const auto& [key, rule] : properties.items())
         told.insert(key);
@@ -222,7 +222,7 @@ TEST(Starter, EveryShippedScheduleCanBeRead) {
         EXPECT_TRUE(starter) << entry.path().filename() << ": " << starter.error().field << " given '"
                              << starter.error().given << "' wanted '" << starter.error().wanted << "'";
         const json parsed = json::parse(text, nullptr, false);
-        for (const std::string& breach : test::breaches(schema(), parsed))
+        for (const std::string& breach : test::breaches(starterSchema(), parsed))
             ADD_FAILURE() << entry.path().filename() << breach;
     }
 }

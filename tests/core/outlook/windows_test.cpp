@@ -121,11 +121,11 @@ double kolmogorovLimit(int futures) {
 }
 
 TEST(LongWindowsTest, ChancesAreThoseOfPlainSimulation) {
-    constexpr int kFutures = 40'000;
-    const auto errors = worst(weekendRider(), kFutures);
+    constexpr int kSimulated = 40'000;
+    const auto errors = worst(weekendRider(), kSimulated);
     for (const Case& each : cases()) {
         RecordProperty(each.name, std::to_string(errors.at(each.name)));
-        EXPECT_LE(errors.at(each.name), each.error + kolmogorovLimit(kFutures)) << each.name;
+        EXPECT_LE(errors.at(each.name), each.error + kolmogorovLimit(kSimulated)) << each.name;
         std::printf("%-22s %.4f\n", each.name, errors.at(each.name));
     }
 }
@@ -135,9 +135,9 @@ TEST(LongWindowsTest, WashesThatGoWithMudComeALittleLater) {
     // admit.
     Ahead ahead = weekendRider();
     ahead.washWithMud = 1;
-    constexpr int kFutures = 10'000;
-    const double error = worst(ahead, kFutures).at("hours, washes or mud");
-    EXPECT_LE(error, 0.03 + kolmogorovLimit(kFutures));
+    constexpr int kSimulated = 10'000;
+    const double error = worst(ahead, kSimulated).at("hours, washes or mud");
+    EXPECT_LE(error, 0.03 + kolmogorovLimit(kSimulated));
     std::printf("washes that go with mud %.4f\n", error);
 }
 

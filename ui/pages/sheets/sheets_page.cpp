@@ -3,6 +3,7 @@
 #include "ui/pages/sheets/sheets_page.h"
 
 #include <QComboBox>
+#include <QEvent>
 #include <QGraphicsView>
 #include <QLabel>
 #include <QPrintPreviewWidget>
