@@ -22,7 +22,7 @@ bool endsWith(const std::string& text, const std::string& ending) {
 
 SourceFile document(const std::string& path) {
     SourceFile file{path, {}};
-    std::ifstream in(fs::path(WM_SOURCE_DIR) / path);
+    std::ifstream in(fs::path(test::repositoryPath(path)));
     for (std::string line; std::getline(in, line);)
         file.lines.push_back(line);
     return file;
@@ -30,7 +30,7 @@ SourceFile document(const std::string& path) {
 
 std::vector<SourceFile> documents() {
     std::vector<SourceFile> found{document("README.md"), document("DEVELOPERS.md")};
-    const fs::path top = WM_SOURCE_DIR;
+    const fs::path top = test::repositoryPath("");
     for (const char* folder : {"core", "ui", "app", "tests", "resources", "demo-db"})
         for (const auto& entry : fs::recursive_directory_iterator(top / folder))
             if (entry.path().filename() == "README.md")
@@ -39,7 +39,7 @@ std::vector<SourceFile> documents() {
 }
 
 bool beginsAPath(const std::string& path) {
-    const fs::path whole = fs::path(WM_SOURCE_DIR) / path;
+    const fs::path whole = fs::path(test::repositoryPath(path));
     if (fs::exists(whole))
         return true;
     if (!fs::is_directory(whole.parent_path()))
