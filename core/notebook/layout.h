@@ -10,8 +10,8 @@
 #include <vector>
 
 #include "core/base/names.h"
-#include "core/notebook/figures.h"
 #include "core/notebook/table.h"
+#include "core/notebook/typed_figures.h"
 
 namespace wm::notebook {
 

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/notebook/figures.h"
+#include "core/notebook/typed_figures.h"
 
 namespace wm::notebook {
 

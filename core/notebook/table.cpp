@@ -6,7 +6,7 @@
 #include <array>
 #include <map>
 
-#include "core/notebook/figures.h"
+#include "core/notebook/typed_figures.h"
 
 namespace wm::notebook {
 

@@ -6,7 +6,7 @@
 #include <array>
 
 #include "core/base/text.h"
-#include "core/notebook/figures.h"
+#include "core/notebook/typed_figures.h"
 #include "core/words/folding.h"
 
 namespace wm::notebook {

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "core/notebook/figures.h"
+#include "core/notebook/typed_figures.h"
 
 namespace wm::notebook {
 

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/notebook/figures.h"
+#include "core/notebook/typed_figures.h"
 
 #include <fmt/format.h>
 
