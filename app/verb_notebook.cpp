@@ -8,7 +8,7 @@
 
 #include "app/garage.h"
 #include "app/lookup.h"
-#include "core/notebook/reading.h"
+#include "core/notebook/read_notebook.h"
 #include "core/notebook/take.h"
 #include "ui/words/notebook_words.h"
 

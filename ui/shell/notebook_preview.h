@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "core/exchange/starter.h"
-#include "core/notebook/reading.h"
+#include "core/notebook/read_notebook.h"
 #include "core/notebook/take.h"
 #include "ui/shell/notebook_memory.h"
 

@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-#include "core/notebook/reading.h"
+#include "core/notebook/read_notebook.h"
 #include "core/notebook/take.h"
 #include "tests/core/verbs/bench.h"
 
