@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/notebook/cell_words.h"
 #include "core/notebook/judging.h"
 #include "core/notebook/plain_text.h"
-#include "core/notebook/words.h"
 
 namespace wm::notebook {
 

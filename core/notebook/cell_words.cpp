@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/notebook/words.h"
+#include "core/notebook/cell_words.h"
 
 #include <algorithm>
 #include <array>
