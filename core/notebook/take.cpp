@@ -10,7 +10,7 @@
 #include <tuple>
 
 #include "core/base/text.h"
-#include "core/notebook/past.h"
+#include "core/notebook/beginning.h"
 #include "core/notebook/shelf.h"
 #include "core/picture/checks.h"
 #include "core/picture/entry.h"

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/notebook/past.h"
+#include "core/notebook/beginning.h"
 
 #include <algorithm>
 
