@@ -6,7 +6,7 @@
 
 #include "core/book/evening.h"
 #include "core/sheet/sheet_parts.h"
-#include "core/sheet/words.h"
+#include "core/sheet/sheet_words.h"
 
 namespace wm::sheet {
 

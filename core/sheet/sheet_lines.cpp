@@ -7,7 +7,7 @@
 
 #include "core/fastening/danger.h"
 #include "core/sheet/sheet_parts.h"
-#include "core/sheet/words.h"
+#include "core/sheet/sheet_words.h"
 #include "core/upkeep/sources.h"
 #include "core/weekend/step_words.h"
 

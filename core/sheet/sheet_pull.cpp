@@ -11,7 +11,7 @@
 #include "core/book/drawer.h"
 #include "core/fastening/drawer.h"
 #include "core/sheet/sheet_parts.h"
-#include "core/sheet/words.h"
+#include "core/sheet/sheet_words.h"
 
 namespace wm::sheet {
 

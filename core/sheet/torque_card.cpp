@@ -8,7 +8,7 @@
 
 #include "core/book/drawer.h"
 #include "core/fastening/stages.h"
-#include "core/sheet/words.h"
+#include "core/sheet/sheet_words.h"
 
 namespace wm::sheet {
 

@@ -4,7 +4,7 @@
 #include <QPainter>
 #include <algorithm>
 
-#include "core/sheet/words.h"
+#include "core/sheet/sheet_words.h"
 #include "ui/drawing/joint_order.h"
 #include "ui/drawing/wedge.h"
 #include "ui/print/sheet_sections.h"

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/sheet/words.h"
+#include "core/sheet/sheet_words.h"
 
 #include <gtest/gtest.h>
 

@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "core/book/drawer.h"
-#include "core/sheet/words.h"
+#include "core/sheet/sheet_words.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
