@@ -11,7 +11,7 @@
 #include "core/store/migration.h"
 #include "core/store/parts.h"
 #include "core/store/row_shape.h"
-#include "core/store/verb_log.h"
+#include "core/store/verb_history.h"
 
 namespace wm::store {
 

@@ -6,7 +6,7 @@
 #include "core/store/log.h"
 #include "core/store/parts.h"
 #include "core/store/recorder.h"
-#include "core/store/verb_log.h"
+#include "core/store/verb_history.h"
 
 namespace wm::store {
 

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/parts.h"
 #include "core/store/recorder.h"
-#include "core/store/verb_log.h"
+#include "core/store/verb_history.h"
 
 namespace wm::store {
 

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/store/verb_log.h"
+#include "core/store/verb_history.h"
 
 namespace wm::store {
 
