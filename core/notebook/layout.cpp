@@ -7,8 +7,8 @@
 #include <set>
 
 #include "core/base/text.h"
-#include "core/notebook/used.h"
 #include "core/notebook/cell_words.h"
+#include "core/notebook/used.h"
 #include "core/words/folding.h"
 
 namespace wm::notebook {
