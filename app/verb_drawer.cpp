@@ -6,7 +6,7 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/units/unit_words.h"
 #include "ui/words/drawer_words.h"
 

@@ -5,7 +5,7 @@
 
 #include "core/book/book.h"
 #include "core/book/book_parts.h"
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/book/round.h"
 #include "core/upkeep/demands.h"
 

@@ -8,7 +8,7 @@
 #include <map>
 
 #include "core/base/text.h"
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/fastening/drawer.h"
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/sheet_words.h"

@@ -6,7 +6,7 @@
 
 #include <array>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/fastening/stages.h"
 #include "core/sheet/sheet_words.h"
 

@@ -4,7 +4,7 @@
 
 #include <QString>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 
 namespace wm::ui {
 

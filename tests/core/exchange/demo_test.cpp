@@ -13,7 +13,7 @@
 #include <sstream>
 
 #include "core/book/book.h"
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/book/evening.h"
 #include "core/exchange/csv_text.h"
 #include "core/exchange/json.h"

@@ -11,7 +11,7 @@
 #include <QTableWidget>
 #include <QTimer>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/verbs/verbs.h"
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"

@@ -7,7 +7,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/mark_form.h"

@@ -5,7 +5,7 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/units/convert.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/big_figure.h"

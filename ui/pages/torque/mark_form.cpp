@@ -7,7 +7,7 @@
 #include <QLineEdit>
 #include <array>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/verbs/verbs.h"
 #include "ui/entry/last_used.h"
 #include "ui/entry/tool_names.h"

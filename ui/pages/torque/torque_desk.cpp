@@ -4,7 +4,7 @@
 
 #include <QVBoxLayout>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "ui/pages/torque/chart_view.h"
 #include "ui/pages/torque/confirm_view.h"
 #include "ui/pages/torque/drawer_view.h"

@@ -5,7 +5,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 #include "core/sheet/sheet_words.h"
 #include "ui/words/figures.h"
 

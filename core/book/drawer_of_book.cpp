@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 
-#include "core/book/drawer.h"
+#include "core/book/drawer_of_book.h"
 
 #include <fmt/format.h>
 
