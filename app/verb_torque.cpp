@@ -5,7 +5,7 @@
 #include "app/garage.h"
 #include "app/lookup.h"
 #include "app/verb.h"
-#include "core/book/figures.h"
+#include "core/book/stand_figures.h"
 #include "core/fastening/lookup.h"
 #include "core/units/unit_words.h"
 #include "ui/words/error_words.h"

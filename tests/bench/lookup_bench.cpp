@@ -10,7 +10,7 @@
 #include <ctime>
 
 #include "core/base/text.h"
-#include "core/book/figures.h"
+#include "core/book/stand_figures.h"
 #include "core/fastening/lookup.h"
 #include "tests/core/fastening/stand.h"
 

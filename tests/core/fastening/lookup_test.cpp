@@ -8,7 +8,7 @@
 #include <rapidcheck/gtest.h>
 #include <algorithm>
 
-#include "core/book/figures.h"
+#include "core/book/stand_figures.h"
 #include "tests/core/fastening/stand.h"
 
 namespace wm::fastening {

@@ -13,7 +13,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/book/figures.h"
+#include "core/book/stand_figures.h"
 #include "core/fastening/lookup.h"
 #include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"

@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 
-#include "core/book/figures.h"
+#include "core/book/stand_figures.h"
 
 #include <algorithm>
 #include <map>
