@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <map>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "core/upkeep/unknown.h"
 
 namespace wm::book {

@@ -13,7 +13,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/bench/bench_page.h"
 #include "ui/pages/torque/torque_desk.h"

@@ -6,7 +6,7 @@
 #include <map>
 #include <set>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "tests/core/verbs/bench.h"
 
 namespace wm::book {

@@ -7,7 +7,7 @@
 
 #include <set>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "tests/core/verbs/bench.h"
 
 namespace wm::verbs {

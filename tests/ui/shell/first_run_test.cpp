@@ -5,7 +5,7 @@
 #include <QComboBox>
 #include <QLineEdit>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
 

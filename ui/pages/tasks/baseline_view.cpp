@@ -10,7 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"

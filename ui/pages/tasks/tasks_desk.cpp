@@ -4,7 +4,7 @@
 
 #include <QVBoxLayout>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "ui/pages/tasks/adjust_view.h"
 #include "ui/pages/tasks/baseline_view.h"
 #include "ui/pages/tasks/first_hours_view.h"

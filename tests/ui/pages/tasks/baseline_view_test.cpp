@@ -8,7 +8,7 @@
 #include <QPushButton>
 #include <set>
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 #include "tests/ui/window.h"
 #include "ui/pages/tasks/baseline_answers.h"
 #include "ui/tables/row_table.h"

@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 
-#include "core/book/unknown.h"
+#include "core/book/unrecorded.h"
 
 #include <algorithm>
 
