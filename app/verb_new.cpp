@@ -4,7 +4,7 @@
 #include <optional>
 #include <utility>
 
-#include "app/demo.h"
+#include "app/demo_file.h"
 #include "app/garage.h"
 #include "app/starters.h"
 #include "app/verb.h"

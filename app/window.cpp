@@ -11,7 +11,7 @@
 #include <QSettings>
 #include <QTimer>
 
-#include "app/demo.h"
+#include "app/demo_file.h"
 #include "app/headless.h"
 #include "app/logging.h"
 #include "ui/drawing/application_icon.h"

@@ -13,7 +13,7 @@
 #include <QTest>
 #include <memory>
 
-#include "app/demo.h"
+#include "app/demo_file.h"
 #include "core/sheet/job_sheet.h"
 #include "tests/ui/fake_prompts.h"
 #include "ui/print/sheet_painter.h"

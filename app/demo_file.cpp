@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/demo.h"
+#include "app/demo_file.h"
 
 #include <QDir>
 #include <QFile>
