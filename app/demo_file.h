@@ -5,7 +5,7 @@
 #include <QString>
 #include <optional>
 
-#include "app/garage.h"
+#include "app/open_garage.h"
 
 namespace wm::app {
 

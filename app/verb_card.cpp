@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <nlohmann/json.hpp>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/sheet/torque_card.h"
 #include "ui/print/paged_output.h"

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <nlohmann/json.hpp>
 
-#include "app/garage.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 
 namespace wm::app {

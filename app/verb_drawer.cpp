@@ -3,8 +3,8 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/book/drawer_of_book.h"
 #include "core/units/unit_words.h"

@@ -3,8 +3,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/book/due_change.h"
 #include "core/book/round.h"

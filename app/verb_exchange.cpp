@@ -4,7 +4,7 @@
 #include <QFileInfo>
 #include <nlohmann/json.hpp>
 
-#include "app/garage.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "app/verb_notebook.h"
 #include "core/exchange/json.h"

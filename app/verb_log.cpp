@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/picture/checks.h"
 #include "core/picture/facts.h"

@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "app/demo_file.h"
-#include "app/garage.h"
+#include "app/open_garage.h"
 #include "app/starters.h"
 #include "app/verb.h"
 

@@ -6,8 +6,8 @@
 #include <QFileInfo>
 #include <nlohmann/json.hpp>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "core/notebook/read_notebook.h"
 #include "core/notebook/take.h"
 #include "ui/words/notebook_words.h"

@@ -5,8 +5,8 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/book/evening.h"
 #include "core/weekend/step_words.h"

@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/weekend/plan.h"
 
@@ -134,7 +134,7 @@ Answer<void> readJoints(const Call& call, const book::Book& book, verbs::JobDraf
 }
 
 Answer<verbs::JobDraft> readJob(const Call& call, const book::Book& book, MachineId machine,
-                                 calendar::Date date) {
+                                calendar::Date date) {
     verbs::JobDraft draft;
     upkeep::Record& record = draft.record;
     record.machine = machine;

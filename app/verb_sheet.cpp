@@ -4,8 +4,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "app/garage.h"
 #include "app/lookup.h"
+#include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/sheet/job_sheet.h"
 #include "ui/print/sheet_painter.h"

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/garage.h"
+#include "app/open_garage.h"
 
 #include <QFileInfo>
 #include <nlohmann/json.hpp>
