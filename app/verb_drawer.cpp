@@ -3,7 +3,7 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
-#include "app/lookup.h"
+#include "app/by_name.h"
 #include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/book/drawer_of_book.h"

@@ -6,7 +6,7 @@
 #include <QFileInfo>
 #include <nlohmann/json.hpp>
 
-#include "app/lookup.h"
+#include "app/by_name.h"
 #include "app/open_garage.h"
 #include "core/notebook/read_notebook.h"
 #include "core/notebook/take.h"

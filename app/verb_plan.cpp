@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
-#include "app/lookup.h"
+#include "app/by_name.h"
 #include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/book/evening.h"

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
-#include "app/lookup.h"
+#include "app/by_name.h"
 #include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/weekend/plan.h"

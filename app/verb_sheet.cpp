@@ -4,7 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "app/lookup.h"
+#include "app/by_name.h"
 #include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/sheet/job_sheet.h"
