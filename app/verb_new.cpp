@@ -5,8 +5,8 @@
 #include <utility>
 
 #include "app/demo_file.h"
+#include "app/find_starter.h"
 #include "app/open_garage.h"
-#include "app/starters.h"
 #include "app/verb.h"
 
 namespace wm::app {

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/starters.h"
+#include "app/find_starter.h"
 
 #include <utility>
 
