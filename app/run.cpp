@@ -10,8 +10,8 @@
 #include <memory>
 
 #include "app/headless.h"
+#include "app/run_window.h"
 #include "app/version.h"
-#include "app/window.h"
 
 namespace wm::app {
 

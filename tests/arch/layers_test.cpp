@@ -156,7 +156,7 @@ TEST(LayersTest, TheTableWouldRefuse) {
     EXPECT_FALSE(allowed("ui/pages/bench.cpp", "core/store/schema.h"));
     EXPECT_FALSE(allowed("core/store/open.cpp", "ui/words/error_words.h"));
     EXPECT_TRUE(allowed("ui/pages/bench.cpp", "core/store/store.h"));
-    EXPECT_TRUE(allowed("app/window.cpp", "ui/shell/main_window.h"));
+    EXPECT_TRUE(allowed("app/run_window.cpp", "ui/shell/main_window.h"));
     EXPECT_TRUE(allowed("ui/pages/bench/bench_page.cpp", "ui/pages/page.h"));
     EXPECT_FALSE(allowed("ui/pages/page.h", "ui/pages/bench/bench_page.h"));
     EXPECT_FALSE(allowed("ui/pages/bench/bench_page.cpp", "ui/pages/tasks/tasks_desk.h"));

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/window.h"
+#include "app/run_window.h"
 
 #include <spdlog/spdlog.h>
 #include <QApplication>
