@@ -3,7 +3,7 @@
 // What a spreadsheet, a camera or a hurry can do to a notebook.
 #include <gtest/gtest.h>
 
-#include "tests/core/notebook/garage.h"
+#include "tests/core/notebook/notebook_bench.h"
 
 namespace wm::notebook {
 namespace {

@@ -7,8 +7,8 @@
 #include <iostream>
 #include <map>
 
-#include "tests/core/notebook/garage.h"
 #include "tests/core/notebook/habits.h"
+#include "tests/core/notebook/notebook_bench.h"
 
 namespace wm::notebook {
 namespace {

@@ -9,7 +9,7 @@
 #include <set>
 #include <sstream>
 
-#include "tests/core/notebook/garage.h"
+#include "tests/core/notebook/notebook_bench.h"
 
 namespace wm::notebook {
 namespace {

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "tests/core/notebook/garage.h"
+#include "tests/core/notebook/notebook_bench.h"
 #include "tests/repository.h"
 
 #include <array>
