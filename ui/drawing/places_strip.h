@@ -5,7 +5,7 @@
 #include <QWidget>
 #include <optional>
 
-#include "ui/drawing/places.h"
+#include "ui/drawing/place_picture.h"
 
 namespace wm::ui {
 

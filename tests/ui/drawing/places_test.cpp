@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/drawing/places.h"
+#include "ui/drawing/place_picture.h"
 
 #include <gtest/gtest.h>
 

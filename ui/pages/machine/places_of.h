@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "core/book/book.h"
-#include "ui/drawing/places.h"
+#include "ui/drawing/place_picture.h"
 
 namespace wm::ui {
 
