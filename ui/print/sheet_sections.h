@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "core/sheet/job_sheet.h"
-#include "ui/print/sheet_rows.h"
+#include "ui/print/print_rows.h"
 
 namespace wm::ui {
 

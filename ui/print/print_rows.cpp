@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/print/sheet_rows.h"
+#include "ui/print/print_rows.h"
 
 #include <algorithm>
 #include <numeric>
