@@ -31,7 +31,7 @@
 #include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 
-// The table, the chosen task and the keys. What the keys do is in task_doings.cpp.
+// The table, the chosen task and the keys. What the keys do is in task_actions.cpp.
 
 namespace wm::ui {
 
