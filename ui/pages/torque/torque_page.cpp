@@ -27,7 +27,7 @@
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
 
-// The line, the list, the answer. What the keys do at a joint is in torque_doings.cpp.
+// The line, the list, the answer. What the keys do at a joint is in torque_actions.cpp.
 
 namespace wm::ui {
 
