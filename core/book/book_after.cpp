@@ -31,7 +31,7 @@ bool same(const Ledger& before, const Ledger& after) {
 }
 
 template <class R>
-void addOwn(RowsView<R> rows, Kept<MachineId, usage::UseFacts>& use, std::vector<R> usage::UseFacts::*field) {
+void addOwn(RowsView<R> rows, Memo<MachineId, usage::UseFacts>& use, std::vector<R> usage::UseFacts::*field) {
     std::map<MachineId, std::vector<R>> byMachine;
     for (const R& row : rows)
         byMachine[row.machine].push_back(row);
@@ -50,8 +50,8 @@ void eachKindOfUse(Visit&& visit) {
     visit(&usage::UseFacts::crashes);
 }
 
-void addRecords(RowsView<upkeep::Record> records, Kept<MachineId, RecordsOfMachine>& ofMachine,
-                Kept<ItemId, std::vector<const upkeep::Record*>>& ofItem) {
+void addRecords(RowsView<upkeep::Record> records, Memo<MachineId, RecordsOfMachine>& ofMachine,
+                Memo<ItemId, std::vector<const upkeep::Record*>>& ofItem) {
     std::map<MachineId, std::vector<const upkeep::Record*>> byMachine;
     std::map<ItemId, std::vector<const upkeep::Record*>> byItem;
     for (const upkeep::Record& record : records) {

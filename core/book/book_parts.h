@@ -48,7 +48,7 @@ const typename Map::mapped_type& under(const Map& map, const Key& key) {
 
 /// What was looked up or worked out once, by what it is about. Books share the values.
 template <class Key, class Value>
-class Kept {
+class Memo {
   public:
     /// The kept value, made by `make` if it is not there yet.
     template <class Make>
@@ -61,7 +61,7 @@ class Kept {
     }
     /// All of `before` but what is about one of `keys`.
     template <class Keys>
-    void takeOver(const Kept& before, const Keys& keys) {
+    void takeOver(const Memo& before, const Keys& keys) {
         values_ = before.values_;
         for (const Key& key : keys)
             values_.erase(key);
@@ -97,15 +97,15 @@ struct Book::Parts {
     calendar::Date today;
     std::shared_ptr<const Groups> groups;
 
-    Kept<MachineId, usage::UseFacts> useOfMachine;
-    Kept<MachineId, RecordsOfMachine> recordsOfMachine;
-    Kept<ItemId, std::vector<const upkeep::Record*>> recordsOfItem;
-    Kept<MachineId, std::vector<usage::Atom>> atomsOfMachine;
-    Kept<MachineId, std::vector<usage::Atom>> withPast;
-    Kept<ItemId, std::vector<usage::Atom>> atomsOfItem;
-    Kept<MachineId, outlook::Odds> odds;
-    Kept<MachineId, std::vector<DueLine>> due;
-    Kept<MachineId, outlook::Chances> chances;
+    Memo<MachineId, usage::UseFacts> useOfMachine;
+    Memo<MachineId, RecordsOfMachine> recordsOfMachine;
+    Memo<ItemId, std::vector<const upkeep::Record*>> recordsOfItem;
+    Memo<MachineId, std::vector<usage::Atom>> atomsOfMachine;
+    Memo<MachineId, std::vector<usage::Atom>> withPast;
+    Memo<ItemId, std::vector<usage::Atom>> atomsOfItem;
+    Memo<MachineId, outlook::Odds> odds;
+    Memo<MachineId, std::vector<DueLine>> due;
+    Memo<MachineId, outlook::Chances> chances;
     std::shared_ptr<const std::vector<stock::OnHand>> shelf;
 
   private:

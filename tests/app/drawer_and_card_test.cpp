@@ -3,7 +3,7 @@
 #include <QFile>
 
 #include "tests/app/shell.h"
-#include "tests/kept.h"
+#include "tests/memo.h"
 
 namespace wm::test {
 namespace {
@@ -17,16 +17,16 @@ class DrawerAndCard : public testing::Test {
     static void SetUpTestSuite() {
         shared_ = new QTemporaryDir;
         const QString path = shared_->filePath("demo.witnessmark");
-        const Kept kept("demo.witnessmark", "");
+        const Memo memo("demo.witnessmark", "");
         QFile file(path);
-        if (const auto before = kept.text()) {
+        if (const auto before = memo.text()) {
             ASSERT_TRUE(file.open(QIODevice::WriteOnly));
             ASSERT_EQ(file.write(QByteArray::fromStdString(*before)), static_cast<qint64>(before->size()));
             return;
         }
         ASSERT_EQ(say({"new", path, "--demo"}).exit, 0);
         ASSERT_TRUE(file.open(QIODevice::ReadOnly));
-        kept.keep(file.readAll().toStdString());
+        memo.keep(file.readAll().toStdString());
     }
     static void TearDownTestSuite() {
         delete shared_;

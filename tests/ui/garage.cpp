@@ -10,7 +10,7 @@
 #include "core/exchange/demo.h"
 #include "core/exchange/json.h"
 #include "core/exchange/starter.h"
-#include "tests/kept.h"
+#include "tests/memo.h"
 #include "tests/repository.h"
 
 namespace wm::ui {
@@ -42,8 +42,8 @@ std::vector<picture::Row> demoRows(const exchange::DemoText& text) {
         all += name + content;
     for (const std::string& starter : text.starters)
         all += starter;
-    const test::Kept kept("demo-in-window.json", all);
-    if (const auto before = kept.text()) {
+    const test::Memo memo("demo-in-window.json", all);
+    if (const auto before = memo.text()) {
         if (auto rows = exchange::fromJson(*before))
             return *std::move(rows);
     }
@@ -51,7 +51,7 @@ std::vector<picture::Row> demoRows(const exchange::DemoText& text) {
     EXPECT_TRUE(demo.has_value()) << demo.error().field;
     if (!demo)
         return {};
-    kept.keep(exchange::toJson(*demo));
+    memo.keep(exchange::toJson(*demo));
     return demo->rows();
 }
 

@@ -18,7 +18,7 @@
 #include "core/exchange/csv_text.h"
 #include "core/exchange/json.h"
 #include "core/verbs/verbs.h"
-#include "tests/kept.h"
+#include "tests/memo.h"
 #include "tests/repository.h"
 
 namespace wm::exchange {
@@ -107,8 +107,8 @@ class LongDemoTest : public testing::Test {
             all += name + content;
         for (const std::string& starter : text.starters)
             all += starter;
-        const test::Kept kept("demo.json", all);
-        if (const auto before = kept.text()) {
+        const test::Memo memo("demo.json", all);
+        if (const auto before = memo.text()) {
             if (auto rows = fromJson(*before)) {
                 take(picture::Ledger(std::move(*rows)));
                 return;
@@ -120,7 +120,7 @@ class LongDemoTest : public testing::Test {
             FAIL() << error.field << ": fault " << static_cast<int>(error.fault) << ", given " << error.given
                    << ", wanted " << error.wanted;
         }
-        kept.keep(toJson(*built));
+        memo.keep(toJson(*built));
         take(std::move(*built));
     }
     static void take(picture::Ledger ledger) {

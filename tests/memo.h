@@ -18,9 +18,9 @@ namespace wm::test {
 /// A text that is dear to make and kept between processes, as ctest runs each test in one of its own. It is
 /// found again only by the very program that made it, from the same `madeOf`: a program that was linked anew
 /// makes its own.
-class Kept {
+class Memo {
   public:
-    Kept(const std::string& name, std::string_view madeOf) {
+    Memo(const std::string& name, std::string_view madeOf) {
         namespace fs = std::filesystem;
         std::error_code failed;
         const fs::path program = fs::read_symlink("/proc/self/exe", failed);
