@@ -62,7 +62,7 @@ std::string CellReader::cell() {
     return std::string(trimmed(cell));
 }
 
-// A quote that nothing closes is a letter; else one slip would swallow the rest of the text.
+// A quote that nothing closes is a letter; else one typing error would swallow the rest of the text.
 std::string CellReader::quoted() {
     const std::size_t began = at_;
     const std::size_t line = line_;

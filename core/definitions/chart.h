@@ -44,7 +44,7 @@ struct ChartFault {
     base::Error error{};
 };
 
-/// A figure that looks like a slip: a question, which stands in the way of nothing.
+/// A figure that looks like a misreading: a question, which stands in the way of nothing.
 struct ChartDoubt {
     std::size_t row = 0;
     fastening::TorqueDoubt doubt{};

@@ -10,7 +10,7 @@
 
 namespace wm::exchange {
 
-/// More pieces, outings or washes than this at once are a slip of the keyboard.
+/// More pieces, outings or washes than this at once are a typing error.
 inline constexpr std::int64_t kMostPieces = 100'000;
 
 /// So much of one counter of an interval.

@@ -25,7 +25,7 @@ struct Found {
 };
 
 /// One search line over all figures: by name, by the trade's other words for it, by thread, by job, in any
-/// order, with slips of the keyboard and words half typed. Made once a book, asked at each key.
+/// order, with typing errors and words half typed. Made once a book, asked at each key.
 class Lookup {
   public:
     explicit Lookup(std::vector<Figure> figures);

@@ -33,7 +33,7 @@ double newtonMetres(const Decimal& value, TorqueUnit unit) {
 }
 
 struct Meant {
-    TorqueSlip slip;
+    TorqueMisreading misreading;
     Decimal value;
     TorqueUnit unit;
 };
@@ -52,31 +52,31 @@ std::vector<Meant> readings(const Decimal& value, TorqueUnit unit) {
     using enum TorqueUnit;
     switch (unit) {
         case NewtonMetre:
-            return {{TorqueSlip::DecimalPoint, tenth(value), unit},
-                    {TorqueSlip::KilogramMetre, value, KilogramForceMetre},
-                    {TorqueSlip::InchForFoot, value, PoundForceInch},
-                    {TorqueSlip::Centimetre, value, KilogramForceCentimetre},
-                    {TorqueSlip::DecimalPoint, tenfold(value), unit}};
+            return {{TorqueMisreading::DecimalPoint, tenth(value), unit},
+                    {TorqueMisreading::KilogramMetre, value, KilogramForceMetre},
+                    {TorqueMisreading::InchForFoot, value, PoundForceInch},
+                    {TorqueMisreading::Centimetre, value, KilogramForceCentimetre},
+                    {TorqueMisreading::DecimalPoint, tenfold(value), unit}};
         case PoundForceFoot:
-            return {{TorqueSlip::InchForFoot, value, PoundForceInch},
-                    {TorqueSlip::DecimalPoint, tenth(value), unit},
-                    {TorqueSlip::DecimalPoint, tenfold(value), unit}};
+            return {{TorqueMisreading::InchForFoot, value, PoundForceInch},
+                    {TorqueMisreading::DecimalPoint, tenth(value), unit},
+                    {TorqueMisreading::DecimalPoint, tenfold(value), unit}};
         case PoundForceInch:
-            return {{TorqueSlip::InchForFoot, value, PoundForceFoot},
-                    {TorqueSlip::DecimalPoint, tenth(value), unit},
-                    {TorqueSlip::DecimalPoint, tenfold(value), unit}};
+            return {{TorqueMisreading::InchForFoot, value, PoundForceFoot},
+                    {TorqueMisreading::DecimalPoint, tenth(value), unit},
+                    {TorqueMisreading::DecimalPoint, tenfold(value), unit}};
         case KilogramForceMetre:
-            return {{TorqueSlip::KilogramMetre, value, NewtonMetre},
-                    {TorqueSlip::Centimetre, value, KilogramForceCentimetre},
-                    {TorqueSlip::DecimalPoint, tenth(value), unit},
-                    {TorqueSlip::DecimalPoint, tenfold(value), unit}};
+            return {{TorqueMisreading::KilogramMetre, value, NewtonMetre},
+                    {TorqueMisreading::Centimetre, value, KilogramForceCentimetre},
+                    {TorqueMisreading::DecimalPoint, tenth(value), unit},
+                    {TorqueMisreading::DecimalPoint, tenfold(value), unit}};
         case KilogramForceCentimetre:
             break;
     }
-    return {{TorqueSlip::Centimetre, value, KilogramForceMetre},
-            {TorqueSlip::Centimetre, value, NewtonMetre},
-            {TorqueSlip::DecimalPoint, tenth(value), unit},
-            {TorqueSlip::DecimalPoint, tenfold(value), unit}};
+    return {{TorqueMisreading::Centimetre, value, KilogramForceMetre},
+            {TorqueMisreading::Centimetre, value, NewtonMetre},
+            {TorqueMisreading::DecimalPoint, tenth(value), unit},
+            {TorqueMisreading::DecimalPoint, tenfold(value), unit}};
 }
 
 }  // namespace
@@ -104,7 +104,7 @@ std::optional<TorqueDoubt> doubtAbout(const Decimal& value, TorqueUnit unit, Joi
         return std::nullopt;
     for (const Meant& meant : readings(value, unit))
         if (isIn(newtonMetres(meant.value, meant.unit)))
-            return TorqueDoubt{band->low, band->high, meant.slip, meant.value, meant.unit};
+            return TorqueDoubt{band->low, band->high, meant.misreading, meant.value, meant.unit};
     return std::nullopt;
 }
 

@@ -25,7 +25,7 @@ struct Thread {
 };
 
 /// Reads "M8x1.25", "M8 x 1,25", "8x1.25" or "M8" (coarse pitch). Only sizes and pitches of ISO 261 up to
-/// M64 and those of ISO 965 bearing nuts that bikes use: a slip of the hand is a thread that isn't made.
+/// M64 and those of ISO 965 bearing nuts that bikes use: a typing error is a thread that isn't made.
 /// Errors: Empty, Malformed (no thread at all), Implausible (no such thread: "M7.3x9"; `wanted` the coarse
 /// pitch of the diameter, if there is one).
 base::Result<Thread> parseThread(std::string_view field, std::string_view text);

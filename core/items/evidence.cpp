@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::int64_t kMostPast = 10'000'000;  // hundredths: 100,000 h
 constexpr double kMostSeasons = 100;
-constexpr double kMostShare = 4;  // of the way to a limit; beyond it a figure is a slip
+constexpr double kMostShare = 4;  // of the way to a limit; beyond it a figure is a typing error
 constexpr double kNoise = 1e-9;   // of floating point, so that 60 % of 15 h is 9 h and not just under
 
 Result<void> hoursFit(std::string_view field, const std::optional<Hours>& hours) {

@@ -18,7 +18,7 @@ namespace {
 
 constexpr std::size_t kMostMachines = 200;  ///< more names than that are no machines
 constexpr std::size_t kOften = 3;           ///< so many lines make a name of its own
-constexpr std::size_t kRarePercent = 5;     ///< a spelling in fewer lines of the machine's is a slip
+constexpr std::size_t kRarePercent = 5;     ///< a spelling in fewer lines of the machine's is a typing error
 
 std::string joined(std::string_view text) {
     std::string plain = words::folded(text);
@@ -26,11 +26,11 @@ std::string joined(std::string_view text) {
     return plain;
 }
 
-std::size_t allowedSlips(std::string_view name) {
+std::size_t allowedEdits(std::string_view name) {
     return name.size() < 4 ? 0 : name.size() < 7 ? 1 : 2;
 }
 
-// Two names that differ by their figures are two machines: Heron 250 is no slip for Heron 450.
+// Two names that differ by their figures are two machines: Heron 250 is no typing error for Heron 450.
 bool sameFigures(std::string_view a, std::string_view b) {
     const auto figures = [](std::string_view text) {
         std::string out;
@@ -65,7 +65,7 @@ struct Names::Spelling {
 Names::Guess Names::nearest(const std::string& plain) const {
     Guess guess;
     std::size_t parts = 0;
-    std::size_t slips = 0;
+    std::size_t nearOnes = 0;
     for (std::size_t at = 0; at < machines_.size(); ++at) {
         const std::string name = joined(machines_[at].name);
         if (name == plain)
@@ -83,15 +83,15 @@ Names::Guess Names::nearest(const std::string& plain) const {
         return {};
     for (std::size_t at = 0; at < machines_.size(); ++at) {
         const std::string name = joined(machines_[at].name);
-        const std::size_t most = allowedSlips(name);
+        const std::size_t most = allowedEdits(name);
         if (most == 0 || words::errorsBetween(name, plain, most) > most || name[0] != plain[0] ||
             (!sameFigures(name, plain) && words::errorsBetween(name, plain, 1) > 0 &&
              name.size() == plain.size()))
             continue;
         guess = {NameFit::Near, at};
-        ++slips;
+        ++nearOnes;
     }
-    return slips == 1 ? guess : Guess{};
+    return nearOnes == 1 ? guess : Guess{};
 }
 
 std::vector<std::size_t> Names::severalIn(std::string_view text) const {
@@ -152,7 +152,7 @@ NameReading Names::readingOf(const Spelling& spelling, const MeantNames& meant) 
         return {NameFit::Two, several};
     Guess guess = guessOf(spelling);
     const LinesOf& of = count(guess.machine, spelling);
-    // A spelling that the notebook keeps to is its habit and no slip.
+    // A spelling that the notebook keeps to is its habit and no typing error.
     const bool rare = spelling.lines * 100 <= of.all * kRarePercent || (spelling.lines == 1 && of.most > 1);
     if (guess.fit == NameFit::Otherwise && !rare)
         guess.fit = NameFit::Same;

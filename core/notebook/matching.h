@@ -23,7 +23,7 @@ struct NamedMachine {
 enum class NameFit : std::uint8_t {
     Same,       ///< as it is written elsewhere
     Otherwise,  ///< the same in another case or spelling, or a part of it
-    Near,       ///< a slip of the hand away
+    Near,       ///< one or two letters off
     Two,        ///< two machines in one cell
     New,        ///< a name that the notebook uses often and the file does not know
     Rare,       ///< the same, but it stands there once or twice

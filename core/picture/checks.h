@@ -14,7 +14,7 @@
 
 namespace wm::picture {
 
-// Bounds of single figures: beyond them a figure is a slip of the hand, and sums stay far inside 64 bits.
+// Bounds of single figures: beyond them a figure is a typing error, and sums stay far inside 64 bits.
 inline constexpr std::int64_t kMostHours = 10'000'000;      ///< hundredths: 100,000 h
 inline constexpr std::int64_t kMostMetres = 1'000'000'000;  ///< 1,000,000 km
 inline constexpr std::int64_t kMostMinutes = 100'000;       ///< of one job

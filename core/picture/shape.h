@@ -43,7 +43,7 @@ void checkShape(Checks& check, weekend::Pick& row);
 void checkShape(Checks& check, weekend::IssuedSheet& row);
 void checkShape(Checks& check, Strike& row);
 
-/// Beyond it a torque is a slip of the hand.
+/// Beyond it a torque is a typing error.
 inline constexpr units::Decimal kMostTorque{100'000, 0};
 
 /// Exactly one of two references: Empty if there is none, Inconsistent if there are both.

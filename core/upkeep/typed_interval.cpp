@@ -17,7 +17,7 @@ using base::refuse;
 
 namespace {
 
-constexpr std::int64_t kMostTyped = 100'000;  // pieces; more of anything is a slip of the keyboard
+constexpr std::int64_t kMostTyped = 100'000;  // pieces; more of anything is a typing error
 constexpr std::string_view kLike = "15 h, 1000 km, 12 months, 3 outings, 10 washes";
 
 struct CountingWord {

@@ -170,10 +170,10 @@ std::optional<FigureDoubt> doubtOfTorque(const JointVersion& read, const JointVe
     }
     if (isSameInOtherUnit(read, stood))
         return FigureDoubt{printedTorque(read, mark), printedTorque(stood, mark), std::nullopt,
-                           upkeep::FigureSlip::OtherUnit};
+                           upkeep::Misreading::OtherUnit};
     if (isFarFrom(read, stood))
         return FigureDoubt{printedTorque(read, mark), printedTorque(stood, mark), std::nullopt,
-                           upkeep::FigureSlip::DecimalPoint};
+                           upkeep::Misreading::DecimalPoint};
     return std::nullopt;
 }
 
@@ -186,7 +186,7 @@ std::optional<FigureDoubt> doubtOfTask(const TaskVersion& read, const TaskVersio
             return std::nullopt;
         const std::string typed = printedAmount(line);
         line.amount = doubt->meant;
-        return FigureDoubt{typed, printedAmount(line), std::nullopt, doubt->slip};
+        return FigureDoubt{typed, printedAmount(line), std::nullopt, doubt->misreading};
     }
     if (key.kind == PrintedKind::Limit) {
         const upkeep::MeasurePoint& point = read.measures[key.at];
@@ -194,14 +194,14 @@ std::optional<FigureDoubt> doubtOfTask(const TaskVersion& read, const TaskVersio
         if (!doubt)
             return std::nullopt;
         return FigureDoubt{unitText(doubt->typed, point.unit, mark), unitText(doubt->meant, point.unit, mark),
-                           std::nullopt, doubt->slip};
+                           std::nullopt, doubt->misreading};
     }
     const auto doubt = upkeep::doubtAbout(read.limits, stood.limits);
     if (!doubt)
         return std::nullopt;
     return FigureDoubt{upkeep::countText(doubt->typed.every, doubt->typed.counter, mark),
                        upkeep::countText(doubt->meant.every, doubt->meant.counter, mark), std::nullopt,
-                       doubt->slip};
+                       doubt->misreading};
 }
 
 }  // namespace

@@ -8,7 +8,7 @@
 
 #include "core/definitions/confirming.h"
 #include "core/fastening/plausible.h"
-#include "core/upkeep/slips.h"
+#include "core/upkeep/doubtful_figure.h"
 #include "core/verbs/verb.h"
 
 namespace wm::verbs {
@@ -20,12 +20,12 @@ struct ReadInManual {
     std::string page{};
 };
 
-/// A figure that looks like a slip; words for both, and in one of the three why.
+/// A figure that looks like a misreading; words for both, and in one of the three why.
 struct FigureDoubt {
     std::string read{};
     std::string meant{};
     std::optional<fastening::TorqueDoubt> torque{};  ///< with the band of its thread
-    std::optional<upkeep::FigureSlip> slip{};
+    std::optional<upkeep::Misreading> misreading{};
 };
 /// Asked before a figure is confirmed, of one that stood there as well. Errors: those of confirmPrinted.
 base::Result<std::optional<FigureDoubt>> doubtAbout(const book::Book& book,

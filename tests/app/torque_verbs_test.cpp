@@ -12,7 +12,7 @@ using app::Exit;
 
 class TorqueVerbsTest : public GarageTest {};
 
-TEST_F(TorqueVerbsTest, AFigureIsFoundWithASlipOfTheHand) {
+TEST_F(TorqueVerbsTest, AFigureIsFoundWithATypingError) {
     const Said said = say({"torque", file_, "reer axel nut", "--json"});
     ASSERT_EQ(said.exit, 0) << said.err.toStdString();
     expectKeepsTo("torque", said.json());

@@ -174,20 +174,20 @@ void type(benchmark::State& state) {
     state.counters["median_us"] = times[times.size() / 2];
     state.counters["p99_us"] = times[times.size() * 99 / 100];
     int right = 0;
-    int slips = 0;
-    int rightSlips = 0;
+    int mistyped = 0;
+    int rightMistyped = 0;
     for (const auto& each : asked()) {
         const auto found = finder.find(each.query);
         const bool isFirst =
             !found.empty() && std::find(each.find.begin(), each.find.end(),
                                         fastening::pointName(figures()[found.front()])) != each.find.end();
-        const bool isSlip = each.kind == "slip" || each.kind == "first letter";
+        const bool isMistyped = each.kind == "typing error" || each.kind == "first letter";
         right += isFirst ? 1 : 0;
-        slips += isSlip ? 1 : 0;
-        rightSlips += isSlip && isFirst ? 1 : 0;
+        mistyped += isMistyped ? 1 : 0;
+        rightMistyped += isMistyped && isFirst ? 1 : 0;
     }
     state.counters["first_share"] = static_cast<double>(right) / static_cast<double>(asked().size());
-    state.counters["first_share_slips"] = static_cast<double>(rightSlips) / slips;
+    state.counters["first_share_mistyped"] = static_cast<double>(rightMistyped) / mistyped;
 }
 
 BENCHMARK_TEMPLATE(type, Ours)->Unit(benchmark::kMillisecond)->Iterations(3);

@@ -207,7 +207,7 @@ TEST(ComputingErrorsTest, AMudDayIsNoNormalDay) {
 
 // 60 lbf·in are 6.8 N·m; read as lbf·ft they would be 81: twelve times. 1 kgf·m is 9.80665 N·m. A fork's air
 // gap in mm is no volume in ml, and is not converted into one.
-TEST(ComputingErrorsTest, UnitsDoNotSlip) {
+TEST(ComputingErrorsTest, UnitsDoNotMix) {
     const double inInches = *units::convert(60, "lbf·in", "N·m");
     const double inFeet = *units::convert(60, "lbf·ft", "N·m");
     EXPECT_NEAR(inInches, 6.779, 0.0005);

@@ -156,7 +156,7 @@ TEST_F(ChartTest, SaysWhichCellIsWrong) {
 }
 
 // 120 N·m on an M6 is ten times what such a thread takes: asked about, not refused.
-TEST_F(ChartTest, AsksAboutWhatLooksLikeASlip) {
+TEST_F(ChartTest, AsksAboutADoubtfulFigure) {
     const Chart chart =
         check("joint;thread;torque;manual\nSump bolts;M6x1.0;120;m\nOther bolts;M6x1.0;10;m\n");
     EXPECT_TRUE(chart.faults.empty());

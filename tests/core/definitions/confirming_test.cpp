@@ -20,7 +20,7 @@ namespace {
 using base::Fault;
 using fastening::JointVersion;
 using units::Decimal;
-using upkeep::FigureSlip;
+using upkeep::Misreading;
 using upkeep::TaskVersion;
 
 class ConfirmingTest : public testing::Test, public FurnishedBench {
@@ -226,15 +226,15 @@ TEST_F(ConfirmingTest, RefusesWhatCannotBeRead) {
               At(Fault::Unknown, "figure"));
 }
 
-TEST_F(ConfirmingTest, ASlipIsAskedAbout) {
+TEST_F(ConfirmingTest, ADoubtfulFigureIsAskedAbout) {
     const auto litres = doubt("engine oil", "1 ml");
     ASSERT_TRUE(litres);
-    EXPECT_EQ(litres->slip, FigureSlip::Thousand);
+    EXPECT_EQ(litres->misreading, Misreading::Thousand);
     EXPECT_EQ(litres->meant, "1000 ml");
-    EXPECT_EQ(doubt("engine oil", "1700")->slip, FigureSlip::BothSides);
+    EXPECT_EQ(doubt("engine oil", "1700")->misreading, Misreading::BothSides);
     EXPECT_EQ(doubt("clearance", "1.0-1.5")->meant, "0.10 mm");
     EXPECT_EQ(doubt("Oil change", "60 h")->meant, "6.0 h");
-    EXPECT_EQ(doubt("Oil change", "6 km")->slip, FigureSlip::OtherUnit);
+    EXPECT_EQ(doubt("Oil change", "6 km")->misreading, Misreading::OtherUnit);
     EXPECT_FALSE(doubt("Oil change", "8 h"));
     EXPECT_FALSE(doubt("engine oil", ""));
     const Book now = book();
@@ -252,7 +252,7 @@ TEST_F(ConfirmingTest, ATorqueIsAskedAboutByItsThreadOrByWhatStoodThere) {
     JointVersion plain = joint("Plain", "", Decimal{24, 0});
     plain.thread.clear();
     must(saying(saveJoint, plain));
-    EXPECT_EQ(doubt("Plain", "24 lbf·in")->slip, FigureSlip::OtherUnit);
+    EXPECT_EQ(doubt("Plain", "24 lbf·in")->misreading, Misreading::OtherUnit);
     EXPECT_TRUE(doubt("Plain", "2.4"));
     EXPECT_FALSE(doubt("Plain", "27"));
 }
@@ -274,8 +274,8 @@ TEST_F(ConfirmingTest, StagesThatHoldTheTorqueArePutRightWithIt) {
     EXPECT_EQ(figure("Head").aside, "snug, 20, 40");
 }
 
-// A slip is asked about first; said again, stages that would go down are refused.
-TEST_F(ConfirmingTest, ASlipInATorqueWithStagesIsAskedAboutFirst) {
+// A misreading is asked about first; said again, stages that would go down are refused.
+TEST_F(ConfirmingTest, ADoubtfulTorqueWithStagesIsAskedAboutFirst) {
     JointVersion head = joint("Head", "", Decimal{38, 0});
     head.thread = "M10x1.25";
     head.stages = "snug, 20, 38";

@@ -160,17 +160,17 @@ RC_GTEST_PROP(GenericTest, ThickerStrongerAndRougherNeverTakeLess, ()) {
     RC_ASSERT(genericBand(stronger)->high >= band->high);
 }
 
-TEST(PlausibleTest, AFigureTwelveOrTenTimesOffIsQuestionedWithTheSlip) {
+TEST(PlausibleTest, AFigureTwelveOrTenTimesOffIsQuestionedWithItsMisreading) {
     const auto doubt = [](Decimal value, TorqueUnit unit, const char* thread) {
         return doubtAbout(value, unit, JointKind::Cover, thread);
     };
     const auto inch = doubt({96, 0}, TorqueUnit::PoundForceFoot, "M6");  // 96 lbf·in is 11 N·m
     ASSERT_TRUE(inch);
-    EXPECT_EQ(inch->slip, TorqueSlip::InchForFoot);
+    EXPECT_EQ(inch->misreading, TorqueMisreading::InchForFoot);
     EXPECT_EQ(inch->meantUnit, TorqueUnit::PoundForceInch);
     const auto kilogram = doubt({22, 1}, TorqueUnit::NewtonMetre, "M8");  // 2.2 kgf·m is 22 N·m
     ASSERT_TRUE(kilogram);
-    EXPECT_EQ(kilogram->slip, TorqueSlip::KilogramMetre);
+    EXPECT_EQ(kilogram->misreading, TorqueMisreading::KilogramMetre);
     const auto point = doubt({120, 0}, TorqueUnit::NewtonMetre, "M6");
     ASSERT_TRUE(point);
     EXPECT_EQ(point->meant.text(), "12.0");

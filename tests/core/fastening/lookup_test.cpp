@@ -70,10 +70,10 @@ TEST_F(LookupTest, EachJointIsFoundByItsOwnName) {
         }
 }
 
-// No list of queries was tuned to these: one slip of the hand at every place of every name.
+// No list of queries was tuned to these: one typing error at every place of every name.
 using LongLookup = LookupTest;
 
-TEST_F(LongLookup, OneSlipAnywhereInANameStillFindsIt) {
+TEST_F(LongLookup, OneTypingErrorAnywhereInANameStillFindsIt) {
     int right = 0;
     int all = 0;
     for (const Figure& figure : lookup().figures()) {
@@ -150,14 +150,15 @@ RC_GTEST_FIXTURE_PROP(LookupTest, AnyTextGivesAnOrderOfItsFigures, (const std::s
     }
 }
 
-// Any text seldom holds a word that is there: these are words of the figures themselves, with a slip or two.
-RC_GTEST_FIXTURE_PROP(LookupTest, TheirOwnWordsWithSlipsGiveAnOrderOfThem, ()) {
+// Any text seldom holds a word that is there: these are words of the figures themselves, with a typing error
+// or two.
+RC_GTEST_FIXTURE_PROP(LookupTest, TheirOwnWordsWithTypingErrorsGiveAnOrderOfThem, ()) {
     const auto& figures = lookup().figures();
     std::string text;
     const auto words = *rc::gen::inRange(1, 4);
     for (int at = 0; at < words; ++at)
         text += figures[*rc::gen::inRange<std::size_t>(0, figures.size())].name + ' ';
-    for (int slips = *rc::gen::inRange(0, 4); slips > 0; --slips)
+    for (int errors = *rc::gen::inRange(0, 4); errors > 0; --errors)
         text[*rc::gen::inRange<std::size_t>(0, text.size())] = *rc::gen::inRange('a', 'z');
     const auto found = lookup().find(text, machine("Heron 250"), 20);
     RC_ASSERT(found.hits.size() <= 20U);

@@ -24,7 +24,7 @@ std::set<std::size_t> linesWith(const Notebook& notebook, Verdict verdict) {
     return lines;
 }
 
-TEST(NotebookSampleTest, EachSlipIsNamedAndEveryRightLineTaken) {
+TEST(NotebookSampleTest, EachDefectIsNamedAndEveryRightLineTaken) {
     const Garage garage;
     const Notebook notebook = garage.read(notebookFile("outings.csv"));
     EXPECT_EQ(notebook.lines.size(), 78U);

@@ -164,7 +164,7 @@ class Talk : public FurnishedBench {
                 return saying(saveTask, wording);
             }
             default:
-                return saying(strike, anyFact(s), s.yes ? "a slip" : "");
+                return saying(strike, anyFact(s), s.yes ? "mistyped" : "");
         }
     }
 

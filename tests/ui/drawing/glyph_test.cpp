@@ -105,7 +105,7 @@ TEST(Mark, PutOffIsSeenAtEverySize) {
     }
 }
 
-// Machado et al. keep the greys: each row of a matrix sums to 1. A slip in one figure would show here.
+// Machado et al. keep the greys: each row of a matrix sums to 1. One wrong figure would show here.
 TEST(ColourVision, LeavesGreysAlone) {
     for (const Vision vision : {Vision::Protanopia, Vision::Deuteranopia, Vision::Tritanopia, Vision::Grey}) {
         const QColor grey(120, 120, 120);

@@ -106,7 +106,7 @@ TEST_F(ConfirmViewTest, AnotherFigureTypedOverItPutsItRight) {
     EXPECT_FALSE(now(QStringLiteral("fork oil")).confirmed);
 }
 
-TEST_F(ConfirmViewTest, ASlipIsAskedAboutOnce) {
+TEST_F(ConfirmViewTest, ADoubtfulFigureIsAskedAboutOnce) {
     choose(QStringLiteral("fork oil"));
     figure()->setFocus();
     figure()->selectAll();

@@ -117,7 +117,7 @@ TEST_F(TorquePageTest, ATorqueIsUnderstoodAsItIsTyped) {
     EXPECT_EQ(joint("seat-bolts").unit, units::TorqueUnit::PoundForceFoot);
 }
 
-TEST_F(TorquePageTest, ASlipIsAskedAboutOnce) {
+TEST_F(TorquePageTest, ADoubtfulFigureIsAskedAboutOnce) {
     ask(QStringLiteral("valve cover"));
     ASSERT_EQ(joint("valve-cover-bolts").torque->text(), "10");
     auto* torque = child<QLineEdit>("jointTorque");

@@ -7,8 +7,8 @@
 #include <array>
 
 #include "ui/words/apply_words.h"
+#include "ui/words/doubt_words.h"
 #include "ui/words/figures.h"
-#include "ui/words/slip_words.h"
 
 namespace wm::ui {
 

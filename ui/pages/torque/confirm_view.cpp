@@ -22,9 +22,9 @@
 #include "ui/tables/row_table.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
+#include "ui/words/doubt_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
-#include "ui/words/slip_words.h"
 #include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 

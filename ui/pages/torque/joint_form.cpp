@@ -20,9 +20,9 @@
 #include "ui/pages/torque/confirm_rows.h"
 #include "ui/theme/plain.h"
 #include "ui/theme/type.h"
+#include "ui/words/doubt_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
-#include "ui/words/slip_words.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {

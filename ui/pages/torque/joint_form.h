@@ -19,8 +19,8 @@ class Workbench;
 
 /// The figure of one joint as the manual prints it, typed in one row: value or range, unit, manual, page, and
 /// whether it was checked. "25 ft lb" and "18-22" are understood in the first field. Enter saves a new
-/// wording; the old one stays in the file. A figure that looks like a slip is asked about once. Of a joint
-/// that the machines of a model share it is said for which of them the figure holds.
+/// wording; the old one stays in the file. A figure that looks like a misreading is asked about once. Of a
+/// joint that the machines of a model share it is said for which of them the figure holds.
 class JointForm : public QWidget {
     Q_OBJECT
 

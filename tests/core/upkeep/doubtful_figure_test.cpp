@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/upkeep/slips.h"
+#include "core/upkeep/doubtful_figure.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -14,30 +14,30 @@ std::vector<Limit> only(Counter counter, std::int64_t every) {
     return {{.counter = counter, .every = every}};
 }
 
-TEST(IntervalSlips, TenTimesWhatStoodThereIsAsked) {
+TEST(DoubtfulInterval, TenTimesWhatStoodThereIsAsked) {
     for (const std::int64_t every : {15'000, 150}) {
         const auto doubt = doubtAbout(only(Counter::Hours, every), only(Counter::Hours, 1500));
         ASSERT_TRUE(doubt) << every;
-        EXPECT_EQ(doubt->slip, FigureSlip::DecimalPoint);
+        EXPECT_EQ(doubt->misreading, Misreading::DecimalPoint);
         EXPECT_EQ(doubt->meant.every, 1500);
     }
     EXPECT_FALSE(doubtAbout(only(Counter::Hours, 2000), only(Counter::Hours, 1500)));
     EXPECT_FALSE(doubtAbout(only(Counter::Hours, 1500), only(Counter::Hours, 1500)));
 }
 
-TEST(IntervalSlips, TheSameNumberOfSomethingElseIsAsked) {
+TEST(DoubtfulInterval, TheSameNumberOfSomethingElseIsAsked) {
     const auto kilometres = doubtAbout(only(Counter::Metres, 15'000), only(Counter::Hours, 1500));
     ASSERT_TRUE(kilometres);
-    EXPECT_EQ(kilometres->slip, FigureSlip::OtherUnit);
+    EXPECT_EQ(kilometres->misreading, Misreading::OtherUnit);
     EXPECT_EQ(kilometres->meant, (Limit{.counter = Counter::Hours, .every = 1500}));
     const auto days = doubtAbout(only(Counter::Days, 6), only(Counter::Months, 6));
     ASSERT_TRUE(days);
     EXPECT_EQ(days->meant.counter, Counter::Months);
-    // Half a year in days is no slip.
+    // Half a year in days is no misreading.
     EXPECT_FALSE(doubtAbout(only(Counter::Days, 180), only(Counter::Months, 6)));
 }
 
-TEST(IntervalSlips, WithoutAnythingToHoldItAgainstTheFarOnesAreAsked) {
+TEST(DoubtfulInterval, WithoutAnythingToHoldItAgainstTheFarOnesAreAsked) {
     const auto hours = doubtAbout(only(Counter::Hours, 150'000), {});
     ASSERT_TRUE(hours);
     EXPECT_EQ(hours->meant, (Limit{.counter = Counter::Metres, .every = 1'500'000}));
@@ -53,7 +53,7 @@ TEST(IntervalSlips, WithoutAnythingToHoldItAgainstTheFarOnesAreAsked) {
 }
 
 // The other limits of an interval do not hide the one that is off.
-TEST(IntervalSlips, EachLimitIsLookedAt) {
+TEST(DoubtfulInterval, EachLimitIsLookedAt) {
     const std::vector<Limit> typed{{.counter = Counter::Hours, .every = 1500},
                                    {.counter = Counter::Months, .every = 60}};
     const std::vector<Limit> stood{{.counter = Counter::Months, .every = 6},
@@ -63,19 +63,19 @@ TEST(IntervalSlips, EachLimitIsLookedAt) {
     EXPECT_EQ(doubt->typed.counter, Counter::Months);
 }
 
-TEST(AmountSlips, LitresForMillilitresAndOneSideForBoth) {
+TEST(DoubtfulAmount, LitresForMillilitresAndOneSideForBoth) {
     const auto thousand = doubtAbout(1, 850, Unit::Millilitre);
     ASSERT_TRUE(thousand);
     EXPECT_EQ(thousand->meant, 1000);
-    EXPECT_EQ(thousand->slip, FigureSlip::Thousand);
+    EXPECT_EQ(thousand->misreading, Misreading::Thousand);
     EXPECT_EQ(doubtAbout(850'000, 850, Unit::Millilitre)->meant, 850);
-    EXPECT_EQ(doubtAbout(8500, 850, Unit::Millilitre)->slip, FigureSlip::DecimalPoint);
+    EXPECT_EQ(doubtAbout(8500, 850, Unit::Millilitre)->misreading, Misreading::DecimalPoint);
     const auto both = doubtAbout(700, 350, Unit::Millilitre);
     ASSERT_TRUE(both);
-    EXPECT_EQ(both->slip, FigureSlip::BothSides);
+    EXPECT_EQ(both->misreading, Misreading::BothSides);
     EXPECT_EQ(both->meant, 350);
-    EXPECT_EQ(doubtAbout(345, 700, Unit::Millilitre)->slip, FigureSlip::BothSides);
-    EXPECT_EQ(doubtAbout(4, 2, Unit::Piece)->slip, FigureSlip::BothSides);
+    EXPECT_EQ(doubtAbout(345, 700, Unit::Millilitre)->misreading, Misreading::BothSides);
+    EXPECT_EQ(doubtAbout(4, 2, Unit::Piece)->misreading, Misreading::BothSides);
     EXPECT_FALSE(doubtAbout(2000, 2, Unit::Piece)) << "a thousand pieces are no litre";
     EXPECT_FALSE(doubtAbout(900, 850, Unit::Millilitre));
     EXPECT_FALSE(doubtAbout(0, 850, Unit::Millilitre));
@@ -86,20 +86,20 @@ MeasurePoint point(std::optional<Decimal> least, std::optional<Decimal> most) {
     return {.name = "gap", .unit = "mm", .least = least, .most = most};
 }
 
-TEST(LimitSlips, APointInTheWrongPlaceAndInchesAreAsked) {
+TEST(DoubtfulLimit, APointInTheWrongPlaceAndInchesAreAsked) {
     const auto ten = doubtAbout(point({}, Decimal{8, 0}), point({}, Decimal{80, 2}));
     ASSERT_TRUE(ten);
-    EXPECT_EQ(ten->slip, FigureSlip::DecimalPoint);
+    EXPECT_EQ(ten->misreading, Misreading::DecimalPoint);
     EXPECT_EQ(ten->meant.text(), "0.8");
     EXPECT_EQ(doubtAbout(point({}, Decimal{8, 2}), point({}, Decimal{80, 2}))->meant.text(), "0.8");
     const auto inches = doubtAbout(point({}, Decimal{31, 3}), point({}, Decimal{80, 2}));
     ASSERT_TRUE(inches);
-    EXPECT_EQ(inches->slip, FigureSlip::Inches);
+    EXPECT_EQ(inches->misreading, Misreading::Inches);
     EXPECT_EQ(inches->meant.text(), "0.80");
     EXPECT_FALSE(doubtAbout(point({}, Decimal{85, 2}), point({}, Decimal{80, 2})));
 }
 
-TEST(LimitSlips, EndsThatLieFarApartAreAskedEvenOfABlank) {
+TEST(DoubtfulLimit, EndsThatLieFarApartAreAskedEvenOfABlank) {
     const auto far = doubtAbout(point(Decimal{10, 2}, Decimal{15, 1}), point({}, {}));
     ASSERT_TRUE(far);
     EXPECT_EQ(far->typed.text(), "1.5");
@@ -109,7 +109,7 @@ TEST(LimitSlips, EndsThatLieFarApartAreAskedEvenOfABlank) {
     EXPECT_FALSE(doubtAbout(point(Decimal{-1, 0}, Decimal{5, 0}), point({}, {})));
 }
 
-TEST(Slips, WhatStandsThereAlreadyIsNeverASlipOfItself) {
+TEST(DoubtfulFigure, WhatStandsThereAlreadyIsNeverDoubtful) {
     EXPECT_TRUE(rc::check("a figure against itself", [] {
         const auto amount = *rc::gen::inRange<std::int64_t>(1, 1'000'000);
         const auto unit = static_cast<Unit>(*rc::gen::inRange(0, 3));
@@ -121,12 +121,12 @@ TEST(Slips, WhatStandsThereAlreadyIsNeverASlipOfItself) {
     }));
 }
 
-TEST(Slips, ARoundFactorIsAskedBothWays) {
+TEST(DoubtfulFigure, ARoundFactorIsAskedBothWays) {
     EXPECT_TRUE(rc::check("ten times and a tenth", [] {
         const auto amount = *rc::gen::inRange<std::int64_t>(1, 100'000);
         RC_ASSERT(doubtAbout(amount * 10, amount, Unit::Gram)->meant == amount);
         RC_ASSERT(doubtAbout(amount, amount * 10, Unit::Gram)->meant == amount * 10);
-        RC_ASSERT(doubtAbout(amount * 1000, amount, Unit::Gram)->slip == FigureSlip::Thousand);
+        RC_ASSERT(doubtAbout(amount * 1000, amount, Unit::Gram)->misreading == Misreading::Thousand);
         RC_ASSERT(doubtAbout(only(Counter::Hours, amount * 10), only(Counter::Hours, amount)).has_value());
     }));
 }

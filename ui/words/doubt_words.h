@@ -11,7 +11,7 @@
 namespace wm::ui {
 
 /// What is asked about a torque that is far from its thread: what was typed, the band, what was probably
-/// meant and which slip that would be.
+/// meant and which misreading that would be.
 QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt);
 /// The same of any figure that is copied from a manual.
 QString questionAbout(const verbs::FigureDoubt& doubt);

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/words/slip_words.h"
+#include "ui/words/doubt_words.h"
 
 #include <QCoreApplication>
 
@@ -12,35 +12,35 @@ namespace wm::ui {
 namespace {
 
 QString tr(const char* words) {
-    return QCoreApplication::translate("SlipWords", words);
+    return QCoreApplication::translate("DoubtWords", words);
 }
 
-QString slipWords(fastening::TorqueSlip slip) {
-    switch (slip) {
-        case fastening::TorqueSlip::InchForFoot:
+QString misreadingWords(fastening::TorqueMisreading misreading) {
+    switch (misreading) {
+        case fastening::TorqueMisreading::InchForFoot:
             return tr("pound-inches and pound-feet are 12 times apart");
-        case fastening::TorqueSlip::KilogramMetre:
+        case fastening::TorqueMisreading::KilogramMetre:
             return tr("kilogram-metres and newton-metres are 9.8 times apart");
-        case fastening::TorqueSlip::Centimetre:
+        case fastening::TorqueMisreading::Centimetre:
             return tr("a kilogram-centimetre is a hundredth of a kilogram-metre");
-        case fastening::TorqueSlip::DecimalPoint:
+        case fastening::TorqueMisreading::DecimalPoint:
             break;
     }
     return tr("ten times, like a decimal point in the wrong place");
 }
 
 // What is odd about the figure; %1 is what was read.
-QString oddWords(upkeep::FigureSlip slip) {
-    switch (slip) {
-        case upkeep::FigureSlip::OtherUnit:
+QString oddWords(upkeep::Misreading misreading) {
+    switch (misreading) {
+        case upkeep::Misreading::OtherUnit:
             return tr("%1: is the unit right?");
-        case upkeep::FigureSlip::Thousand:
+        case upkeep::Misreading::Thousand:
             return tr("%1 is a thousand times off what stood here, like litres for millilitres.");
-        case upkeep::FigureSlip::BothSides:
+        case upkeep::Misreading::BothSides:
             return tr("%1 is twice or half of what stood here: for one side, or for both?");
-        case upkeep::FigureSlip::Inches:
+        case upkeep::Misreading::Inches:
             return tr("%1 is 25.4 times off what stood here, like inches for millimetres.");
-        case upkeep::FigureSlip::DecimalPoint:
+        case upkeep::Misreading::DecimalPoint:
             break;
     }
     return tr("%1 is ten times off, like a decimal point in the wrong place or another unit.");
@@ -61,16 +61,17 @@ QString stagesWords(const base::Error& error) {
 QString questionAbout(const QString& typed, const fastening::TorqueDoubt& doubt) {
     const QString meant = text(doubt.meant.text(decimalMark())) + QChar(0x00A0) +
                           text(std::string(base::nameOf(doubt.meantUnit)));
-    return tr("%1 is far from what a thread like this takes (%2 to %3 N·m, for catching slips only). Did "
+    return tr("%1 is far from what a thread like this takes (%2 to %3 N·m, for catching misreadings only). "
+              "Did "
               "you mean %4 (%5)? Enter again keeps it.")
         .arg(typed, QString::number(qRound(doubt.low)), QString::number(qRound(doubt.high)), meant,
-             slipWords(doubt.slip));
+             misreadingWords(doubt.misreading));
 }
 
 QString questionAbout(const verbs::FigureDoubt& doubt) {
     if (doubt.torque)
         return questionAbout(text(doubt.read), *doubt.torque);
-    return oddWords(doubt.slip.value_or(upkeep::FigureSlip::DecimalPoint)).arg(text(doubt.read)) + ' ' +
+    return oddWords(doubt.misreading.value_or(upkeep::Misreading::DecimalPoint)).arg(text(doubt.read)) + ' ' +
            tr("Did you mean %1? Enter again keeps it.").arg(text(doubt.meant));
 }
 

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/upkeep/slips.h"
+#include "core/upkeep/doubtful_figure.h"
 
 #include <algorithm>
 #include <cmath>
@@ -51,11 +51,11 @@ Limit asOther(const Limit& typed, Counter counter) {
 // Without anything to hold it against.
 std::optional<IntervalDoubt> doubtAlone(const Limit& typed) {
     if (typed.counter == Counter::Hours && typed.every > kLongHours)
-        return IntervalDoubt{FigureSlip::OtherUnit, typed, asOther(typed, Counter::Metres)};
+        return IntervalDoubt{Misreading::OtherUnit, typed, asOther(typed, Counter::Metres)};
     if (typed.counter == Counter::Metres && typed.every < kShortMetres)
-        return IntervalDoubt{FigureSlip::OtherUnit, typed, asOther(typed, Counter::Hours)};
+        return IntervalDoubt{Misreading::OtherUnit, typed, asOther(typed, Counter::Hours)};
     if (typed.counter == Counter::Months && typed.every > kLongMonths)
-        return IntervalDoubt{FigureSlip::OtherUnit, typed, asOther(typed, Counter::Days)};
+        return IntervalDoubt{Misreading::OtherUnit, typed, asOther(typed, Counter::Days)};
     return std::nullopt;
 }
 
@@ -72,9 +72,9 @@ std::optional<LimitDoubt> doubtOfEnd(const std::optional<Decimal>& typed,
         return std::nullopt;
     const double ratio = typed->toDouble() / stood->toDouble();
     if (isEither(ratio, 10))
-        return LimitDoubt{FigureSlip::DecimalPoint, *typed, shifted(*typed, ratio > 1 ? -1 : 1)};
+        return LimitDoubt{Misreading::DecimalPoint, *typed, shifted(*typed, ratio > 1 ? -1 : 1)};
     if (isEither(ratio, 25.4))
-        return LimitDoubt{FigureSlip::Inches, *typed, *stood};
+        return LimitDoubt{Misreading::Inches, *typed, *stood};
     return std::nullopt;
 }
 
@@ -84,7 +84,7 @@ std::optional<LimitDoubt> doubtOfRange(const MeasurePoint& typed) {
     const Decimal lower = shifted(*typed.most, -1);
     if (typed.most->toDouble() < kFarApart * typed.least->toDouble() || lower < *typed.least)
         return std::nullopt;
-    return LimitDoubt{FigureSlip::DecimalPoint, *typed.most, lower};
+    return LimitDoubt{Misreading::DecimalPoint, *typed.most, lower};
 }
 
 }  // namespace
@@ -96,13 +96,13 @@ std::optional<IntervalDoubt> doubtAbout(const std::vector<Limit>& typed, const s
         if (same != stood.end()) {
             const double ratio = static_cast<double>(limit.every) / static_cast<double>(same->every);
             if (isEither(ratio, 10))
-                return IntervalDoubt{FigureSlip::DecimalPoint, limit, *same};
+                return IntervalDoubt{Misreading::DecimalPoint, limit, *same};
             continue;
         }
         const double number = numberOf(limit.every, limit.counter);
         for (const Limit& other : stood)
             if (isSameNumber(number, numberOf(other.every, other.counter)))
-                return IntervalDoubt{FigureSlip::OtherUnit, limit, other};
+                return IntervalDoubt{Misreading::OtherUnit, limit, other};
         if (const auto alone = doubtAlone(limit))
             return alone;
     }
@@ -116,12 +116,12 @@ std::optional<AmountDoubt> doubtAbout(std::int64_t typed, std::int64_t stood, Un
     const bool isThousand = (ratio > kThousandFrom && ratio < kThousandTo) ||
                             (ratio > 1 / kThousandTo && ratio < 1 / kThousandFrom);
     if (unit != Unit::Piece && isThousand)
-        return AmountDoubt{FigureSlip::Thousand, ratio > 1 ? typed / 1000 : typed * 1000};
+        return AmountDoubt{Misreading::Thousand, ratio > 1 ? typed / 1000 : typed * 1000};
     if (isEither(ratio, 10))
-        return AmountDoubt{FigureSlip::DecimalPoint, ratio > 1 ? typed / 10 : typed * 10};
+        return AmountDoubt{Misreading::DecimalPoint, ratio > 1 ? typed / 10 : typed * 10};
     const bool isTwice = unit == Unit::Piece ? typed == 2 * stood || stood == 2 * typed : isEither(ratio, 2);
     if (isTwice)
-        return AmountDoubt{FigureSlip::BothSides, ratio > 1 ? typed / 2 : typed * 2};
+        return AmountDoubt{Misreading::BothSides, ratio > 1 ? typed / 2 : typed * 2};
     return std::nullopt;
 }
 

@@ -10,11 +10,11 @@
 
 namespace wm::upkeep {
 
-// What a slip of the hand or of the eye makes of a figure that is copied from a manual, seen against what
+// What the hand or the eye makes of a figure that is copied from a manual, seen against what
 // stood there before (common practice, say). Questions, never verdicts: the manual may well say so. A torque
 // has its own in core/fastening/plausible.h.
 
-enum class FigureSlip : std::uint8_t {
+enum class Misreading : std::uint8_t {
     DecimalPoint,  ///< ten times off
     OtherUnit,     ///< the same number of something else: hours for kilometres, days for months
     Thousand,      ///< litres for millilitres, kilograms for grams
@@ -26,7 +26,7 @@ enum class FigureSlip : std::uint8_t {
 /// than a machine lives (1000 h, 60 months) or less than anything wears in (50 km).
 /// Example: "15 km" where 15 h stood is "15 h"; "6 days" where 6 months stood is "6 months".
 struct IntervalDoubt {
-    FigureSlip slip = FigureSlip::DecimalPoint;
+    Misreading misreading = Misreading::DecimalPoint;
     Limit typed{};
     Limit meant{};
 };
@@ -35,7 +35,7 @@ std::optional<IntervalDoubt> doubtAbout(const std::vector<Limit>& typed, const s
 /// A thousand, ten, or two times what stood there, of what a job uses.
 /// Example: 700 ml where 350 ml stood may be both legs of a fork.
 struct AmountDoubt {
-    FigureSlip slip = FigureSlip::DecimalPoint;
+    Misreading misreading = Misreading::DecimalPoint;
     std::int64_t meant = 0;
 };
 std::optional<AmountDoubt> doubtAbout(std::int64_t typed, std::int64_t stood, Unit unit);
@@ -43,7 +43,7 @@ std::optional<AmountDoubt> doubtAbout(std::int64_t typed, std::int64_t stood, Un
 /// Ten or 25.4 times what stood there; and ends of a range that lie ten times or more apart.
 /// Example: 0.10 to 1.5 mm may be 0.10 to 0.15 mm.
 struct LimitDoubt {
-    FigureSlip slip = FigureSlip::DecimalPoint;
+    Misreading misreading = Misreading::DecimalPoint;
     units::Decimal typed{};
     units::Decimal meant{};
 };
