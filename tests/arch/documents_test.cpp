@@ -43,6 +43,16 @@ TEST(DocumentsTest, EveryWorkedExampleIsHeldByATest) {
         EXPECT_TRUE(tests.contains(name)) << "core/README.md cites " << name << ", which is no test";
 }
 
+// Where to begin reading, and what has to be known before something is changed.
+TEST(DocumentsTest, EveryFolderOfTheCoreSaysWhatItHolds) {
+    std::set<std::string> folders;
+    for (const SourceFile& file : sourceFiles({"core"}))
+        folders.insert(file.path.substr(0, file.path.rfind('/')));
+    EXPECT_GE(folders.size(), 15U);
+    for (const std::string& folder : folders)
+        EXPECT_FALSE(document(folder + "/README.md").lines.empty()) << folder << " has no README.md";
+}
+
 // The READMEs and DEVELOPERS.md. A path is named as a file, a folder, a pattern (`demo*.cpp`) or without its
 // ending where header and source are meant.
 TEST(DocumentsTest, EveryPathThatIsNamedIsThere) {
