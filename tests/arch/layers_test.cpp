@@ -117,6 +117,15 @@ TEST(LayersTest, EveryIncludeIsInTheTable) {
     }
 }
 
+// To add a page is to add it to the table of pages.
+TEST(LayersTest, TheShellKnowsPagesByTheirTableAlone) {
+    for (const SourceFile& file : sourceFiles({"ui/shell", "app"}))
+        for (const std::string& included : ownIncludes(file))
+            EXPECT_TRUE(!startsWith(partOf(included), "ui/pages/") || file.path == "ui/shell/page_table.cpp")
+                << file.path << " includes " << included
+                << ": ask the page through Page, and go to it with Guide::goTo and an Aim.";
+}
+
 TEST(LayersTest, TheCoreIsPure) {
     const std::set<std::string> banned{"iostream", "fstream", "cstdio",    "filesystem", "random",
                                        "thread",   "mutex",   "sqlite3.h", "cstdlib",    "ctime"};

@@ -13,6 +13,7 @@ namespace wm::ui {
 class Workbench;
 class Prompts;
 class Guide;
+struct Aim;
 
 /// What a page works with; all three outlive it.
 struct PageTools {
@@ -32,6 +33,8 @@ class Page : public QWidget {
     explicit Page(const PageTools& tools, QWidget* parent = nullptr) : QWidget(parent), tools_(tools) {}
 
     virtual void refresh() = 0;
+    /// What is to be seen from the next refresh() on.
+    virtual void aimAt(const Aim& /*aim*/) {}
     /// Where the keys go when the page is opened.
     [[nodiscard]] virtual QWidget* firstFocus() { return this; }
     /// Ctrl+F on this page; false hands it to the history of Machine.

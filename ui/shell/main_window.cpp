@@ -15,8 +15,6 @@
 
 #include "core/book/unrecorded.h"
 #include "ui/entry/entry_strip.h"
-#include "ui/pages/bench/bench_page.h"
-#include "ui/pages/torque/torque_desk.h"
 #include "ui/shell/edge_bar.h"
 #include "ui/shell/heads_strip.h"
 #include "ui/shell/page_table.h"
@@ -57,7 +55,7 @@ MainWindow::MainWindow(Workbench& workbench, Prompts& prompts, QSettings& settin
     makeActions();
     build();
     connectActions();
-    connectBench();
+    connectParts();
     refresh();
 }
 
@@ -168,8 +166,8 @@ void MainWindow::connectActions() {
     on(ActionId::Undo, [this] { workbench_.undo(); });
     on(ActionId::Redo, [this] { workbench_.redo(); });
     on(ActionId::Find, [this] { find(); });
-    on(ActionId::Baseline, [this] { showTasks(TasksDesk::View::Baseline); });
-    on(ActionId::UsedMachine, [this] { showTasks(TasksDesk::View::Used); });
+    on(ActionId::Baseline, [this] { showTasks(Aim::View::Baseline); });
+    on(ActionId::UsedMachine, [this] { showTasks(Aim::View::UsedMachine); });
     on(ActionId::Why, [this] { pages_.at(shown_)->why(); });
     on(ActionId::AllMachines, [this] { escape(); });
     const std::map<ActionId, EntryKind> entries{
@@ -192,22 +190,14 @@ void MainWindow::connectActions() {
         on(id, [this, at = place++] { heads_->chooseAt(at); });
 }
 
-void MainWindow::connectBench() {
-    connect(edge_, &EdgeBar::pageAsked, this, &MainWindow::goTo);
+void MainWindow::connectParts() {
+    connect(edge_, &EdgeBar::pageAsked, this, [this](PageId page) { goTo(page); });
     connect(strip_, &EntryStrip::left, this, [this] {
         const auto* seen = stack_->currentWidget();
         if (QApplication::focusWidget() == nullptr && seen != nullptr)
             (seen == start_ ? static_cast<QWidget*>(start_) : pages_.at(shown_)->firstFocus())
                 ->setFocus(Qt::OtherFocusReason);
     });
-    connect(static_cast<BenchPage*>(pages_.at(PageId::Bench)), &BenchPage::baselineAsked, this,
-            [this](MachineId machine) { showTasks(TasksDesk::View::Baseline, machine); });
-    connect(static_cast<BenchPage*>(pages_.at(PageId::Bench)), &BenchPage::jointAsked, this,
-            [this](MachineId machine, JointId joint) {
-                workbench_.choose(machine);
-                goTo(PageId::Torque);
-                static_cast<TorqueDesk*>(pages_.at(PageId::Torque))->showHandTight(joint);
-            });
     connect(strip_, &EntryStrip::written, this, &MainWindow::followAdded);
     connect(start_, &StartPage::fileAsked, files_, &FileDesk::openPath);
     connect(files_, &FileDesk::said, this, &MainWindow::say);
@@ -281,29 +271,27 @@ void MainWindow::refreshPage() {
     }
 }
 
-void MainWindow::goTo(PageId page) {
+// The view and the machine first, so that the page is worked out once, with both.
+void MainWindow::goTo(PageId page, const Aim& aim) {
+    auto* target = pages_.at(page);
+    target->aimAt(aim);
+    if (aim != Aim{})
+        stale_.insert(page);
     shown_ = page;
+    if (aim.machine)
+        workbench_.choose(aim.machine);
     refreshPage();
+    if (aim.view != Aim::View::AsLeft)
+        target->firstFocus()->setFocus(Qt::OtherFocusReason);
 }
 
 // One view of the page Tasks, about the machine that is looked at.
-void MainWindow::showTasks(TasksDesk::View view) {
+void MainWindow::showTasks(Aim::View view) {
     const auto machine =
         workbench_.chosen()
             ? workbench_.chosen()
             : pages_.at(shown_)->machineHere().value_or(workbench_.book()->machines().front()->id);
-    showTasks(view, *machine);
-}
-
-// The view and the machine first, so that the page is worked out once, with both.
-void MainWindow::showTasks(TasksDesk::View view, MachineId machine) {
-    auto* tasks = static_cast<TasksDesk*>(pages_.at(PageId::Tasks));
-    tasks->turnTo(view);
-    stale_.insert(PageId::Tasks);
-    shown_ = PageId::Tasks;
-    workbench_.choose(machine);
-    refreshPage();
-    tasks->firstFocus()->setFocus(Qt::OtherFocusReason);
+    goTo(PageId::Tasks, {.view = view, .machine = machine});
 }
 
 // A machine that came with a schedule and a past: what was done to it before is asked at once.
@@ -316,7 +304,7 @@ void MainWindow::followAdded(const picture::Change& change) {
         hasTasks = hasTasks || std::holds_alternative<upkeep::TaskVersion>(row);
     }
     if (machine && hasTasks && !book::unknownOf(*workbench_.book(), *machine).empty())
-        showTasks(TasksDesk::View::Baseline, *machine);
+        goTo(PageId::Tasks, {.view = Aim::View::Baseline, .machine = machine});
 }
 
 void MainWindow::enter(const EntryRequest& request) {

@@ -8,7 +8,6 @@
 
 #include "core/picture/ledger.h"
 #include "ui/pages/page.h"
-#include "ui/pages/tasks/tasks_desk.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/file_desk.h"
 #include "ui/workbench/guide.h"
@@ -38,7 +37,8 @@ class MainWindow : public QMainWindow, public Guide {
     [[nodiscard]] Page* page(PageId id) const { return pages_.at(id); }
     [[nodiscard]] PageId shownPage() const { return shown_; }
 
-    void goTo(PageId page) override;
+    using Guide::goTo;
+    void goTo(PageId page, const Aim& aim) override;
     void enter(const EntryRequest& request) override;
     void enter(EntryForm* form) override;
     void explain(QWidget* at, const Why& why) override;
@@ -51,7 +51,7 @@ class MainWindow : public QMainWindow, public Guide {
     void makeActions();
     void build();
     void connectActions();
-    void connectBench();
+    void connectParts();
     void connectThemes(QActionGroup* themes);
     void on(ActionId id, const std::function<void()>& act);
     QToolButton* fileKey();
@@ -60,8 +60,7 @@ class MainWindow : public QMainWindow, public Guide {
     void refreshPage();
     void followNeeds();
     void find();
-    void showTasks(TasksDesk::View view);
-    void showTasks(TasksDesk::View view, MachineId machine);
+    void showTasks(Aim::View view);
     void followAdded(const picture::Change& change);
     void escape();
 

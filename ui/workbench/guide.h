@@ -56,11 +56,22 @@ struct EntryRequest {
     friend bool operator==(const EntryRequest&, const EntryRequest&) = default;
 };
 
+/// What a page is to show when it is gone to; what is left out stays as it was left.
+struct Aim {
+    enum class View : std::uint8_t { AsLeft, Baseline, UsedMachine, HandTight };
+    View view = View::AsLeft;
+    std::optional<MachineId> machine{};
+    std::optional<JointId> joint{};
+
+    friend bool operator==(const Aim&, const Aim&) = default;
+};
+
 /// What a page may ask of the window around it.
 class Guide {
   public:
     virtual ~Guide() = default;
-    virtual void goTo(PageId page) = 0;
+    virtual void goTo(PageId page, const Aim& aim) = 0;
+    void goTo(PageId page) { goTo(page, Aim{}); }
     virtual void enter(const EntryRequest& request) = 0;
     /// Opens a form of the page's own in the strip; the strip takes it over. A form of the same title that
     /// holds typed text comes back instead.

@@ -108,13 +108,13 @@ void BenchPage::record(const QModelIndex& index) {
     switch (cell.kind) {
         case Kind::More:
             if (index.data(BenchModel::BandRole).toInt() == static_cast<int>(Band::NeverRecorded))
-                return emit baselineAsked(cell.machine);
+                return guide().goTo(PageId::Tasks, {.view = Aim::View::Baseline, .machine = cell.machine});
             return workbench().choose(cell.machine);
         case Kind::NoTasks:
-            workbench().choose(cell.machine);
-            return guide().goTo(PageId::Tasks);
+            return guide().goTo(PageId::Tasks, {.machine = cell.machine});
         case Kind::Joint:
-            return emit jointAsked(cell.machine, *cell.joint);
+            return guide().goTo(PageId::Torque,
+                                {.view = Aim::View::HandTight, .machine = cell.machine, .joint = cell.joint});
         case Kind::FollowUp:
             return cell.task ? guide().enter(request) : answer(cell);
         case Kind::Job:

@@ -24,12 +24,6 @@ class BenchPage : public Page {
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     void why() override;
 
-  signals:
-    /// The rest of what nobody has recorded on a machine was chosen.
-    void baselineAsked(wm::MachineId machine);
-    /// A joint that is hand-tight was chosen.
-    void jointAsked(wm::MachineId machine, wm::JointId joint);
-
   protected:
     void resizeEvent(QResizeEvent* event) override;
 

@@ -11,6 +11,7 @@
 #include "ui/pages/tasks/tasks_page.h"
 #include "ui/pages/tasks/used_view.h"
 #include "ui/pages/views.h"
+#include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -41,9 +42,12 @@ Page* TasksDesk::view() const {
     return views_.at(static_cast<std::size_t>(seen_->shown()));
 }
 
-void TasksDesk::turnTo(View view) {
+void TasksDesk::aimAt(const Aim& aim) {
     const QSignalBlocker quiet(seen_);
-    seen_->turnTo(static_cast<int>(view));
+    if (aim.view == Aim::View::Baseline)
+        seen_->turnTo(static_cast<int>(View::Baseline));
+    if (aim.view == Aim::View::UsedMachine)
+        seen_->turnTo(static_cast<int>(View::Used));
 }
 
 // What waits behind a view stands on its name.

@@ -17,19 +17,18 @@ class TasksDesk : public Page {
     Q_OBJECT
 
   public:
-    enum class View : std::uint8_t { Tasks, Baseline, FirstHours, Used, Adjust };
-
     TasksDesk(const PageTools& tools, QWidget* parent);
     void refresh() override;
+    void aimAt(const Aim& aim) override;
     [[nodiscard]] QWidget* firstFocus() override;
     bool find() override;
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     [[nodiscard]] QStringList unsaved() const override;
     void why() override;
-    /// Changes to a view; what it shows is worked out by the next refresh().
-    void turnTo(View view);
 
   private:
+    enum class View : std::uint8_t { Tasks, Baseline, FirstHours, Used, Adjust };
+
     void addView(const QString& name, Page* view);
     [[nodiscard]] Page* view() const;
     void nameViews();

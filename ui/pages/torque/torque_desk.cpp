@@ -3,6 +3,7 @@
 #include "ui/pages/torque/torque_desk.h"
 
 #include <QVBoxLayout>
+#include <utility>
 
 #include "core/book/drawer_of_book.h"
 #include "ui/pages/torque/chart_view.h"
@@ -13,6 +14,7 @@
 #include "ui/pages/torque/torque_page.h"
 #include "ui/pages/views.h"
 #include "ui/theme/type.h"
+#include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -69,6 +71,8 @@ void TorqueDesk::refresh() {
         shown->refresh();
     else
         figures_->refresh();
+    if (sought_)
+        handTight_->choose(*std::exchange(sought_, std::nullopt));
 }
 
 QWidget* TorqueDesk::firstFocus() {
@@ -76,11 +80,12 @@ QWidget* TorqueDesk::firstFocus() {
     return shown != nullptr ? shown->firstFocus() : figures_->firstFocus();
 }
 
-void TorqueDesk::showHandTight(JointId joint) {
+void TorqueDesk::aimAt(const Aim& aim) {
+    if (aim.view != Aim::View::HandTight)
+        return;
+    const QSignalBlocker quiet(seen_);
     seen_->turnTo(1);
-    refresh();
-    handTight_->choose(joint);
-    handTight_->firstFocus()->setFocus(Qt::OtherFocusReason);
+    sought_ = aim.joint;
 }
 
 bool TorqueDesk::find() {

@@ -20,13 +20,12 @@ class TorqueDesk : public Page {
   public:
     TorqueDesk(const PageTools& tools, QWidget* parent);
     void refresh() override;
+    void aimAt(const Aim& aim) override;
     [[nodiscard]] QWidget* firstFocus() override;
     bool find() override;
     [[nodiscard]] std::optional<MachineId> machineHere() const override;
     [[nodiscard]] QStringList unsaved() const override;
     void why() override;
-    /// The hand-tight list, with the cursor on this joint.
-    void showHandTight(JointId joint);
 
   private:
     void addView(const QString& name, TorqueView* view);
@@ -37,6 +36,7 @@ class TorqueDesk : public Page {
     Page* figures_;
     HandTightView* handTight_;
     std::vector<TorqueView*> views_;
+    std::optional<JointId> sought_;  ///< the cursor of the hand-tight list goes there at the next refresh()
 };
 
 }  // namespace wm::ui
