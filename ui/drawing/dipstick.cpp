@@ -162,25 +162,4 @@ double dipstickHeight(const QRectF& rect, double fraction) {
     return heightOn(stickIn(rect), fraction);
 }
 
-DipstickWidget::DipstickWidget(QWidget* parent) : QWidget(parent) {
-    setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Preferred);
-    setAccessibleName(tr("What is left"));
-}
-
-void DipstickWidget::setLevels(const DipstickLevels& levels, const QString& words) {
-    levels_ = levels;
-    setAccessibleDescription(words);
-    setToolTip(QStringLiteral("<span>%1</span>").arg(words.toHtmlEscaped()));
-    update();
-}
-
-QSize DipstickWidget::sizeHint() const {
-    return {40, 96};
-}
-
-void DipstickWidget::paintEvent(QPaintEvent* /*event*/) {
-    QPainter painter(this);
-    paintDipstick(painter, rect(), levels_, tokensFor(palette()));
-}
-
 }  // namespace wm::ui

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <QRectF>
-#include <QWidget>
 #include <optional>
 
 #include "ui/theme/tokens.h"
@@ -36,22 +35,5 @@ void paintDipstick(QPainter& painter, const QRectF& rect, const DipstickLevels& 
 
 /// Where a level lies: the y of `fraction`, held within the stick and its foot.
 double dipstickHeight(const QRectF& rect, double fraction);
-
-/// A dipstick on a page. `words` say the same to a screen reader and on hovering.
-class DipstickWidget : public QWidget {
-    Q_OBJECT
-
-  public:
-    explicit DipstickWidget(QWidget* parent = nullptr);
-    void setLevels(const DipstickLevels& levels, const QString& words);
-    [[nodiscard]] const DipstickLevels& levels() const { return levels_; }
-    [[nodiscard]] QSize sizeHint() const override;
-
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-
-  private:
-    DipstickLevels levels_;
-};
 
 }  // namespace wm::ui

@@ -100,15 +100,6 @@ OpeningLayout layOutOpening(const std::vector<OpeningStep>& steps, double width,
     return layout;
 }
 
-std::optional<OpeningJobId> openingJobAt(const OpeningLayout& layout, const QPointF& point) {
-    for (const OpeningLayout::JobPlace& job : layout.jobs) {
-        if (job.area.contains(point)) {
-            return job.id;
-        }
-    }
-    return std::nullopt;
-}
-
 void paintOpening(QPainter& painter, const QPointF& corner, const std::vector<OpeningStep>& steps,
                   const OpeningLayout& layout, const QFont& font, const Tokens& tokens) {
     painter.save();

@@ -57,8 +57,6 @@ struct OpeningLayout {
 
 OpeningLayout layOutOpening(const std::vector<OpeningStep>& steps, double width, const QFont& font);
 
-std::optional<OpeningJobId> openingJobAt(const OpeningLayout& layout, const QPointF& point);
-
 /// What comes off, as an outline tree with minutes, and the jobs that hang off each step.
 void paintOpening(QPainter& painter, const QPointF& corner, const std::vector<OpeningStep>& steps,
                   const OpeningLayout& layout, const QFont& font, const Tokens& tokens);

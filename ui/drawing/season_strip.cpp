@@ -81,12 +81,6 @@ void SeasonStrip::walk(int steps) {
     setCurrent(order[static_cast<std::size_t>(std::clamp(from + steps, 0, last))]);
 }
 
-void SeasonStrip::chooseCurrent() {
-    if (current_) {
-        emit barChosen(current_->group, current_->bar);
-    }
-}
-
 void SeasonStrip::keyPressEvent(QKeyEvent* event) {
     switch (event->key()) {
         case Qt::Key_Right:
@@ -103,10 +97,6 @@ void SeasonStrip::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_End:
             walk(1000000);
             break;
-        case Qt::Key_Return:
-        case Qt::Key_Enter:
-            chooseCurrent();
-            break;
         default:
             QWidget::keyPressEvent(event);
     }
@@ -116,11 +106,6 @@ void SeasonStrip::mousePressEvent(QMouseEvent* event) {
     if (season_ && event->button() == Qt::LeftButton) {
         setCurrent(seasonBarAt(layoutNow(), event->position()));
     }
-}
-
-void SeasonStrip::mouseDoubleClickEvent(QMouseEvent* event) {
-    mousePressEvent(event);
-    chooseCurrent();
 }
 
 void SeasonStrip::focusInEvent(QFocusEvent* event) {

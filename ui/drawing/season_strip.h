@@ -9,7 +9,7 @@
 
 namespace wm::ui {
 
-/// The season over the full width of a page. Arrow keys walk from bar to bar by date, Enter chooses one; its
+/// The season over the full width of a page. Arrow keys walk from bar to bar by date; its
 /// sentence shows on hovering and is read out.
 class SeasonStrip : public QWidget {
     Q_OBJECT
@@ -25,20 +25,17 @@ class SeasonStrip : public QWidget {
 
   signals:
     void currentChanged();
-    void barChosen(std::size_t group, std::size_t bar);
 
   protected:
     void paintEvent(QPaintEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
-    void mouseDoubleClickEvent(QMouseEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     bool event(QEvent* event) override;
 
   private:
     void setCurrent(std::optional<SeasonBarId> current);
     void walk(int steps);
-    void chooseCurrent();
     [[nodiscard]] SeasonLayout layoutNow() const;
 
     std::optional<Season> season_;

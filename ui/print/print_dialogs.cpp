@@ -4,7 +4,6 @@
 
 #include <QPageLayout>
 #include <QPrintDialog>
-#include <QPrintPreviewDialog>
 #include <QPrinter>
 #include <algorithm>
 #include <functional>
@@ -43,21 +42,6 @@ PrintAnswer askAndPrint(QPrinter& printer, int pages, QWidget* parent, const Pai
 
 std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize size) {
     return printerFor(sheetTitle(sheet), size);
-}
-
-std::unique_ptr<QPrintPreviewDialog> sheetPreview(const sheet::JobSheet& sheet, QPrinter& printer,
-                                                  QWidget* parent) {
-    auto dialog = std::make_unique<QPrintPreviewDialog>(&printer, parent);
-    dialog->setWindowTitle(sheetTitle(sheet));
-    QObject::connect(dialog.get(), &QPrintPreviewDialog::paintRequested, dialog.get(),
-                     [&sheet](QPrinter* device) { paintSheet(sheet, *device, {}); });
-    return dialog;
-}
-
-PrintAnswer previewAndPrint(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent) {
-    const auto printer = sheetPrinter(sheet, size);
-    return sheetPreview(sheet, *printer, parent)->exec() == QDialog::Accepted ? PrintAnswer::Printed
-                                                                              : PrintAnswer::LeftOff;
 }
 
 PrintAnswer printSheet(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent) {

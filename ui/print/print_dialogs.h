@@ -10,7 +10,6 @@
 #include "ui/print/sheet_painter.h"
 
 class QPrinter;
-class QPrintPreviewDialog;
 class QWidget;
 
 namespace wm::ui {
@@ -18,16 +17,9 @@ namespace wm::ui {
 /// A printer set for a sheet: paper, margins, one side, black, named after it.
 std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize size);
 
-/// A preview that paints the sheet; `printer` and `sheet` must outlive it. It is accepted when the sheet went
-/// to the printer.
-std::unique_ptr<QPrintPreviewDialog> sheetPreview(const sheet::JobSheet& sheet, QPrinter& printer,
-                                                  QWidget* parent);
-
 enum class PrintAnswer : std::uint8_t { Printed, LeftOff, Failed };
 
-/// Shows the preview and waits. Printed: the sheet went out on paper.
-PrintAnswer previewAndPrint(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent);
-/// Asks for the printer and prints.
+/// Asks for the printer and prints. Printed: the sheet went out on paper.
 PrintAnswer printSheet(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent);
 /// The same of anything that is laid out in pages, on A4: the card for the wall. The paper can be changed in
 /// the dialog.

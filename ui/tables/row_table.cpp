@@ -120,10 +120,6 @@ std::vector<std::int64_t> RowTable::shownIds() const {
     return ids;
 }
 
-QRect RowTable::chosenRect() const {
-    return currentIndex().isValid() ? visualRect(currentIndex()) : QRect{};
-}
-
 void RowTable::shareWidth() {
     int visible = 0;
     for (int column = 0; column < model_->columnCount(); ++column)

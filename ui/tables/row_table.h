@@ -31,8 +31,6 @@ class RowTable : public QTableView {
     /// What the filter lets through, from top to bottom as it is sorted now.
     [[nodiscard]] std::vector<std::int64_t> shownIds() const;
     [[nodiscard]] const TableModel& rows() const { return *model_; }
-    /// The row that is chosen, as a rectangle in this widget's viewport, for what is shown beside it.
-    [[nodiscard]] QRect chosenRect() const;
     /// A few rows: a table takes the room that there is, and asks for no more in a column that scrolls.
     [[nodiscard]] QSize sizeHint() const override;
 

@@ -90,14 +90,5 @@ TEST(Dipstick, ShowsOnlyTheMarksThatThereAre) {
     EXPECT_NE(drawn(usual, lightTokens()), drawn(limit, lightTokens()));
 }
 
-TEST(DipstickWidget, SaysInWordsWhatItShows) {
-    DipstickWidget widget;
-    widget.setLevels({Left{0.2, 0.3, 0.4}, 0.25, 0.0}, QStringLiteral("3 h left <b>, 2 to 4"));
-    EXPECT_EQ(widget.accessibleDescription(), QStringLiteral("3 h left <b>, 2 to 4"));
-    EXPECT_TRUE(widget.toolTip().contains(QStringLiteral("&lt;b&gt;")));
-    widget.resize(widget.sizeHint());
-    EXPECT_FALSE(widget.grab().isNull());
-}
-
 }  // namespace
 }  // namespace wm::ui

@@ -44,17 +44,15 @@ TEST(OpeningPicture, MinutesStandInOneColumn) {
     }
 }
 
-TEST(OpeningPicture, JobsAreHitWhereTheyAreAndNeverOverlap) {
+TEST(OpeningPicture, JobsNeverOverlap) {
     for (const double width : {180.0, 300.0, 600.0}) {
         const OpeningLayout layout = layOutOpening(rearEnd(), width, QApplication::font());
         ASSERT_EQ(layout.jobs.size(), 3U);
         for (std::size_t a = 0; a < layout.jobs.size(); ++a) {
-            EXPECT_EQ(openingJobAt(layout, layout.jobs[a].area.center()), layout.jobs[a].id);
             for (std::size_t b = a + 1; b < layout.jobs.size(); ++b) {
                 EXPECT_FALSE(layout.jobs[a].area.intersects(layout.jobs[b].area)) << width;
             }
         }
-        EXPECT_EQ(openingJobAt(layout, QPointF(2.0, 2.0)), std::nullopt);
     }
 }
 

@@ -4,26 +4,12 @@
 
 #include <gtest/gtest.h>
 
-#include <QPrintPreviewDialog>
-#include <QPrintPreviewWidget>
 #include <QPrinter>
 
 #include "tests/ui/print/sample_sheet.h"
 
 namespace wm::ui {
 namespace {
-
-TEST(PrintDialogsTest, PreviewsEveryPageUnderTheNameOfTheSheet) {
-    const sheet::JobSheet sheet = sampleSheet();
-    const auto printer = sheetPrinter(sheet, PaperSize::A4);
-    const auto dialog = sheetPreview(sheet, *printer, nullptr);
-    EXPECT_EQ(dialog->windowTitle(), QStringLiteral("Job sheet 14, Heron 250"));
-    dialog->show();
-    auto* preview = dialog->findChild<QPrintPreviewWidget*>();
-    ASSERT_NE(preview, nullptr);
-    preview->updatePreview();
-    EXPECT_EQ(preview->pageCount(), sheetPageCount(sheet, PaperSize::A4));
-}
 
 TEST(PrintDialogsTest, SetsThePrinterForOneSideOfTheRightPaper) {
     sheet::JobSheet sheet = sampleSheet();
