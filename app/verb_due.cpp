@@ -11,6 +11,7 @@
 #include "core/explain/why.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
+#include "ui/words/standing_words.h"
 #include "ui/words/why_words.h"
 
 namespace wm::app {
@@ -119,13 +120,6 @@ QString counterWords(upkeep::Counter counter, std::int64_t count) {
     return QString::number(count) + ' ' + fromUtf8(word);
 }
 
-QString standingWords(const DueLine& line) {
-    const auto& standing = line.standing;
-    if (standing.kind == StandingKind::BeforeEvent && standing.event)
-        return "before " + fromUtf8(standing.event->name);
-    return fromUtf8(base::nameOf(standing.kind));
-}
-
 const char* happeningWords(upkeep::Happening happening) {
     using upkeep::Happening;
     switch (happening) {
@@ -145,15 +139,6 @@ const char* happeningWords(upkeep::Happening happening) {
     return "";
 }
 
-QString percent(double chance) {
-    // Neither 0 nor 100: what comes of riding still ahead is never certain.
-    if (chance < 0.01)
-        return "under 1 %";
-    if (chance > 0.99)
-        return "over 99 %";
-    return QString::number(std::lround(100 * chance)) + " %";
-}
-
 // "6.4 h of 6.0 h", "likely 2026-05-12", "60 %"
 QString why(const DueLine& line) {
     QStringList words;
@@ -169,7 +154,7 @@ QString why(const DueLine& line) {
     if (standing.kind != StandingKind::Overdue && standing.likely) {
         words << "likely " + fromUtf8(standing.likely->iso());
         if (standing.chance && *standing.chance < 1)
-            words << percent(*standing.chance);
+            words << ui::chanceWords(*standing.chance);
     }
     if (line.deferral != nullptr)
         words << (line.deferral->untilDate ? "put off until " + fromUtf8(line.deferral->untilDate->iso())
@@ -203,7 +188,7 @@ void printChances(QTextStream& out, const book::Book& book, MachineId machine) {
         return;
     }
     out << "nothing falls due " << (chances.event ? "before the flag" : "within 14 days") << ": "
-        << percent(*chances.clear);
+        << ui::chanceWords(*chances.clear);
     if (const auto* first = chances.first ? book.task(*chances.first) : nullptr)
         out << "; first to go: " << fromUtf8(first->name);
     if (chances.trust == outlook::Trust::Changed)
@@ -217,7 +202,7 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
     qsizetype widest = 0;
     for (const DueLine& line : lines)
         if (all || !isQuiet(line))
-            widest = std::max(widest, standingWords(line).size());
+            widest = std::max(widest, ui::standingWords(line).size());
     qsizetype inHand = 0;
     qsizetype noRecord = 0;
     for (const DueLine& line : lines) {
@@ -225,7 +210,7 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
         noRecord += line.standing.kind == StandingKind::NoRecord;
         if (!all && isQuiet(line))
             continue;
-        out << "  " << standingWords(line).leftJustified(widest) << "  " << fromUtf8(line.task->name);
+        out << "  " << ui::standingWords(line).leftJustified(widest) << "  " << fromUtf8(line.task->name);
         if (const std::string item = itemName(book, line); !item.empty())
             out << " (" << fromUtf8(item) << ')';
         if (const QString words = why(line); !words.isEmpty())
@@ -316,10 +301,10 @@ void printSupposed(QTextStream& out, const book::Book& book, const book::Book& s
     for (const book::DueMove& move : book::dueChange(book, supposed, machine.id)) {
         if (book::isOnlyOfTheRound(*move.before) && book::isOnlyOfTheRound(*move.after))
             continue;
-        out << "  " << fromUtf8(move.before->task->name) << ": " << standingWords(*move.before);
+        out << "  " << fromUtf8(move.before->task->name) << ": " << ui::standingWords(*move.before);
         if (const QString words = why(*move.before); !words.isEmpty())
             out << ", " << words;
-        out << " -> " << standingWords(*move.after);
+        out << " -> " << ui::standingWords(*move.after);
         if (const QString words = why(*move.after); !words.isEmpty())
             out << ", " << words;
         out << '\n';

@@ -64,7 +64,7 @@ struct ApplyError {
 
 /// A verb as a function of the book that it is checked on: called once for the picture on the screen and
 /// again, in the write transaction, if the file has moved on since (a second window, a headless verb).
-using Verb = std::function<base::Result<picture::Change>(const verbs::Pen&)>;
+using Verb = verbs::Verb;
 
 struct Backup {
     QString path;

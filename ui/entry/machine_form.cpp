@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "ui/entry/together.h"
+#include "core/verbs/together.h"
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
 
@@ -111,7 +111,8 @@ tl::expected<store::Verb, Faults> MachineForm::verb() {
         verbs.push_back(firstReading(machine.name, *shown));
     if (begins)
         verbs.push_back(adoptStarter(machine.name, *starter));
-    return std::move(read).answer(together(tr("add %1").arg(text(machine.name)), std::move(verbs)));
+    return std::move(read).answer(
+        verbs::together(tr("add %1").arg(text(machine.name)).toStdString(), std::move(verbs)));
 }
 
 }  // namespace wm::ui

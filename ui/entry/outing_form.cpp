@@ -11,8 +11,8 @@
 
 #include "core/picture/checks.h"
 #include "core/picture/facts.h"
+#include "core/verbs/together.h"
 #include "ui/entry/last_used.h"
-#include "ui/entry/together.h"
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
 
@@ -24,7 +24,7 @@ store::Verb tightenThenLog(const QString& words, std::vector<fastening::JointMar
     const auto tighten = [marks = std::move(marks)](const verbs::Pen& pen) {
         return verbs::markJoints(pen, marks);
     };
-    return together(words, {tighten, std::move(log)});
+    return verbs::together(words.toStdString(), {tighten, std::move(log)});
 }
 
 }  // namespace

@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "ui/entry/together.h"
+#include "core/verbs/together.h"
 
 namespace wm::ui {
 
@@ -57,14 +57,14 @@ store::Verb adoptStarter(const std::string& machine, exchange::Starter starter) 
 }
 
 store::Verb beginSchedule(const std::string& machine, exchange::Starter starter) {
-    const QString words = QString::fromStdString(starter.name);
+    std::string words = starter.name;
     std::vector<store::Verb> verbs;
     verbs.push_back(withMachine(machine, [name = starter.name](const verbs::Pen& pen, items::Machine card) {
         card.starter = name;
         return verbs::saveMachine(pen, std::move(card), false);
     }));
     verbs.push_back(adoptStarter(machine, std::move(starter)));
-    return together(words, std::move(verbs));
+    return verbs::together(std::move(words), std::move(verbs));
 }
 
 }  // namespace wm::ui

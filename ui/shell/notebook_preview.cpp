@@ -8,8 +8,8 @@
 #include "core/base/text.h"
 #include "core/notebook/totals.h"
 #include "core/store/store.h"
+#include "core/verbs/together.h"
 #include "ui/entry/starters.h"
-#include "ui/entry/together.h"
 
 namespace wm::ui {
 
@@ -173,7 +173,7 @@ void NotebookPreview::suppose() {
         verbs.emplace_back([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
         verbs.push_back(adoptStarter(name, starter));
     }
-    const auto added = together({}, std::move(verbs))({*file_, store::randomIds()});
+    const auto added = verbs::together({}, std::move(verbs))({*file_, store::randomIds()});
     if (!added) {
         schedules_.clear();
         book_ = file_;

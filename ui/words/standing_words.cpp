@@ -122,23 +122,6 @@ QString standingWords(const book::DueLine& line) {
     return tr("no record");
 }
 
-Urgency urgencyOf(const book::DueLine& line) {
-    if (line.deferral != nullptr)
-        return Urgency::PutOff;
-    switch (line.standing.kind) {
-        case StandingKind::NoRecord:
-            return Urgency::NeverRecorded;
-        case StandingKind::InHand:
-            return Urgency::CanWait;
-        case StandingKind::BeforeEvent:
-        case StandingKind::Overdue:
-            break;
-    }
-    const auto consequence = line.task->consequence;
-    return upkeep::isSafety(consequence) || consequence == upkeep::Consequence::EndsRace ? Urgency::Must
-                                                                                         : Urgency::Should;
-}
-
 Why whyOf(const book::Book& book, const book::DueLine& line) {
     const auto today = book.today();
     Why why;

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <QString>
-#include <cstdint>
 
 #include "core/book/book.h"
 #include "ui/words/why.h"
@@ -20,16 +19,6 @@ QString chanceWords(double chance);
 
 /// The word for a standing alone: "overdue", "before Birch Hollow", "in hand", "no record".
 QString standingWords(const book::DueLine& line);
-
-/// How pressing a job is before the next event.
-enum class Urgency : std::uint8_t {
-    Must,     ///< due by then, and a matter of safety or of finishing
-    Should,   ///< due by then, and a matter of money or wear
-    CanWait,  ///< in hand
-    NeverRecorded,
-    PutOff
-};
-Urgency urgencyOf(const book::DueLine& line);
 
 /// Why a task stands as it does: the derivation of its figure, when it falls due, class, source.
 Why whyOf(const book::Book& book, const book::DueLine& line);

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/book/round.h"
+#include "core/book/urgency.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
@@ -28,8 +29,8 @@ std::vector<BenchCell>& in(BenchColumn& column, Band band) {
 }
 
 bool fallsDue(const book::DueLine& line) {
-    const auto urgency = urgencyOf(line);
-    return urgency == Urgency::Must || urgency == Urgency::Should;
+    const auto urgency = book::urgencyOf(line);
+    return urgency == book::Urgency::Must || urgency == book::Urgency::Should;
 }
 
 BenchCell jobCell(const book::DueLine& line, calendar::Date today) {
@@ -58,17 +59,17 @@ BenchCell jobCell(const book::DueLine& line, calendar::Date today) {
     return cell;
 }
 
-Band bandOf(Urgency urgency) {
+Band bandOf(book::Urgency urgency) {
     switch (urgency) {
-        case Urgency::Must:
+        case book::Urgency::Must:
             return Band::Must;
-        case Urgency::Should:
+        case book::Urgency::Should:
             return Band::Should;
-        case Urgency::CanWait:
+        case book::Urgency::CanWait:
             return Band::CanWait;
-        case Urgency::NeverRecorded:
+        case book::Urgency::NeverRecorded:
             return Band::NeverRecorded;
-        case Urgency::PutOff:
+        case book::Urgency::PutOff:
             break;
     }
     return Band::PutOff;
@@ -202,7 +203,7 @@ BenchColumn benchColumn(const book::Book& book, MachineId machine, const std::ve
     in(column, Band::UntilThen) = untilThen(book, machine);
     for (const auto& line : book.due(machine)) {
         const Band band =
-            fallsDue(line) && book::isOnlyOfTheRound(line) ? Band::Round : bandOf(urgencyOf(line));
+            fallsDue(line) && book::isOnlyOfTheRound(line) ? Band::Round : bandOf(book::urgencyOf(line));
         in(column, band).push_back(jobCell(line, book.today()));
     }
     // The book's order is by time. Where room is short the last ones are but counted, so within a band that

@@ -6,6 +6,7 @@
 #include <QStringList>
 #include <algorithm>
 
+#include "core/book/urgency.h"
 #include "core/weekend/step_words.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/theme/tokens.h"
@@ -41,14 +42,14 @@ enum Turn : int { SafetyFound, Due, Found, Later, PutOff };
 constexpr int kRanks = 100'000;
 
 Turn turnOf(const book::DueLine& line) {
-    switch (urgencyOf(line)) {
-        case Urgency::Must:
-        case Urgency::Should:
+    switch (book::urgencyOf(line)) {
+        case book::Urgency::Must:
+        case book::Urgency::Should:
             return Due;
-        case Urgency::PutOff:
+        case book::Urgency::PutOff:
             return PutOff;
-        case Urgency::NeverRecorded:
-        case Urgency::CanWait:
+        case book::Urgency::NeverRecorded:
+        case book::Urgency::CanWait:
             break;
     }
     return Later;

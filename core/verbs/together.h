@@ -2,15 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QString>
+#include <string>
 #include <vector>
 
-#include "core/store/store.h"
+#include "core/verbs/verbs.h"
 
-namespace wm::ui {
+namespace wm::verbs {
 
 /// Several verbs as one user action: each is checked on the book that those before it leave behind, all are
 /// written or none, and undo takes them back in one go under `text`.
-store::Verb together(const QString& text, std::vector<store::Verb> verbs);
+Verb together(std::string text, std::vector<Verb> verbs);
 
-}  // namespace wm::ui
+}  // namespace wm::verbs
