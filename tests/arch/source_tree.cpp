@@ -50,9 +50,9 @@ bool beginsAPath(const std::string& path) {
     });
 }
 
-std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders) {
+std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders, const std::string& tree) {
     std::vector<SourceFile> files;
-    const fs::path top = test::repositoryPath("");
+    const fs::path top = tree.empty() ? test::repositoryPath("") : tree;
     for (const std::string& folder : folders) {
         if (!fs::exists(top / folder))
             continue;
