@@ -2,12 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <map>
-#include <optional>
 #include <vector>
 
 #include "ui/pages/page.h"
-#include "ui/pages/tasks/baseline_answers.h"
+#include "ui/pages/tasks/baseline_asking.h"
 
 class QLabel;
 class QLineEdit;
@@ -15,7 +13,7 @@ class QPushButton;
 
 namespace wm::ui {
 
-class RowTable;
+class BaselineTable;
 
 /// What is known of the tasks of a machine that nobody has recorded: one line a task, one key an answer, the
 /// most pressing first. Nothing is written before Enter, then all at once, and undo takes all of it back.
@@ -36,38 +34,30 @@ class BaselineView : public Page {
     void layOut();
     void connectParts();
     QPushButton* key(const char* name, const QString& words);
-    bool tableKey(int key, Qt::KeyboardModifiers modifiers);
     bool whenKey(int key);
 
     void showRows();
-    void showHead(const BaselineAnswers& answers);
+    void showHead();
     void showWhen();
     [[nodiscard]] const book::DueLine* line(TaskId task) const;
-    [[nodiscard]] std::vector<TaskId> chosenTasks() const;
+    [[nodiscard]] QString nameOf(TaskId task) const;
     void unfold();
     void chooseRows(bool wholeGroup);
 
     void say(Said said);
-    void askWhen(Said said);
+    void askWhen();
     void takeWhen();
     void leaveWhen();
     void dropWhen();
     [[nodiscard]] QString whenFault() const;
-    void put(Said said, const QString& when);
-    void moveTo(std::int64_t id);
-    void goOnAfter(TaskId task);
+    void take(const QString& typed);
     void write();
     void showFault(TaskId task, base::Error error);
     void clear();
 
-    std::map<MachineId, BaselineAnswers> answers_;  ///< begun and not written
-    std::optional<MachineId> machine_;
-    std::vector<TaskId> tasks_;  ///< of that machine without a record, ranked
-    bool unfolded_ = false;
-    Said asked_ = Said::Serviced;  ///< what the field is typed for
-    std::vector<TaskId> askedOf_;  ///< and for which tasks; empty while nothing is asked
+    BaselineAsking asking_;
     QLabel* head_;
-    RowTable* table_;
+    BaselineTable* table_;
     QLabel* whenLabel_;
     QLineEdit* when_;
     QLabel* words_;
