@@ -7,19 +7,18 @@
 #include <vector>
 
 #include "core/exchange/starter.h"
-#include "core/notebook/totals.h"
-#include "ui/shell/notebook_lines.h"
 #include "ui/shell/notebook_preview.h"
+#include "ui/shell/notebook_standing.h"
 
-class QGridLayout;
 class QLabel;
 class QPushButton;
 class QScrollArea;
-class QTabBar;
 
 namespace wm::ui {
 
 class NotebookForm;
+class NotebookTotals;
+class NotebookVerdicts;
 class Workbench;
 
 /// What an import would write, line by line, before anything is written: how the notebook is understood, what
@@ -47,17 +46,11 @@ class NotebookDialog : public QDialog {
     void layOut();
     void fitForm();
     void connectForm();
-    void connectLines();
-    QWidget* lineSide();
-    QWidget* totalsSide();
     /// Says something about how the notebook is read, and judges it again.
     void change(const std::function<void()>& say);
     void judgeAgain();
     void refresh();
-    void refreshTabs();
     void agreed();
-    void showLine();
-    void showTotals();
     void showWords();
     void showImport();
     void enter();
@@ -65,7 +58,6 @@ class NotebookDialog : public QDialog {
     void ask(const QString& words);
     void importAgreed();
     void bookChanged();
-    [[nodiscard]] const notebook::Line* current() const;
 
     Workbench& workbench_;
     std::unique_ptr<NotebookPreview> preview_;
@@ -73,23 +65,11 @@ class NotebookDialog : public QDialog {
     QScrollArea* form_;
     std::vector<exchange::Starter> starters_;
     NotebookForm* ways_;
-    QTabBar* tabs_;
-    NotebookLines* lines_;
-    NotebookTable* table_;
-    QLabel* detail_;
+    NotebookVerdicts* verdicts_;
     QLabel* words_;
-    QGridLayout* totals_;
-    std::vector<QLabel*> figures_;
-    QPushButton* cure_;
-    QPushButton* kind_;
-    QPushButton* all_;
-    QPushButton* leaveOut_;
+    NotebookTotals* totals_;
     QPushButton* import_;
-    notebook::Totals goesIn_{};
-    std::size_t open_ = 0;  ///< doubtful lines without an answer
-    bool asked_ = false;    ///< about those, and nothing was answered since
-    bool leaves_ = false;   ///< the same of leaving without what was answered
-    bool busy_ = false;     ///< judging or writing: what changes meanwhile is looked at afterwards
+    NotebookStanding standing_;
 };
 
 }  // namespace wm::ui

@@ -123,6 +123,25 @@ QString stateWords(LineState state) {
     return NotebookLines::tr("refused");
 }
 
+QString detailWords(const NotebookPreview& preview, const Line& line) {
+    QStringList cells;
+    const auto& header = preview.table().header;
+    for (std::size_t at = 0; at < line.cells.size(); ++at) {
+        const QString cell = cellsInWords({line.cells[at]});
+        const QString head = at < header.size() ? cellsInWords({header[at]}) : QString();
+        if (!cell.isEmpty())
+            cells << (head.isEmpty() ? cell : head + QStringLiteral(": ") + cell);
+    }
+    QString words = NotebookLines::tr("line %1 · %2").arg(line.line).arg(cells.join(QStringLiteral(" · ")));
+    if (const QString reason = reasonFor(line); !reason.isEmpty())
+        words += QLatin1Char('\n') + stateWords(preview.stateOf(line)) + QStringLiteral(": ") + reason;
+    if (const QString cure = cureFor(line); !cure.isEmpty())
+        words += NotebookLines::tr("; likely: %1").arg(cure);
+    else if (line.verdict == notebook::Verdict::Doubtful && !line.inFile)
+        words += NotebookLines::tr("; nothing is likely: put it right in the sheet and import again");
+    return words;
+}
+
 NotebookLines::NotebookLines(const NotebookPreview& preview, QObject* parent)
     : QAbstractTableModel(parent), preview_(preview) {}
 

@@ -51,6 +51,8 @@ class NotebookLines : public QAbstractTableModel {
 
 /// "taken", "doubtful, cure taken" ...
 QString stateWords(LineState state);
+/// One line in full: its cells by their heads, the verdict with its reason, and what is likely.
+QString detailWords(const NotebookPreview& preview, const notebook::Line& line);
 
 /// The table of lines. Keys: Space or C accepts the cure of a line, K of all of its kind, A of all, L leaves
 /// it out; left and right go through the verdicts; Enter imports.
