@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "core/verbs/verbs.h"
+#include "core/verbs/verb.h"
 
 namespace wm::verbs {
 
