@@ -9,6 +9,7 @@
 #include <QSettings>
 #include <algorithm>
 
+#include "tests/repository.h"
 #include "tests/ui/garage.h"
 
 namespace wm::ui {
@@ -24,7 +25,7 @@ class NotebookStandingTest : public testing::Test {
             [](const verbs::Pen& pen) { return verbs::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
         garage_.addMachine("Heron 250", "four-stroke-motocross", units::Hours{1250});
         garage_.addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});
-        QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/notebook/outings.csv"));
+        QFile file(QString::fromStdString(test::repositoryPath("tests/data/notebook/outings.csv")));
         ASSERT_TRUE(file.open(QIODevice::ReadOnly));
         preview_ = std::make_unique<NotebookPreview>(file.readAll().toStdString(), garage_.workbench().book(),
                                                      settings_);
