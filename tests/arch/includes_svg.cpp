@@ -12,7 +12,7 @@ namespace wm::arch {
 namespace {
 
 constexpr double kWidth = 1900;
-constexpr double kBoxWidth = 150;
+constexpr double kBoxWidth = 172;
 constexpr double kBoxHeight = 40;
 constexpr double kStorey = 104;
 constexpr double kMargin = 20;

@@ -20,12 +20,20 @@ bool endsWith(const std::string& text, const std::string& ending) {
            text.compare(text.size() - ending.size(), ending.size(), ending) == 0;
 }
 
-SourceFile document(const std::string& path) {
+namespace {
+
+SourceFile read(const fs::path& top, const std::string& path) {
     SourceFile file{path, {}};
-    std::ifstream in(fs::path(test::repositoryPath(path)));
+    std::ifstream in(top / path);
     for (std::string line; std::getline(in, line);)
         file.lines.push_back(line);
     return file;
+}
+
+}  // namespace
+
+SourceFile document(const std::string& path) {
+    return read(test::repositoryPath(""), path);
 }
 
 std::vector<SourceFile> documents() {
@@ -60,7 +68,7 @@ std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders, con
             const std::string path = fs::relative(entry.path(), top).generic_string();
             if (!entry.is_regular_file() || !(endsWith(path, ".h") || endsWith(path, ".cpp")))
                 continue;
-            files.push_back(document(path));
+            files.push_back(read(top, path));
         }
     }
     std::sort(files.begin(), files.end(), [](const auto& a, const auto& b) { return a.path < b.path; });
