@@ -14,8 +14,7 @@ struct SourceFile {
 };
 
 /// All .h and .cpp files under the named top folders, of this tree or of the one at `top`.
-std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders,
-                                    const std::string& top = {});
+std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders, const std::string& top = {});
 
 /// A text of the tree by its path: empty if it is not there.
 SourceFile document(const std::string& path);
