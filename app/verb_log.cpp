@@ -15,8 +15,23 @@ namespace {
 // What one call of `log` is about: the riding of a day brings its meter, wash and crash along; without it
 // there is one of these alone.
 constexpr std::array<const char*, 4> kAlone{"reading", "odometer", "wash", "crash"};
-constexpr std::array<const char*, 10> kOfAnOuting{"race",  "starts", "ground",   "pace", "meter",
-                                                  "rider", "event",  "distance", "seen", "other"};
+constexpr std::array<const char*, 9> kOfAnOuting{"race",  "ground",   "pace", "meter", "rider",
+                                                 "event", "distance", "seen", "other"};
+
+// The option under which a piece is noted: "starts".
+std::string optionFor(const usage::Noted& noted) {
+    std::string option(noted.field);
+    std::replace(option.begin(), option.end(), '_', '-');
+    return option;
+}
+
+std::vector<usage::Noted> notedPieces() {
+    std::vector<usage::Noted> noted;
+    for (const usage::PieceTraits& piece : usage::kPieces)
+        if (piece.noted)
+            noted.push_back(*piece.noted);
+    return noted;
+}
 
 Answer<std::optional<bool>> readWash(const Call& call) {
     if (!call.has("wash"))
@@ -40,11 +55,14 @@ Answer<void> readFigures(const Call& call, usage::Outing& outing) {
             return fail(distance.error());
         outing.distance = *distance;
     }
-    if (call.has("starts")) {
-        const auto starts = call.count("starts", picture::kMostOfADay);
-        if (!starts)
-            return tl::unexpected(starts.error());
-        outing.starts = *starts;
+    for (const usage::Noted& noted : notedPieces()) {
+        const std::string option = optionFor(noted);
+        if (!call.has(option.c_str()))
+            continue;
+        const auto count = call.count(option.c_str(), picture::kMostOfADay);
+        if (!count)
+            return tl::unexpected(count.error());
+        outing.*noted.amount = *count;
     }
     return {};
 }
@@ -174,10 +192,13 @@ Answer<void> checkAsked(const Call& call) {
             Exit::Usage,
             "Say one thing to log: --outing, --reading, --odometer, --wash or --crash; see witnessmark "
             "log --help.");
-    for (const char* option : kOfAnOuting)
-        if (call.has(option))
-            return fail(Exit::Usage,
-                        QString("--%1 belongs to an outing: give --outing HOURS as well.").arg(option));
+    std::vector<std::string> ofAnOuting(kOfAnOuting.begin(), kOfAnOuting.end());
+    for (const usage::Noted& noted : notedPieces())
+        ofAnOuting.push_back(optionFor(noted));
+    for (const std::string& option : ofAnOuting)
+        if (call.has(option.c_str()))
+            return fail(Exit::Usage, QString("--%1 belongs to an outing: give --outing HOURS as well.")
+                                         .arg(QString::fromStdString(option)));
     return {};
 }
 
@@ -211,32 +232,36 @@ Answer<void> runLog(const Call& call) {
 }  // namespace
 
 VerbSpec logVerb() {
+    QList<QCommandLineOption> options{
+        machineOption(),
+        onOption("The day of it, 2026-05-16; otherwise today."),
+        {"outing", "A day's riding: hours as noted, \"1.3\" or \"1,3\", or \"?\" if nobody noted them.",
+         "hours"},
+        {"race", "It was a race (otherwise what the calendar says, or practice)."},
+        {"other", "It was neither practice nor a race."}};
+    for (const usage::Noted& noted : notedPieces())
+        options.append({QString::fromStdString(optionFor(noted)), fromUtf8(noted.what), "count"});
+    options.append(
+        {{"ground", "hard, dust, sand, mud or water.", "word"},
+         {"pace", "race, hard or easy.", "word"},
+         {"distance", "Kilometres ridden.", "km"},
+         {"meter", "What the hour meter showed afterwards.", "hours"},
+         {"rider", "Who rode.", "name"},
+         {"event", "The event it belongs to, if the calendar does not say so.", "name"},
+         {"seen", "You have seen the hand-tight list of this machine and rode it all the same."},
+         {"wash", "A wash: pressure or hand; alone or with an outing.", "word"},
+         {"crash", "A crash; alone or with an outing."},
+         {"reading", "What the hour meter shows, without an outing.", "hours"},
+         {"meter-was", "replaced, reset, rolled over, stopped or resumed; with --reading.", "word"},
+         {"before", "What the meter showed last before that.", "hours"},
+         {"rolls-at", "Where a meter that rolled over begins again.", "hours"},
+         {"odometer", "What the odometer shows, without an outing.", "km"},
+         {"note", "A note.", "text"},
+         jsonOption()});
     return {"log",
             "Log an outing, a meter reading, a wash or a crash.",
             {{"FILE", "The file."}},
-            {machineOption(),
-             onOption("The day of it, 2026-05-16; otherwise today."),
-             {"outing", "A day's riding: hours as noted, \"1.3\" or \"1,3\", or \"?\" if nobody noted them.",
-              "hours"},
-             {"race", "It was a race (otherwise what the calendar says, or practice)."},
-             {"other", "It was neither practice nor a race."},
-             {"starts", "Race starts.", "count"},
-             {"ground", "hard, dust, sand, mud or water.", "word"},
-             {"pace", "race, hard or easy.", "word"},
-             {"distance", "Kilometres ridden.", "km"},
-             {"meter", "What the hour meter showed afterwards.", "hours"},
-             {"rider", "Who rode.", "name"},
-             {"event", "The event it belongs to, if the calendar does not say so.", "name"},
-             {"seen", "You have seen the hand-tight list of this machine and rode it all the same."},
-             {"wash", "A wash: pressure or hand; alone or with an outing.", "word"},
-             {"crash", "A crash; alone or with an outing."},
-             {"reading", "What the hour meter shows, without an outing.", "hours"},
-             {"meter-was", "replaced, reset, rolled over, stopped or resumed; with --reading.", "word"},
-             {"before", "What the meter showed last before that.", "hours"},
-             {"rolls-at", "Where a meter that rolled over begins again.", "hours"},
-             {"odometer", "What the odometer shows, without an outing.", "km"},
-             {"note", "A note.", "text"},
-             jsonOption()},
+            options,
             "  witnessmark log garage.witnessmark --machine \"Heron 250\" --outing 1,3 --race --starts 3 "
             "--ground mud "
             "--meter 62,5 --wash pressure\n"

@@ -104,7 +104,7 @@ Read takeTables(RowCollector& collector, RowTypes<Rows...> /*types*/) {
 
 std::string toJson(const picture::Ledger& ledger) {
     auto root = ordered_json::object();
-    root.emplace("format", kFormat);
+    root.emplace("format", newestFormat());
     putTables(root, ledger, AllRowTypes{});
     return root.dump(2, ' ', false, ordered_json::error_handler_t::replace) + '\n';
 }
@@ -113,7 +113,7 @@ base::Result<std::vector<picture::Row>> fromJson(std::string_view text) {
     auto root = parseJson(text);
     if (!root)
         return tl::unexpected(root.error());
-    if (auto read = checkFormat(*root, kFormat); !read)
+    if (auto read = checkFormat(*root, newestFormat()); !read)
         return tl::unexpected(read.error());
     bringUpToDate(*root);
     RowCollector collector(*root);

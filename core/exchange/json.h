@@ -11,9 +11,6 @@
 
 namespace wm::exchange {
 
-/// The version of the exchange text; resources/exchange.schema.json describes it.
-inline constexpr int kFormat = 4;
-
 /// The whole file as JSON text: tables in the order of picture::ForEachRow, rows in order of entry or id,
 /// keys in the order of fields(), two blanks of indent, one line break at the end. Struck facts stand in
 /// their place. The same ledger always gives the same bytes.

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/exchange/older_text.h"
 
+#include <array>
 #include <initializer_list>
 #include <utility>
 
@@ -38,22 +39,40 @@ void giveKeysInside(json& root, const char* table, const char* list,
     }
 }
 
+void giveWeights(json& root) {
+    giveKeys(root, "task_version", {"weights"}, json::array());
+}
+
+void giveDrawer(json& root) {
+    root.emplace("tool", json::array());
+    root.emplace("calibration", json::array());
+    giveKeys(root, "joint_version", {"shared_from", "shared_to"}, nullptr);
+    giveKeys(root, "joint_mark", {"tool", "moved_count", "moved_degrees", "outing"}, nullptr);
+}
+
+void giveManualPages(json& root) {
+    giveKeysInside(root, "task_version", "kit", {{"source", ""}, {"page", ""}, {"confirmed", false}});
+    giveKeysInside(root, "task_version", "measures", {{"page", ""}});
+}
+
+// What each format has beyond the one before.
+struct Later {
+    int format;
+    void (*give)(json& root);
+};
+constexpr std::array kLater{Later{2, giveWeights}, Later{3, giveDrawer}, Later{4, giveManualPages}};
+
 }  // namespace
+
+int newestFormat() {
+    return kLater.back().format;
+}
 
 void bringUpToDate(json& root) {
     const int format = root.at("format").get<int>();
-    if (format < 2)
-        giveKeys(root, "task_version", {"weights"}, json::array());
-    if (format < 3) {
-        root.emplace("tool", json::array());
-        root.emplace("calibration", json::array());
-        giveKeys(root, "joint_version", {"shared_from", "shared_to"}, nullptr);
-        giveKeys(root, "joint_mark", {"tool", "moved_count", "moved_degrees", "outing"}, nullptr);
-    }
-    if (format < 4) {
-        giveKeysInside(root, "task_version", "kit", {{"source", ""}, {"page", ""}, {"confirmed", false}});
-        giveKeysInside(root, "task_version", "measures", {{"page", ""}});
-    }
+    for (const Later& later : kLater)
+        if (format < later.format)
+            later.give(root);
 }
 
 }  // namespace wm::exchange

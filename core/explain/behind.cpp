@@ -13,6 +13,7 @@ namespace wm::explain {
 
 using calendar::DayPart;
 using calendar::Moment;
+using upkeep::bracketOf;
 using upkeep::CountBracket;
 using upkeep::Counter;
 using usage::Atom;
@@ -37,32 +38,6 @@ CountBracket times(const CountBracket& count, std::int64_t by) {
     return {count.low * by, count.best * by, count.high ? std::optional(*count.high * by) : std::nullopt};
 }
 
-template <class Q>
-CountBracket countOf(const usage::Bracket<Q>& bracket) {
-    return {bracket.low.count(), bracket.best.count(),
-            bracket.high ? std::optional(bracket.high->count()) : std::nullopt};
-}
-
-CountBracket countOf(const Atom& atom, Counter counter) {
-    const auto pieces = [](std::int64_t count) { return CountBracket{count, count, count}; };
-    switch (counter) {
-        case Counter::Hours:
-            return countOf(atom.hours);
-        case Counter::Metres:
-            return countOf(atom.distance);
-        case Counter::Outings:
-            return pieces(atom.outings);
-        case Counter::Starts:
-            return pieces(atom.starts);
-        case Counter::Washes:
-            return pieces(atom.washes);
-        case Counter::MudDays:
-            return pieces(atom.mud ? 1 : 0);
-        default:
-            return pieces(atom.crashes);
-    }
-}
-
 struct Kinds {
     StepKind group;
     StepKind one;
@@ -78,9 +53,11 @@ Kinds kindsOf(const Atom& atom, Counter counter) {
             return {StepKind::Washes, StepKind::Wash};
         case AtomKind::Crash:
             return {StepKind::Crashes, StepKind::Crash};
-        default:
-            return {StepKind::Outings, StepKind::Outing};
+        case AtomKind::Outing:
+        case AtomKind::Past:
+            break;
     }
+    return {StepKind::Outings, StepKind::Outing};
 }
 
 void setFigure(Step& step, const CountBracket& raw, const Measure& measure, std::int64_t permille) {
@@ -111,7 +88,7 @@ std::vector<Step> groupsOf(std::span<const Atom> parts, const Measure& measure) 
     std::map<std::pair<StepKind, std::int64_t>, Step> groups;
     std::set<calendar::Date> mud;
     for (const Atom& atom : parts) {
-        const CountBracket raw = countOf(atom, measure.counter);
+        const CountBracket raw = bracketOf(atom, measure.counter);
         const bool counts = raw.best != 0 || raw.high != 0;
         if (!counts || (measure.counter == Counter::MudDays && !mud.insert(atom.to.date).second))
             continue;
@@ -186,7 +163,7 @@ class SharedGaps {
     [[nodiscard]] std::vector<Step> corrections(const Measure& measure) const {
         std::vector<Step> all;
         for (const auto& [source, parts] : parts_) {
-            const auto whole = countOf(parts.front(), measure.counter).high.value_or(0);
+            const auto whole = bracketOf(parts.front(), measure.counter).high.value_or(0);
             if (parts.size() < 2 || whole == 0)
                 continue;
             std::int64_t times = 0;
@@ -256,9 +233,9 @@ std::optional<Step> pastOf(std::span<const Atom> atoms, const upkeep::Record* la
     const bool isRest = last != nullptr && last->statedBest && measure.counter == Counter::Hours;
     Step step{.kind = StepKind::Past, .to = past->to.date};
     step.known = usage::Known::Past;
-    CountBracket count = countOf(*past, measure.counter);
+    CountBracket count = bracketOf(*past, measure.counter);
     if (isRest)
-        count = countOf(upkeep::restOfPast(past->hours, *last));
+        count = bracketOf(upkeep::restOfPast(past->hours, *last));
     else if (last != nullptr)
         count.low = 0;
     // Nobody counted the outings of then.

@@ -25,9 +25,16 @@ bool isClose(ToolType type) {
         case ToolType::IIB:
         case ToolType::IIC:
             return true;
-        default:
-            return false;
+        case ToolType::Unstated:
+        case ToolType::IA:
+        case ToolType::ID:
+        case ToolType::IID:
+        case ToolType::IIE:
+        case ToolType::IIF:
+        case ToolType::IIG:
+            break;
     }
+    return false;
 }
 
 auto momentOf(const auto& fact) {

@@ -13,34 +13,44 @@ namespace wm::outlook {
 
 using calendar::Date;
 using upkeep::Counter;
+using upkeep::CounterKind;
 
 namespace {
 
 constexpr std::int32_t kNear = 14;  // days that stand in for an event where none is entered
 
+double meanOf(const PieceLaw& law, usage::Comes comes, double outings, double races) {
+    switch (comes) {
+        case usage::Comes::EachOuting:
+            return outings;
+        case usage::Comes::AtRaces:
+            return races * law.mean;
+        case usage::Comes::AnyOuting:
+        case usage::Comes::AsMud:
+        case usage::Comes::AsWash:
+            break;
+    }
+    return outings * law.mean;
+}
+
 double meanOf(const Ahead& ahead, Counter counter, const DaysAhead& days,
               std::span<const usage::HourWeight> weights = {}) {
     const double practice = days.practice + days.habit * ahead.timesAsOften * ahead.habitOutingsPerWeek / 7;
     const double outings = practice + days.races;
-    switch (counter) {
-        case Counter::Hours:
+    const upkeep::CounterTraits& traits = upkeep::traitsOf(counter);
+    switch (traits.kind) {
+        case CounterKind::Hours:
             return 100 * (practice * ahead.practiceHours.mean * meanWeight(ahead.practiceGround, weights) +
                           days.races * ahead.raceHours.mean * meanWeight(ahead.raceGround, weights));
-        case Counter::Metres:
+        case CounterKind::Metres:
             return outings * ahead.metres.mean;
-        case Counter::Outings:
-            return outings;
-        case Counter::Starts:
-            return days.races * ahead.starts.mean;
-        case Counter::Washes:
-            return outings * ahead.washes.mean;
-        case Counter::MudDays:
-            return outings * ahead.mud.mean;
-        case Counter::Crashes:
-            return outings * ahead.crashes.mean;
-        default:
-            return 0;
+        case CounterKind::Pieces:
+            return meanOf(ahead.of(*traits.piece), usage::traitsOf(*traits.piece).comes, outings, days.races);
+        case CounterKind::Days:
+        case CounterKind::Months:
+            break;
     }
+    return 0;
 }
 
 }  // namespace
@@ -60,7 +70,7 @@ Ahead ridingMoreOften(Ahead ahead, double times) {
 }
 
 Ahead ridingOn(Ahead ahead, usage::Ground ground) {
-    ahead.mud = {usage::isMuddy(ground) ? 1.0 : 0.0, 0};
+    ahead.of(usage::Piece::MudDays) = {usage::isMuddy(ground) ? 1.0 : 0.0, 0};
     for (GroundMix* mix : {&ahead.practiceGround, &ahead.raceGround}) {
         GroundMix all{{}, mix->seen};
         for (const GroundMix::Part& part : mix->parts)

@@ -43,17 +43,19 @@ struct Ahead {
     double timesAsOften = 1;         ///< what if: the habit goes so much faster
     AmountLaw practiceHours{};
     AmountLaw raceHours{};
-    AmountLaw metres{};  ///< of an outing of any kind, as the rest but the starts, which only races have
-    PieceLaw starts{};
-    PieceLaw washes{};
-    PieceLaw pressureWashes{};
-    PieceLaw mud{};
-    PieceLaw crashes{};
+    AmountLaw metres{};  ///< of an outing of any kind
+    std::array<PieceLaw, usage::kPieces.size()> pieces{};
     double washWithMud = 0;      ///< 0 = washed whether in mud or not, 1 = as much together as can be
     GroundMix practiceGround{};  ///< what a task that weights its hours makes of them
     GroundMix raceGround{};
     Trust trust = Trust::Steady;
 
+    /// What an outing of any kind, or a race, brings of a piece; of the outings themselves nothing is
+    /// learned.
+    [[nodiscard]] const PieceLaw& of(usage::Piece piece) const {
+        return pieces[static_cast<std::size_t>(piece)];
+    }
+    [[nodiscard]] PieceLaw& of(usage::Piece piece) { return pieces[static_cast<std::size_t>(piece)]; }
     [[nodiscard]] CountLaw habit() const { return {habitOutingsPerWeek, static_cast<double>(weeksSeen)}; }
 };
 

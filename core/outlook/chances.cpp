@@ -8,7 +8,6 @@
 #include <tuple>
 
 #include "core/outlook/every_outing.h"
-#include "core/outlook/pieces.h"
 #include "core/usage/exposure.h"
 
 namespace wm::outlook {
@@ -16,13 +15,22 @@ namespace wm::outlook {
 using calendar::Date;
 using upkeep::Combine;
 using upkeep::Counter;
+using usage::Comes;
 
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
-constexpr std::size_t kSlots = 8;  // the counters that outings move, and washes with pressure
-constexpr std::size_t kPressure = 7;
-constexpr std::size_t kHours = static_cast<std::size_t>(Counter::Hours);
+// What outings use up, each in its slot: hours, metres, then the pieces.
+constexpr std::size_t kHours = 0;
+constexpr std::size_t kMetres = 1;
+constexpr std::size_t kFirstPiece = 2;
+constexpr std::size_t kSlots = kFirstPiece + usage::kPieces.size();
+
+std::size_t slotOf(const Need& need) {
+    if (const auto piece = pieceOf(need))
+        return kFirstPiece + static_cast<std::size_t>(*piece);
+    return need.counter == Counter::Metres ? kMetres : kHours;
+}
 
 // Within a day: dates come before riding, what an outing uses up during it, what it counts at its end, a wash
 // afterwards.
@@ -67,7 +75,7 @@ struct Field {
     std::vector<PartWeights> race;
 
     std::size_t slotOf(const Need& need, const std::vector<usage::HourWeight>& weights) {
-        const std::size_t plain = need.pressure ? kPressure : static_cast<std::size_t>(need.counter);
+        const std::size_t plain = outlook::slotOf(need);
         watched[plain] = true;
         if (plain != kHours || weights.empty())
             return plain;
@@ -161,12 +169,15 @@ class Future {
         const CountLaw habit = ahead.habit();
         perDay_ = (habit.isLearned() ? stream_.gamma(habit.shape()) / habit.weeks : habit.rate) *
                   ahead.timesAsOften / 7;
-        practice_ = meanOf(ahead.practiceHours, Counter::Hours);
-        race_ = meanOf(ahead.raceHours, Counter::Hours);
-        metres_ = meanOf(ahead.metres, Counter::Metres);
-        for (std::size_t slot = 0; slot < kSlots; ++slot)
-            if (const PieceLaw* law = pieces(slot); law != nullptr && field.watched[slot])
-                chance_[slot] = law->seen > 0 ? stream_.beta(law->yes(), law->no()) : law->chance();
+        practice_ = meanOf(ahead.practiceHours, kHours);
+        race_ = meanOf(ahead.raceHours, kHours);
+        metres_ = meanOf(ahead.metres, kMetres);
+        for (const usage::PieceTraits& piece : usage::kPieces) {
+            const std::size_t slot = slotOf(piece);
+            const PieceLaw& law = ahead.of(piece.of);
+            if (piece.comes != Comes::EachOuting && field.watched[slot])
+                chance_[slot] = law.seen > 0 ? stream_.beta(law.yes(), law.no()) : law.chance();
+        }
         if (!field.weightings.empty()) {
             practiceShares_ = shares(ahead.practiceGround);
             raceShares_ = shares(ahead.raceGround);
@@ -193,14 +204,13 @@ class Future {
     }
 
   private:
-    [[nodiscard]] const PieceLaw* pieces(std::size_t slot) const {
-        return slot == kPressure ? &ahead_.pressureWashes
-                                 : piecesOf(ahead_, static_cast<Counter>(slot), false);
+    static std::size_t slotOf(const usage::PieceTraits& piece) {
+        return kFirstPiece + static_cast<std::size_t>(piece.of);
     }
 
-    double meanOf(const AmountLaw& law, Counter counter) {
-        const bool isWatched = field_.watched[static_cast<std::size_t>(counter)];
-        return law.seen > 0 && isWatched ? law.mean * law.sure() / stream_.gamma(law.sure()) : law.mean;
+    double meanOf(const AmountLaw& law, std::size_t slot) {
+        return law.seen > 0 && field_.watched[slot] ? law.mean * law.sure() / stream_.gamma(law.sure())
+                                                    : law.mean;
     }
 
     // Up to and including each part of the mix, in this future.
@@ -246,40 +256,48 @@ class Future {
     // What the outing adds to each counter that anybody watches.
     void use(bool isRace) {
         std::fill(added_.begin(), added_.end(), 0.0);
-        const auto at = [&](Counter counter) -> double& { return added_[static_cast<std::size_t>(counter)]; };
-        const auto isWatched = [&](Counter counter) {
-            return field_.watched[static_cast<std::size_t>(counter)];
-        };
-        at(Counter::Outings) = 1;
-        if (isWatched(Counter::Hours)) {
+        if (field_.watched[kHours]) {
             const double shape = (isRace ? ahead_.raceHours : ahead_.practiceHours).shape();
-            at(Counter::Hours) = 100 * (isRace ? race_ : practice_) * stream_.gamma(shape) / shape;
+            added_[kHours] = 100 * (isRace ? race_ : practice_) * stream_.gamma(shape) / shape;
         }
-        if (isWatched(Counter::Metres))
-            at(Counter::Metres) = metres_ * stream_.gamma(ahead_.metres.shape()) / ahead_.metres.shape();
+        if (field_.watched[kMetres])
+            added_[kMetres] = metres_ * stream_.gamma(ahead_.metres.shape()) / ahead_.metres.shape();
         const double mud = stream_.uniform();
         const std::size_t part = partAt(isRace ? raceShares_ : practiceShares_, mud);
         for (std::size_t i = 0; i < field_.weightings.size(); ++i)
-            added_[kSlots + i] = at(Counter::Hours) * (isRace ? field_.race : field_.practice)[i][part];
+            added_[kSlots + i] = added_[kHours] * (isRace ? field_.race : field_.practice)[i][part];
         const bool together = stream_.uniform() < ahead_.washWithMud;
-        for (std::size_t slot = 0; slot < kSlots; ++slot) {
-            const PieceLaw* law = field_.watched[slot] ? pieces(slot) : nullptr;
-            if (law == nullptr || (slot == static_cast<std::size_t>(Counter::Starts) && !isRace))
-                continue;
-            const bool isWash = slot == static_cast<std::size_t>(Counter::Washes) || slot == kPressure;
-            const bool goesWithMud =
-                slot == static_cast<std::size_t>(Counter::MudDays) || (isWash && together);
-            const double lot = goesWithMud ? mud : stream_.uniform();
-            added_[slot] = static_cast<double>(law->certain()) + (lot < chance_[slot] ? 1 : 0);
+        for (const usage::PieceTraits& piece : usage::kPieces)
+            if (field_.watched[slotOf(piece)])
+                added_[slotOf(piece)] = broughtOf(piece, isRace, together, mud);
+    }
+
+    // How many of a piece come with an outing; by the lot of its mud, if the two go together.
+    double broughtOf(const usage::PieceTraits& piece, bool isRace, bool together, double mud) {
+        const auto by = [&](double lot) {
+            const auto certain = static_cast<double>(ahead_.of(piece.of).certain());
+            return certain + (lot < chance_[slotOf(piece)] ? 1 : 0);
+        };
+        switch (piece.comes) {
+            case Comes::EachOuting:
+                return 1;
+            case Comes::AtRaces:
+                return isRace ? by(stream_.uniform()) : 0;
+            case Comes::AnyOuting:
+                return by(stream_.uniform());
+            case Comes::AsMud:
+                return by(mud);
+            case Comes::AsWash:
+                break;
         }
+        return by(together ? mud : stream_.uniform());
     }
 
     // When within the outing's day the counter reached `left`.
     static double momentOf(const Outing& outing, std::size_t slot, double part) {
-        if (slot == kHours || slot >= kSlots || slot == static_cast<std::size_t>(Counter::Metres))
+        if (slot < kFirstPiece || slot >= kSlots)
             return outing.day + kRides + (kRidden - kRides) * part;
-        return outing.day +
-               (slot == static_cast<std::size_t>(Counter::Washes) || slot == kPressure ? kWashed : kRidden);
+        return outing.day + (usage::kPieces[slot - kFirstPiece].comes == Comes::AsWash ? kWashed : kRidden);
     }
 
     [[nodiscard]] bool isUsedUp(const LastOf& last) const {

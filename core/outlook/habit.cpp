@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numeric>
 #include <tuple>
@@ -14,6 +15,8 @@ using calendar::Date;
 using calendar::Moment;
 using usage::Atom;
 using usage::AtomKind;
+using usage::Comes;
+using usage::Piece;
 
 namespace {
 
@@ -85,12 +88,8 @@ struct Outings {
     std::vector<double> practice;  // hours
     std::vector<double> races;
     std::vector<double> metres;
-    double starts = 0;
-    double washes = 0;
-    double pressureWashes = 0;
-    double mud = 0;
+    std::array<double, usage::kPieces.size()> pieces{};
     double washedMud = 0;
-    double crashes = 0;
     GroundMix practiceGround;
     GroundMix raceGround;
 };
@@ -102,11 +101,12 @@ Outings outingsOf(std::span<const Atom> lastYear, std::span<const Event> entered
     double distance = 0;
     for (const Atom& atom : lastYear) {
         distance += static_cast<double>(atom.distance.best.count());
-        seen.washes += static_cast<double>(atom.washes);
-        seen.pressureWashes += static_cast<double>(atom.pressureWashes);
-        seen.crashes += static_cast<double>(atom.crashes);
-        seen.mud += atom.mud ? 1 : 0;
-        if (atom.mud) {
+        const bool isOuting = atom.kind == AtomKind::Outing;
+        const bool isRace = isOuting && (atom.starts > 0 || isRaceDay(entered, atom.to.date));
+        for (std::size_t at = 0; at < seen.pieces.size(); ++at)
+            if (isRace || usage::kPieces[at].comes != Comes::AtRaces)
+                seen.pieces[at] += static_cast<double>(atom.*usage::kPieces[at].inAtom);
+        if (atom.mud > 0) {
             mudDay = atom.to.date;
             isMuddy = true;
         }
@@ -114,12 +114,10 @@ Outings outingsOf(std::span<const Atom> lastYear, std::span<const Event> entered
             seen.washedMud += 1;
             isMuddy = false;
         }
-        if (atom.kind != AtomKind::Outing)
+        if (!isOuting)
             continue;
-        const bool isRace = atom.starts > 0 || isRaceDay(entered, atom.to.date);
         (isRace ? seen.races : seen.practice).push_back(hoursOf(atom));
         seen.metres.push_back(static_cast<double>(atom.distance.best.count()));
-        seen.starts += isRace ? static_cast<double>(atom.starts) : 0;
         (isRace ? seen.raceGround : seen.practiceGround).add(atom.ground, atom.pace, hoursOf(atom));
     }
     // What only the odometer knows was ridden too, in the outings that are known.
@@ -157,13 +155,13 @@ void learnOutings(Ahead& ahead, const Outings& seen) {
     ahead.practiceHours = amountLaw(seen.practice, race > 0 ? race : kHoursOfUnknown);
     ahead.raceHours = amountLaw(seen.races, ahead.practiceHours.mean);
     ahead.metres = amountLaw(seen.metres, 0);
-    ahead.starts = {mean(seen.starts, races), races};
-    ahead.washes = {mean(seen.washes, outings), outings};
-    ahead.pressureWashes = {mean(seen.pressureWashes, outings), outings};
-    ahead.mud = {mean(seen.mud, outings), outings};
-    ahead.crashes = {mean(seen.crashes, outings), outings};
+    for (std::size_t at = 0; at < seen.pieces.size(); ++at) {
+        const double ofThese = usage::kPieces[at].comes == Comes::AtRaces ? races : outings;
+        ahead.pieces[at] = {mean(seen.pieces[at], ofThese), ofThese};
+    }
     ahead.washWithMud =
-        togetherness(ahead.mud.chance(), std::min(ahead.washes.mean, 1.0), mean(seen.washedMud, outings));
+        togetherness(ahead.of(Piece::MudDays).chance(), std::min(ahead.of(Piece::Washes).mean, 1.0),
+                     mean(seen.washedMud, outings));
     learnGround(ahead, seen);
 }
 

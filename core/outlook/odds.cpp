@@ -6,7 +6,6 @@
 #include <numeric>
 #include <utility>
 
-#include "core/outlook/pieces.h"
 #include "core/upkeep/counters.h"
 
 namespace wm::outlook {
@@ -14,7 +13,9 @@ namespace wm::outlook {
 using calendar::Date;
 using upkeep::Combine;
 using upkeep::Counter;
+using upkeep::CounterKind;
 using upkeep::Happening;
+using usage::Comes;
 
 namespace {
 
@@ -43,6 +44,10 @@ void add(DuePoint& point, const upkeep::LimitState& state, Date today) {
 }
 
 }  // namespace
+
+std::optional<usage::Piece> pieceOf(const Need& need) {
+    return need.pressure ? usage::Piece::PressureWashes : upkeep::traitsOf(need.counter).piece;
+}
 
 DuePoint duePointOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Ahead& ahead) {
     DuePoint point;
@@ -82,26 +87,42 @@ class Odds::Curve {
         } else if (need.counter == Counter::Metres) {
             practice_ = ahead.metres;
         }
-        if (const PieceLaw* law = piecesOf(ahead, need.counter, need.pressure))
-            whole_ = chancesOfPieces(*law, need.left, most);
-    }
-
-    [[nodiscard]] double met(int practice, int races) const {
-        switch (need_.counter) {
-            case Counter::Hours:
-                return amount(practice, races);
-            case Counter::Metres:
-                return amount(practice + races, 0);
-            case Counter::Outings:
-                return practice + races >= need_.left ? 1 : 0;
-            case Counter::Starts:
-                return whole_[static_cast<std::size_t>(std::min(races, most_))];
-            default:
-                return whole_[static_cast<std::size_t>(std::min(practice + races, most_))];
+        if (const auto piece = pieceOf(need)) {
+            comes_ = usage::traitsOf(*piece).comes;
+            whole_ = chancesOfPieces(ahead.of(*piece), need.left, most);
         }
     }
 
+    [[nodiscard]] double met(int practice, int races) const {
+        switch (upkeep::traitsOf(need_.counter).kind) {
+            case CounterKind::Hours:
+                return amount(practice, races);
+            case CounterKind::Metres:
+                return amount(practice + races, 0);
+            case CounterKind::Pieces:
+                return pieces(practice, races);
+            case CounterKind::Days:
+            case CounterKind::Months:
+                break;  // these make a day, not a need
+        }
+        return 0;
+    }
+
   private:
+    [[nodiscard]] double pieces(int practice, int races) const {
+        switch (comes_) {
+            case Comes::EachOuting:
+                return practice + races >= need_.left ? 1 : 0;
+            case Comes::AtRaces:
+                return whole_[static_cast<std::size_t>(std::min(races, most_))];
+            case Comes::AnyOuting:
+            case Comes::AsMud:
+            case Comes::AsWash:
+                break;
+        }
+        return whole_[static_cast<std::size_t>(std::min(practice + races, most_))];
+    }
+
     [[nodiscard]] double amount(int outings, int races) const {
         const auto left = static_cast<double>(need_.left);
         return 1 - chanceOfLess(practice_, outings, race_, races,
@@ -112,7 +133,8 @@ class Odds::Curve {
     int most_;
     AmountLaw practice_;
     AmountLaw race_;
-    std::vector<double> whole_;  // by outings, or by races for starts
+    Comes comes_ = Comes::EachOuting;
+    std::vector<double> whole_;  // by outings, or by races for what only they have
 };
 
 /// One due point, asked about several days.

@@ -17,6 +17,9 @@ struct Need {
     bool pressure = false;  ///< of washes: only those with a pressure washer
 };
 
+/// What it counts, of what is counted in pieces.
+std::optional<usage::Piece> pieceOf(const Need& need);
+
 /// What has to come for a task to fall due, of what can be foreseen: `needs` and `day`, the first or the last
 /// of them, or before that whichever comes first of `atOnce` and `onDay`.
 struct DuePoint {

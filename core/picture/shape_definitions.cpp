@@ -14,19 +14,22 @@ using base::Fault;
 
 namespace {
 
+constexpr std::int64_t kMostPieces = 100'000;
+
 std::int64_t mostOf(upkeep::Counter counter) {
-    switch (counter) {
-        case upkeep::Counter::Hours:
+    switch (upkeep::traitsOf(counter).kind) {
+        case upkeep::CounterKind::Hours:
             return kMostHours;
-        case upkeep::Counter::Metres:
+        case upkeep::CounterKind::Metres:
             return kMostMetres;
-        case upkeep::Counter::Days:
+        case upkeep::CounterKind::Pieces:
+            return kMostPieces;
+        case upkeep::CounterKind::Days:
             return kMostDays;
-        case upkeep::Counter::Months:
-            return kMostDays / 30;
-        default:
-            return 100'000;
+        case upkeep::CounterKind::Months:
+            break;
     }
+    return kMostDays / 30;
 }
 
 void checkLimits(Checks& check, const std::vector<upkeep::Limit>& limits) {

@@ -125,7 +125,9 @@ void checkShape(Checks& check, usage::Outing& row) {
     if (row.distance)
         check.that(*row.distance <= kFarthest, Fault::TooLarge, "distance",
                    units::kilometresText(*row.distance), units::kilometresText(kFarthest));
-    check.fromZero("starts", row.starts, kMostOfADay);
+    for (const usage::PieceTraits& piece : usage::kPieces)
+        if (piece.noted)
+            check.fromZero(std::string(piece.noted->field), row.*piece.noted->amount, kMostOfADay);
     check.note("note", row.note);
 }
 

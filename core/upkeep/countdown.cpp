@@ -134,12 +134,14 @@ bool happened(const Atom& atom, Happening happening) {
         case Happening::PressureWash:
             return atom.pressureWashes > 0;
         case Happening::MudDay:
-            return atom.mud;
+            return atom.mud > 0;
         case Happening::Crash:
             return atom.crashes > 0;
-        default:
-            return false;  // a race ahead and another job are no use
+        case Happening::BeforeRace:
+        case Happening::Job:
+            break;  // a race ahead and another job are no use
     }
+    return false;
 }
 
 // Completions of another task since `last`, in any order.

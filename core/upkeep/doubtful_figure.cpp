@@ -31,13 +31,11 @@ bool isEither(double ratio, double factor) {
 
 // The number as it is read beside its unit: hours and kilometres are stored finer than they are said.
 double numberOf(std::int64_t amount, Counter counter) {
-    const double scale = counter == Counter::Hours ? 100 : counter == Counter::Metres ? 1000 : 1;
-    return static_cast<double>(amount) / scale;
+    return static_cast<double>(amount) / static_cast<double>(partsOfOne(counter));
 }
 
 std::int64_t amountOf(double number, Counter counter) {
-    const double scale = counter == Counter::Hours ? 100 : counter == Counter::Metres ? 1000 : 1;
-    return std::llround(number * scale);
+    return std::llround(number * static_cast<double>(partsOfOne(counter)));
 }
 
 bool isSameNumber(double a, double b) {

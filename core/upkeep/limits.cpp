@@ -16,34 +16,21 @@ namespace {
 constexpr std::int64_t kMostMonths = 1'200;
 constexpr std::int64_t kMostDays = 36'525;
 
-template <class Q>
-CountBracket countOf(const usage::Bracket<Q>& bracket) {
-    return {bracket.low.count(), bracket.best.count(),
-            bracket.high ? std::optional(bracket.high->count()) : std::nullopt};
-}
-
-CountBracket piecesOf(std::int64_t pieces, bool open) {
-    return {pieces, pieces, open ? std::nullopt : std::optional(pieces)};
-}
-
-// What a counter other than the calendar's shows.
-CountBracket countOf(const usage::Exposure& exposure, Counter counter, bool open) {
-    switch (counter) {
-        case Counter::Hours:
-            return countOf(exposure.hours);
-        case Counter::Metres:
-            return countOf(exposure.distance);
-        case Counter::Outings:
-            return piecesOf(exposure.outings, open);
-        case Counter::Starts:
-            return piecesOf(exposure.starts, open);
-        case Counter::Washes:
-            return piecesOf(exposure.washes, open);
-        case Counter::MudDays:
-            return piecesOf(exposure.mudDays, open);
-        default:
-            return piecesOf(exposure.crashes, open);
+// An exposure or an atom: both have hours and a distance, and pieces each in its own place.
+template <class Use>
+CountBracket countIn(const Use& use, Counter counter, std::int64_t Use::*pieces, bool open) {
+    switch (traitsOf(counter).kind) {
+        case CounterKind::Hours:
+            return bracketOf(use.hours);
+        case CounterKind::Metres:
+            return bracketOf(use.distance);
+        case CounterKind::Pieces:
+            return {use.*pieces, use.*pieces, open ? std::nullopt : std::optional(use.*pieces)};
+        case CounterKind::Days:
+        case CounterKind::Months:
+            break;
     }
+    return {};
 }
 
 Date dayAfter(Date from, Counter counter, std::int64_t amount) {
@@ -96,11 +83,11 @@ void reckonDays(LimitState& state, const Count& count) {
 void reckonUse(LimitState& state, const Count& count) {
     const Limit& limit = state.limit;
     const bool marks = count.countFrom == CountFrom::FixedMarks && count.after;
-    state.behind = countOf(count.behind, limit.counter, count.countsOpen);
+    state.behind = bracketOf(count.behind, limit.counter, count.countsOpen);
     if (count.raw && limit.counter == Counter::Hours)
-        state.raw = countOf(*count.raw);
+        state.raw = bracketOf(*count.raw);
     if (marks)
-        state.stoodAt = countOf(count.before, limit.counter, false).best;
+        state.stoodAt = bracketOf(count.before, limit.counter, false).best;
     state.amount = marks           ? toNextMark(*state.stoodAt, limit.every)
                    : state.isFirst ? *limit.first
                                    : limit.every;
@@ -113,6 +100,16 @@ void reckonUse(LimitState& state, const Count& count) {
 }
 
 }  // namespace
+
+CountBracket bracketOf(const usage::Exposure& exposure, Counter counter, bool countsOpen) {
+    const auto piece = traitsOf(counter).piece;
+    return countIn(exposure, counter, piece ? traitsOf(*piece).behind : nullptr, countsOpen);
+}
+
+CountBracket bracketOf(const usage::Atom& atom, Counter counter) {
+    const auto piece = traitsOf(counter).piece;
+    return countIn(atom, counter, piece ? traitsOf(*piece).inAtom : nullptr, false);
+}
 
 usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& baseline) {
     using units::Hours;

@@ -22,6 +22,16 @@ struct Count {
     From side = From::Best;
 };
 
+template <class Q>
+CountBracket bracketOf(const usage::Bracket<Q>& bracket) {
+    return {bracket.low.count(), bracket.best.count(),
+            bracket.high ? std::optional(bracket.high->count()) : std::nullopt};
+}
+
+/// What is behind of a counter; nothing of the calendar's, which no riding moves. `countsOpen`: as in Count.
+CountBracket bracketOf(const usage::Exposure& exposure, Counter counter, bool countsOpen = false);
+CountBracket bracketOf(const usage::Atom& atom, Counter counter);
+
 /// What a stated past still had to run after a baseline that states the total time of then.
 usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& baseline);
 

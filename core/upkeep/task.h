@@ -14,6 +14,7 @@
 #include "core/calendar/date.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
+#include "core/upkeep/counters.h"
 #include "core/usage/rows.h"
 
 namespace wm::upkeep {
@@ -27,9 +28,6 @@ constexpr bool isSafety(Consequence c) {
 constexpr bool isHidden(Consequence c) {
     return c == Consequence::SafetyHidden || c == Consequence::HiddenWear;
 }
-
-/// What an interval counts. Amounts are hundredths of an hour for Hours, metres for Metres, else pieces.
-enum class Counter : std::uint8_t { Hours, Metres, Outings, Starts, Washes, MudDays, Crashes, Days, Months };
 
 /// One limit of an interval. `first` holds until the first completion (run-in), then `every`. A soft limit
 /// may be overrun by `allowance`; a hard one (a life limit) may not.
@@ -261,11 +259,6 @@ template <>
 struct Names<upkeep::Consequence> {
     static constexpr std::array<std::string_view, 5> names{"safety evident", "safety hidden", "ends a race",
                                                            "costs money", "hidden wear"};
-};
-template <>
-struct Names<upkeep::Counter> {
-    static constexpr std::array<std::string_view, 9> names{
-        "hours", "metres", "outings", "starts", "washes", "mud days", "crashes", "days", "months"};
 };
 template <>
 struct Names<upkeep::Combine> {

@@ -25,21 +25,24 @@ struct CountingWord {
     Counter counter;
     std::int64_t times = 1;
 };
-constexpr std::array kCountingWords{
-    CountingWord{"h", Counter::Hours},         CountingWord{"hr", Counter::Hours},
-    CountingWord{"hrs", Counter::Hours},       CountingWord{"hour", Counter::Hours},
-    CountingWord{"hours", Counter::Hours},     CountingWord{"km", Counter::Metres},
-    CountingWord{"outing", Counter::Outings},  CountingWord{"outings", Counter::Outings},
+// Beside the counters' own words.
+constexpr std::array kOtherWords{
+    CountingWord{"hr", Counter::Hours},        CountingWord{"hrs", Counter::Hours},
+    CountingWord{"hour", Counter::Hours},      CountingWord{"hours", Counter::Hours},
     CountingWord{"ride", Counter::Outings},    CountingWord{"rides", Counter::Outings},
-    CountingWord{"start", Counter::Starts},    CountingWord{"starts", Counter::Starts},
-    CountingWord{"wash", Counter::Washes},     CountingWord{"washes", Counter::Washes},
-    CountingWord{"mud day", Counter::MudDays}, CountingWord{"mud days", Counter::MudDays},
-    CountingWord{"crash", Counter::Crashes},   CountingWord{"crashes", Counter::Crashes},
-    CountingWord{"day", Counter::Days},        CountingWord{"days", Counter::Days},
     CountingWord{"week", Counter::Days, 7},    CountingWord{"weeks", Counter::Days, 7},
-    CountingWord{"month", Counter::Months},    CountingWord{"months", Counter::Months},
     CountingWord{"year", Counter::Months, 12}, CountingWord{"years", Counter::Months, 12},
 };
+
+std::optional<CountingWord> countingWord(std::string_view word) {
+    for (const CounterTraits& counter : kCounters)
+        if (word == counter.one || word == counter.many)
+            return CountingWord{word, counter.of};
+    for (const CountingWord& other : kOtherWords)
+        if (word == other.word)
+            return other;
+    return std::nullopt;
+}
 
 struct Counted {
     Counter counter = Counter::Hours;
@@ -48,10 +51,16 @@ struct Counted {
 
 base::Result<std::int64_t> countIn(std::string_view field, std::string_view number,
                                    const CountingWord& word) {
-    if (word.counter == Counter::Hours)
-        return units::parseHours(field, number).map([](units::Hours h) { return h.count(); });
-    if (word.counter == Counter::Metres)
-        return units::parseKilometres(field, number).map([](units::Metres m) { return m.count(); });
+    switch (traitsOf(word.counter).kind) {
+        case CounterKind::Hours:
+            return units::parseHours(field, number).map([](units::Hours h) { return h.count(); });
+        case CounterKind::Metres:
+            return units::parseKilometres(field, number).map([](units::Metres m) { return m.count(); });
+        case CounterKind::Pieces:
+        case CounterKind::Days:
+        case CounterKind::Months:
+            break;
+    }
     return units::parseCount(field, number, kMostTyped).map([&](std::int64_t n) { return n * word.times; });
 }
 
@@ -61,9 +70,8 @@ base::Result<Counted> parseCounted(std::string_view field, std::string_view text
     if (end == 0)
         return refuse(all.empty() ? Fault::Empty : Fault::NotANumber, std::string(field), std::string(all));
     const std::string word = base::lowered(base::trimmed(all.substr(end)));
-    const auto known = std::find_if(kCountingWords.begin(), kCountingWords.end(),
-                                    [&](const CountingWord& each) { return each.word == word; });
-    if (known == kCountingWords.end())
+    const auto known = countingWord(word);
+    if (!known)
         return refuse(Fault::WrongUnit, std::string(field), word.empty() ? std::string(all) : word,
                       std::string(kLike));
     const auto amount = countIn(field, all.substr(0, end), *known);
@@ -170,10 +178,8 @@ std::string countText(std::int64_t amount, Counter counter, char mark) {
         return units::hoursText(units::Hours{amount}, mark) + " h";
     if (counter == Counter::Metres)
         return exactKilometres(amount, mark) + " km";
-    // The first word of a counter is for one, the second for more.
-    const auto one = std::find_if(kCountingWords.begin(), kCountingWords.end(),
-                                  [&](const CountingWord& each) { return each.counter == counter; });
-    return std::to_string(amount) + ' ' + std::string(amount == 1 ? one->word : (one + 1)->word);
+    const CounterTraits& counted = traitsOf(counter);
+    return std::to_string(amount) + ' ' + std::string(amount == 1 ? counted.one : counted.many);
 }
 
 std::string intervalText(const std::vector<Limit>& limits, Combine combine, char mark) {

@@ -6,6 +6,8 @@
 #include <numeric>
 #include <tuple>
 
+#include "core/upkeep/limits.h"
+
 namespace wm::upkeep {
 
 namespace {
@@ -30,26 +32,17 @@ int placeOfClass(Consequence consequence) {
 }
 
 double mostBehind(const Unknown& unknown, Counter counter, calendar::Date on) {
-    const usage::Exposure& life = unknown.life;
     const int days = std::max(on - unknown.oldestSince, 0);
-    switch (counter) {
-        case Counter::Hours:
-            return static_cast<double>(life.hours.high.value_or(life.hours.best).count());
-        case Counter::Metres:
-            return static_cast<double>(life.distance.high.value_or(life.distance.best).count());
-        case Counter::Outings:
-            return static_cast<double>(life.outings);
-        case Counter::Starts:
-            return static_cast<double>(life.starts);
-        case Counter::Washes:
-            return static_cast<double>(life.washes);
-        case Counter::MudDays:
-            return static_cast<double>(life.mudDays);
-        case Counter::Crashes:
-            return static_cast<double>(life.crashes);
-        case Counter::Days:
+    switch (traitsOf(counter).kind) {
+        case CounterKind::Hours:
+        case CounterKind::Metres:
+        case CounterKind::Pieces: {
+            const CountBracket behind = bracketOf(unknown.life, counter);
+            return static_cast<double>(behind.high.value_or(behind.best));
+        }
+        case CounterKind::Days:
             return days;
-        case Counter::Months:
+        case CounterKind::Months:
             break;
     }
     return days / kDaysOfAMonth;

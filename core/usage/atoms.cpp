@@ -55,8 +55,10 @@ Atom outingAtom(const Outing& outing, const Use& hours, const Use& distance) {
     atom.hours = bracketOf<units::Hours>(hours);
     atom.distance = bracketOf<units::Metres>(distance);
     atom.outings = 1;
-    atom.starts = outing.starts;
-    atom.mud = isMuddy(outing.ground);
+    for (const PieceTraits& piece : kPieces)
+        if (piece.noted)
+            atom.*piece.inAtom = outing.*piece.noted->amount;
+    atom.mud = isMuddy(outing.ground) ? 1 : 0;
     atom.ground = outing.ground;
     atom.pace = outing.pace;
     atom.known = hours.known;

@@ -27,11 +27,9 @@ Bracket<Q> bracketOf(Q whole, std::int64_t before, std::int64_t upTo, std::int64
 void add(Exposure& sum, const Atom& atom) {
     sum.hours += atom.hours;
     sum.distance += atom.distance;
-    sum.outings += atom.outings;
-    sum.starts += atom.starts;
-    sum.washes += atom.washes;
-    sum.pressureWashes += atom.pressureWashes;
-    sum.crashes += atom.crashes;
+    for (const PieceTraits& piece : kPieces)
+        if (piece.comes != Comes::AsMud)
+            sum.*piece.behind += atom.*piece.inAtom;
 }
 
 }  // namespace
@@ -39,12 +37,8 @@ void add(Exposure& sum, const Atom& atom) {
 Exposure& Exposure::operator+=(const Exposure& other) {
     hours += other.hours;
     distance += other.distance;
-    outings += other.outings;
-    starts += other.starts;
-    washes += other.washes;
-    pressureWashes += other.pressureWashes;
-    mudDays += other.mudDays;
-    crashes += other.crashes;
+    for (const PieceTraits& piece : kPieces)
+        this->*piece.behind += other.*piece.behind;
     return *this;
 }
 
@@ -135,7 +129,7 @@ Exposure exposure(std::span<const Atom> atoms, std::optional<Moment> after, Mome
     std::optional<calendar::Date> lastMud;
     eachPart(atoms, after, upTo, [&](const Atom& atom) {
         add(sum, atom);
-        if (atom.mud && lastMud != atom.to.date) {
+        if (atom.mud > 0 && lastMud != atom.to.date) {
             ++sum.mudDays;
             lastMud = atom.to.date;
         }

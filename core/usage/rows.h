@@ -67,6 +67,9 @@ enum class OutingKind : std::uint8_t { Practice, Race, Other };
 enum class Ground : std::uint8_t { Unstated, Hard, Dust, Sand, Mud, Water };
 enum class Pace : std::uint8_t { Unstated, Race, Hard, Easy };
 
+/// What riding adds up to in whole pieces; core/usage/atom.h says of each how.
+enum class Piece : std::uint8_t { Outings, Starts, Washes, MudDays, Crashes, PressureWashes };
+
 /// What an hour counts for a task on this ground at this pace; nothing = on any, at any. 1000 = as it is.
 struct HourWeight {
     std::optional<Ground> ground{};

@@ -33,7 +33,7 @@ constexpr std::int64_t kMostPercent = 500;
 
 // To what a figure of its kind is said in: tenths of an hour, whole kilometres, whole counts.
 std::int64_t grainOf(Counter counter) {
-    return counter == Counter::Hours ? 10 : counter == Counter::Metres ? 1'000 : 1;
+    return counter == Counter::Hours ? 10 : upkeep::partsOfOne(counter);
 }
 
 // 6.0 h at 80 % = 4.8 h; 3 washes at 80 % = 2.4, so 2; never less than one grain.
@@ -43,7 +43,7 @@ std::int64_t scaled(std::int64_t amount, Counter counter, std::int64_t percent) 
 }
 
 upkeep::Limit scaled(upkeep::Limit limit, std::int64_t percent) {
-    if (isCalendar(limit.counter) || limit.counter == Counter::Crashes || (limit.hard && percent > 100))
+    if (!upkeep::traitsOf(limit.counter).canBeScaled || (limit.hard && percent > 100))
         return limit;
     limit.every = scaled(limit.every, limit.counter, percent);
     if (limit.first)

@@ -13,7 +13,7 @@ namespace wm::arch {
 namespace {
 
 // A part of the tree and the parts right below it: it may include those, and what they may. "rows" stands for
-// the plain row structs (rows.h and upkeep/task.h), which every part of the core may name.
+// the plain row structs (rows.h, upkeep/task.h and upkeep/counters.h), which every part of the core may name.
 const std::map<std::string, std::set<std::string>> kBelow{
     {"core/base", {}},
     {"core/units", {"core/base"}},
@@ -62,7 +62,7 @@ std::optional<std::size_t> heightOf(const std::string& folder) {
 }
 
 bool isRows(const std::string& path) {
-    return endsWith(path, "/rows.h") || path == "core/upkeep/task.h";
+    return endsWith(path, "/rows.h") || path == "core/upkeep/task.h" || path == "core/upkeep/counters.h";
 }
 
 std::string partOf(const std::string& path) {

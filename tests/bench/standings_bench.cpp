@@ -49,7 +49,7 @@ void windowsOfAMachine(benchmark::State& state) {
     ahead.habitOutingsPerWeek = 1.2;
     ahead.weeksSeen = 20;
     ahead.practiceHours = {1.8, 0.4, 24};
-    ahead.washes = {0.8, 30};
+    ahead.of(usage::Piece::Washes) = {0.8, 30};
     for (auto _ : state) {
         const outlook::Odds odds(ahead);
         for (std::int64_t task = 0; task < 80; ++task) {

@@ -167,11 +167,8 @@ QLineEdit* EntryForm::addDay(const QString& name, const QString& label, const QS
     return edit;
 }
 
-QComboBox* EntryForm::addChoice(const QString& name, const QString& label, const QStringList& choices,
-                                int current) {
+QComboBox* EntryForm::addBox(const QString& name, const QString& label) {
     auto* box = new QComboBox(this);
-    box->addItems(choices);
-    box->setCurrentIndex(current);
     connect(box, &QComboBox::activated, this, [this] { touched_ = true; });
     place(name, label, box);
     return box;
@@ -186,18 +183,11 @@ QCheckBox* EntryForm::addTick(const QString& name, const QString& label, bool is
 }
 
 QComboBox* EntryForm::addMachine(std::optional<MachineId> chosen) {
-    QStringList names;
-    int current = 0;
-    const auto machines = book().machines();
-    for (const auto* machine : machines) {
-        if (machine->id == chosen)
-            current = static_cast<int>(names.size());
-        names << text(machine->name);
-    }
-    auto* box = addChoice(QStringLiteral("machine"), tr("machine"), names, current);
-    for (int at = 0; at < box->count(); ++at)
-        box->setItemData(at,
-                         QVariant::fromValue<qlonglong>(machines[static_cast<std::size_t>(at)]->id.value()));
+    auto* box = addBox(QStringLiteral("machine"), tr("machine"));
+    for (const auto* machine : book().machines())
+        box->addItem(text(machine->name), asData(machine->id));
+    if (chosen && book().ledger().find<items::Machine>(*chosen) != nullptr)
+        chooseIn(*box, *chosen);
     return box;
 }
 
@@ -324,8 +314,7 @@ base::Result<std::optional<PersonId>> EntryForm::personIn(const QLineEdit* field
 }
 
 std::optional<MachineId> EntryForm::machineIn(const QComboBox* field) const {
-    const auto value = field->currentData().toLongLong();
-    return value > 0 ? std::optional(MachineId{value}) : std::nullopt;
+    return chosenIfAny<MachineId>(*field);
 }
 
 base::Result<MachineId> EntryForm::needMachineIn(const QComboBox* field) const {

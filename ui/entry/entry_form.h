@@ -10,10 +10,10 @@
 #include <vector>
 
 #include "core/store/store.h"
+#include "ui/entry/choice.h"
 #include "ui/entry/day_words.h"
 
 class QCheckBox;
-class QComboBox;
 class QLabel;
 class QLineEdit;
 class QVBoxLayout;
@@ -72,13 +72,25 @@ class EntryForm : public QWidget {
     [[nodiscard]] QWidget* firstField() const;
 
   protected:
+    /// How a machine or an item came.
+    enum class Past : std::uint8_t { New, Used };
+
     QLineEdit* addText(const QString& name, const QString& label, const QString& value, int letters);
     /// Offers every choice that contains what is typed; anything else may be typed too.
     QLineEdit* addSuggested(const QString& name, const QString& label, const QString& value,
                             const QStringList& choices, int letters);
     /// A day, as day_words.h reads it; the label says which day was understood.
     QLineEdit* addDay(const QString& name, const QString& label, const QString& value, Lean lean);
-    QComboBox* addChoice(const QString& name, const QString& label, const QStringList& choices, int current);
+    template <class T>
+    QComboBox* addChoice(const QString& name, const QString& label,
+                         const std::vector<Choice<std::type_identity_t<T>>>& choices, T current) {
+        QComboBox* box = addBox(name, label);
+        addChoices(*box, choices);
+        chooseIn(*box, current);
+        return box;
+    }
+    /// Without a line yet.
+    QComboBox* addBox(const QString& name, const QString& label);
     QCheckBox* addTick(const QString& name, const QString& label, bool isTicked);
     QComboBox* addMachine(std::optional<MachineId> chosen);
     QLineEdit* addPerson(const QString& name, const QString& label, std::optional<PersonId> person);

@@ -13,6 +13,8 @@
 
 namespace wm::ui {
 
+using outlook::EventKind;
+
 EventForm::EventForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("event")) {
     if (request.event)
         if (const auto* event = book().ledger().find<outlook::Event>(*request.event))
@@ -20,8 +22,8 @@ EventForm::EventForm(Workbench& workbench, const EntryRequest& request) : EntryF
     const outlook::Event event = old_.value_or(outlook::Event{});
     name_ = addText(QStringLiteral("name"), tr("name"), text(event.name), 20);
     place_ = addText(QStringLiteral("place"), tr("place"), text(event.place), 16);
-    kind_ = addChoice(QStringLiteral("kind"), tr("what"), {tr("race"), tr("practice")},
-                      static_cast<int>(event.kind));
+    kind_ = addChoice(QStringLiteral("kind"), tr("what"),
+                      {{EventKind::Race, tr("race")}, {EventKind::Practice, tr("practice")}}, event.kind);
     first_ = addDay(QStringLiteral("first"), tr("first day"), old_ ? text(event.first.iso()) : QString(),
                     Lean::Future);
     last_ = addDay(QStringLiteral("last"), tr("last day, if later"),
@@ -41,7 +43,7 @@ tl::expected<store::Verb, Faults> EventForm::verb() {
     outlook::Event event = old_.value_or(outlook::Event{});
     event.name = typed(name_);
     event.place = typed(place_);
-    event.kind = static_cast<outlook::EventKind>(kind_->currentIndex());
+    event.kind = chosenOf<EventKind>(*kind_);
     event.first = read(dayIn(first_, Lean::Future));
     event.last = read(dayOrNothingIn(last_, Lean::Future)).value_or(event.first);
     event.calledOff = calledOff_ != nullptr && calledOff_->isChecked();

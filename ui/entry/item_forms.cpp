@@ -18,6 +18,7 @@ namespace wm::ui {
 
 namespace {
 
+using calendar::DayPart;
 using calendar::Moment;
 using items::MoveKind;
 
@@ -33,29 +34,18 @@ std::vector<const items::Item*> onTheShelf(const book::Book& book) {
 
 void offer(QComboBox* box, const std::vector<const items::Item*>& items) {
     for (const auto* item : items)
-        box->addItem(text(item->name), QVariant::fromValue<qlonglong>(item->id.value()));
+        box->addItem(text(item->name), asData(item->id));
 }
 
-std::optional<ItemId> itemIn(const QComboBox* box) {
-    const auto value = box->currentData().toLongLong();
-    return value > 0 ? std::optional(ItemId{value}) : std::nullopt;
+std::vector<Choice<DayPart>> partsOfDay() {
+    return {{DayPart::BeforeRiding, QObject::tr("before riding")},
+            {DayPart::AfterRiding, QObject::tr("after riding")}};
 }
 
-QStringList partsOfDay() {
-    return {QObject::tr("before riding"), QObject::tr("after riding")};
-}
-
-calendar::DayPart partIn(const QComboBox* box) {
-    return box->currentIndex() == 0 ? calendar::DayPart::BeforeRiding : calendar::DayPart::AfterRiding;
-}
-
-MoveKind destinationIn(const QComboBox* box) {
-    constexpr MoveKind kinds[] = {MoveKind::Removed, MoveKind::Away, MoveKind::Retired};
-    return kinds[box->currentIndex()];
-}
-
-QStringList destinations() {
-    return {QObject::tr("the shelf"), QObject::tr("a workshop"), QObject::tr("scrapped or sold")};
+std::vector<Choice<MoveKind>> destinations() {
+    return {{MoveKind::Removed, QObject::tr("the shelf")},
+            {MoveKind::Away, QObject::tr("a workshop")},
+            {MoveKind::Retired, QObject::tr("scrapped or sold")}};
 }
 
 // "engine/piston": the piston sits inside what sits at "engine" of the machine.
@@ -113,18 +103,20 @@ FitForm::FitForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
     machine_ = addMachine(request.machine ? request.machine : lastMachine(book()));
     position_ =
         addSuggested(QStringLiteral("position"), tr("where"), request.position, positionsOf(book()), 16);
-    item_ = addChoice(QStringLiteral("item"), tr("what"), {tr("a new item")}, 0);
+    item_ = addBox(QStringLiteral("item"), tr("what"));
+    item_->addItem(tr("a new item"));
     offer(item_, onTheShelf(book()));
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
-    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), 1);
+    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), DayPart::AfterRiding);
     name_ = addText(QStringLiteral("name"), tr("name"), QString(), 18);
     kind_ = addText(QStringLiteral("kind"), tr("kind"), QString(), 10);
-    past_ = addChoice(QStringLiteral("startedNew"), tr("its past"), {tr("new"), tr("used")}, 0);
+    past_ = addChoice(QStringLiteral("startedNew"), tr("its past"),
+                      {{Past::New, tr("new")}, {Past::Used, tr("used")}}, Past::New);
     best_ = addText(QStringLiteral("pastBest"), tr("likely hours"), QString(), 6);
     low_ = addText(QStringLiteral("pastLow"), tr("at least"), QString(), 6);
     high_ = addText(QStringLiteral("pastHigh"), tr("at most, if known"), QString(), 6);
     if (request.item)
-        item_->setCurrentIndex(item_->findData(QVariant::fromValue<qlonglong>(request.item->value())));
+        chooseIn(*item_, *request.item);
     startAt(request.position.isEmpty() ? static_cast<QWidget*>(position_) : static_cast<QWidget*>(item_));
     connect(item_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
     connect(past_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
@@ -144,8 +136,8 @@ void FitForm::sayWhatEnds() {
 }
 
 void FitForm::followItem() {
-    const bool isNewHere = item_->currentIndex() <= 0;
-    const bool isUsed = isNewHere && past_->currentIndex() == 1;
+    const bool isNewHere = !chosenIfAny<ItemId>(*item_);
+    const bool isUsed = isNewHere && chosenOf<Past>(*past_) == Past::Used;
     for (QWidget* field :
          {static_cast<QWidget*>(name_), static_cast<QWidget*>(kind_), static_cast<QWidget*>(past_)})
         field->parentWidget()->setVisible(isNewHere);
@@ -157,7 +149,7 @@ items::Item FitForm::newItem(Answers& read) const {
     items::Item item;
     item.name = typed(name_);
     item.kind = typed(kind_);
-    item.startedNew = past_->currentIndex() == 0;
+    item.startedNew = chosenOf<Past>(*past_) == Past::New;
     if (item.startedNew) {
         item.pastHigh = units::Hours{};
         return item;
@@ -173,13 +165,13 @@ tl::expected<store::Verb, Faults> FitForm::verb() {
     items::Move move;
     const auto machine = read(needMachineIn(machine_));
     move.date = read(dayIn(date_, Lean::Past));
-    move.part = partIn(part_);
+    move.part = chosenOf<DayPart>(*part_);
     move.kind = MoveKind::Fitted;
     if (typed(position_).empty())
         read.fault({base::Fault::Empty, "position", {}, {}});
     if (read.isFine())
         placeAt(move, book(), machine, typed(position_));
-    if (const auto item = itemIn(item_)) {
+    if (const auto item = chosenIfAny<ItemId>(*item_)) {
         move.item = *item;
         return std::move(read).answer([move](const verbs::Pen& pen) { return verbs::moveItem(pen, move); });
     }
@@ -191,9 +183,9 @@ tl::expected<store::Verb, Faults> FitForm::verb() {
 
 TakeOffForm::TakeOffForm(Workbench& workbench, const EntryRequest& request)
     : EntryForm(workbench, tr("take off")), item_(request.item.value_or(ItemId{})) {
-    to_ = addChoice(QStringLiteral("kind"), tr("goes to"), destinations(), 0);
+    to_ = addChoice(QStringLiteral("kind"), tr("goes to"), destinations(), MoveKind::Removed);
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
-    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), 1);
+    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), DayPart::AfterRiding);
     note_ = addText(QStringLiteral("note"), tr("note: clickers, preload, gearing"), QString(), 36);
     if (const auto* item = book().ledger().find<items::Item>(item_))
         addNote(text(item->name));
@@ -203,20 +195,20 @@ tl::expected<store::Verb, Faults> TakeOffForm::verb() {
     Answers read;
     items::Move move;
     move.item = item_;
-    move.kind = destinationIn(to_);
+    move.kind = chosenOf<MoveKind>(*to_);
     move.date = read(dayIn(date_, Lean::Past));
-    move.part = partIn(part_);
+    move.part = chosenOf<DayPart>(*part_);
     move.note = typed(note_);
     return std::move(read).answer([move](const verbs::Pen& pen) { return verbs::moveItem(pen, move); });
 }
 
 SwapForm::SwapForm(Workbench& workbench, const EntryRequest& request)
     : EntryForm(workbench, tr("swap")), old_(request.item.value_or(ItemId{})) {
-    item_ = addChoice(QStringLiteral("item"), tr("fit instead"), {}, 0);
+    item_ = addBox(QStringLiteral("item"), tr("fit instead"));
     offer(item_, onTheShelf(book()));
-    to_ = addChoice(QStringLiteral("kind"), tr("the old one goes to"), destinations(), 0);
+    to_ = addChoice(QStringLiteral("kind"), tr("the old one goes to"), destinations(), MoveKind::Removed);
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
-    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), 1);
+    part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), DayPart::AfterRiding);
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 24);
     const auto* item = book().ledger().find<items::Item>(old_);
     if (item == nullptr)
@@ -243,9 +235,9 @@ tl::expected<store::Verb, Faults> SwapForm::verb() {
     items::Move move;
     move.kind = MoveKind::Fitted;
     move.date = read(dayIn(date_, Lean::Past));
-    move.part = partIn(part_);
+    move.part = chosenOf<DayPart>(*part_);
     move.note = typed(note_);
-    const auto item = itemIn(item_);
+    const auto item = chosenIfAny<ItemId>(*item_);
     if (item)
         move.item = *item;
     else
@@ -255,8 +247,9 @@ tl::expected<store::Verb, Faults> SwapForm::verb() {
         move.parent = place->parent;
         move.position = place->position;
     }
-    return std::move(read).answer(
-        [move, to = destinationIn(to_)](const verbs::Pen& pen) { return verbs::swapItem(pen, move, to); });
+    return std::move(read).answer([move, to = chosenOf<MoveKind>(*to_)](const verbs::Pen& pen) {
+        return verbs::swapItem(pen, move, to);
+    });
 }
 
 }  // namespace wm::ui

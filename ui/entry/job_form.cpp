@@ -16,6 +16,8 @@
 
 namespace wm::ui {
 
+using upkeep::RecordKind;
+
 namespace {
 
 constexpr std::int64_t kMostMinutes = 10'000;
@@ -48,7 +50,10 @@ JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     meter_ = addText(QStringLiteral("meter"), tr("meter"), QString(), 8);
     kind_ = addChoice(QStringLiteral("kind"), tr("how"),
-                      {tr("done"), tr("looked fine"), tr("done before, by word")}, 0);
+                      {{RecordKind::Done, tr("done")},
+                       {RecordKind::LookedFine, tr("looked fine")},
+                       {RecordKind::Baseline, tr("done before, by word")}},
+                      RecordKind::Done);
     uses_ = addText(QStringLiteral("uses"), tr("parts and fluids used"), QString(), 34);
     minutes_ = addText(QStringLiteral("minutes"), tr("minutes"), QString(), 5);
     by_ = addPerson(QStringLiteral("by"), tr("by"), lastMechanic(book()));
@@ -69,7 +74,7 @@ JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
             startAt(uses_);
         }
     if (request.how) {
-        kind_->setCurrentIndex(static_cast<int>(*request.how));
+        chooseIn(*kind_, *request.how);
         note_->setText(request.note);
         startAt(date_);
     }
@@ -79,7 +84,7 @@ JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
 }
 
 void JobForm::fill(const upkeep::Record& record) {
-    machine_->setCurrentIndex(machine_->findData(QVariant::fromValue<qlonglong>(record.machine.value())));
+    chooseIn(*machine_, record.machine);
     if (record.task)
         if (const auto* task = book().task(*record.task))
             task_->setText(text(task->name));
@@ -88,7 +93,7 @@ void JobForm::fill(const upkeep::Record& record) {
             task_->setText(text(snag->what));
     date_->setText(text(record.date.iso()));
     meter_->setText(record.meter ? text(units::hoursText(*record.meter, decimalMark())) : QString());
-    kind_->setCurrentIndex(static_cast<int>(record.kind));
+    chooseIn(*kind_, record.kind);
     uses_->setText(usesText(book(), record.uses));
     minutes_->setText(record.minutes ? QString::number(record.minutes->count()) : QString());
     note_->setText(text(record.note));
@@ -249,7 +254,7 @@ tl::expected<store::Verb, Faults> JobForm::verb() {
     record.what = record.snag ? typed(task_) : std::string();
     record.date = read(dayIn(date_, Lean::Past));
     record.meter = read(hoursIn(meter_));
-    record.kind = static_cast<upkeep::RecordKind>(kind_->currentIndex());
+    record.kind = chosenOf<RecordKind>(*kind_);
     record.uses = read(parseUses(book(), uses_->text()));
     if (const auto minutes = read(countIn(minutes_, kMostMinutes)); minutes > 0)
         record.minutes = units::Minutes{minutes};

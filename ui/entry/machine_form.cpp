@@ -14,6 +14,8 @@
 
 namespace wm::ui {
 
+using usage::MeterCounts;
+
 namespace {
 
 constexpr std::int64_t kLastYear = 2199;
@@ -41,10 +43,14 @@ store::Verb firstReading(const std::string& machine, units::Hours shown) {
 MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machine")), starters_(starters()) {
     name_ = addText(QStringLiteral("name"), tr("what you call it"), QString(), 14);
     // What a machine can't do without stands first, so that Tab and Enter suffice.
-    starter_ = addChoice(QStringLiteral("starter"), tr("begin with the schedule"), {tr("none")}, 0);
+    starter_ = addBox(QStringLiteral("starter"), tr("begin with the schedule"));
+    starter_->addItem(tr("none"));
     meter_ = addText(QStringLiteral("shown"), tr("meter shows now"), QString(), 7);
-    counts_ = addChoice(QStringLiteral("meterCounts"), tr("it counts"), {tr("riding"), tr("the van too")}, 0);
-    past_ = addChoice(QStringLiteral("startedNew"), tr("it came"), {tr("new"), tr("used")}, 1);
+    counts_ = addChoice(QStringLiteral("meterCounts"), tr("it counts"),
+                        {{MeterCounts::Riding, tr("riding")}, {MeterCounts::TransportToo, tr("the van too")}},
+                        MeterCounts::Riding);
+    past_ = addChoice(QStringLiteral("startedNew"), tr("it came"),
+                      {{Past::New, tr("new")}, {Past::Used, tr("used")}}, Past::Used);
     best_ = addText(QStringLiteral("pastBest"), tr("likely hours before"), QString(), 7);
     low_ = addText(QStringLiteral("pastLow"), tr("at least"), QString(), 7);
     high_ = addText(QStringLiteral("pastHigh"), tr("at most, if known"), QString(), 7);
@@ -54,8 +60,8 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
     year_ = addText(QStringLiteral("year"), tr("year"), QString(), 5);
     for (const exchange::Starter& each : starters_)
         starter_->addItem(text(each.name), text(each.name));
-    if (const int at = starter_->findData(QLatin1String(kCommonest)); at >= 0)
-        starter_->setCurrentIndex(at);
+    if (starter_->findData(QLatin1String(kCommonest)) >= 0)
+        chooseIn(*starter_, QString(QLatin1String(kCommonest)));
     addNote(tr(
         "A schedule brings common-practice intervals, not confirmed, and no torque: yours to check "
         "against the manual. Used, and nobody is sure of the hours? Leave them blank and weigh what you see "
@@ -66,7 +72,7 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
 
 void MachineForm::followPast() {
     for (auto* field : {best_, low_, high_})
-        field->parentWidget()->setVisible(past_->currentIndex() == 1);
+        field->parentWidget()->setVisible(chosenOf<Past>(*past_) == Past::Used);
 }
 
 items::Machine MachineForm::machine(Answers& read) const {
@@ -77,8 +83,8 @@ items::Machine MachineForm::machine(Answers& read) const {
     if (!typed(year_).empty())
         machine.year = read(countIn(year_, kLastYear));
     machine.since = read(dayIn(since_, Lean::Past));
-    machine.startedNew = past_->currentIndex() == 0;
-    machine.meterCountsTransport = counts_->currentIndex() == 1;
+    machine.startedNew = chosenOf<Past>(*past_) == Past::New;
+    machine.meterCountsTransport = chosenOf<MeterCounts>(*counts_) == MeterCounts::TransportToo;
     if (machine.startedNew) {
         machine.pastHigh = units::Hours{};
         return machine;

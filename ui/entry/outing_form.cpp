@@ -18,7 +18,13 @@
 
 namespace wm::ui {
 
+using usage::Ground;
+using usage::OutingKind;
+using usage::Pace;
+
 namespace {
+
+enum class Washed : std::uint8_t { Not, ByHand, ByPressure };
 
 store::Verb tightenThenLog(const QString& words, std::vector<fastening::JointMark> marks, store::Verb log) {
     const auto tighten = [marks = std::move(marks)](const verbs::Pen& pen) {
@@ -35,14 +41,34 @@ OutingForm::OutingForm(Workbench& workbench, const EntryRequest& request)
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     hours_ = addText(QStringLiteral("hours"), tr("hours ridden"), QString(), 6);
     meter_ = addText(QStringLiteral("meter"), tr("meter after"), QString(), 8);
-    kind_ = addChoice(QStringLiteral("kind"), tr("what"), {tr("practice"), tr("race"), tr("other")}, 0);
-    starts_ = addText(QStringLiteral("starts"), tr("starts"), QString(), 3);
+    kind_ = addChoice(QStringLiteral("kind"), tr("what"),
+                      {{OutingKind::Practice, tr("practice")},
+                       {OutingKind::Race, tr("race")},
+                       {OutingKind::Other, tr("other")}},
+                      OutingKind::Practice);
+    for (const usage::PieceTraits& piece : usage::kPieces)
+        if (const auto counter = upkeep::counterOf(piece.of); piece.noted && counter)
+            counts_.emplace_back(*piece.noted, addText(text(std::string(piece.noted->field)),
+                                                       counterWords(*counter), QString(), 3));
     ground_ = addChoice(QStringLiteral("ground"), tr("ground"),
-                        {tr("not said"), tr("hard"), tr("dust"), tr("sand"), tr("mud"), tr("water")}, 0);
+                        {{Ground::Unstated, tr("not said")},
+                         {Ground::Hard, tr("hard")},
+                         {Ground::Dust, tr("dust")},
+                         {Ground::Sand, tr("sand")},
+                         {Ground::Mud, tr("mud")},
+                         {Ground::Water, tr("water")}},
+                        Ground::Unstated);
     pace_ = addChoice(QStringLiteral("pace"), tr("pace"),
-                      {tr("not said"), tr("race"), tr("hard"), tr("easy")}, 0);
+                      {{Pace::Unstated, tr("not said")},
+                       {Pace::Race, tr("race")},
+                       {Pace::Hard, tr("hard")},
+                       {Pace::Easy, tr("easy")}},
+                      Pace::Unstated);
     wash_ = addChoice(QStringLiteral("wash"), tr("wash after"),
-                      {tr("none"), tr("by hand"), tr("pressure washer")}, 0);
+                      {{Washed::Not, tr("none")},
+                       {Washed::ByHand, tr("by hand")},
+                       {Washed::ByPressure, tr("pressure washer")}},
+                      Washed::Not);
     rider_ = addPerson(QStringLiteral("rider"), tr("rider"), std::nullopt);
     crash_ = addTick(QStringLiteral("crash"), tr("crashed"), false);
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 18);
@@ -58,14 +84,18 @@ OutingForm::OutingForm(Workbench& workbench, const EntryRequest& request)
 }
 
 void OutingForm::fill(const usage::Outing& outing) {
-    machine_->setCurrentIndex(machine_->findData(QVariant::fromValue<qlonglong>(outing.machine.value())));
+    chooseIn(*machine_, outing.machine);
     date_->setText(text(outing.date.iso()));
     if (outing.hours)
         hours_->setText(text(units::hoursText(*outing.hours, decimalMark())));
-    kind_->setCurrentIndex(static_cast<int>(outing.kind));
-    starts_->setText(outing.starts > 0 ? QString::number(outing.starts) : QString());
-    ground_->setCurrentIndex(static_cast<int>(outing.ground));
-    pace_->setCurrentIndex(static_cast<int>(outing.pace));
+    chooseIn(*kind_, outing.kind);
+    for (const auto& [noted, field] : counts_)
+        if (const std::int64_t count = outing.*noted.amount; count > 0)
+            field->setText(QString::number(count));
+        else
+            field->clear();
+    chooseIn(*ground_, outing.ground);
+    chooseIn(*pace_, outing.pace);
     note_->setText(text(outing.note));
     if (outing.rider)
         if (const auto* person = book().ledger().find<items::Person>(*outing.rider))
@@ -76,7 +106,7 @@ void OutingForm::fill(const usage::Outing& outing) {
             meter_->setText(text(units::hoursText(reading.shown, decimalMark())));
     for (const auto& wash : ledger.all<usage::Wash>())
         if (wash.outing == outing.id)
-            wash_->setCurrentIndex(wash.pressure ? 2 : 1);
+            chooseIn(*wash_, wash.pressure ? Washed::ByPressure : Washed::ByHand);
     for (const auto& crash : ledger.all<usage::Crash>())
         if (crash.outing == outing.id)
             crash_->setChecked(true);
@@ -117,7 +147,7 @@ void OutingForm::followDay() {
         return;
     const auto* event = picture::eventOn(book().ledger(), *machine, *day);
     if (event != nullptr)
-        kind_->setCurrentIndex(event->kind == outlook::EventKind::Race ? 1 : 0);
+        chooseIn(*kind_, event->kind == outlook::EventKind::Race ? OutingKind::Race : OutingKind::Practice);
 }
 
 tl::expected<store::Verb, Faults> OutingForm::verb() {
@@ -128,14 +158,15 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     outing.date = read(dayIn(date_, Lean::Past));
     outing.hours = read(hoursIn(hours_));
     draft.meterAfter = read(hoursIn(meter_));
-    outing.kind = static_cast<usage::OutingKind>(kind_->currentIndex());
-    outing.starts = read(countIn(starts_, picture::kMostOfADay));
-    outing.ground = static_cast<usage::Ground>(ground_->currentIndex());
-    outing.pace = static_cast<usage::Pace>(pace_->currentIndex());
+    outing.kind = chosenOf<OutingKind>(*kind_);
+    for (const auto& [noted, field] : counts_)
+        outing.*noted.amount = read(countIn(field, picture::kMostOfADay));
+    outing.ground = chosenOf<Ground>(*ground_);
+    outing.pace = chosenOf<Pace>(*pace_);
     outing.rider = read(personIn(rider_));
     outing.note = typed(note_);
-    draft.washed = wash_->currentIndex() > 0;
-    draft.pressureWashed = wash_->currentIndex() == 2;
+    draft.washed = chosenOf<Washed>(*wash_) != Washed::Not;
+    draft.pressureWashed = chosenOf<Washed>(*wash_) == Washed::ByPressure;
     draft.crashed = crash_->isChecked();
     draft.handTightSeen = seen_ != nullptr && seen_->isChecked();
     if (read.isFine())

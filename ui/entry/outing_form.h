@@ -29,7 +29,7 @@ class OutingForm : public EntryForm {
     QLineEdit* hours_;
     QLineEdit* meter_;
     QComboBox* kind_;
-    QLineEdit* starts_;
+    std::vector<std::pair<usage::Noted, QLineEdit*>> counts_;
     QComboBox* ground_;
     QComboBox* pace_;
     QComboBox* wash_;

@@ -11,7 +11,11 @@
 
 namespace wm::ui {
 
+using usage::MeterEvent;
+
 namespace {
+
+enum class Meter : std::uint8_t { Hours, Distance };
 
 // The one body for both meters: they differ in their unit and their verb alone.
 template <class Unit>
@@ -23,7 +27,7 @@ usage::ReadingOf<Unit> readingOf(MachineId machine, calendar::Date date, Unit sh
     reading.date = date;
     reading.shown = shown;
     reading.event = event;
-    if (event == usage::MeterEvent::RolledOver)
+    if (event == MeterEvent::RolledOver)
         reading.rollsAt = other;
     else
         reading.before = other;
@@ -36,13 +40,18 @@ usage::ReadingOf<Unit> readingOf(MachineId machine, calendar::Date date, Unit sh
 ReadingForm::ReadingForm(Workbench& workbench, const EntryRequest& request)
     : EntryForm(workbench, tr("reading")) {
     machine_ = addMachine(request.machine ? request.machine : lastMachine(book()));
-    meter_ = addChoice(QStringLiteral("meter"), tr("meter"), {tr("hours"), tr("kilometres")}, 0);
+    meter_ = addChoice(QStringLiteral("meter"), tr("meter"),
+                       {{Meter::Hours, tr("hours")}, {Meter::Distance, tr("kilometres")}}, Meter::Hours);
     shown_ = addText(QStringLiteral("shown"), tr("it shows"), QString(), 10);
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     event_ = addChoice(QStringLiteral("event"), tr("what happened"),
-                       {tr("it counted on"), tr("replaced by another"), tr("set back"), tr("rolled over"),
-                        tr("stands still from here"), tr("counts again")},
-                       0);
+                       {{MeterEvent::Plain, tr("it counted on")},
+                        {MeterEvent::Replaced, tr("replaced by another")},
+                        {MeterEvent::Reset, tr("set back")},
+                        {MeterEvent::RolledOver, tr("rolled over")},
+                        {MeterEvent::Stopped, tr("stands still from here")},
+                        {MeterEvent::Resumed, tr("counts again")}},
+                       MeterEvent::Plain);
     before_ = addText(QStringLiteral("before"), tr("old meter ended at"), QString(), 10);
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 24);
     startAt(shown_);
@@ -51,11 +60,10 @@ ReadingForm::ReadingForm(Workbench& workbench, const EntryRequest& request)
     connect(event_, &QComboBox::currentIndexChanged, this, &ReadingForm::follow);
     if (request.corrects)
         if (const auto* reading = book().ledger().find<usage::HourReading>(ReadingId{*request.corrects})) {
-            machine_->setCurrentIndex(
-                machine_->findData(QVariant::fromValue<qlonglong>(reading->machine.value())));
+            chooseIn(*machine_, reading->machine);
             shown_->setText(text(units::hoursText(reading->shown, decimalMark())));
             date_->setText(text(reading->date.iso()));
-            event_->setCurrentIndex(static_cast<int>(reading->event));
+            chooseIn(*event_, reading->event);
             note_->setText(text(reading->note));
         }
     follow();
@@ -63,24 +71,24 @@ ReadingForm::ReadingForm(Workbench& workbench, const EntryRequest& request)
 
 void ReadingForm::follow() {
     const auto machine = machineIn(machine_);
-    const bool isHours = meter_->currentIndex() == 0;
+    const bool isHours = chosenOf<Meter>(*meter_) == Meter::Hours;
     const auto now = machine && isHours ? book().meterNow(*machine) : std::nullopt;
     shown_->setPlaceholderText(now ? tr("was %1").arg(text(units::hoursText(*now, decimalMark())))
                                    : QString());
-    const auto event = static_cast<usage::MeterEvent>(event_->currentIndex());
-    const bool asks = event == usage::MeterEvent::Replaced || event == usage::MeterEvent::Reset ||
-                      event == usage::MeterEvent::RolledOver;
+    const auto event = chosenOf<MeterEvent>(*event_);
+    const bool asks =
+        event == MeterEvent::Replaced || event == MeterEvent::Reset || event == MeterEvent::RolledOver;
     before_->parentWidget()->setVisible(asks);
-    before_->setPlaceholderText(event == usage::MeterEvent::RolledOver ? tr("rolls over at") : QString());
+    before_->setPlaceholderText(event == MeterEvent::RolledOver ? tr("rolls over at") : QString());
 }
 
 tl::expected<store::Verb, Faults> ReadingForm::verb() {
     Answers read;
     const auto machine = read(needMachineIn(machine_));
     const auto date = read(dayIn(date_, Lean::Past));
-    const auto event = static_cast<usage::MeterEvent>(event_->currentIndex());
+    const auto event = chosenOf<MeterEvent>(*event_);
     const bool asks = before_->isVisibleTo(this) && !typed(before_).empty();
-    if (meter_->currentIndex() == 0) {
+    if (chosenOf<Meter>(*meter_) == Meter::Hours) {
         const auto shown = read(units::parseHours("shown", typed(shown_)));
         const auto other =
             asks ? std::optional(read(units::parseHours("before", typed(before_)))) : std::nullopt;

@@ -13,15 +13,18 @@
 
 namespace wm::ui {
 
+using upkeep::Consequence;
+using upkeep::SnagWish;
+
 namespace {
 
 std::optional<MachineId> machineFor(const book::Book& book, const EntryRequest& request) {
     return request.machine ? request.machine : lastMachine(book);
 }
 
-void choose(QComboBox* box, MachineId machine) {
-    box->setCurrentIndex(box->findData(QVariant::fromValue<qlonglong>(machine.value())));
-}
+// Whether a wash was with pressure.
+constexpr bool kByHand = false;
+constexpr bool kByPressure = true;
 
 const QString kNote = QStringLiteral("note");
 const QString kDate = QStringLiteral("date");
@@ -32,23 +35,20 @@ SnagForm::SnagForm(Workbench& workbench, const EntryRequest& request) : EntryFor
     machine_ = addMachine(machineFor(book(), request));
     what_ = addText(QStringLiteral("what"), tr("what was found"), QString(), 40);
     date_ = addDay(kDate, tr("day"), tr("today"), Lean::Past);
-    wish_ = addChoice(QStringLiteral("wish"), tr("then"), {tr("put it right"), tr("watch it")}, 0);
-    QStringList classes;
-    for (const auto each :
-         {upkeep::Consequence::SafetyEvident, upkeep::Consequence::SafetyHidden,
-          upkeep::Consequence::EndsRace, upkeep::Consequence::CostsMoney, upkeep::Consequence::HiddenWear})
-        classes << consequenceWords(each);
-    consequence_ = addChoice(QStringLiteral("consequence"), tr("if left"), classes,
-                             static_cast<int>(upkeep::Consequence::CostsMoney));
+    wish_ =
+        addChoice(QStringLiteral("wish"), tr("then"),
+                  {{SnagWish::DoIt, tr("put it right")}, {SnagWish::Watch, tr("watch it")}}, SnagWish::DoIt);
+    consequence_ = addChoice(QStringLiteral("consequence"), tr("if left"),
+                             eachOf<Consequence>(consequenceWords), Consequence::CostsMoney);
     startAt(what_);
     if (!request.corrects)
         return;
     if (const auto* snag = book().ledger().find<upkeep::Snag>(SnagId{*request.corrects})) {
-        choose(machine_, snag->machine);
+        chooseIn(*machine_, snag->machine);
         what_->setText(text(snag->what));
         date_->setText(text(snag->date.iso()));
-        wish_->setCurrentIndex(static_cast<int>(snag->wish));
-        consequence_->setCurrentIndex(static_cast<int>(snag->consequence));
+        chooseIn(*wish_, snag->wish);
+        chooseIn(*consequence_, snag->consequence);
     }
 }
 
@@ -58,23 +58,24 @@ tl::expected<store::Verb, Faults> SnagForm::verb() {
     snag.machine = read(needMachineIn(machine_));
     snag.what = typed(what_);
     snag.date = read(dayIn(date_, Lean::Past));
-    snag.wish = static_cast<upkeep::SnagWish>(wish_->currentIndex());
-    snag.consequence = static_cast<upkeep::Consequence>(consequence_->currentIndex());
+    snag.wish = chosenOf<SnagWish>(*wish_);
+    snag.consequence = chosenOf<Consequence>(*consequence_);
     return std::move(read).answer([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
 }
 
 WashForm::WashForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("wash")) {
     machine_ = addMachine(machineFor(book(), request));
     date_ = addDay(kDate, tr("day"), tr("today"), Lean::Past);
-    how_ = addChoice(QStringLiteral("pressure"), tr("how"), {tr("by hand"), tr("pressure washer")}, 0);
+    how_ = addChoice(QStringLiteral("pressure"), tr("how"),
+                     {{kByHand, tr("by hand")}, {kByPressure, tr("pressure washer")}}, kByHand);
     note_ = addText(kNote, tr("note"), QString(), 30);
     startAt(how_);
     if (!request.corrects)
         return;
     if (const auto* wash = book().ledger().find<usage::Wash>(WashId{*request.corrects})) {
-        choose(machine_, wash->machine);
+        chooseIn(*machine_, wash->machine);
         date_->setText(text(wash->date.iso()));
-        how_->setCurrentIndex(wash->pressure ? 1 : 0);
+        chooseIn(*how_, wash->pressure);
         note_->setText(text(wash->note));
     }
 }
@@ -84,7 +85,7 @@ tl::expected<store::Verb, Faults> WashForm::verb() {
     usage::Wash wash;
     wash.machine = read(needMachineIn(machine_));
     wash.date = read(dayIn(date_, Lean::Past));
-    wash.pressure = how_->currentIndex() == 1;
+    wash.pressure = chosenOf<bool>(*how_);
     wash.note = typed(note_);
     return std::move(read).answer([wash](const verbs::Pen& pen) { return verbs::logWash(pen, wash); });
 }
@@ -97,7 +98,7 @@ CrashForm::CrashForm(Workbench& workbench, const EntryRequest& request) : EntryF
     if (!request.corrects)
         return;
     if (const auto* crash = book().ledger().find<usage::Crash>(CrashId{*request.corrects})) {
-        choose(machine_, crash->machine);
+        chooseIn(*machine_, crash->machine);
         date_->setText(text(crash->date.iso()));
         note_->setText(text(crash->note));
     }

@@ -14,6 +14,7 @@
 #include <array>
 #include <utility>
 
+#include "ui/entry/choice.h"
 #include "ui/entry/flow.h"
 #include "ui/shell/notebook_preview.h"
 #include "ui/theme/type.h"
@@ -218,11 +219,10 @@ void NotebookForm::showColumns() {
         auto* choice =
             place(columns_, QStringLiteral("notebook-column-%1").arg(at),
                   header.isEmpty() ? tr("column %1").arg(at + 1) : header, columnTip(preview_.table(), at));
-        for (std::size_t each = 0; each < base::Names<Column>::names.size(); ++each)
-            choice->addItem(columnWord(static_cast<Column>(each)));
-        choice->setCurrentIndex(static_cast<int>(columns[at]));
+        addChoices(*choice, eachOf<Column>(columnWord));
+        chooseIn(*choice, columns[at]);
         connect(choice, &QComboBox::activated, this,
-                [this, at](int index) { emit columnSaid(at, static_cast<Column>(index)); });
+                [this, at, choice] { emit columnSaid(at, chosenOf<Column>(*choice)); });
     }
 }
 

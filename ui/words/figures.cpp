@@ -101,6 +101,31 @@ QString countWords(std::int64_t amount, upkeep::Counter counter) {
     return QStringLiteral("%1 %2").arg(amount).arg(tr(amount == 1 ? words.one : words.many));
 }
 
+QString counterWords(upkeep::Counter counter) {
+    using Counter = upkeep::Counter;
+    switch (counter) {
+        case Counter::Hours:
+            return tr("hours");
+        case Counter::Metres:
+            return tr("km");  // typed and shown in km everywhere
+        case Counter::Outings:
+            return tr("outings");
+        case Counter::Starts:
+            return tr("starts");
+        case Counter::Washes:
+            return tr("washes");
+        case Counter::MudDays:
+            return tr("mud days");
+        case Counter::Crashes:
+            return tr("crashes");
+        case Counter::Days:
+            return tr("days");
+        case Counter::Months:
+            break;
+    }
+    return tr("months");
+}
+
 QString amountWords(std::int64_t amount, upkeep::Unit unit) {
     switch (unit) {
         case upkeep::Unit::Millilitre:

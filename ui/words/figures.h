@@ -32,6 +32,8 @@ QString shortHoursWords(const usage::HoursBracket& hours);
 
 /// An amount of a counter with its unit: "2.1 h", "3 washes", "1 wash", "12.5 km".
 QString countWords(std::int64_t amount, upkeep::Counter counter);
+/// "starts": what a field or a choice of this counter is called.
+QString counterWords(upkeep::Counter counter);
 QString amountWords(std::int64_t amount, upkeep::Unit unit);
 QString consequenceWords(upkeep::Consequence consequence);
 

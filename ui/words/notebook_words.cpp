@@ -183,8 +183,18 @@ QString columnWord(Column column) {
             return tr("hours ridden");
         case Column::Distance:
             return tr("kilometres");
-        default:
-            break;
+        case Column::Date:
+        case Column::Machine:
+        case Column::Starts:
+        case Column::Ground:
+        case Column::Wash:
+        case Column::Crash:
+        case Column::Rider:
+        case Column::Job:
+        case Column::Used:
+        case Column::Minutes:
+        case Column::Note:
+            break;  // as they are stored
     }
     const std::string_view name = base::nameOf(column);
     return tr(std::string(name).c_str());

@@ -232,9 +232,22 @@ QString muchWords(const Step& step, calendar::Date today) {
                 .arg(dayWords(*step.from, today), dayWords(*step.to, today), figureWords(step));
         case StepKind::Happened:
             return inOrder({text(step.name), step.from ? dayWords(*step.from, today) : QString()});
-        default:
-            return figureWords(step);
+        case StepKind::Mark:
+        case StepKind::Behind:
+        case StepKind::Past:
+        case StepKind::Outings:
+        case StepKind::Gaps:
+        case StepKind::Gap:
+        case StepKind::Washes:
+        case StepKind::Wash:
+        case StepKind::Crashes:
+        case StepKind::Crash:
+        case StepKind::MudDays:
+        case StepKind::MudDay:
+        case StepKind::OtherJobs:
+            break;
     }
+    return figureWords(step);
 }
 
 // What decides is seen at once; lists of facts are opened when they are asked for.

@@ -134,10 +134,10 @@ TEST_F(AheadTest, LearnsWhatAnOutingIs) {
     const auto seen = ahead("2026-06-01");
     EXPECT_DOUBLE_EQ(seen.practiceHours.mean, 1.5);
     EXPECT_DOUBLE_EQ(seen.raceHours.mean, 4);
-    EXPECT_DOUBLE_EQ(seen.starts.mean, 1);
-    EXPECT_DOUBLE_EQ(seen.washes.mean, 0.75);
-    EXPECT_DOUBLE_EQ(seen.mud.mean, 0.25);
-    EXPECT_DOUBLE_EQ(seen.crashes.mean, 0.25);
+    EXPECT_DOUBLE_EQ(seen.of(usage::Piece::Starts).mean, 1);
+    EXPECT_DOUBLE_EQ(seen.of(usage::Piece::Washes).mean, 0.75);
+    EXPECT_DOUBLE_EQ(seen.of(usage::Piece::MudDays).mean, 0.25);
+    EXPECT_DOUBLE_EQ(seen.of(usage::Piece::Crashes).mean, 0.25);
     // Distances: 20 and 60 km noted, their mean of 40 for the two others: 40 km an outing.
     EXPECT_DOUBLE_EQ(seen.metres.mean, 40'000);
 }
@@ -218,10 +218,10 @@ Ahead steady() {
     ahead.practiceHours.mean = 2;
     ahead.raceHours.mean = 5;
     ahead.metres.mean = 1000;
-    ahead.starts.mean = 3;
-    ahead.washes.mean = 0.5;
-    ahead.mud.mean = 0.2;
-    ahead.crashes.mean = 0.1;
+    ahead.of(usage::Piece::Starts).mean = 3;
+    ahead.of(usage::Piece::Washes).mean = 0.5;
+    ahead.of(usage::Piece::MudDays).mean = 0.2;
+    ahead.of(usage::Piece::Crashes).mean = 0.1;
     return ahead;
 }
 

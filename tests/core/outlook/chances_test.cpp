@@ -27,9 +27,9 @@ Ahead rider() {
     ahead.weeksSeen = 12;
     ahead.practiceHours = {1.8, 0.4, 18};
     ahead.raceHours = {3.1, 0.25, 3};
-    ahead.starts = {2, 3};
-    ahead.washes = {0.7, 21};
-    ahead.mud = {0.25, 21};
+    ahead.of(usage::Piece::Starts) = {2, 3};
+    ahead.of(usage::Piece::Washes) = {0.7, 21};
+    ahead.of(usage::Piece::MudDays) = {0.25, 21};
     ahead.washWithMud = 0.5;
     ahead.events = {{EventId{1}, "round one", EventKind::Race, day("2026-06-27"), day("2026-06-28")}};
     return ahead;
@@ -130,7 +130,7 @@ TEST(ChancesTest, AMuddyGroundIsAMudDay) {
     // Half of the riding in mud, and half of the days mud days: ten hours of mud (weighted a hundred times)
     // and a mud day come with one and the same outing.
     Ahead ahead = rider();
-    ahead.mud = {0.5, 0};
+    ahead.of(usage::Piece::MudDays) = {0.5, 0};
     ahead.practiceGround = {
         {{usage::Ground::Mud, usage::Pace::Unstated, 0.5}, {usage::Ground::Hard, usage::Pace::Unstated, 0.5}},
         0};
@@ -224,8 +224,8 @@ rc::Gen<Ahead> anyAhead() {
         };
         ahead.practiceHours = amount();
         ahead.raceHours = amount();
-        ahead.washes = {*rc::gen::inRange(0, 15) / 10.0, 10};
-        ahead.mud = {*rc::gen::inRange(0, 11) / 10.0, 10};
+        ahead.of(usage::Piece::Washes) = {*rc::gen::inRange(0, 15) / 10.0, 10};
+        ahead.of(usage::Piece::MudDays) = {*rc::gen::inRange(0, 11) / 10.0, 10};
         for (int i = *rc::gen::inRange(0, 4); i > 0; --i) {
             const auto first = ahead.today.plusDays(*rc::gen::inRange(1, 120));
             ahead = withEvent(ahead, {EventId{i}, "meeting",

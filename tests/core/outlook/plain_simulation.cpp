@@ -13,27 +13,14 @@ using upkeep::Counter;
 
 double Future::used(const DuePoint& point, const Need& need, std::size_t day) const {
     const Day& upTo = days[day];
-    switch (need.counter) {
-        case Counter::Hours:
-            for (std::size_t i = 0; i < weightings.size(); ++i)
-                if (weightings[i] == point.weights)
-                    return upTo.weighted[i];
-            return upTo.hours;
-        case Counter::Metres:
-            return upTo.metres;
-        case Counter::Outings:
-            return static_cast<double>(upTo.outings);
-        case Counter::Starts:
-            return static_cast<double>(upTo.starts);
-        case Counter::Washes:
-            return static_cast<double>(need.pressure ? upTo.pressureWashes : upTo.washes);
-        case Counter::MudDays:
-            return static_cast<double>(upTo.mudDays);
-        case Counter::Crashes:
-            return static_cast<double>(upTo.crashes);
-        default:
-            return 0;
-    }
+    if (need.counter == Counter::Metres)
+        return upTo.metres;
+    if (const auto piece = pieceOf(need))
+        return static_cast<double>(upTo.pieces.at(static_cast<std::size_t>(*piece)));
+    for (std::size_t i = 0; i < weightings.size(); ++i)
+        if (weightings[i] == point.weights)
+            return upTo.weighted[i];
+    return upTo.hours;
 }
 
 std::int32_t Future::dayOf(const DuePoint& point, calendar::Date today) const {
@@ -84,11 +71,8 @@ Simulation::Truth Simulation::truth() {
     truth.practice = meanOf(ahead_.practiceHours);
     truth.race = meanOf(ahead_.raceHours);
     truth.metres = meanOf(ahead_.metres);
-    truth.starts = chanceOf(ahead_.starts);
-    truth.washes = chanceOf(ahead_.washes);
-    truth.pressure = chanceOf(ahead_.pressureWashes);
-    truth.mud = chanceOf(ahead_.mud);
-    truth.crashes = chanceOf(ahead_.crashes);
+    for (std::size_t at = 0; at < truth.chances.size(); ++at)
+        truth.chances[at] = chanceOf(ahead_.pieces[at]);
     if (!weightings_.empty()) {
         truth.practiceShares = sharesOf(ahead_.practiceGround);
         truth.raceShares = sharesOf(ahead_.raceGround);
@@ -96,12 +80,23 @@ Simulation::Truth Simulation::truth() {
     return truth;
 }
 
-std::int64_t Simulation::pieces(const PieceLaw& law, double chance, double uniform) {
-    return law.certain() + (uniform < chance ? 1 : 0);
+void Simulation::bring(Future::Day& day, const Truth& truth, bool isRace) {
+    const auto uniform = [&] { return std::uniform_real_distribution<double>(0, 1)(random_); };
+    const double mud = uniform();
+    const bool together = uniform() < ahead_.washWithMud;
+    for (std::size_t at = 0; at < day.pieces.size(); ++at) {
+        const auto comes = usage::kPieces[at].comes;
+        if (comes == usage::Comes::AtRaces && !isRace)
+            continue;
+        const bool isMuddy = comes == usage::Comes::AsMud || (comes == usage::Comes::AsWash && together);
+        const double lot = isMuddy ? mud : uniform();
+        day.pieces[at] += comes == usage::Comes::EachOuting
+                              ? 1
+                              : ahead_.pieces[at].certain() + (lot < truth.chances[at] ? 1 : 0);
+    }
 }
 
 void Simulation::ride(Future::Day& day, const Truth& truth, bool isRace) {
-    const auto uniform = [&] { return std::uniform_real_distribution<double>(0, 1)(random_); };
     const AmountLaw& hours = isRace ? ahead_.raceHours : ahead_.practiceHours;
     const double ridden = 100 * (isRace ? truth.race : truth.practice) * gamma(hours.shape()) / hours.shape();
     day.hours += ridden;
@@ -116,16 +111,7 @@ void Simulation::ride(Future::Day& day, const Truth& truth, bool isRace) {
                 1000;
     }
     day.metres += truth.metres * gamma(ahead_.metres.shape()) / ahead_.metres.shape();
-    ++day.outings;
-    if (isRace)
-        day.starts += pieces(ahead_.starts, truth.starts, uniform());
-    const double mud = uniform();
-    day.mudDays += pieces(ahead_.mud, truth.mud, mud);
-    const bool together = uniform() < ahead_.washWithMud;
-    const double wash = together ? mud : uniform();
-    day.washes += pieces(ahead_.washes, truth.washes, wash);
-    day.pressureWashes += pieces(ahead_.pressureWashes, truth.pressure, together ? mud : uniform());
-    day.crashes += pieces(ahead_.crashes, truth.crashes, uniform());
+    bring(day, truth, isRace);
 }
 
 Future Simulation::future(std::int32_t days) {

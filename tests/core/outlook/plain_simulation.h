@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <random>
 #include <utility>
@@ -19,7 +20,7 @@ struct Future {
         double hours = 0;                ///< hundredths
         std::vector<double> weighted{};  ///< the same, by each of the weightings that were asked for
         double metres = 0;
-        std::int64_t outings = 0, starts = 0, washes = 0, pressureWashes = 0, mudDays = 0, crashes = 0;
+        std::array<std::int64_t, usage::kPieces.size()> pieces{};
     };
     std::vector<Day> days;
 
@@ -40,7 +41,7 @@ class Simulation {
   private:
     struct Truth {  ///< the laws of one future, drawn from what is known of them
         double perWeek = 0, practice = 0, race = 0, metres = 0;
-        double starts = 0, washes = 0, pressure = 0, mud = 0, crashes = 0;
+        std::array<double, usage::kPieces.size()> chances{};
         std::vector<double> practiceShares, raceShares;
     };
     Truth truth();
@@ -48,7 +49,7 @@ class Simulation {
     double meanOf(const AmountLaw& law);
     double chanceOf(const PieceLaw& law);
     std::vector<double> sharesOf(const GroundMix& mix);
-    std::int64_t pieces(const PieceLaw& law, double chance, double uniform);
+    void bring(Future::Day& day, const Truth& truth, bool isRace);
     void ride(Future::Day& day, const Truth& truth, bool isRace);
 
     const Ahead ahead_;

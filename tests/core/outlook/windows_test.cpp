@@ -28,11 +28,11 @@ Ahead weekendRider() {
     ahead.practiceHours = {1.8, 0.4, 12};
     ahead.raceHours = {3.1, 0.25, 3};
     ahead.metres = {45'000, 0.5, 15};
-    ahead.starts = {2, 3};
-    ahead.washes = {0.7, 15};
-    ahead.pressureWashes = {0.4, 15};
-    ahead.mud = {0.25, 15};
-    ahead.crashes = {0.1, 15};
+    ahead.of(usage::Piece::Starts) = {2, 3};
+    ahead.of(usage::Piece::Washes) = {0.7, 15};
+    ahead.of(usage::Piece::PressureWashes) = {0.4, 15};
+    ahead.of(usage::Piece::MudDays) = {0.25, 15};
+    ahead.of(usage::Piece::Crashes) = {0.1, 15};
     ahead.practiceGround = {{{usage::Ground::Mud, usage::Pace::Easy, 0.2},
                              {usage::Ground::Hard, usage::Pace::Hard, 0.5},
                              {usage::Ground::Sand, usage::Pace::Hard, 0.3}},

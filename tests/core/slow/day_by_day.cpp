@@ -177,9 +177,10 @@ std::int64_t ranBetween(const HourReading& last, const HourReading& reading) {
         case MeterEvent::Replaced:
         case MeterEvent::Reset:
             return reading.before ? reading.before->count() - last.shown.count() : -1;
-        default:
-            return -1;
+        case MeterEvent::Resumed:
+            break;
     }
+    return -1;
 }
 
 // A blank outing of which no reading says anything.

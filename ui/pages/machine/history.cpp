@@ -154,8 +154,10 @@ QString ridingWords(const usage::Outing& outing, const WithOuting& with) {
         const auto ground = base::nameOf(outing.ground);
         words << QString::fromUtf8(ground.data(), static_cast<qsizetype>(ground.size()));
     }
-    if (outing.starts > 0)
-        words << countWords(outing.starts, upkeep::Counter::Starts);
+    for (const usage::PieceTraits& piece : usage::kPieces)
+        if (const auto counter = upkeep::counterOf(piece.of);
+            piece.noted && counter && outing.*piece.noted->amount > 0)
+            words << countWords(outing.*piece.noted->amount, *counter);
     if (with.crashed.contains(outing.id.value()))
         words << tr("crashed");
     if (with.washed.contains(outing.id.value()))

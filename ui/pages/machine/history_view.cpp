@@ -11,6 +11,7 @@
 #include <QTreeView>
 #include <QVBoxLayout>
 
+#include "ui/entry/choice.h"
 #include "ui/pages/machine/history_model.h"
 #include "ui/theme/row_delegate.h"
 #include "ui/theme/type.h"
@@ -58,8 +59,13 @@ HistoryView::HistoryView(const PageTools& tools, QWidget* parent)
     search_->installEventFilter(this);
     kinds_->setObjectName(QStringLiteral("history-kind"));
     kinds_->setAccessibleName(tr("which entries"));
-    kinds_->addItems(
-        {tr("everything"), tr("jobs"), tr("riding"), tr("snags"), tr("meters"), tr("items"), tr("put off")});
+    kinds_->addItem(tr("everything"));
+    addChoices<HistoryKind>(*kinds_, {{HistoryKind::Job, tr("jobs")},
+                                      {HistoryKind::Riding, tr("riding")},
+                                      {HistoryKind::Snag, tr("snags")},
+                                      {HistoryKind::Meter, tr("meters")},
+                                      {HistoryKind::Item, tr("items")},
+                                      {HistoryKind::PutOff, tr("put off")}});
     list_->installEventFilter(this);
     nothing_->setObjectName(QStringLiteral("history-nothing"));
     nothing_->setProperty("role", QStringLiteral("note"));
@@ -102,8 +108,7 @@ void HistoryView::narrow() {
     const auto* kept = model_->entry(list_->currentIndex());
     const std::int64_t fact = kept != nullptr ? kept->fact : 0;
     HistoryModel::Filter filter;
-    if (kinds_->currentIndex() > 0)
-        filter.kind = static_cast<HistoryKind>(kinds_->currentIndex() - 1);
+    filter.kind = chosenIfAny<HistoryKind>(*kinds_);
     filter.words = search_->text().simplified();
     if (!filter.words.isEmpty())
         for (const auto found : tools_.workbench.search(filter.words, kMostFound))

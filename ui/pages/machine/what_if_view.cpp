@@ -15,6 +15,7 @@
 
 #include "core/book/round.h"
 #include "ui/drawing/mark_of.h"
+#include "ui/entry/choice.h"
 #include "ui/entry/day_words.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/plain.h"
@@ -91,8 +92,8 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
     ground_->setAccessibleName(tr("the ground"));
     ground_->addItem(tr("on ground as now"));
     for (const auto name : base::Names<usage::Ground>::names)
-        if (name != "unstated")
-            ground_->addItem(tr("all on %1").arg(text(std::string(name))), text(std::string(name)));
+        if (const auto ground = base::fromName<usage::Ground>(name); ground != usage::Ground::Unstated)
+            ground_->addItem(tr("all on %1").arg(text(std::string(name))), asData(*ground));
     day_->setObjectName(QStringLiteral("what-if-event"));
     day_->setAccessibleName(tr("one race more, on"));
     day_->setPlaceholderText(tr("one race more on …"));
@@ -145,8 +146,7 @@ void WhatIfView::refresh(std::optional<MachineId> machine) {
 outlook::Supposing WhatIfView::what() {
     outlook::Supposing what;
     what.timesAsOften = often_->currentData().toDouble();
-    if (ground_->currentIndex() > 0)
-        what.ground = base::fromName<usage::Ground>(ground_->currentData().toString().toStdString());
+    what.ground = chosenIfAny<usage::Ground>(*ground_);
     fault_->clear();
     if (day_->text().trimmed().isEmpty())
         return what;

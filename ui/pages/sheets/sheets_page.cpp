@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "core/verbs/verbs.h"
+#include "ui/entry/choice.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/sheets/sheet_rows.h"
 #include "ui/print/pdf_words.h"
@@ -58,7 +59,8 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
     words_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     paper_->setObjectName(QStringLiteral("sheetsPaper"));
     paper_->setAccessibleName(tr("Paper"));
-    paper_->addItems({QStringLiteral("A4"), QStringLiteral("Letter")});
+    addChoices<PaperSize>(
+        *paper_, {{PaperSize::A4, QStringLiteral("A4")}, {PaperSize::Letter, QStringLiteral("Letter")}});
     print_->setObjectName(QStringLiteral("sheetsPrint"));
     print_->setDefault(true);
     pdf_->setObjectName(QStringLiteral("sheetsPdf"));
@@ -146,7 +148,7 @@ void SheetsPage::showSheet() {
     words_->setText(words);
     print_->setEnabled(shown_.has_value());
     pdf_->setEnabled(shown_.has_value());
-    const auto size = static_cast<PaperSize>(paper_->currentIndex());
+    const auto size = chosenOf<PaperSize>(*paper_);
     printer_->setPageSize(QPageSize(size == PaperSize::A4 ? QPageSize::A4 : QPageSize::Letter));
     preview_->setVisible(shown_.has_value());
     preview_->updatePreview();
@@ -171,7 +173,7 @@ void SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) 
 }
 
 void SheetsPage::print() {
-    const auto size = static_cast<PaperSize>(paper_->currentIndex());
+    const auto size = chosenOf<PaperSize>(*paper_);
     issue([this, size](const sheet::JobSheet& content) {
         const PrintAnswer answer = printSheet(content, size, this);
         if (answer == PrintAnswer::Failed)
@@ -187,7 +189,7 @@ void SheetsPage::savePdf() {
         prompts().chooseFile(Prompts::FileUse::Save, tr("Save the job sheet"), tr("PDF (*.pdf)"));
     if (!path)
         return;
-    const auto size = static_cast<PaperSize>(paper_->currentIndex());
+    const auto size = chosenOf<PaperSize>(*paper_);
     issue([this, size, path](const sheet::JobSheet& content) {
         const PdfResult result = writeSheetPdf(content, *path, size);
         if (!result.isWritten())

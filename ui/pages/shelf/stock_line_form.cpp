@@ -8,6 +8,7 @@
 #include <QLineEdit>
 
 #include "core/verbs/verbs.h"
+#include "ui/entry/choice.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
@@ -20,7 +21,7 @@ namespace {
 
 constexpr std::int64_t kMostAmount = 1'000'000;
 
-enum What { Bought, Used, Counted, Lost, Ordered, NewLine };
+enum class What : std::uint8_t { Bought, Used, Counted, Lost, Ordered, NewLine };
 
 QLineEdit* field(QWidget* parent, const QString& name, const QString& words) {
     auto* edit = new QLineEdit(parent);
@@ -33,15 +34,23 @@ QLineEdit* field(QWidget* parent, const QString& name, const QString& words) {
 base::Result<picture::Change> bookMove(const verbs::Pen& pen, What what, StockLineId line,
                                        std::int64_t amount) {
     const calendar::Date today = pen.book.today();
-    if (what == Counted)
-        return verbs::countStock(pen, line, std::nullopt, amount, today);
-    if (what == Ordered)
-        return verbs::orderStock(pen, {.line = line, .date = today, .amount = amount});
-    stock::StockMove move{.line = line, .date = today, .amount = what == Bought ? amount : -amount};
-    move.why = what == Bought ? stock::StockWhy::Bought
-               : what == Lost ? stock::StockWhy::Lost
-                              : stock::StockWhy::Used;
-    return verbs::moveStock(pen, move, std::nullopt);
+    const auto move = [&](std::int64_t by, stock::StockWhy why) {
+        return verbs::moveStock(pen, {.line = line, .date = today, .amount = by, .why = why}, std::nullopt);
+    };
+    switch (what) {
+        case What::Bought:
+            return move(amount, stock::StockWhy::Bought);
+        case What::Lost:
+            return move(-amount, stock::StockWhy::Lost);
+        case What::Counted:
+            return verbs::countStock(pen, line, std::nullopt, amount, today);
+        case What::Ordered:
+            return verbs::orderStock(pen, {.line = line, .date = today, .amount = amount});
+        case What::Used:
+        case What::NewLine:  // entered apart
+            break;
+    }
+    return move(-amount, stock::StockWhy::Used);
 }
 
 }  // namespace
@@ -59,10 +68,17 @@ StockLineForm::StockLineForm(Workbench& workbench, QWidget* parent)
       problem_(new QLabel(this)) {
     what_->setObjectName(QStringLiteral("stockWhat"));
     what_->setAccessibleName(tr("What happened to the line"));
-    what_->addItems({tr("bought"), tr("used"), tr("counted"), tr("lost"), tr("ordered"), tr("new line")});
+    addChoices<What>(*what_, {{What::Bought, tr("bought")},
+                              {What::Used, tr("used")},
+                              {What::Counted, tr("counted")},
+                              {What::Lost, tr("lost")},
+                              {What::Ordered, tr("ordered")},
+                              {What::NewLine, tr("new line")}});
     unit_->setObjectName(QStringLiteral("stockUnit"));
     unit_->setAccessibleName(tr("Counted in"));
-    unit_->addItems({tr("pieces"), tr("ml"), tr("g")});
+    addChoices<upkeep::Unit>(*unit_, {{upkeep::Unit::Piece, tr("pieces")},
+                                      {upkeep::Unit::Millilitre, tr("ml")},
+                                      {upkeep::Unit::Gram, tr("g")}});
     layOut();
     connect(what_, &QComboBox::currentIndexChanged, this, [this] { setLine(line_); });
     for (QLineEdit* edit : {name_, partNumber_, amount_, place_})
@@ -88,7 +104,7 @@ void StockLineForm::layOut() {
 
 void StockLineForm::setLine(std::optional<StockLineId> line) {
     line_ = line;
-    const bool isNew = what_->currentIndex() == NewLine;
+    const bool isNew = chosenOf<What>(*what_) == What::NewLine;
     for (QWidget* widget : std::initializer_list<QWidget*>{name_, partNumber_, unit_, place_})
         widget->setVisible(isNew);
     const auto book = workbench_.book();
@@ -100,7 +116,7 @@ void StockLineForm::setLine(std::optional<StockLineId> line) {
 }
 
 void StockLineForm::startNewLine() {
-    what_->setCurrentIndex(NewLine);
+    chooseIn(*what_, What::NewLine);
     name_->setFocus();
 }
 
@@ -109,7 +125,8 @@ void StockLineForm::say(const QString& words) {
 }
 
 void StockLineForm::save() {
-    if (what_->currentIndex() == NewLine) {
+    const auto what = chosenOf<What>(*what_);
+    if (what == What::NewLine) {
         saveNewLine();
         return;
     }
@@ -122,7 +139,6 @@ void StockLineForm::save() {
         say(wordsFor(amount.error()));
         return;
     }
-    const auto what = static_cast<What>(what_->currentIndex());
     const auto done = workbench_.attempt(
         [=, line = *line_](const verbs::Pen& pen) { return bookMove(pen, what, line, *amount); });
     say(done ? QString() : wordsFor(done.error()));
@@ -140,7 +156,7 @@ void StockLineForm::saveNewLine() {
     }
     const stock::StockLine line{.name = name_->text().toStdString(),
                                 .partNumber = partNumber_->text().toStdString(),
-                                .unit = static_cast<upkeep::Unit>(unit_->currentIndex()),
+                                .unit = chosenOf<upkeep::Unit>(*unit_),
                                 .place = place_->text().toStdString()};
     const auto done =
         workbench_.attempt([=](const verbs::Pen& pen) { return verbs::addStockLine(pen, line, *amount); });

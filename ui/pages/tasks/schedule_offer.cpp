@@ -25,7 +25,8 @@ ScheduleOffer::ScheduleOffer(QWidget* parent)
     which_->setObjectName(QStringLiteral("schedule-which"));
     which_->setAccessibleName(tr("schedule"));
     for (const exchange::Starter& each : starters_)
-        which_->addItem(tr("%1, %2 tasks").arg(text(each.name), QString::number(each.tasks.size())));
+        which_->addItem(tr("%1, %2 tasks").arg(text(each.name), QString::number(each.tasks.size())),
+                        text(each.name));
     begin_->setObjectName(QStringLiteral("schedule-begin"));
     begin_->setDefault(true);
     setFocusProxy(which_);
@@ -40,8 +41,9 @@ ScheduleOffer::ScheduleOffer(QWidget* parent)
     lines->addLayout(row);
     lines->addStretch();
     connect(begin_, &QPushButton::clicked, this, [this] {
-        if (const int at = which_->currentIndex(); at >= 0)
-            emit beginAsked(starters_.at(static_cast<std::size_t>(at)));
+        for (const exchange::Starter& each : starters_)
+            if (text(each.name) == which_->currentData().toString())
+                return emit beginAsked(each);
     });
 }
 

@@ -37,14 +37,6 @@ Choices inWords(Words words) {
     return choices;
 }
 
-Choices counters() {
-    auto choices = byName<upkeep::Counter>();
-    for (auto& [value, words] : choices)
-        if (value == QLatin1String("metres"))
-            words = tr("km");  // typed and shown in km everywhere
-    return choices;
-}
-
 // Nothing chosen = any.
 template <class E, class Words>
 Choices anyOf(const QString& any, Words words) {
@@ -122,7 +114,7 @@ Choices choicesFor(const book::Book& book, MachineId machine, const std::string&
     if (list.empty())
         return ofTheTask(book, machine, field);
     if (field == "counter")
-        return counters();
+        return inWords<upkeep::Counter>(counterWords);
     if (field == "happening")
         return byName<upkeep::Happening>();
     if (field == "line")

@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/entry/choice.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/evidence_words.h"
@@ -64,7 +65,9 @@ UsedView::UsedView(const PageTools& tools, QWidget* parent)
     clear_->setObjectName(QStringLiteral("used-clear"));
     fitted_->setObjectName(QStringLiteral("used-fitted"));
     fitted_->setAccessibleName(tr("when the meter was fitted"));
-    fitted_->addItems({tr("nobody knows"), tr("from new, never stopped"), tr("later")});
+    addChoices<items::MeterFitted>(*fitted_, {{items::MeterFitted::Unknown, tr("nobody knows")},
+                                              {items::MeterFitted::FromNew, tr("from new, never stopped")},
+                                              {items::MeterFitted::Later, tr("later")}});
     layOut();
     connect(fitted_, &QComboBox::currentIndexChanged, this, [this] {
         keep();
@@ -230,7 +233,7 @@ void UsedView::keep() {
     Typed& typed = typed_[*machine_];
     for (const auto& [name, field] : fields_)
         typed[name] = field->text();
-    typed[kFitted] = QString::number(fitted_->currentIndex());
+    typed[kFitted] = fitted_->currentData().toString();
 }
 
 void UsedView::showTyped() {
@@ -243,7 +246,7 @@ void UsedView::showTyped() {
         field->setText(known == typed.end() ? QString() : known->second);
     }
     const auto fitted = typed.find(kFitted);
-    fitted_->setCurrentIndex(fitted == typed.end() ? 0 : fitted->second.toInt());
+    chooseIn(*fitted_, static_cast<items::MeterFitted>(fitted == typed.end() ? 0 : fitted->second.toInt()));
     settling_ = false;
 }
 
@@ -256,7 +259,7 @@ base::Result<items::Evidence> UsedView::meterOf(const Line& line) const {
     const auto before = hoursOrNothing("before", typed(line, 1));
     if (!shown || !before)
         return tl::unexpected(shown ? before.error() : shown.error());
-    return items::MeterShows{*shown, static_cast<items::MeterFitted>(fitted_->currentIndex()), *before};
+    return items::MeterShows{*shown, chosenOf<items::MeterFitted>(*fitted_), *before};
 }
 
 base::Result<items::Evidence> UsedView::seasonsOf(const Line& line) const {

@@ -18,8 +18,10 @@
 
 #include "core/definitions/sharing.h"
 #include "core/verbs/verbs.h"
+#include "ui/entry/choice.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
+#include "ui/pages/torque/holds.h"
 #include "ui/print/paged_output.h"
 #include "ui/print/pdf_words.h"
 #include "ui/print/print_dialogs.h"
@@ -182,8 +184,8 @@ void ChartView::refresh() {
     if (machine != nullptr && machine_ != before) {
         const QSignalBlocker quiet(sharing_);
         sharing_->clear();
-        sharing_->addItem(tr("for all of the model"));
-        sharing_->addItem(tr("for %1 only").arg(text(machine->name)));
+        addChoices<Holds>(*sharing_, {{Holds::ForAll, tr("for all of the model")},
+                                      {Holds::ForOne, tr("for %1 only").arg(text(machine->name))}});
     }
     check();
 }
@@ -344,7 +346,7 @@ void ChartView::offerSharing(const definitions::Chart& chart) {
 }
 
 bool ChartView::isForThisOneOnly() const {
-    return holds_->isVisibleTo(this) && sharing_->currentIndex() == 1;
+    return holds_->isVisibleTo(this) && chosenOf<Holds>(*sharing_) == Holds::ForOne;
 }
 
 std::optional<std::vector<fastening::JointVersion>> ChartView::withYears(
@@ -391,7 +393,7 @@ void ChartView::clear() {
     grid_->clearContents();
     grid_->setRowCount(kBlankRows);
     settling_ = false;
-    sharing_->setCurrentIndex(0);
+    chooseIn(*sharing_, Holds::ForAll);
     check();
 }
 

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "core/sheet/generic_words.h"
+#include "ui/entry/choice.h"
 #include "ui/pages/columns.h"
 #include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
@@ -29,8 +30,8 @@ QComboBox* choice(QWidget* parent, const QString& name, const QString& words) {
     auto* box = new QComboBox(parent);
     box->setObjectName(name);
     box->setAccessibleName(words);
-    for (const auto each : base::Names<E>::names)
-        box->addItem(words + QStringLiteral(": ") + named(each));
+    addChoices<E>(
+        *box, eachOf<E>([&](E value) { return words + QStringLiteral(": ") + named(base::nameOf(value)); }));
     return box;
 }
 
@@ -59,9 +60,9 @@ GenericPanel::GenericPanel(QWidget* parent)
     thread_->setPlaceholderText(QStringLiteral("M8x1.25"));
     class_->setObjectName(QStringLiteral("genericClass"));
     class_->setAccessibleName(tr("Class on the bolt's head"));
-    class_->addItem(tr("class on the head: ?"));
+    class_->addItem(tr("class on the head: ?"), QString());
     for (const QString& each : text(fastening::propertyClasses()).split(QStringLiteral(", ")))
-        class_->addItem(each);
+        class_->addItem(each, each);
     title_->setText(named(sheet::genericTitle()));
     band_->setObjectName(QStringLiteral("genericBand"));
     words_->setObjectName(QStringLiteral("genericWords"));
@@ -88,15 +89,15 @@ void GenericPanel::setJoint(const fastening::JointVersion* joint) {
     ask_.name = joint->name;
     ask_.byAngle = endsByAngle(*joint);
     thread_->setText(text(joint->thread));
-    class_->setCurrentIndex(0);
+    chooseIn(*class_, QString());
     reckon();
 }
 
 void GenericPanel::reckon() {
     ask_.thread = thread_->text().toStdString();
-    ask_.propertyClass = class_->currentIndex() > 0 ? class_->currentText().toStdString() : std::string();
-    ask_.hole = static_cast<fastening::Hole>(hole_->currentIndex());
-    ask_.lubrication = static_cast<fastening::Lubrication>(lubrication_->currentIndex());
+    ask_.propertyClass = class_->currentData().toString().toStdString();
+    ask_.hole = chosenOf<fastening::Hole>(*hole_);
+    ask_.lubrication = chosenOf<fastening::Lubrication>(*lubrication_);
     const auto band = fastening::genericBand(ask_);
     isBand_ = band.has_value();
     band_->setVisible(isBand_);

@@ -16,8 +16,10 @@
 #include "core/units/unit_words.h"
 #include "core/verbs/confirm_verb.h"
 #include "core/verbs/verbs.h"
+#include "ui/entry/choice.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/confirm_rows.h"
+#include "ui/pages/torque/holds.h"
 #include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/doubt_words.h"
@@ -55,8 +57,8 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
       problem_(new QLabel(this)) {
     unit_->setObjectName(QStringLiteral("jointUnit"));
     unit_->setAccessibleName(tr("Unit as printed"));
-    for (const auto name : base::Names<units::TorqueUnit>::names)
-        unit_->addItem(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())));
+    addChoices(*unit_, eachOf<units::TorqueUnit>(
+                           [](units::TorqueUnit unit) { return text(std::string(base::nameOf(unit))); }));
     confirmed_->setObjectName(QStringLiteral("jointConfirmed"));
     sharing_->setObjectName(QStringLiteral("jointSharing"));
     sharing_->setAccessibleName(tr("For which machines the figure holds"));
@@ -114,15 +116,16 @@ void JointForm::offerSharing(const fastening::JointVersion& joint) {
     years_ = years;
     if (!years || machine == nullptr)
         return;
-    sharing_->addItem(tr("for all %1").arg(text(definitions::sharedText(*machine, *years))));
-    sharing_->addItem(tr("for %1 only").arg(text(machine->name)));
-    sharing_->setCurrentIndex(joint.sharedFrom ? 0 : 1);
+    addChoices<Holds>(*sharing_,
+                      {{Holds::ForAll, tr("for all %1").arg(text(definitions::sharedText(*machine, *years)))},
+                       {Holds::ForOne, tr("for %1 only").arg(text(machine->name))}});
+    chooseIn(*sharing_, joint.sharedFrom ? Holds::ForAll : Holds::ForOne);
 }
 
 void JointForm::share(fastening::JointVersion& wording) const {
     if (!years_)
         return;
-    const bool forAll = sharing_->currentIndex() == 0;
+    const bool forAll = chosenOf<Holds>(*sharing_) == Holds::ForAll;
     wording.sharedFrom = forAll ? std::optional(years_->from) : std::nullopt;
     wording.sharedTo = forAll ? std::optional(years_->to) : std::nullopt;
 }
@@ -137,7 +140,7 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     questioned_.clear();
     low_->setText(figureText(joint->torque));
     high_->setText(figureText(joint->torqueHigh));
-    unit_->setCurrentIndex(static_cast<int>(joint->unit));
+    chooseIn(*unit_, joint->unit);
     // A torque that is typed now is read in the manual, wherever the name of the joint came from.
     source_->setText(
         text(joint->torque ? joint->source : definitions::manualOf(*workbench_.book(), joint->machine)));
@@ -199,7 +202,7 @@ bool JointForm::take(fastening::JointVersion& wording) {
         }
     }
     // A unit that was typed goes before the one that is chosen beside it.
-    wording.unit = unit.value_or(static_cast<units::TorqueUnit>(unit_->currentIndex()));
+    wording.unit = unit.value_or(chosenOf<units::TorqueUnit>(*unit_));
     return true;
 }
 

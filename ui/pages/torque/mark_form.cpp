@@ -21,25 +21,19 @@ using fastening::MarkKind;
 
 namespace {
 
-constexpr std::array<MarkKind, 5> kKinds{MarkKind::Confirmed, MarkKind::FoundFine, MarkKind::FoundMoved,
-                                         MarkKind::MarkBroken, MarkKind::Loosened};
 constexpr std::int64_t kMostDegrees = 3600;
-
-int indexOf(MarkKind kind) {
-    for (std::size_t at = 0; at < kKinds.size(); ++at)
-        if (kKinds.at(at) == kind)
-            return static_cast<int>(at);
-    return 0;
-}
 
 }  // namespace
 
 MarkForm::MarkForm(Workbench& workbench, JointId joint, MarkKind first)
     : EntryForm(workbench, tr("joint")), joint_(joint) {
     what_ = addChoice(QStringLiteral("kind"), tr("it was"),
-                      {tr("torqued and marked"), tr("found fine"), tr("found moved"),
-                       tr("found with its mark broken"), tr("loosened")},
-                      indexOf(first));
+                      {{MarkKind::Confirmed, tr("torqued and marked")},
+                       {MarkKind::FoundFine, tr("found fine")},
+                       {MarkKind::FoundMoved, tr("found moved")},
+                       {MarkKind::MarkBroken, tr("found with its mark broken")},
+                       {MarkKind::Loosened, tr("loosened")}},
+                      first);
     tool_ = addSuggested(QStringLiteral("tool"), tr("with"), QString(), toolNames(book()), 16);
     count_ = addText(QStringLiteral("moved_count"), tr("how many moved"), QString(), 4);
     degrees_ = addText(QStringLiteral("moved_degrees"), tr("how far, degrees"), QString(), 5);
@@ -61,7 +55,7 @@ MarkForm::MarkForm(Workbench& workbench, JointId joint, MarkKind first)
 }
 
 MarkKind MarkForm::kind() const {
-    return kKinds.at(static_cast<std::size_t>(what_->currentIndex()));
+    return chosenOf<MarkKind>(*what_);
 }
 
 void MarkForm::follow() {

@@ -12,6 +12,9 @@
 
 namespace wm::ui {
 
+using fastening::ToolType;
+using units::TorqueUnit;
+
 namespace {
 
 constexpr std::int64_t kMostMillimetres = 10'000;
@@ -19,12 +22,11 @@ constexpr std::int64_t kMostMonths = 120;
 constexpr std::int64_t kMostCycles = 1'000'000;
 
 template <class E>
-QStringList namesOf() {
-    QStringList names;
-    for (const std::string_view name : base::Names<E>::names)
-        names << QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
-    return names;
+std::vector<Choice<E>> byName() {
+    return eachOf<E>([](E value) { return text(std::string(base::nameOf(value))); });
 }
+
+enum class Found : std::uint8_t { Within, PutRight, LeftOut };
 
 base::Result<std::optional<units::Decimal>> figureIn(const QLineEdit* field) {
     if (field->text().trimmed().isEmpty())
@@ -63,10 +65,10 @@ ToolForm::ToolForm(Workbench& workbench, const fastening::Tool* tool)
     name_ = addText(QStringLiteral("name"), tr("what you call it"), QString(), 18);
     low_ = addText(QStringLiteral("low"), tr("from"), QString(), 6);
     high_ = addText(QStringLiteral("high"), tr("to"), QString(), 6);
-    unit_ = addChoice(QStringLiteral("unit"), tr("unit"), namesOf<units::TorqueUnit>(), 0);
+    unit_ = addChoice(QStringLiteral("unit"), tr("unit"), byName<TorqueUnit>(), TorqueUnit{});
     step_ = addText(QStringLiteral("resolution"), tr("step of its scale"), QString(), 6);
     drive_ = addText(QStringLiteral("drive"), tr("drive"), QString(), 6);
-    type_ = addChoice(QStringLiteral("type"), tr("ISO 6789 type"), namesOf<fastening::ToolType>(), 0);
+    type_ = addChoice(QStringLiteral("type"), tr("ISO 6789 type"), byName<ToolType>(), ToolType{});
     length_ = addText(QStringLiteral("length"), tr("grip to drive, mm"), QString(), 6);
     months_ = addText(QStringLiteral("months"), tr("check every, months"), QString(), 5);
     cycles_ = addText(QStringLiteral("cycles"), tr("or cycles"), QString(), 7);
@@ -87,10 +89,10 @@ void ToolForm::fill() {
     name_->setText(text(tool_.name));
     low_->setText(shown(tool_.low));
     high_->setText(shown(tool_.high));
-    unit_->setCurrentIndex(static_cast<int>(tool_.unit));
+    chooseIn(*unit_, tool_.unit);
     step_->setText(tool_.resolution ? shown(*tool_.resolution) : QString());
     drive_->setText(text(tool_.drive));
-    type_->setCurrentIndex(static_cast<int>(tool_.type));
+    chooseIn(*type_, tool_.type);
     length_->setText(shown(tool_.length));
     months_->setText(shown(tool_.months));
     cycles_->setText(shown(tool_.cycles));
@@ -104,10 +106,10 @@ tl::expected<store::Verb, Faults> ToolForm::verb() {
     tool.name = typed(name_);
     tool.low = read(needFigureIn(low_));
     tool.high = read(needFigureIn(high_));
-    tool.unit = static_cast<units::TorqueUnit>(unit_->currentIndex());
+    tool.unit = chosenOf<TorqueUnit>(*unit_);
     tool.resolution = read(figureIn(step_));
     tool.drive = typed(drive_);
-    tool.type = static_cast<fastening::ToolType>(type_->currentIndex());
+    tool.type = chosenOf<ToolType>(*type_);
     tool.length = read(wholeIn(length_, kMostMillimetres));
     tool.months = read(wholeIn(months_, kMostMonths));
     tool.cycles = read(wholeIn(cycles_, kMostCycles));
@@ -120,9 +122,11 @@ tl::expected<store::Verb, Faults> ToolForm::verb() {
 CalibrationForm::CalibrationForm(Workbench& workbench, const fastening::Tool& tool)
     : EntryForm(workbench, tr("check of %1").arg(text(tool.name))), tool_(tool.id) {
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
-    found_ =
-        addChoice(QStringLiteral("left_within"), tr("it was found"),
-                  {tr("within tolerance"), tr("out of it, and put right"), tr("out of it, and left so")}, 0);
+    found_ = addChoice(QStringLiteral("left_within"), tr("it was found"),
+                       {{Found::Within, tr("within tolerance")},
+                        {Found::PutRight, tr("out of it, and put right")},
+                        {Found::LeftOut, tr("out of it, and left so")}},
+                       Found::Within);
     worst_ = addText(QStringLiteral("worst"), tr("worst deviation, %"), QString(), 6);
     byWhom_ = addText(QStringLiteral("by_whom"), tr("by whom"), QString(), 20);
     months_ = addText(QStringLiteral("months"), tr("next after months"), QString(), 5);
@@ -139,8 +143,9 @@ tl::expected<store::Verb, Faults> CalibrationForm::verb() {
     fastening::Calibration calibration;
     calibration.tool = tool_;
     calibration.date = read(dayIn(date_, Lean::Past));
-    calibration.foundWithin = found_->currentIndex() == 0;
-    calibration.leftWithin = found_->currentIndex() < 2;
+    const auto found = chosenOf<Found>(*found_);
+    calibration.foundWithin = found == Found::Within;
+    calibration.leftWithin = found != Found::LeftOut;
     calibration.worst = read(figureIn(worst_));
     calibration.byWhom = typed(byWhom_);
     calibration.months = read(wholeIn(months_, kMostMonths));
