@@ -67,8 +67,8 @@ Answer<void> write(Garage& garage, const Beginnings& begin) {
             return tl::unexpected(named.error());
     if (!begin.machine)
         return {};
-    if (const auto added = garage.apply(
-            [&](const verbs::Pen& pen) { return verbs::saveMachine(pen, *begin.machine, true); });
+    if (const auto added =
+            garage.apply([&](const verbs::Pen& pen) { return verbs::saveMachine(pen, *begin.machine); });
         !added)
         return tl::unexpected(added.error());
     if (!begin.starter)

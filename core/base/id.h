@@ -10,14 +10,15 @@ namespace wm::base {
 
 /// The identity of one thing of kind `Tag`. Ids of different kinds do not mix; there is no "zero" id:
 /// something that may be missing is a std::optional<Id<...>>. Values are random and at least 1, so that two
-/// files can be merged without a clash, and an id is never used again. A default-made Id is only a place for
-/// a reader to fill.
+/// files can be merged without a clash, and an id is never used again. A default-made Id is nothing
+/// yet: a place for a reader to fill, or, in a row handed to a verb, something new.
 template <class Tag>
 class Id {
   public:
     constexpr Id() = default;
     explicit constexpr Id(std::int64_t value) : value_(value) {}
     [[nodiscard]] constexpr std::int64_t value() const { return value_; }
+    [[nodiscard]] constexpr bool isNothing() const { return value_ == 0; }
     friend constexpr auto operator<=>(Id, Id) = default;
 
   private:

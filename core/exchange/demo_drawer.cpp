@@ -18,7 +18,7 @@ void sayTool(DemoStage& stage, DemoLine& line) {
                          .resolution = line.decimalIf("step"),
                          .length = line.countIf("length"),
                          .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::saveTool(pen, tool, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveTool(pen, tool); });
 }
 
 void sayCalibration(DemoStage& stage, DemoLine& line) {

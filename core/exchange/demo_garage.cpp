@@ -58,7 +58,7 @@ void readPlace(DemoStage& stage, DemoLine& line, std::string_view column, items:
 
 void sayPerson(DemoStage& stage, DemoLine& line) {
     const items::Person person{.name = line.text("name")};
-    stage.say(line, [&](const Pen& pen) { return verbs::savePerson(pen, person, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::savePerson(pen, person); });
 }
 
 void sayMachine(DemoStage& stage, DemoLine& line) {
@@ -70,7 +70,7 @@ void sayMachine(DemoStage& stage, DemoLine& line) {
                            .since = line.day("day"),
                            .note = line.text("note")};
     readPast(line, machine);
-    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine); });
     if (!machine.starter.empty())
         adopt(stage, line, machine);
 }
@@ -84,7 +84,7 @@ void sayItem(DemoStage& stage, DemoLine& line) {
                      .note = line.text("note")};
     readPast(line, item);
     if (!line.has("fitted_to")) {
-        stage.say(line, [&](const Pen& pen) { return verbs::saveItem(pen, item, true); });
+        stage.say(line, [&](const Pen& pen) { return verbs::saveItem(pen, item); });
         return;
     }
     items::Move move{.date = item.since, .part = calendar::DayPart::BeforeRiding};
@@ -157,7 +157,7 @@ void sayGone(DemoStage& stage, DemoLine& line) {
     items::Machine machine = *there;
     machine.goneOn = line.day("day");
     machine.note += (machine.note.empty() ? "" : " ") + line.text("note");
-    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine, false); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine); });
 }
 
 void sayWash(DemoStage& stage, DemoLine& line) {

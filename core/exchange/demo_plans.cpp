@@ -45,7 +45,7 @@ void open(DemoStage& stage, DemoLine& line, StockLineId of) {
         return;
     stock::Lot lot = *stage.ledger().find<stock::Lot>(*id);
     lot.opened = line.day("day");
-    stage.say(line, [&](const Pen& pen) { return verbs::saveLot(pen, lot, false); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveLot(pen, lot); });
 }
 
 }  // namespace
@@ -63,7 +63,7 @@ void sayShelfLine(DemoStage& stage, DemoLine& line) {
                                 .keep = line.count("keep"),
                                 .openedDays = line.countIf("opened_days"),
                                 .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::saveStockLine(pen, card, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveStockLine(pen, card); });
 }
 
 void sayKit(DemoStage& stage, DemoLine& line) {
@@ -126,7 +126,7 @@ void sayEvent(DemoStage& stage, DemoLine& line) {
         }
         event.entries.push_back({*id, person->id});
     }
-    stage.say(line, [&](const Pen& pen) { return verbs::saveEvent(pen, event, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveEvent(pen, event); });
 }
 
 void sayWindow(DemoStage& stage, DemoLine& line) {
@@ -134,7 +134,7 @@ void sayWindow(DemoStage& stage, DemoLine& line) {
                                      .startsAt = line.timeOfDay("from"),
                                      .endsAt = line.timeOfDay("to"),
                                      .hands = line.count("hands")};
-    stage.say(line, [&](const Pen& pen) { return verbs::saveWindow(pen, window, true); });
+    stage.say(line, [&](const Pen& pen) { return verbs::saveWindow(pen, window); });
 }
 
 void sayPick(DemoStage& stage, DemoLine& line) {

@@ -43,13 +43,13 @@ Beginning beginningOf(const std::vector<const Line*>& lines, std::size_t machine
     return beginning;
 }
 
-bool dateBack(items::Machine& card, bool isNew, const Beginning& beginning) {
-    if (!isNew && card.since <= beginning.first)
+bool dateBack(items::Machine& card, bool begins, const Beginning& beginning) {
+    if (!begins && card.since <= beginning.first)
         return false;
     const calendar::Date stated = card.since;
     card.since = beginning.first;
     const bool fromNew = beginning.meterBefore && beginning.meterBefore->count() <= kAsNew;
-    if (isNew) {
+    if (begins) {
         setPast(card, beginning.meterBefore);
         card.startedNew = fromNew;
         if (fromNew) {

@@ -24,6 +24,6 @@ Beginning beginningOf(const std::vector<const Line*>& lines, std::size_t machine
 /// gets what the meter showed before the first ride as the least and the likely, with an open high end (a
 /// meter may have been fitted late); a stated past is brought back by what was ridden since. A meter that
 /// began with the first ride makes a new machine one that was new on that day.
-bool dateBack(items::Machine& card, bool isNew, const Beginning& beginning);
+bool dateBack(items::Machine& card, bool begins, const Beginning& beginning);
 
 }  // namespace wm::notebook

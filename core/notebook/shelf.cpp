@@ -40,7 +40,7 @@ std::vector<upkeep::Use> ShelfOfNotebook::uses(picture::Entry& entry, const std:
         const auto [at, isNew] = lines_.try_emplace(words::folded(part.name), Known{{}, part.unit});
         Known& known = at->second;
         if (isNew)
-            known.id = entry.put(newLine(part), true);
+            known.id = entry.put(newLine(part));
         if (known.unit != part.unit) {
             note += (note.empty() ? "used " : "; used ") + part.name + " " + std::to_string(part.amount) +
                     (part.unit == upkeep::Unit::Piece ? "" : " " + std::string(base::nameOf(part.unit)));

@@ -105,7 +105,7 @@ class Taking {
             const bool moves = dateBack(card, begins, beginningOf(lines_, at));
             machines_[at] = named.id.value_or(MachineId{});
             if (moves)
-                machines_[at] = entry_.put(shaped(std::move(card), 1), known == nullptr);
+                machines_[at] = entry_.put(shaped(std::move(card), 1));
         }
     }
 
@@ -138,7 +138,7 @@ class Taking {
             return std::nullopt;
         const auto [at, isNew] = persons_.try_emplace(words::folded(name));
         if (isNew)
-            at->second = entry_.put(items::Person{.name = name}, true);
+            at->second = entry_.put(items::Person{.name = name});
         return at->second;
     }
 

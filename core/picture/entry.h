@@ -31,11 +31,11 @@ class Entry {
         rows_.emplace_back(std::move(row));
         return id;
     }
-    /// Writes an editable row, new or in place of the one with its id.
+    /// Writes an editable row, in place of the one with its id; without an id it is new and is given one.
     template <class R>
-    decltype(R::id) put(R row, bool isNew = false) {
+    decltype(R::id) put(R row) {
         static_assert(R::kKind == base::RowKind::Editable);
-        if (isNew)
+        if (row.id.isNothing())
             row.id = newId<decltype(R::id)>();
         const auto id = row.id;
         rows_.emplace_back(std::move(row));

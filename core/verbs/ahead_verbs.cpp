@@ -28,8 +28,8 @@ using picture::shortened;
 namespace {
 
 template <class Plan>
-void checkReplaced(BookChecks& check, const Plan& plan, bool isNew) {
-    if (isNew)
+void checkReplaced(BookChecks& check, const Plan& plan) {
+    if (plan.id.isNothing())
         return;
     const Plan* old = check.row<Plan>("id", plan.id);
     if (!check.failed())
@@ -75,13 +75,14 @@ std::int64_t nextNumber(const Ledger& ledger) {
 
 }  // namespace
 
-Result<Change> saveEvent(const Pen& pen, outlook::Event event, bool isNew) {
+Result<Change> saveEvent(const Pen& pen, outlook::Event event) {
+    const bool isNew = event.id.isNothing();
     BookChecks check(pen.book);
     checkShape(check, event);
-    checkReplaced(check, event, isNew);
+    checkReplaced(check, event);
     checkEntries(check, event);
     for (const auto& other : pen.book.ledger().all<outlook::Event>())
-        check.that((!isNew && other.id == event.id) || other.calledOff || other.first != event.first ||
+        check.that(other.id == event.id || other.calledOff || other.first != event.first ||
                        !sameName(other.name, event.name),
                    Fault::Duplicate, "name", event.name);
     if (check.failed())
@@ -89,20 +90,21 @@ Result<Change> saveEvent(const Pen& pen, outlook::Event event, bool isNew) {
     Entry entry(pen.book.ledger(), pen.newId);
     const std::string_view verb = isNew ? "added" : event.calledOff ? "called off" : "changed";
     std::string text = fmt::format("{} {} on {}", verb, event.name, event.first.iso());
-    entry.put(std::move(event), isNew);
+    entry.put(std::move(event));
     return std::move(entry).change(std::move(text));
 }
 
-Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window, bool isNew) {
+Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window) {
+    const bool isNew = window.id.isNothing();
     BookChecks check(pen.book);
     checkShape(check, window);
-    checkReplaced(check, window, isNew);
+    checkReplaced(check, window);
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     const std::string_view verb = isNew ? "added" : window.active ? "changed" : "dropped";
     std::string text = fmt::format("{} {}", verb, windowText(window));
-    entry.put(window, isNew);
+    entry.put(window);
     return std::move(entry).change(std::move(text));
 }
 
@@ -125,7 +127,7 @@ Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> tas
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     if (old == picks.end()) {
-        entry.put(weekend::Pick{.machine = machine, .task = task, .snag = snag, .picked = picked}, true);
+        entry.put(weekend::Pick{.machine = machine, .task = task, .snag = snag, .picked = picked});
     } else {
         weekend::Pick again = *old;
         again.picked = picked;

@@ -10,8 +10,8 @@ namespace wm::verbs {
 
 // Events, work windows, the weekend and its sheets.
 
-base::Result<picture::Change> saveEvent(const Pen& pen, outlook::Event event, bool isNew);
-base::Result<picture::Change> saveWindow(const Pen& pen, weekend::WorkWindow window, bool isNew);
+base::Result<picture::Change> saveEvent(const Pen& pen, outlook::Event event);
+base::Result<picture::Change> saveWindow(const Pen& pen, weekend::WorkWindow window);
 base::Result<picture::Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> task,
                                    std::optional<SnagId> snag, bool picked);
 base::Result<picture::Change> issueSheet(const Pen& pen,

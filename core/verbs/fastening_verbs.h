@@ -21,8 +21,7 @@ base::Result<picture::Change> saveJoints(const Pen& pen, MachineId machine,
 /// TooLarge "moved_count" if more moved than the joint has; Inconsistent for what can't be said of this kind
 /// of mark.
 base::Result<picture::Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> marks);
-base::Result<picture::Change> saveTool(const Pen& pen, fastening::Tool tool,
-                                       bool isNew);  ///< Duplicate, OutOfOrder
+base::Result<picture::Change> saveTool(const Pen& pen, fastening::Tool tool);  ///< Duplicate, OutOfOrder
 /// Inconsistent "left_within" if it came good and left bad; Duplicate if this day has one of this tool.
 base::Result<picture::Change> recordCalibration(const Pen& pen, fastening::Calibration calibration);
 

@@ -34,16 +34,16 @@ using picture::sameName;
 namespace {
 
 template <class Card>
-void checkName(Checks& check, RowsView<Card> cards, const Card& card, bool isNew) {
+void checkName(Checks& check, RowsView<Card> cards, const Card& card) {
     for (const Card& other : cards)
-        check.that(!sameName(other.name, card.name) || (!isNew && other.id == card.id), Fault::Duplicate,
-                   "name", card.name);
+        check.that(!sameName(other.name, card.name) || other.id == card.id, Fault::Duplicate, "name",
+                   card.name);
 }
 
 // The card that is there must be of this id, and the new words must differ from it.
 template <class Card>
-const Card* replaced(BookChecks& check, const Card& card, bool isNew) {
-    if (isNew)
+const Card* replaced(BookChecks& check, const Card& card) {
+    if (card.id.isNothing())
         return nullptr;
     const Card* old = check.row<Card>("id", card.id);
     if (!check.failed())
@@ -140,27 +140,27 @@ Result<Change> nameGarage(const Pen& pen, std::string name, std::optional<calend
     return std::move(entry).change(std::move(text));
 }
 
-Result<Change> savePerson(const Pen& pen, items::Person person, bool isNew) {
+Result<Change> savePerson(const Pen& pen, items::Person person) {
+    const bool isNew = person.id.isNothing();
     BookChecks check(pen.book);
     checkShape(check, person);
-    replaced(check, person, isNew);
-    checkName(check, pen.book.ledger().all<items::Person>(), person, isNew);
+    replaced(check, person);
+    checkName(check, pen.book.ledger().all<items::Person>(), person);
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     std::string text = fmt::format("{} {}", isNew ? "added" : "changed", person.name);
-    entry.put(std::move(person), isNew);
+    entry.put(std::move(person));
     return std::move(entry).change(std::move(text));
 }
 
-Result<Change> saveMachine(const Pen& pen, items::Machine machine, bool isNew) {
+Result<Change> saveMachine(const Pen& pen, items::Machine machine) {
+    const bool isNew = machine.id.isNothing();
     BookChecks check(pen.book);
     settlePast(machine);
     checkShape(check, machine);
-    const auto* old = replaced(check, machine, isNew);
-    checkName(check, pen.book.ledger().all<items::Machine>(), machine, isNew);
-    if (isNew)
-        machine.id = MachineId{};
+    const auto* old = replaced(check, machine);
+    checkName(check, pen.book.ledger().all<items::Machine>(), machine);
     checkSince(check, pen.book.ledger(), machine, pen.book.today());
     if (check.failed())
         return check.refusal();
@@ -172,7 +172,7 @@ Result<Change> saveMachine(const Pen& pen, items::Machine machine, bool isNew) {
         joints = fromOthers(pen.book, machine);
     if (!joints.empty())
         text += fmt::format(" with {} joints of its model", joints.size());
-    const MachineId id = entry.put(std::move(machine), isNew);
+    const MachineId id = entry.put(std::move(machine));
     for (fastening::JointVersion& joint : joints) {
         joint.machine = id;
         joint.joint = entry.newId<JointId>();
@@ -181,19 +181,18 @@ Result<Change> saveMachine(const Pen& pen, items::Machine machine, bool isNew) {
     return std::move(entry).change(std::move(text));
 }
 
-Result<Change> saveItem(const Pen& pen, items::Item item, bool isNew) {
+Result<Change> saveItem(const Pen& pen, items::Item item) {
+    const bool isNew = item.id.isNothing();
     BookChecks check(pen.book);
     settlePast(item);
     checkShape(check, item);
-    replaced(check, item, isNew);
-    if (isNew)
-        item.id = ItemId{};
+    replaced(check, item);
     checkSince(check, pen.book.ledger(), item, pen.book.today());
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     std::string text = fmt::format("{} {}", isNew ? "added" : "changed", item.name);
-    entry.put(std::move(item), isNew);
+    entry.put(std::move(item));
     return std::move(entry).change(std::move(text));
 }
 

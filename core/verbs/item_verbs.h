@@ -13,11 +13,10 @@ namespace wm::verbs {
 
 base::Result<picture::Change> nameGarage(const Pen& pen, std::string name,
                                          std::optional<calendar::Date> pinnedToday);
-base::Result<picture::Change> savePerson(const Pen& pen, items::Person person, bool isNew);  ///< Duplicate
+base::Result<picture::Change> savePerson(const Pen& pen, items::Person person);  ///< Duplicate
 /// A machine that is new, or whose model or year was put right, takes over the joints that its model shares.
-base::Result<picture::Change> saveMachine(const Pen& pen, items::Machine machine,
-                                          bool isNew);  ///< Duplicate, OutOfOrder
-base::Result<picture::Change> saveItem(const Pen& pen, items::Item item, bool isNew);  ///< OutOfOrder
+base::Result<picture::Change> saveMachine(const Pen& pen, items::Machine machine);  ///< Duplicate, OutOfOrder
+base::Result<picture::Change> saveItem(const Pen& pen, items::Item item);           ///< OutOfOrder
 /// A new item and its first fitting in one go.
 base::Result<picture::Change> addItemFitted(const Pen& pen, items::Item item, items::Move move);
 base::Result<picture::Change> moveItem(const Pen& pen, items::Move move);  ///< errors of Fittings::check

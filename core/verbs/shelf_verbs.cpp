@@ -60,9 +60,9 @@ std::string moveText(const stock::StockLine& line, const stock::StockMove& move)
     return fmt::format("counted {} {}", what, move.amount < 0 ? "too few" : "too many");
 }
 
-void checkLineIsOne(Checks& check, const Ledger& ledger, const stock::StockLine& line, bool isNew) {
+void checkLineIsOne(Checks& check, const Ledger& ledger, const stock::StockLine& line) {
     for (const auto& other : ledger.all<stock::StockLine>()) {
-        if (!isNew && other.id == line.id)
+        if (other.id == line.id)
             continue;
         const bool samePart = sameName(other.partNumber, line.partNumber);
         check.that(line.partNumber.empty() || !samePart, Fault::Duplicate, "part_number", line.partNumber,
@@ -117,7 +117,8 @@ stock::OnHand shelfOn(const Ledger& ledger, const stock::StockLine& line, calend
 
 }  // namespace
 
-Result<Change> saveStockLine(const Pen& pen, stock::StockLine line, bool isNew) {
+Result<Change> saveStockLine(const Pen& pen, stock::StockLine line) {
+    const bool isNew = line.id.isNothing();
     BookChecks check(pen.book);
     checkShape(check, line);
     if (!isNew) {
@@ -127,17 +128,17 @@ Result<Change> saveStockLine(const Pen& pen, stock::StockLine line, bool isNew) 
             checkUnit(check, pen.book.ledger(), *old, line.unit);
         }
     }
-    checkLineIsOne(check, pen.book.ledger(), line, isNew);
+    checkLineIsOne(check, pen.book.ledger(), line);
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     std::string text = fmt::format("{} {} on the shelf", isNew ? "added" : "changed", line.name);
-    entry.put(std::move(line), isNew);
+    entry.put(std::move(line));
     return std::move(entry).change(std::move(text));
 }
 
 Result<Change> addStockLine(const Pen& pen, stock::StockLine line, std::int64_t counted) {
-    auto change = saveStockLine(pen, std::move(line), true);
+    auto change = saveStockLine(pen, std::move(line));
     if (!change || counted == 0)
         return change;
     const StockLineId id = std::get<stock::StockLine>(change->rows.front()).id;
@@ -149,7 +150,8 @@ Result<Change> addStockLine(const Pen& pen, stock::StockLine line, std::int64_t 
     return change;
 }
 
-Result<Change> saveLot(const Pen& pen, stock::Lot lot, bool isNew) {
+Result<Change> saveLot(const Pen& pen, stock::Lot lot) {
+    const bool isNew = lot.id.isNothing();
     BookChecks check(pen.book);
     const auto* line = check.row<stock::StockLine>("line", lot.line);
     checkLot(check, pen.book, lot);
@@ -163,7 +165,7 @@ Result<Change> saveLot(const Pen& pen, stock::Lot lot, bool isNew) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    entry.put(std::move(lot), isNew);
+    entry.put(std::move(lot));
     return std::move(entry).change(
         fmt::format("{} a container of {}", isNew ? "added" : "changed", line->name));
 }
@@ -185,8 +187,10 @@ Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<st
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    if (newLot)
-        move.lot = entry.put(std::move(*newLot), true);
+    if (newLot) {
+        newLot->id = LotId{};
+        move.lot = entry.put(std::move(*newLot));
+    }
     std::string text = moveText(*line, move);
     if (move.why == StockWhy::Used && move.lot)
         openLot(entry, pen.book, *move.lot, move.date);

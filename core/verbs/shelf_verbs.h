@@ -9,12 +9,12 @@
 
 namespace wm::verbs {
 
-base::Result<picture::Change> saveStockLine(const Pen& pen, stock::StockLine line,
-                                            bool isNew);  ///< Duplicate part number
+base::Result<picture::Change> saveStockLine(const Pen& pen,
+                                            stock::StockLine line);  ///< Duplicate part number
 /// A new line together with what is there already (`counted`, 0 = nothing). Errors of saveStockLine and
 /// countStock.
 base::Result<picture::Change> addStockLine(const Pen& pen, stock::StockLine line, std::int64_t counted);
-base::Result<picture::Change> saveLot(const Pen& pen, stock::Lot lot, bool isNew);
+base::Result<picture::Change> saveLot(const Pen& pen, stock::Lot lot);
 /// A purchase may bring a new lot (it is given its id, line and, if it has none, day of receipt). Used and
 /// Lost go out whatever the sign of the amount; Bought must be positive.
 base::Result<picture::Change> moveStock(const Pen& pen, stock::StockMove move,

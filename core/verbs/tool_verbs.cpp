@@ -19,7 +19,8 @@ using picture::Change;
 using picture::Entry;
 using picture::sameName;
 
-Result<Change> saveTool(const Pen& pen, fastening::Tool tool, bool isNew) {
+Result<Change> saveTool(const Pen& pen, fastening::Tool tool) {
+    const bool isNew = tool.id.isNothing();
     BookChecks check(pen.book);
     checkShape(check, tool);
     if (!isNew) {
@@ -28,13 +29,13 @@ Result<Change> saveTool(const Pen& pen, fastening::Tool tool, bool isNew) {
             check.that(!(*old == tool), Fault::NothingToDo, "id");
     }
     for (const auto& other : pen.book.ledger().all<fastening::Tool>())
-        check.that(!sameName(other.name, tool.name) || (!isNew && other.id == tool.id), Fault::Duplicate,
-                   "name", tool.name);
+        check.that(!sameName(other.name, tool.name) || other.id == tool.id, Fault::Duplicate, "name",
+                   tool.name);
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     std::string text = fmt::format("{} {} in the drawer", isNew ? "added" : "changed", tool.name);
-    entry.put(std::move(tool), isNew);
+    entry.put(std::move(tool));
     return std::move(entry).change(std::move(text));
 }
 

@@ -27,7 +27,8 @@ struct Pen {
 /// A verb with all that it is given.
 using Verb = std::function<base::Result<picture::Change>(const Pen&)>;
 
-// `isNew`: the verb gives the id; else the row of this id is overwritten (Unknown if it is not there).
+// save...: a row without an id (value 0) is new, and the verb gives it one; else the row of this id is
+// overwritten (Unknown if it is not there).
 // Definitions (task, step, joint): a wording without a stable id (value 0) is a new one and is given one;
 // with an id it is a new wording from `validFrom` on. A `validFrom` left at its default means today. An empty
 // code is made from the name.

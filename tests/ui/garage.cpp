@@ -118,7 +118,7 @@ void Garage::addMachine(const std::string& name, const std::string& starter, Hou
     card.pastLow = past;
     card.pastBest = past;
     card.pastHigh = past;
-    say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
+    say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
     const auto id = machine(name);
     usage::HourReading reading;
     reading.machine = id;
@@ -185,7 +185,7 @@ void Garage::fillSeason() {
     items::Person person;
     for (const char* name : {"Odile", "Bram"}) {
         person.name = name;
-        say([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person, true); });
+        say([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person); });
     }
     addMachine("Sorrel 450", "four-stroke-motocross", Hours{9100});
     addMachine("Plover 125", "two-stroke-motocross", Hours{0});
@@ -239,7 +239,7 @@ void Garage::fillShelf() {
         line.name = name;
         line.unit = unit;
         line.leadDays = 3;
-        say([line](const verbs::Pen& pen) { return verbs::saveStockLine(pen, line, true); });
+        say([line](const verbs::Pen& pen) { return verbs::saveStockLine(pen, line); });
         stock::StockMove move;
         move.line = book().ledger().all<stock::StockLine>().front().id;
         for (const auto& each : book().ledger().all<stock::StockLine>())
@@ -262,7 +262,7 @@ void Garage::fillEvents() {
         event.last = day(last);
         for (const auto& each : machines)
             event.entries.push_back({machine(each), std::nullopt});
-        say([event](const verbs::Pen& pen) { return verbs::saveEvent(pen, event, true); });
+        say([event](const verbs::Pen& pen) { return verbs::saveEvent(pen, event); });
     };
     add("Birch Hollow", "2026-05-16", "2026-05-16", {"Heron 250"});
     add("Tarn Ridge", "2026-05-24", "2026-05-24", {"Heron 250", "Sorrel 450"});

@@ -58,8 +58,7 @@ tl::expected<store::Verb, Faults> EventForm::verb() {
         entries.push_back(entry);
     }
     event.entries = std::move(entries);
-    return std::move(read).answer(
-        [event, isNew = !old_](const verbs::Pen& pen) { return verbs::saveEvent(pen, event, isNew); });
+    return std::move(read).answer([event](const verbs::Pen& pen) { return verbs::saveEvent(pen, event); });
 }
 
 }  // namespace wm::ui

@@ -112,7 +112,7 @@ tl::expected<store::Verb, Faults> MachineForm::verb() {
     const bool begins = starter != starters_.end();
     if (begins)
         machine.starter = starter->name;
-    verbs.emplace_back([machine](const verbs::Pen& pen) { return verbs::saveMachine(pen, machine, true); });
+    verbs.emplace_back([machine](const verbs::Pen& pen) { return verbs::saveMachine(pen, machine); });
     if (shown)
         verbs.push_back(firstReading(machine.name, *shown));
     if (begins)

@@ -186,7 +186,7 @@ PersonForm::PersonForm(Workbench& workbench) : EntryForm(workbench, tr("person")
 tl::expected<store::Verb, Faults> PersonForm::verb() {
     items::Person person;
     person.name = typed(name_);
-    return Answers().answer([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person, true); });
+    return Answers().answer([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person); });
 }
 
 }  // namespace wm::ui

@@ -61,7 +61,7 @@ store::Verb beginSchedule(const std::string& machine, exchange::Starter starter)
     std::vector<store::Verb> verbs;
     verbs.push_back(withMachine(machine, [name = starter.name](const verbs::Pen& pen, items::Machine card) {
         card.starter = name;
-        return verbs::saveMachine(pen, std::move(card), false);
+        return verbs::saveMachine(pen, std::move(card));
     }));
     verbs.push_back(adoptStarter(machine, std::move(starter)));
     return verbs::together(std::move(words), std::move(verbs));

@@ -31,7 +31,7 @@ class BookDrawerTest : public testing::Test, public FurnishedBench {
         fastening::Tool tool{.name = name, .type = fastening::ToolType::IIA};
         tool.low = Decimal{low, 0};
         tool.high = Decimal{high, 0};
-        must(saying(saveTool, tool, true));
+        must(saying(saveTool, tool));
         return last<fastening::Tool>();
     }
     void check(ToolId tool, const char* on, bool found) {
@@ -69,7 +69,7 @@ TEST_F(BookDrawerTest, ProposesTheToolThatWasUsedLast) {
     EXPECT_EQ(usualTool(now, *now.joint(axle))->id, small);
     fastening::Tool away = *ledger().find<fastening::Tool>(small);
     away.active = false;
-    must(saying(saveTool, away, false));
+    must(saying(saveTool, away));
     const Book then = book();
     EXPECT_EQ(usualTool(then, *then.joint(axle))->id, red);
 }

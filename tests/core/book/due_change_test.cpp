@@ -25,12 +25,10 @@ class Season : public FurnishedBench {
         for (const auto& task : ledger().all<TaskVersion>())
             if (task.code == "oil-screen")
                 screen = task.task;
-        must(saying(saveEvent,
-                    {.name = "Ridge Cross",
-                     .first = day("2026-05-30"),
-                     .last = day("2026-05-30"),
-                     .entries = {{heron, std::nullopt}}},
-                    true));
+        must(saying(saveEvent, {.name = "Ridge Cross",
+                                .first = day("2026-05-30"),
+                                .last = day("2026-05-30"),
+                                .entries = {{heron, std::nullopt}}}));
         must(record({.record = job(oilChange, "2026-02-01")}));
         must(record({.record = job(oilChange, "2026-04-01")}));
         for (const char* on : {"2026-04-12", "2026-04-26", "2026-05-10"})

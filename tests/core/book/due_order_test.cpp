@@ -16,8 +16,7 @@ class DueOrderTest : public testing::Test, public Bench {
     MachineId old;
 
     void SetUp() override {
-        must(
-            saying(saveMachine, {.name = "Rook 300", .since = day("2026-01-10"), .startedNew = false}, true));
+        must(saying(saveMachine, {.name = "Rook 300", .since = day("2026-01-10"), .startedNew = false}));
         old = last<items::Machine>();
         for (const Consequence each :
              {Consequence::SafetyEvident, Consequence::SafetyHidden, Consequence::EndsRace,

@@ -36,12 +36,10 @@ class ExpiryTest : public testing::Test, public FurnishedBench {
                                  "2026-05-10", "2026-05-17"})
             must(ride({.outing = outing(date, 200)}));
         must([&](const Pen& pen) {
-            return saveEvent(pen,
-                             {.name = "Birch Hollow",
-                              .first = day("2026-05-23"),
-                              .last = day("2026-05-24"),
-                              .entries = {{heron, std::nullopt}}},
-                             true);
+            return saveEvent(pen, {.name = "Birch Hollow",
+                                   .first = day("2026-05-23"),
+                                   .last = day("2026-05-24"),
+                                   .entries = {{heron, std::nullopt}}});
         });
     }
     // As the book would be with the spare wheel fitted today.

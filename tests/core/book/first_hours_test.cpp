@@ -23,7 +23,7 @@ class FirstHoursTest : public testing::Test, public Bench {
   protected:
     FirstHoursTest() {
         must([](const Pen& pen) {
-            return saveMachine(pen, {.name = "Sorrel 450", .since = day("2026-03-01"), .pastHigh = {}}, true);
+            return saveMachine(pen, {.name = "Sorrel 450", .since = day("2026-03-01"), .pastHigh = {}});
         });
         sorrel = last<items::Machine>();
         must([this](const Pen& pen) {
@@ -110,7 +110,7 @@ TEST_F(FirstHoursTest, AKnownHighEndPutsOffWhatCannotBeDue) {
         auto card = *pen.book.ledger().find<items::Machine>(sorrel);
         card.pastBest = units::Hours{500};
         card.pastHigh = units::Hours{1200};
-        return saveMachine(pen, card, false);
+        return saveMachine(pen, card);
     });
     const Book now = book();
     std::map<FirstStage, Names> plan;
@@ -129,7 +129,7 @@ TEST_F(FirstHoursTest, TheWorstIsTheRunInAndTheHardestHour) {
         auto card = *pen.book.ledger().find<items::Machine>(sorrel);
         card.pastBest = units::Hours{500};
         card.pastHigh = units::Hours{1200};
-        return saveMachine(pen, card, false);
+        return saveMachine(pen, card);
     });
     const auto stageOf = [this](const upkeep::TaskVersion& wording) {
         must(saying(saveTask, wording));

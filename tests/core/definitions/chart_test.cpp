@@ -117,10 +117,10 @@ TEST_F(ChartTest, WhatTheModelSharesCanBeOverruledForOneMachine) {
     card.maker = "Brackwater";
     card.model = "MX 250";
     card.year = 2020;
-    must(saying(saveMachine, card, false));
+    must(saying(saveMachine, card));
     card.id = MachineId{};
     card.name = "Kite 250";
-    must(saying(saveMachine, card, true));
+    must(saying(saveMachine, card));
     const MachineId kite = ledger().all<items::Machine>().back().id;
     Chart chart = check("joint;torque;manual\nDrain plug;24;m\n");
     chart.wordings.at(0).sharedFrom = 2019;

@@ -42,7 +42,7 @@ class StarterMachineTest : public testing::TestWithParam<const char*> {
         items::Machine machine{
             .name = "Dunlin", .starter = starter_.name, .since = kBought, .startedNew = true};
         machine.pastHigh = units::Hours{0};
-        must([&](const Pen& pen) { return verbs::saveMachine(pen, machine, true); });
+        must([&](const Pen& pen) { return verbs::saveMachine(pen, machine); });
         machine_ = ledger_->all<items::Machine>().front().id;
         must([&](const Pen& pen) {
             return verbs::adoptSchedule(pen, machine_, starter_.name, starter_.steps, starter_.joints,

@@ -47,7 +47,7 @@ class HabitsTest : public testing::Test {
         Garage garage;
         for (const char* name : {"Avocet 300", "Dunlin 85"})
             garage.must([&](const verbs::Pen& pen) {
-                return verbs::saveMachine(pen, {.name = name, .since = garage.today}, true);
+                return verbs::saveMachine(pen, {.name = name, .since = garage.today});
             });
         const Notebook notebook = garage.read(made.bytes);
         for (std::size_t at = 0; at < made.lines.size(); ++at) {

@@ -20,9 +20,7 @@ std::string notebookFile(const std::string& name) {
 Garage::Garage() {
     today = verbs::day("2026-11-25");
     const auto add = [&](const char* name) {
-        must([&](const verbs::Pen& pen) {
-            return verbs::saveMachine(pen, {.name = name, .since = today}, true);
-        });
+        must([&](const verbs::Pen& pen) { return verbs::saveMachine(pen, {.name = name, .since = today}); });
         for (const auto& machine : ledger().all<items::Machine>())
             if (machine.name == name)
                 return machine.id;

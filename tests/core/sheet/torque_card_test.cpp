@@ -45,7 +45,7 @@ TEST_F(TorqueCardTest, HasEveryFigureAsPrintedWithWhatItHoldsFor) {
     fastening::Tool tool{.name = "Long red"};
     tool.low = Decimal{20, 0};
     tool.high = Decimal{200, 0};
-    must(verbs::saying(verbs::saveTool, tool, true));
+    must(verbs::saying(verbs::saveTool, tool));
     const auto card = torqueCard(book(), heron, ',').value();
     EXPECT_EQ(card.machine, "Heron 250");
     EXPECT_EQ(card.date, "20 May 2026");

@@ -21,8 +21,7 @@ class AdjustTest : public testing::Test, public Bench {
   protected:
     AdjustTest() {
         must([](const Pen& pen) {
-            return saveMachine(pen, {.name = "Heron 250", .since = day("2026-01-10"), .startedNew = true},
-                               true);
+            return saveMachine(pen, {.name = "Heron 250", .since = day("2026-01-10"), .startedNew = true});
         });
         heron = last<items::Machine>();
         must([this](const Pen& pen) {

@@ -20,12 +20,10 @@ class AdoptTest : public testing::Test, public FurnishedBench {
   protected:
     void SetUp() override {
         must(saying(nameGarage, "shed", std::optional<calendar::Date>{}));
-        must(saying(saveEvent,
-                    outlook::Event{.name = "Sand day",
-                                   .first = day("2026-03-01"),
-                                   .last = day("2026-03-01"),
-                                   .entries = {{.machine = heron, .rider = mara}}},
-                    true));
+        must(saying(saveEvent, outlook::Event{.name = "Sand day",
+                                              .first = day("2026-03-01"),
+                                              .last = day("2026-03-01"),
+                                              .entries = {{.machine = heron, .rider = mara}}}));
         must(ride({.outing = outing("2026-03-01", 130),
                    .meterAfter = units::Hours{130},
                    .washed = true,
@@ -44,7 +42,7 @@ class AdoptTest : public testing::Test, public FurnishedBench {
                     upkeep::Deferral{
                         .machine = heron, .task = oilChange, .date = today, .untilDate = day("2026-06-01")}));
         must(saying(orderStock, stock::StockOrder{.line = oil, .date = today, .amount = 500}));
-        must(saying(saveWindow, weekend::WorkWindow{.date = today, .endsAt = units::Minutes{60}}, true));
+        must(saying(saveWindow, weekend::WorkWindow{.date = today, .endsAt = units::Minutes{60}}));
         must(saying(pick, heron, std::optional(oilChange), std::optional<SnagId>{}, true));
         must(saying(issueSheet,
                     weekend::IssuedSheet{.machine = heron, .date = today, .jobs = {{.task = oilChange}}}));
@@ -53,7 +51,7 @@ class AdoptTest : public testing::Test, public FurnishedBench {
         fillDrawer();
     }
     void fillDrawer() {
-        must(saying(saveTool, fastening::Tool{.name = "Long red", .high = units::Decimal{200, 0}}, true));
+        must(saying(saveTool, fastening::Tool{.name = "Long red", .high = units::Decimal{200, 0}}));
         must(saying(recordCalibration,
                     fastening::Calibration{
                         .tool = last<fastening::Tool>(), .date = day("2026-03-03"), .foundWithin = false}));

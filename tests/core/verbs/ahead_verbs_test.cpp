@@ -22,28 +22,28 @@ class AheadVerbsTest : public testing::Test, public FurnishedBench {
         auto event = sandDay();
         event.name = "Mud day";
         spoil(event);
-        return refusedAt(saying(saveEvent, event, true));
+        return refusedAt(saying(saveEvent, event));
     }
     At windowWith(const std::function<void(weekend::WorkWindow&)>& spoil) {
         weekend::WorkWindow window{.date = today, .startsAt = Minutes{1110}, .endsAt = Minutes{1260}};
         spoil(window);
-        return refusedAt(saying(saveWindow, window, true));
+        return refusedAt(saying(saveWindow, window));
     }
 };
 
 TEST_F(AheadVerbsTest, SavesAnEvent) {
     auto event = sandDay();
-    EXPECT_EQ(must(saying(saveEvent, event, true)), "added Sand day on 2026-06-06");
+    EXPECT_EQ(must(saying(saveEvent, event)), "added Sand day on 2026-06-06");
     event.id = last<outlook::Event>();
     event.place = "Kvarnmon";
-    EXPECT_EQ(must(saying(saveEvent, event, false)), "changed Sand day on 2026-06-06");
-    EXPECT_EQ(refusedAt(saying(saveEvent, event, false)), At(Fault::NothingToDo, "id"));
-    EXPECT_EQ(refusedAt(saying(saveEvent, sandDay(), true)), At(Fault::Duplicate, "name"));
+    EXPECT_EQ(must(saying(saveEvent, event)), "changed Sand day on 2026-06-06");
+    EXPECT_EQ(refusedAt(saying(saveEvent, event)), At(Fault::NothingToDo, "id"));
+    EXPECT_EQ(refusedAt(saying(saveEvent, sandDay())), At(Fault::Duplicate, "name"));
     event.calledOff = true;
-    EXPECT_EQ(must(saying(saveEvent, event, false)), "called off Sand day on 2026-06-06");
-    must(saying(saveEvent, sandDay(), true));
+    EXPECT_EQ(must(saying(saveEvent, event)), "called off Sand day on 2026-06-06");
+    must(saying(saveEvent, sandDay()));
     event.id = EventId{1};
-    EXPECT_EQ(refusedAt(saying(saveEvent, event, false)), At(Fault::Unknown, "id"));
+    EXPECT_EQ(refusedAt(saying(saveEvent, event)), At(Fault::Unknown, "id"));
 }
 
 TEST_F(AheadVerbsTest, RefusesAnEventThatCannotBe) {
@@ -61,26 +61,24 @@ TEST_F(AheadVerbsTest, RefusesAnEventThatCannotBe) {
               At(Fault::Duplicate, "entries[1].machine"));
     items::Machine card = *ledger().find<items::Machine>(heron);
     card.goneOn = day("2026-06-01");
-    must(saying(saveMachine, card, false));
+    must(saying(saveMachine, card));
     EXPECT_EQ(eventWith([](auto&) {}), At(Fault::Retired, "entries[0].machine"));
 }
 
 TEST_F(AheadVerbsTest, SavesBenchTime) {
     weekend::WorkWindow window{.date = today, .startsAt = Minutes{1110}, .endsAt = Minutes{1260}};
-    EXPECT_EQ(must(saying(saveWindow, window, true)),
-              "added the bench time on 2026-05-20 from 18:30 to 21:00");
+    EXPECT_EQ(must(saying(saveWindow, window)), "added the bench time on 2026-05-20 from 18:30 to 21:00");
     window.id = last<weekend::WorkWindow>();
     EXPECT_EQ(book().nextWindow()->id, window.id);
     window.active = false;
-    EXPECT_EQ(must(saying(saveWindow, window, false)),
-              "dropped the bench time on 2026-05-20 from 18:30 to 21:00");
+    EXPECT_EQ(must(saying(saveWindow, window)), "dropped the bench time on 2026-05-20 from 18:30 to 21:00");
     EXPECT_EQ(windowWith([](auto& w) { w.endsAt = w.startsAt; }), At(Fault::OutOfOrder, "ends_at"));
     EXPECT_EQ(windowWith([](auto& w) { w.startsAt = Minutes{-1}; }), At(Fault::Negative, "starts_at"));
     EXPECT_EQ(windowWith([](auto& w) { w.endsAt = Minutes{1441}; }), At(Fault::TooLarge, "ends_at"));
     EXPECT_EQ(windowWith([](auto& w) { w.hands = 0; }), At(Fault::NotPositive, "hands"));
     EXPECT_EQ(windowWith([](auto& w) { w.hands = 21; }), At(Fault::TooLarge, "hands"));
     window.id = WindowId{1};
-    EXPECT_EQ(refusedAt(saying(saveWindow, window, false)), At(Fault::Unknown, "id"));
+    EXPECT_EQ(refusedAt(saying(saveWindow, window)), At(Fault::Unknown, "id"));
 }
 
 TEST_F(AheadVerbsTest, PicksAJobAndLeavesItAgain) {

@@ -29,13 +29,11 @@ class UsedBench : public Bench {
   public:
     UsedBench() {
         must([](const Pen& pen) {
-            return saveMachine(pen,
-                               {.name = "Sorrel 450",
-                                .since = day("2026-03-01"),
-                                .pastLow = Hours{4100},
-                                .pastBest = Hours{8000},
-                                .pastHigh = Hours{12000}},
-                               true);
+            return saveMachine(pen, {.name = "Sorrel 450",
+                                     .since = day("2026-03-01"),
+                                     .pastLow = Hours{4100},
+                                     .pastBest = Hours{8000},
+                                     .pastHigh = Hours{12000}});
         });
         sorrel = last<items::Machine>();
         read("2026-03-01", 4100, calendar::DayPart::BeforeRiding);
@@ -165,7 +163,7 @@ TEST_F(BaselineTest, AMeterThatCountsTheVanDatesToTheReadingBefore) {
     must([this](const Pen& pen) {
         auto card = *pen.book.ledger().find<items::Machine>(sorrel);
         card.meterCountsTransport = true;
-        return saveMachine(pen, card, false);
+        return saveMachine(pen, card);
     });
     read("2026-03-20", 4900, calendar::DayPart::AfterRiding);
     must(known({{.task = oil, .answer = BaselineAnswer::Serviced, .meter = Hours{4700}}}));
@@ -231,7 +229,7 @@ TEST_F(BaselineTest, APastThatIsLessThanTheMeterRanIsNotReckonedWith) {
         auto card = *pen.book.ledger().find<items::Machine>(sorrel);
         card.pastLow = Hours{0};
         card.pastBest = Hours{1000};
-        return saveMachine(pen, card, false);
+        return saveMachine(pen, card);
     });
     // 30.0 was 11 h before the first day, and only 10 h are stated.
     EXPECT_EQ(refusedAt(known({{.task = oil, .answer = BaselineAnswer::Serviced, .meter = Hours{3000}}})),
@@ -284,7 +282,7 @@ TEST_F(BaselineTest, EachLineIsCheckedAndTheWrongOneIsNamed) {
 
 TEST_F(BaselineTest, WithoutAReadingAnHourFigureSaysNothing) {
     must([](const Pen& pen) {
-        return saveMachine(pen, {.name = "Plover 125", .since = day("2026-04-01"), .pastHigh = {}}, true);
+        return saveMachine(pen, {.name = "Plover 125", .since = day("2026-04-01"), .pastHigh = {}});
     });
     const auto plover = last<items::Machine>();
     must([plover](const Pen& pen) {

@@ -7,10 +7,10 @@ namespace wm::verbs {
 FurnishedBench::FurnishedBench() {
     const calendar::Date since = day("2026-01-10");
     must([&](const Pen& pen) {
-        return saveMachine(pen, {.name = "Heron 250", .since = since, .startedNew = true}, true);
+        return saveMachine(pen, {.name = "Heron 250", .since = since, .startedNew = true});
     });
     heron = last<items::Machine>();
-    must([](const Pen& pen) { return savePerson(pen, {.name = "Mara"}, true); });
+    must([](const Pen& pen) { return savePerson(pen, {.name = "Mara"}); });
     mara = last<items::Person>();
     const auto fit = [&](const char* name, const char* position) {
         must([&](const Pen& pen) {
@@ -41,8 +41,7 @@ FurnishedBench::FurnishedBench() {
     must([](const Pen& pen) {
         return saveStockLine(
             pen,
-            {.name = "engine oil", .unit = stock::Unit::Millilitre, .packAmount = 1000, .openedDays = 180},
-            true);
+            {.name = "engine oil", .unit = stock::Unit::Millilitre, .packAmount = 1000, .openedDays = 180});
     });
     oil = last<stock::StockLine>();
     must([&](const Pen& pen) {

@@ -99,7 +99,7 @@ class Talk : public FurnishedBench {
             case 5:
                 return saying(logCrash, {.machine = heron, .date = dayOf(s)});
             default:
-                return saying(saveItem, {.name = "spare", .since = dayOf(s), .startedNew = s.yes}, true);
+                return saying(saveItem, {.name = "spare", .since = dayOf(s), .startedNew = s.yes});
         }
     }
 

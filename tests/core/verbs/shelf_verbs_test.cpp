@@ -14,7 +14,7 @@ class StockVerbsTest : public testing::Test, public FurnishedBench {
     At lineWith(const std::function<void(stock::StockLine&)>& spoil) {
         stock::StockLine other{.name = "spark plug", .partNumber = "SP-1"};
         spoil(other);
-        return refusedAt(saying(saveStockLine, other, true));
+        return refusedAt(saying(saveStockLine, other));
     }
     At moveWith(const std::function<void(stock::StockMove&)>& spoil) {
         stock::StockMove other{.line = oil, .date = day("2026-03-01"), .amount = -50};
@@ -31,11 +31,11 @@ class StockVerbsTest : public testing::Test, public FurnishedBench {
 
 TEST_F(StockVerbsTest, SavesALineOfTheShelf) {
     stock::StockLine plug{.name = "spark plug", .partNumber = "SP-1"};
-    EXPECT_EQ(must(saying(saveStockLine, plug, true)), "added spark plug on the shelf");
+    EXPECT_EQ(must(saying(saveStockLine, plug)), "added spark plug on the shelf");
     plug.id = last<stock::StockLine>();
     plug.keep = 2;
-    EXPECT_EQ(must(saying(saveStockLine, plug, false)), "changed spark plug on the shelf");
-    EXPECT_EQ(refusedAt(saying(saveStockLine, plug, false)), At(Fault::NothingToDo, "id"));
+    EXPECT_EQ(must(saying(saveStockLine, plug)), "changed spark plug on the shelf");
+    EXPECT_EQ(refusedAt(saying(saveStockLine, plug)), At(Fault::NothingToDo, "id"));
     EXPECT_EQ(lineWith([](auto& l) { l.partNumber = "sp-1"; }), At(Fault::Duplicate, "part_number"));
     EXPECT_EQ(lineWith([](auto& l) {
                   l.name = "Engine Oil";
@@ -43,7 +43,7 @@ TEST_F(StockVerbsTest, SavesALineOfTheShelf) {
               }),
               At(Fault::Duplicate, "name"));
     plug.id = StockLineId{1};
-    EXPECT_EQ(refusedAt(saying(saveStockLine, plug, false)), At(Fault::Unknown, "id"));
+    EXPECT_EQ(refusedAt(saying(saveStockLine, plug)), At(Fault::Unknown, "id"));
     EXPECT_EQ(lineWith([](auto& l) { l.name = ""; }), At(Fault::Empty, "name"));
     EXPECT_EQ(lineWith([](auto& l) { l.packAmount = 0; }), At(Fault::NotPositive, "pack_amount"));
     EXPECT_EQ(lineWith([](auto& l) { l.packAmount = 100'000'001; }), At(Fault::TooLarge, "pack_amount"));
@@ -69,19 +69,19 @@ TEST_F(StockVerbsTest, ANewLineMayComeWithItsFirstCount) {
 TEST_F(StockVerbsTest, ALineKeepsTheUnitItWasCountedIn) {
     stock::StockLine card = *ledger().find<stock::StockLine>(oil);
     card.unit = stock::Unit::Gram;
-    EXPECT_EQ(refusedAt(saying(saveStockLine, card, false)), At(Fault::WrongUnit, "unit"));
+    EXPECT_EQ(refusedAt(saying(saveStockLine, card)), At(Fault::WrongUnit, "unit"));
 }
 
 TEST_F(StockVerbsTest, SavesAContainer) {
     stock::Lot lot{.line = oil, .label = "B", .received = day("2026-03-01")};
-    EXPECT_EQ(must(saying(saveLot, lot, true)), "added a container of engine oil");
+    EXPECT_EQ(must(saying(saveLot, lot)), "added a container of engine oil");
     lot.id = last<stock::Lot>();
     lot.opened = day("2026-03-05");
-    EXPECT_EQ(must(saying(saveLot, lot, false)), "changed a container of engine oil");
+    EXPECT_EQ(must(saying(saveLot, lot)), "changed a container of engine oil");
     const auto at = [&](auto&& spoil) {
         stock::Lot other = lot;
         spoil(other);
-        return refusedAt(saying(saveLot, other, false));
+        return refusedAt(saying(saveLot, other));
     };
     EXPECT_EQ(at([](auto&) {}), At(Fault::NothingToDo, "id"));
     EXPECT_EQ(at([](auto& l) { l.line = StockLineId{1}; }), At(Fault::Unknown, "line"));
@@ -90,7 +90,7 @@ TEST_F(StockVerbsTest, SavesAContainer) {
     EXPECT_EQ(at([](auto& l) { l.opened = day("2026-05-21"); }), At(Fault::InFuture, "opened"));
     EXPECT_EQ(at([](auto& l) { l.bestBefore = calendar::Date{900'000}; }),
               At(Fault::NotADate, "best_before"));
-    must(saying(saveStockLine, stock::StockLine{.name = "spark plug"}, true));
+    must(saying(saveStockLine, stock::StockLine{.name = "spark plug"}));
     EXPECT_EQ(at([this](auto& l) { l.line = last<stock::StockLine>(); }), At(Fault::Inconsistent, "line"));
 }
 
@@ -108,7 +108,7 @@ TEST_F(StockVerbsTest, BooksInAndOut) {
                           noLot)),
               "booked 20 ml of engine oil as lost");
     EXPECT_EQ(book().onHand(oil)->amount, 930);
-    must(saying(saveStockLine, stock::StockLine{.name = "spark plug"}, true));
+    must(saying(saveStockLine, stock::StockLine{.name = "spark plug"}));
     EXPECT_EQ(must(saying(moveStock,
                           stock::StockMove{.line = last<stock::StockLine>(),
                                            .date = day("2026-03-02"),
@@ -132,7 +132,7 @@ TEST_F(StockVerbsTest, RefusesAMoveThatCannotBe) {
     EXPECT_EQ(moveWith([](auto& m) { m.why = StockWhy::Bought; }), At(Fault::Negative, "amount"));
     EXPECT_EQ(moveWith([](auto& m) { m.price = units::Money{-1}; }), At(Fault::Negative, "price"));
     EXPECT_EQ(moveWith([](auto& m) { m.note = "\xff"; }), At(Fault::NotText, "note"));
-    must(saying(saveStockLine, stock::StockLine{.name = "spark plug"}, true));
+    must(saying(saveStockLine, stock::StockLine{.name = "spark plug"}));
     EXPECT_EQ(moveWith([this](auto& m) {
                   m.line = last<stock::StockLine>();
                   m.lot = bottle;

@@ -32,7 +32,7 @@ class DrawerVerbsTest : public testing::Test, public FurnishedBench {
     At toolWith(const std::function<void(fastening::Tool&)>& spoil) {
         fastening::Tool other = red;
         spoil(other);
-        return refusedAt(saying(saveTool, other, true));
+        return refusedAt(saying(saveTool, other));
     }
     At checkWith(const std::function<void(fastening::Calibration&)>& spoil) {
         fastening::Calibration check{.tool = last<fastening::Tool>(), .date = day("2026-03-01")};
@@ -64,10 +64,10 @@ class DrawerVerbsTest : public testing::Test, public FurnishedBench {
     void addTwins() {
         items::Machine card = twin("Heron 250", 2024);
         card.id = heron;
-        must(saying(saveMachine, card, false));
-        must(saying(saveMachine, twin("Kite 250", 2026), true));
+        must(saying(saveMachine, card));
+        must(saying(saveMachine, twin("Kite 250", 2026)));
         kite = last<items::Machine>();
-        must(saying(saveMachine, twin("Late 250", 2027), true));
+        must(saying(saveMachine, twin("Late 250", 2027)));
         late = last<items::Machine>();
     }
 
@@ -77,7 +77,7 @@ class DrawerVerbsTest : public testing::Test, public FurnishedBench {
 };
 
 TEST_F(DrawerVerbsTest, AddsAndChangesATool) {
-    EXPECT_EQ(must(saying(saveTool, red, true)), "added Long red in the drawer");
+    EXPECT_EQ(must(saying(saveTool, red)), "added Long red in the drawer");
     EXPECT_EQ(toolWith([](auto&) {}), At(Fault::Duplicate, "name"));
     EXPECT_EQ(toolWith([](auto& t) { t.name = ""; }), At(Fault::Empty, "name"));
     EXPECT_EQ(toolWith([](auto& t) { t.high = Decimal{}; }), At(Fault::NotPositive, "high"));
@@ -87,15 +87,15 @@ TEST_F(DrawerVerbsTest, AddsAndChangesATool) {
     EXPECT_EQ(toolWith([](auto& t) { t.length = 0; }), At(Fault::NotPositive, "length"));
     EXPECT_EQ(toolWith([](auto& t) { t.cycles = 0; }), At(Fault::NotPositive, "cycles"));
     red.id = last<fastening::Tool>();
-    EXPECT_EQ(refusedAt(saying(saveTool, red, false)), At(Fault::NothingToDo, "id"));
+    EXPECT_EQ(refusedAt(saying(saveTool, red)), At(Fault::NothingToDo, "id"));
     red.drive = "1/2";
-    EXPECT_EQ(must(saying(saveTool, red, false)), "changed Long red in the drawer");
+    EXPECT_EQ(must(saying(saveTool, red)), "changed Long red in the drawer");
     ASSERT_EQ(ledger().all<fastening::Tool>().size(), 1U);
     EXPECT_EQ(ledger().all<fastening::Tool>()[0].drive, "1/2");
 }
 
 TEST_F(DrawerVerbsTest, RecordsHowAToolWasFound) {
-    must(saying(saveTool, red, true));
+    must(saying(saveTool, red));
     const auto tool = last<fastening::Tool>();
     EXPECT_EQ(checkWith([](auto& c) { c.tool = ToolId{9}; }), At(Fault::Unknown, "tool"));
     EXPECT_EQ(checkWith([](auto& c) { c.date = day("2026-05-21"); }), At(Fault::InFuture, "date"));
@@ -114,7 +114,7 @@ TEST_F(DrawerVerbsTest, RecordsHowAToolWasFound) {
 }
 
 TEST_F(DrawerVerbsTest, AMarkSaysNoMoreThanItsKindCan) {
-    must(saying(saveTool, red, true));
+    must(saying(saveTool, red));
     const auto tool = last<fastening::Tool>();
     EXPECT_EQ(markWith([](auto& m) { m.tool = ToolId{9}; }), At(Fault::Unknown, "marks[0].tool"));
     EXPECT_EQ(markWith([](auto& m) { m.movedCount = 2; }), At(Fault::TooLarge, "marks[0].moved_count"));
@@ -141,7 +141,7 @@ TEST_F(DrawerVerbsTest, AMarkSaysNoMoreThanItsKindCan) {
 }
 
 TEST_F(DrawerVerbsTest, AJobSaysWithWhatItsJointsWereTightened) {
-    must(saying(saveTool, red, true));
+    must(saying(saveTool, red));
     JobDraft draft{.record = job(pads, "2026-03-01"), .confirmed = {axle}, .tool = ToolId{9}};
     EXPECT_EQ(refusedAt(record(draft)), At(Fault::Unknown, "tool"));
     draft.tool = last<fastening::Tool>();
@@ -199,17 +199,16 @@ TEST_F(DrawerVerbsTest, AJointThatWasOverruledKnowsTheYearsOfTheOthers) {
 TEST_F(DrawerVerbsTest, AMachineOfTheModelTakesItsJointsOver) {
     addTwins();
     must(saying(saveJoint, plug()));
-    EXPECT_EQ(must(saying(saveMachine, twin("Tern 250", 2025), true)),
-              "added Tern 250 with 1 joints of its model");
+    EXPECT_EQ(must(saying(saveMachine, twin("Tern 250", 2025))), "added Tern 250 with 1 joints of its model");
     const auto tern = last<items::Machine>();
     ASSERT_NE(book().joint(tern, "drain-plug"), nullptr);
     EXPECT_EQ(book().joint(tern, "drain-plug")->torque->text(), "20");
     // The year of another was put right: it belongs to them now.
     items::Machine card = *ledger().find<items::Machine>(late);
     card.year = 2026;
-    EXPECT_EQ(must(saying(saveMachine, card, false)), "changed Late 250 with 1 joints of its model");
+    EXPECT_EQ(must(saying(saveMachine, card)), "changed Late 250 with 1 joints of its model");
     card.note = "repainted";
-    EXPECT_EQ(must(saying(saveMachine, card, false)), "changed Late 250");
+    EXPECT_EQ(must(saying(saveMachine, card)), "changed Late 250");
 }
 
 TEST_F(DrawerVerbsTest, WordsForAModelNeedOne) {

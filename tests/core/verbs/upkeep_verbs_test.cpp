@@ -46,7 +46,7 @@ TEST_F(UpkeepVerbsTest, NotesASnag) {
 }
 
 TEST_F(UpkeepVerbsTest, ATaskOfAnotherMachineIsNotMeant) {
-    must(saying(saveMachine, items::Machine{.name = "Otter 125", .since = day("2026-01-10")}, true));
+    must(saying(saveMachine, items::Machine{.name = "Otter 125", .since = day("2026-01-10")}));
     const MachineId otter = last<items::Machine>();
     EXPECT_EQ(
         refusedAt(saying(

@@ -73,8 +73,7 @@ TEST_F(UseVerbsTest, ADayHasTwentyFourHours) {
 
 TEST_F(UseVerbsTest, AnOutingOfAnEventLiesInIt) {
     must(saying(saveEvent,
-                outlook::Event{.name = "Sand day", .first = day("2026-03-07"), .last = day("2026-03-08")},
-                true));
+                outlook::Event{.name = "Sand day", .first = day("2026-03-07"), .last = day("2026-03-08")}));
     OutingDraft draft{.outing = outing("2026-03-08", 100)};
     draft.outing.event = last<outlook::Event>();
     must(ride(draft));

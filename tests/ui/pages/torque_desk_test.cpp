@@ -215,9 +215,10 @@ TEST_F(TorqueDeskTest, AChartCanBeKeptToThisMachine) {
     card.maker = "Brackwater";
     card.model = "MX 250";
     card.year = 2020;
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, false); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
+    card.id = MachineId{};
     card.name = "Kite 250";
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
     const auto kite = garage_->machine("Kite 250");
     look(kChart);
     auto* sharing = child<QComboBox>("chartSharing");
@@ -282,7 +283,7 @@ TEST_F(TorqueDeskTest, SaysWhatOfTheStandardIsFromMemory) {
     const auto add = [this](const char* name, fastening::ToolType type) {
         const fastening::Tool tool{
             .name = name, .type = type, .low = units::Decimal{5, 0}, .high = units::Decimal{60, 0}};
-        garage_->say([tool](const verbs::Pen& pen) { return verbs::saveTool(pen, tool, true); });
+        garage_->say([tool](const verbs::Pen& pen) { return verbs::saveTool(pen, tool); });
     };
     add("Click", fastening::ToolType::IIA);
     add("Dial", fastening::ToolType::IB);

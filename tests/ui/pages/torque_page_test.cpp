@@ -211,13 +211,14 @@ TEST_F(TorquePageTest, AFigureIsPutRightForOneMachineOrForAllOfItsModel) {
     card.maker = "Brackwater";
     card.model = "MX 250";
     card.year = 2020;
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, false); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
     fastening::JointVersion shared = joint("rotor-nut");
     shared.sharedFrom = 2019;
     shared.sharedTo = 2021;
     garage_->say([shared](const verbs::Pen& pen) { return verbs::saveJoint(pen, shared); });
+    card.id = MachineId{};
     card.name = "Kite 250";
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card, true); });
+    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
     const auto kite = garage_->machine("Kite 250");
     const auto onKite = [&] { return book().joint(kite, "rotor-nut")->torque->text(); };
     const auto put = [this](const char* figure) {

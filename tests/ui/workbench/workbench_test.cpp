@@ -18,7 +18,7 @@ TEST(Workbench, LooksForNothingWhileItWrites) {
     const auto person = [](const verbs::Pen& pen) {
         items::Person odile;
         odile.name = "Odile";
-        return verbs::savePerson(pen, odile, true);
+        return verbs::savePerson(pen, odile);
     };
     QSignalSpy changed(&workbench, &Workbench::changed);
     const auto look = [&](std::size_t, std::size_t) {

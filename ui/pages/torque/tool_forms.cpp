@@ -58,8 +58,7 @@ QString shown(const units::Decimal& value) {
 }  // namespace
 
 ToolForm::ToolForm(Workbench& workbench, const fastening::Tool* tool)
-    : EntryForm(workbench, tool == nullptr ? tr("torque tool") : tr("torque tool, changed")),
-      isNew_(tool == nullptr) {
+    : EntryForm(workbench, tool == nullptr ? tr("torque tool") : tr("torque tool, changed")) {
     if (tool != nullptr)
         tool_ = *tool;
     name_ = addText(QStringLiteral("name"), tr("what you call it"), QString(), 18);
@@ -81,7 +80,7 @@ ToolForm::ToolForm(Workbench& workbench, const fastening::Tool* tool)
            "electronic one. It decides how far off it may be; but for II A that figure is from memory of "
            "ISO 6789."));
     startAt(name_);
-    if (!isNew_)
+    if (!tool_.id.isNothing())
         fill();
 }
 
@@ -115,8 +114,7 @@ tl::expected<store::Verb, Faults> ToolForm::verb() {
     tool.cycles = read(wholeIn(cycles_, kMostCycles));
     tool.active = !away_->isChecked();
     tool.note = typed(note_);
-    return std::move(read).answer(
-        [tool, isNew = isNew_](const verbs::Pen& pen) { return verbs::saveTool(pen, tool, isNew); });
+    return std::move(read).answer([tool](const verbs::Pen& pen) { return verbs::saveTool(pen, tool); });
 }
 
 CalibrationForm::CalibrationForm(Workbench& workbench, const fastening::Tool& tool)

@@ -19,7 +19,6 @@ class ToolForm : public EntryForm {
     void fill();
 
     fastening::Tool tool_;
-    bool isNew_;
     QLineEdit* name_;
     QLineEdit* low_;
     QLineEdit* high_;

@@ -105,9 +105,8 @@ void WindowLine::save() {
     window.startsAt = *from;
     window.endsAt = *to;
     window.hands = *hands;
-    const bool isNew = old == nullptr;
     const auto done =
-        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::saveWindow(pen, window, isNew); });
+        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::saveWindow(pen, window); });
     if (!done) {
         problem_->setText(wordsFor(done.error()));
         return;
