@@ -88,7 +88,7 @@ Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, co
         return std::move(taken->change);
     });
     QTextStream& report = call.has("json") ? call.console().err : call.console().out;
-    if (!change && change.error().fault == base::Fault::NothingToDo)
+    if (!change && change.error().fault == base::Fault::NothingNew)
         report << "Nothing in " << call.word(1) << " is new to this file; nothing was written.\n";
     else if (!change)
         return tl::unexpected(change.error());

@@ -7,6 +7,8 @@
 #include <tl/expected.hpp>
 #include <utility>
 
+#include "core/base/names.h"
+
 namespace wm::base {
 
 /// What was wrong with an input or a demand. The interface alone turns these into sentences
@@ -43,9 +45,15 @@ enum class Fault {
     MustAnswer,     ///< an open question stands before this (a hand-tight list)
     Implausible,    ///< a figure far from anything real; wants a second look
     NotEmpty,       ///< a whole file's rows for a file that already holds some
+    Stopped,        ///< by the user, on the way; nothing was done
+    Outdated,       ///< judged against a file that has changed meanwhile
+    NoColumns,      ///< a table whose cells nothing parts
+    NoDates,        ///< a notebook without a column of dates,
+    NoMachine,      ///< ... that does not say which machine it is about
+    NoFigures,      ///< ... with neither hours, readings, distances, washes nor jobs
+    NothingNew,     ///< ... all of which is in the file already
 };
-/// How many there are; moves with the last of them.
-inline constexpr std::size_t kFaults = static_cast<std::size_t>(Fault::NotEmpty) + 1;
+inline constexpr std::size_t kFaults = enumerators<Fault>();
 
 /// One refusal: `fault` says what, `field` which input ("hours", "date", "tasks[3].limits[0]"),
 /// `given` the input itself, `wanted` what would have been right (a bound, a name, a version).

@@ -44,13 +44,13 @@ std::optional<std::size_t> onlyMachine(const std::vector<NamedMachine>& machines
 
 Result<void> checkColumns(const Layout& layout, bool machineKnown) {
     if (!layout.at(Column::Date))
-        return refuse(Fault::Empty, "date column");
+        return refuse(Fault::NoDates, "notebook");
     if (!layout.at(Column::Machine) && !machineKnown)
-        return refuse(Fault::Empty, "machine column");
+        return refuse(Fault::NoMachine, "notebook");
     for (const Column column : {Column::Hours, Column::Meter, Column::Distance, Column::Job, Column::Wash})
         if (layout.at(column))
             return {};
-    return refuse(Fault::Empty, "figures");
+    return refuse(Fault::NoFigures, "notebook");
 }
 
 void judgeGone(Notebook& notebook, const book::Book& book) {
@@ -147,10 +147,10 @@ Result<Notebook> readNotebook(Table table, const book::Book& book, const Reading
             above.machines = notebook.lines.back().facts.machines;
         if (progress && notebook.lines.size() % kLinesBetweenReports == 0 &&
             !progress(notebook.lines.size(), table.lines.size() * kShareOfCells))
-            return refuse(Fault::NothingToDo, "cancelled");
+            return refuse(Fault::Stopped, "notebook");
     }
     return judge(notebook, book, progress) ? Result<Notebook>(std::move(notebook))
-                                           : refuse(Fault::NothingToDo, "cancelled");
+                                           : refuse(Fault::Stopped, "notebook");
 }
 
 }  // namespace wm::notebook

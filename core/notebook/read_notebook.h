@@ -16,8 +16,7 @@ struct ReadingWishes {
 /// Reads every line of a table and judges it against what the file knows on `book.today()`: what can be read,
 /// what is in the file already, what stands there twice, whether the meter can have shown that. Nothing is
 /// written. Every line of the table comes back, in order.
-/// Errors: Empty "date column" or "machine column" or "figures" (neither hours, meter, job, wash nor
-/// distance), NothingToDo "cancelled".
+/// Errors: NoDates, NoMachine, NoFigures, Stopped.
 base::Result<Notebook> readNotebook(Table table, const book::Book& book, const ReadingWishes& wishes = {},
                                     const Progress& progress = {});
 

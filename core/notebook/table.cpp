@@ -72,7 +72,7 @@ Result<Table> readTable(std::string_view bytes, const Progress& progress, std::o
     if (onlySeparators)
         return refuse(Fault::Empty, "notebook");
     if (table.separator == '\0')
-        return refuse(Fault::Malformed, "columns");
+        return refuse(Fault::NoColumns, "notebook");
     base::CellReader reader(text, table.separator);
     if (text.starts_with("sep="))
         reader.next();
@@ -84,7 +84,7 @@ Result<Table> readTable(std::string_view bytes, const Progress& progress, std::o
         width = std::max(width, row.cells.size());
         table.lines.push_back(std::move(row));
         if (progress && table.lines.size() % kCellsBetweenReports == 0 && !progress(reader.at(), text.size()))
-            return refuse(Fault::NothingToDo, "cancelled");
+            return refuse(Fault::Stopped, "notebook");
     }
     table.quoteLeftOpen = reader.quoteLeftOpen();
     if (table.lines.empty())

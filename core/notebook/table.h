@@ -26,11 +26,11 @@ struct Table {
     bool quoteLeftOpen = false;         ///< the last line runs to the end of the file
 };
 
-/// Stopped by it, a call is refused with NothingToDo "cancelled".
+/// Stopped by it, a call is refused with Stopped.
 using base::Progress;
 
 /// Finds out the separator (semicolon, comma, tab, bar), unless one is given, and takes the cells apart.
-/// Errors: those of plainText, NothingToDo "cancelled", Malformed "columns" if nothing separates anything.
+/// Errors: those of plainText, Stopped, NoColumns if nothing separates anything.
 base::Result<Table> readTable(std::string_view bytes, const Progress& progress = {},
                               std::optional<char> separator = {});
 

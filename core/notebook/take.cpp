@@ -79,7 +79,7 @@ class Taking {
         ++passed_;
         if (progress_ && passed_ % kLinesBetweenWords == 0 && !progress_(passed_, 2 * lines_.size())) {
             check_.setPrefix({});
-            check_.that(false, Fault::NothingToDo, "cancelled");
+            check_.that(false, Fault::Stopped, "notebook");
         }
         return !check_.failed();
     }
@@ -358,7 +358,7 @@ Result<Taken> takeNotebook(const Pen& pen, const Notebook& notebook, const Agree
                            std::string_view name, const Progress& progress) {
     std::vector<const Line*> lines = agreedLines(notebook, agreement);
     if (lines.empty())
-        return base::refuse(Fault::NothingToDo, "notebook");
+        return base::refuse(Fault::NothingNew, "notebook");
     return Taking(pen, notebook, std::move(lines), agreement.newcomers, progress).take(name);
 }
 

@@ -34,8 +34,8 @@ struct Taken {
 /// crashes; readings; jobs with what they used. Machines, persons and shelf lines that are not there yet are
 /// added; a machine's card is dated back to its first line, with what the meter showed before as its past. A
 /// shelf line that was first counted after a job keeps its count: the record says what was used. Jobs done
-/// long ago leave no joint hand-tight. Errors: NothingToDo if no line is new; the shape of a row, with
-/// "line 12" in front of its field; NothingToDo "cancelled".
+/// long ago leave no joint hand-tight. Errors: NothingNew if no line is; the shape of a row, with
+/// "line 12" in front of its field; Stopped.
 base::Result<Taken> takeNotebook(const verbs::Pen& pen, const Notebook& notebook, const Agreement& agreement,
                                  std::string_view name, const Progress& progress = {});
 

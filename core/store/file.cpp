@@ -114,7 +114,7 @@ tl::expected<picture::Change, ApplyError> File::Parts::write(const Verb& verb, c
         return tl::unexpected(refusal(change.error()));
     const auto changes = writeRows(change->rows, progress);
     if (!changes)
-        return tl::unexpected(refusal({base::Fault::NothingToDo, "cancelled", {}, {}}));
+        return tl::unexpected(refusal({base::Fault::Stopped, "entry", {}, {}}));
     const std::int64_t next = revision + 1;
     logVerb(db, {next, "done", next, change->text, timeNow().toStdString()});
     keepForUndo(db, next, dayNow().toStdString(), *changes);

@@ -114,7 +114,7 @@ class File {
 
     /// Checks the verb, writes its change in one transaction, and keeps what undo needs. `today` for the
     /// book. `progress` counts the rows and is asked once more when all are written; stopped by it, the verb
-    /// is refused with NothingToDo "cancelled" and the file is as it was.
+    /// is refused with Stopped and the file is as it was.
     tl::expected<picture::Change, ApplyError> apply(const Verb& verb, calendar::Date today,
                                                     const base::Progress& progress = {});
 

@@ -96,7 +96,7 @@ TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
             return done < stop;
         });
         ASSERT_FALSE(answer.has_value()) << stop;
-        EXPECT_EQ(answer.error().error, (base::Error{base::Fault::NothingToDo, "cancelled", "", ""}));
+        EXPECT_EQ(answer.error().error, (base::Error{base::Fault::Stopped, "entry", "", ""}));
         EXPECT_EQ(last, stop);
         EXPECT_EQ(file->ledger(), before) << stop;
         EXPECT_EQ(file->undoText(), "Set up") << stop;

@@ -145,10 +145,10 @@ void FileDesk::importNotebook() {
         if (!trouble)
             preview->judge(work.steps());
     }
-    if (preview->refusal() && preview->refusal()->field == "cancelled")
+    if (preview->refusal() && preview->refusal()->fault == base::Fault::Stopped)
         return emit said(notebookRefusal(*preview->refusal(), name));
     // Without columns another separator may help; everything else is no notebook.
-    if (trouble && trouble->fault != base::Fault::Malformed)
+    if (trouble && trouble->fault != base::Fault::NoColumns)
         return prompts_.report(notebookRefusal(*trouble, name), {});
     auto* dialog = new NotebookDialog(workbench_, std::move(preview), name, window_);
     dialog->setAttribute(Qt::WA_DeleteOnClose);

@@ -243,7 +243,7 @@ void NotebookDialog::showWords() {
                                                    : QString());
     QStringList words;
     if (!standing_.hasNew())
-        words << notebookRefusal({base::Fault::NothingToDo, "notebook", {}, {}}, name_);
+        words << notebookRefusal({base::Fault::NothingNew, "notebook", {}, {}}, name_);
     else if (standing_.open() > 0)
         words << (standing_.open() == 1
                       ? tr("1 doubtful line waits for your word; left open, it stays out.")
@@ -321,19 +321,19 @@ void NotebookDialog::importAgreed() {
     const auto written = workbench_.attempt(
         [&taken, judged](const verbs::Pen& pen) -> base::Result<picture::Change> {
             if (&pen.book.ledger() != judged)
-                return base::refuse(base::Fault::NothingToDo, "picture");
+                return base::refuse(base::Fault::Outdated, "notebook");
             return std::move(taken->change);
         },
         steps);
     standing_.setBusy(false);
     if (!written) {
-        const bool moved = written.error().error.field == "picture";
+        const base::Fault fault = written.error().error.fault;
+        const bool moved = fault == base::Fault::Outdated;
         if (moved)
             judgeAgain();
         return words_->setText(moved ? tr("The file has changed meanwhile: look at the lines once more.")
-                               : written.error().error.field == "cancelled"
-                                   ? notebookRefusal(written.error().error, name_)
-                                   : wordsFor(written.error()));
+                               : fault == base::Fault::Stopped ? notebookRefusal(written.error().error, name_)
+                                                               : wordsFor(written.error()));
     }
     QString words = text(written->text) + QStringLiteral(": ") + totalsWords(standing_.goesIn());
     if (taken->waiting > 0)

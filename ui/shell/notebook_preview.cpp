@@ -264,7 +264,7 @@ void NotebookPreview::cureAll() {
 base::Result<notebook::Taken> NotebookPreview::take(const std::string& name,
                                                     const notebook::Progress& progress) const {
     if (!notebook_)
-        return base::refuse(base::Fault::NothingToDo, "notebook");
+        return base::refuse(base::Fault::NothingNew, "notebook");
     auto taken = notebook::takeNotebook({*book_, store::randomIds()}, *notebook_, agreement_, name, progress);
     if (taken)
         taken->change.rows.insert(taken->change.rows.begin(), added_.rows.begin(), added_.rows.end());

@@ -31,7 +31,7 @@ class NotebookPreview {
     NotebookPreview(std::string bytes, std::shared_ptr<const book::Book> book, QSettings& settings);
 
     /// Takes the cells apart and finds out, or recalls, how they are meant. Empty and NotText: there is
-    /// nothing to show; Malformed "columns": another separator may help.
+    /// nothing to show; NoColumns: another separator may help.
     std::optional<base::Error> open(const notebook::Progress& progress = {});
     /// Judges every line. The mechanic's answer to a line counts as long as the line has the verdict that was
     /// answered; it sleeps while the verdict is another one. If the notebook can't be judged at all, the

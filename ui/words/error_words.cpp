@@ -159,6 +159,21 @@ constexpr std::array<FaultWords, base::kFaults> kFaultWords{{
      QT_TRANSLATE_NOOP("ErrorWords", "check it, and enter it again if it is right"), nullptr},
     {Fault::NotEmpty, QT_TRANSLATE_NOOP("ErrorWords", "The %1 holds entries already"),
      QT_TRANSLATE_NOOP("ErrorWords", "read the text into a new file"), nullptr},
+    {Fault::Stopped, QT_TRANSLATE_NOOP("ErrorWords", "The %1 was stopped, and nothing was done"),
+     QT_TRANSLATE_NOOP("ErrorWords", "say it again if you want it after all"), nullptr},
+    {Fault::Outdated, QT_TRANSLATE_NOOP("ErrorWords", "The %1 was judged before the file changed"),
+     QT_TRANSLATE_NOOP("ErrorWords", "look at it once more"), nullptr},
+    {Fault::NoColumns, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no columns"),
+     QT_TRANSLATE_NOOP("ErrorWords", "part its cells by semicolons, commas or tabs"), nullptr},
+    {Fault::NoDates, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no column of dates"),
+     QT_TRANSLATE_NOOP("ErrorWords", "say which one it is, or add it"), nullptr},
+    {Fault::NoMachine, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no column for the machine"),
+     QT_TRANSLATE_NOOP("ErrorWords", "say which one it is, or which machine all of it is about"), nullptr},
+    {Fault::NoFigures,
+     QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no column of hours, readings, kilometres, washes or jobs"),
+     QT_TRANSLATE_NOOP("ErrorWords", "say which one it is"), nullptr},
+    {Fault::NothingNew, QT_TRANSLATE_NOOP("ErrorWords", "The %1 says nothing that is new to this file"),
+     QT_TRANSLATE_NOOP("ErrorWords", "nothing is left to be done"), nullptr},
 }};
 
 constexpr bool inOrderOfFaults() {

@@ -145,30 +145,31 @@ QString cureFor(const Line& line) {
 
 QString notebookRefusal(const base::Error& error, const QString& fileName) {
     const QString file = quoted(fileName);
-    if (error.fault == base::Fault::NotText)
+    using base::Fault;
+    if (error.fault == Fault::NotText)
         return tr("%1 is no text but a picture, a workbook or the like: save the sheet as CSV and choose "
                   "that "
                   "file.")
             .arg(file);
-    if (error.fault == base::Fault::Malformed && error.field == "columns")
+    if (error.fault == Fault::NoColumns)
         return tr("%1 has no columns: save the sheet as CSV, its cells parted by semicolons, commas or tabs.")
             .arg(file);
-    if (error.fault == base::Fault::NothingToDo && error.field == "notebook")
+    if (error.fault == Fault::NothingNew)
         return tr("Nothing in %1 is new to this file.").arg(file);
-    if (error.fault == base::Fault::NothingToDo && error.field == "cancelled")
+    if (error.fault == Fault::Stopped)
         return tr("Stopped; nothing was taken from %1.").arg(file);
-    if (error.fault != base::Fault::Empty)
-        return wordsFor(error);
-    if (error.field == "date column")
+    if (error.fault == Fault::NoDates)
         return tr("%1 has no column of dates: say which one it is, or add it.").arg(file);
-    if (error.field == "machine column")
+    if (error.fault == Fault::NoMachine)
         return tr("%1 has no column for the machine: say which one it is, or which machine all of it is "
                   "about.")
             .arg(file);
-    if (error.field == "figures")
+    if (error.fault == Fault::NoFigures)
         return tr("%1 has no column of hours, readings, kilometres, washes or jobs: say which one it is.")
             .arg(file);
-    return tr("%1 is blank: choose the file with the notebook in it.").arg(file);
+    if (error.fault == Fault::Empty)
+        return tr("%1 is blank: choose the file with the notebook in it.").arg(file);
+    return wordsFor(error);
 }
 
 QString columnWord(Column column) {

@@ -34,18 +34,18 @@ TEST(NotebookBadFileTest, PicturesAndWorkbooksAreNoText) {
 }
 
 TEST(NotebookBadFileTest, AProseTextHasNoColumns) {
-    EXPECT_EQ(faultOf("Dear diary\nToday I rode\n"), Fault::Malformed);
+    EXPECT_EQ(faultOf("Dear diary\nToday I rode\n"), Fault::NoColumns);
 }
 
 TEST(NotebookBadFileTest, AMissingColumnIsNamed) {
     const auto missing = [](const char* text) {
         const auto notebook = readNotebook(*readTable(text), Garage().book());
-        return notebook ? std::string("none") : notebook.error().field;
+        return notebook ? Fault::Unknown : notebook.error().fault;
     };
-    EXPECT_EQ(missing("machine;hours\nHeron 250;1,0\nHeron 250;1,2\n"), "date column");
-    EXPECT_EQ(missing("date;hours\n07.03.2026;1,0\n08.03.2026;1,2\n"), "machine column");
+    EXPECT_EQ(missing("machine;hours\nHeron 250;1,0\nHeron 250;1,2\n"), Fault::NoDates);
+    EXPECT_EQ(missing("date;hours\n07.03.2026;1,0\n08.03.2026;1,2\n"), Fault::NoMachine);
     EXPECT_EQ(missing("date;machine;colour\n07.03.2026;Heron 250;red\n08.03.2026;Heron 250;blue\n"),
-              "figures");
+              Fault::NoFigures);
 }
 
 TEST(NotebookBadFileTest, FormulaCellsAreRefusedByTheLine) {
@@ -87,7 +87,7 @@ TEST(NotebookBadFileTest, ReadingCanBeStopped) {
         text += "07.03.2026;Heron 250;1,0\n";
     const auto table = readTable(text, [](std::size_t, std::size_t) { return false; });
     ASSERT_FALSE(table);
-    EXPECT_EQ(table.error(), (base::Error{Fault::NothingToDo, "cancelled", {}, {}}));
+    EXPECT_EQ(table.error(), (base::Error{Fault::Stopped, "notebook", {}, {}}));
 }
 
 // Each figure by hand; a spreadsheet's day 46088 is 2026-03-07 (45000 is 2023-03-15, as spreadsheets show

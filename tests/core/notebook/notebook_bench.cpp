@@ -76,7 +76,7 @@ std::size_t Garage::take(const std::string& bytes, const Agreement& agreement) {
         return std::move(taken->change);
     });
     if (!change) {
-        EXPECT_EQ(change.error().fault, base::Fault::NothingToDo)
+        EXPECT_EQ(change.error().fault, base::Fault::NothingNew)
             << change.error().field << " " << change.error().given << " " << change.error().wanted;
         return 0;
     }
