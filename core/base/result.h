@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/base/names.h"
+#include "core/base/place.h"
 
 namespace wm::base {
 
@@ -55,11 +56,11 @@ enum class Fault {
 };
 inline constexpr std::size_t kFaults = enumerators<Fault>();
 
-/// One refusal: `fault` says what, `field` which input ("hours", "date", "tasks[3].limits[0]"),
+/// One refusal: `fault` says what, `field` which input ("hours", "date", the third line of a list),
 /// `given` the input itself, `wanted` what would have been right (a bound, a name, a version).
 struct Error {
     Fault fault;
-    std::string field;
+    Place field;
     std::string given;
     std::string wanted;
 
@@ -69,7 +70,7 @@ struct Error {
 template <class T>
 using Result = tl::expected<T, Error>;
 
-inline tl::unexpected<Error> refuse(Fault fault, std::string field, std::string given = {},
+inline tl::unexpected<Error> refuse(Fault fault, Place field, std::string given = {},
                                     std::string wanted = {}) {
     return tl::unexpected<Error>{Error{fault, std::move(field), std::move(given), std::move(wanted)}};
 }

@@ -33,7 +33,7 @@ const items::Machine* BookChecks::machineOn(MachineId machine, calendar::Date da
     return card;
 }
 
-const upkeep::TaskVersion* BookChecks::taskOf(std::string_view field, MachineId machine, TaskId task,
+const upkeep::TaskVersion* BookChecks::taskOf(const base::Place& field, MachineId machine, TaskId task,
                                               calendar::Date day) {
     const upkeep::TaskVersion* wording = wordingOn(book_.ledger(), task, day);
     that(wording != nullptr, Fault::Unknown, field, std::to_string(task.value()));
@@ -43,7 +43,7 @@ const upkeep::TaskVersion* BookChecks::taskOf(std::string_view field, MachineId 
     return wording;
 }
 
-const upkeep::Snag* BookChecks::snagOf(std::string_view field, MachineId machine, SnagId snag, bool open) {
+const upkeep::Snag* BookChecks::snagOf(const base::Place& field, MachineId machine, SnagId snag, bool open) {
     const auto* found = row<upkeep::Snag>(field, snag);
     if (found == nullptr)
         return nullptr;
@@ -53,7 +53,7 @@ const upkeep::Snag* BookChecks::snagOf(std::string_view field, MachineId machine
     return found;
 }
 
-void BookChecks::lotOf(std::string_view field, const std::optional<LotId>& lot, StockLineId line) {
+void BookChecks::lotOf(const base::Place& field, const std::optional<LotId>& lot, StockLineId line) {
     if (const auto* container = row<stock::Lot>(field, lot))
         that(container->line == line, Fault::Inconsistent, field, container->label);
 }

@@ -18,7 +18,7 @@ class BookChecks : public picture::Checks {
 
     /// The row of this id that counts, or a fault Unknown and nullptr.
     template <class R, class IdType>
-    const R* row(std::string_view field, IdType id) {
+    const R* row(const base::Place& field, IdType id) {
         const R* found = book_.ledger().find<R>(id);
         if (found != nullptr && book_.ledger().strikeOf(id.value()) != nullptr)
             found = nullptr;
@@ -26,7 +26,7 @@ class BookChecks : public picture::Checks {
         return found;
     }
     template <class R, class IdType>
-    const R* row(std::string_view field, const std::optional<IdType>& id) {
+    const R* row(const base::Place& field, const std::optional<IdType>& id) {
         return id ? row<R>(field, *id) : nullptr;
     }
 
@@ -35,12 +35,12 @@ class BookChecks : public picture::Checks {
     /// A fact about a machine: known, not before it was there, not after it went.
     const items::Machine* machineOn(MachineId machine, calendar::Date date);
     /// The wording of a task of this machine on a day; the first wording if the day is before it.
-    const upkeep::TaskVersion* taskOf(std::string_view field, MachineId machine, TaskId task,
+    const upkeep::TaskVersion* taskOf(const base::Place& field, MachineId machine, TaskId task,
                                       calendar::Date date);
     /// A snag of this machine that counts; with `open`, NothingToDo if it has ended.
-    const upkeep::Snag* snagOf(std::string_view field, MachineId machine, SnagId snag, bool open);
+    const upkeep::Snag* snagOf(const base::Place& field, MachineId machine, SnagId snag, bool open);
     /// The container of a line, if one is named.
-    void lotOf(std::string_view field, const std::optional<LotId>& lot, StockLineId line);
+    void lotOf(const base::Place& field, const std::optional<LotId>& lot, StockLineId line);
 
   private:
     const Book& book_;

@@ -106,7 +106,7 @@ const V* Definitions::settleId(V& wording) {
 }
 
 template <class V>
-void Definitions::add(V wording, calendar::Date from, std::string prefix) {
+void Definitions::add(V wording, calendar::Date from, base::Place prefix) {
     if (check_.failed())
         return;
     check_.setPrefix(prefix);
@@ -227,8 +227,8 @@ std::string Definitions::textOf(std::string_view kind) const {
     return fmt::format("{} the {} \"{}\" on {}", verb_, kind, name_, machine_->name);
 }
 
-template void Definitions::add(upkeep::TaskVersion, calendar::Date, std::string);
-template void Definitions::add(weekend::StepVersion, calendar::Date, std::string);
-template void Definitions::add(fastening::JointVersion, calendar::Date, std::string);
+template void Definitions::add(upkeep::TaskVersion, calendar::Date, base::Place);
+template void Definitions::add(weekend::StepVersion, calendar::Date, base::Place);
+template void Definitions::add(fastening::JointVersion, calendar::Date, base::Place);
 
 }  // namespace wm::definitions

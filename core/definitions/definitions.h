@@ -31,7 +31,7 @@ class Definitions {
     /// Fills machine, stable id, code and first day (`from` if the wording names none) and checks the wording
     /// by itself; faults are named under `prefix`.
     template <class V>
-    void add(V wording, calendar::Date from, std::string prefix);
+    void add(V wording, calendar::Date from, base::Place prefix);
     /// Checks what the new wordings name and writes them: steps, joints, tasks.
     void write();
 
@@ -42,7 +42,7 @@ class Definitions {
     template <class V>
     struct New {
         V wording;
-        std::string prefix;
+        base::Place prefix;
     };
     template <class V>
     struct Kind {

@@ -42,7 +42,8 @@ constexpr std::string_view kWithoutDays = "kits.csv";
 constexpr std::string_view kMachines = "machines.csv";
 
 Error placed(Error error, std::string_view file, std::size_t line) {
-    error.field = fmt::format("{} line {}{}{}", file, line, error.field.empty() ? "" : ", ", error.field);
+    error.field = fmt::format("{} line {}{}{}", file, line, error.field == base::Place{} ? "" : ", ",
+                              error.field.text());
     return error;
 }
 
@@ -53,7 +54,7 @@ Result<CsvTable> tableOf(const DemoText& text, std::string_view name) {
     auto table = readCsv(file->second);
     if (!table) {
         Error error = table.error();
-        error.field = fmt::format("{} {}", name, error.field);
+        error.field = fmt::format("{} {}", name, error.field.text());
         return tl::unexpected(std::move(error));
     }
     return table;
@@ -223,7 +224,7 @@ Result<picture::Ledger> buildDemo(const DemoText& text) {
         auto starter = readStarter(text.starters[at]);
         if (!starter) {
             Error error = starter.error();
-            error.field = fmt::format("starters[{}] {}", at, error.field);
+            error.field = fmt::format("starters[{}] {}", at, error.field.text());
             return tl::unexpected(std::move(error));
         }
         starters.push_back(std::move(*starter));

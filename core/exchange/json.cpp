@@ -64,7 +64,7 @@ class RowCollector {
             return tl::unexpected(inside(R::kTable, refuseType(*table, "list").error()));
         for (std::size_t i = 0; i < table->size(); ++i)
             if (auto read = takeRow<R>((*table)[i]); !read)
-                return tl::unexpected(inside(fmt::format("{}[{}]", R::kTable, i), read.error()));
+                return tl::unexpected(inside(R::kTable, inside(i, read.error())));
         return {};
     }
     [[nodiscard]] Read refuseOthers() const { return refuseOtherKeys(root_, taken_); }

@@ -115,11 +115,19 @@ std::string excerpt(std::string_view text) {
     return std::string(text.substr(0, end)) + "\u2026";
 }
 
-Error inside(std::string_view outer, Error error) {
-    std::string place(outer);
-    if (!error.field.empty() && error.field.front() != '[' && !place.empty())
-        place += '.';
-    error.field = place + error.field;
+Error inside(std::string_view key, Error error) {
+    auto& [lines, field] = error.field;
+    if (!lines.empty() && lines.front().list.empty())
+        lines.front().list = key;
+    else if (lines.empty())
+        error.field = error.field.within(base::Place(key));
+    else
+        lines.front().list = std::string(key) + '.' + lines.front().list;
+    return error;
+}
+
+Error inside(std::size_t at, Error error) {
+    error.field = error.field.within("", at);
     return error;
 }
 

@@ -26,7 +26,9 @@ base::Result<void> checkFormat(const nlohmann::json& root, int newest);
 /// The beginning of `text` (valid UTF-8), short enough for a sentence, cut between characters.
 std::string excerpt(std::string_view text);
 
-/// Puts `outer` before the place that an error names: "outing[3]" and "hours" give "outing[3].hours".
-base::Error inside(std::string_view outer, base::Error error);
+/// Puts a line of a list, and then its key, around the place that an error names: "hours" in line 3 of
+/// "outing" is "outing[3].hours".
+base::Error inside(std::size_t at, base::Error error);
+base::Error inside(std::string_view key, base::Error error);
 
 }  // namespace wm::exchange

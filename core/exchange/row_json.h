@@ -177,7 +177,7 @@ Read readList(const nlohmann::json& value, std::vector<T>& into) {
         return refuseType(value, "list");
     for (std::size_t i = 0; i < value.size(); ++i)
         if (auto read = readChild<Manner>(value[i], into.emplace_back()); !read)
-            return tl::unexpected(inside('[' + std::to_string(i) + ']', read.error()));
+            return tl::unexpected(inside(i, read.error()));
     return {};
 }
 

@@ -156,11 +156,11 @@ Read checkAlone(const upkeep::TaskVersion& task) {
                 return checkCount("amount", task.kit[i].amount, 1);
             });
             !read)
-            return tl::unexpected(inside(fmt::format("kit[{}]", i), read.error()));
+            return tl::unexpected(inside("kit", inside(i, read.error())));
     for (std::size_t i = 0; i < task.measures.size(); ++i) {
         const upkeep::MeasurePoint& point = task.measures[i];
         if (auto read = checkText("name", point.name); !read)
-            return tl::unexpected(inside(fmt::format("measures[{}]", i), read.error()));
+            return tl::unexpected(inside("measures", inside(i, read.error())));
         if ((point.least || point.most) && point.source.empty())
             return refuse(Fault::Empty, fmt::format("measures[{}].source", i));
     }
@@ -235,7 +235,7 @@ Read checkAll(const References& references, const std::vector<T>& definitions) {
     for (std::size_t i = 0; i < definitions.size(); ++i)
         if (auto read = checkAlone(definitions[i]).and_then([&] { return references.check(definitions[i]); });
             !read)
-            return tl::unexpected(inside(fmt::format("[{}]", i), read.error()));
+            return tl::unexpected(inside(i, read.error()));
     return {};
 }
 

@@ -86,7 +86,7 @@ class Taking {
 
     template <class R>
     R shaped(R row, std::size_t line) {
-        check_.setPrefix("line " + std::to_string(line) + ".");
+        check_.setPrefix("line " + std::to_string(line));
         picture::checkShape(check_, row);
         return row;
     }

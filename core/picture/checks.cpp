@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/picture/checks.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "core/base/text.h"
@@ -12,15 +10,15 @@ namespace wm::picture {
 
 using base::Fault;
 
-void Checks::that(bool holds, Fault fault, std::string_view field, std::string given, std::string wanted) {
+void Checks::that(bool holds, Fault fault, const base::Place& field, std::string given, std::string wanted) {
     if (!holds && !error_)
-        error_ = base::Error{fault, prefix_ + std::string(field), std::move(given), std::move(wanted)};
+        error_ = base::Error{fault, field.within(prefix_), std::move(given), std::move(wanted)};
 }
 
 void Checks::take(const base::Result<void>& result) {
     if (!result && !error_) {
         error_ = result.error();
-        error_->field.insert(0, prefix_);
+        error_->field = error_->field.within(prefix_);
     }
 }
 
@@ -30,51 +28,51 @@ void Checks::takeMeter(base::Result<void> result) {
     take(result);
 }
 
-void Checks::name(std::string_view field, std::string& text) {
-    auto name = base::parseName(prefix_ + std::string(field), text);
+void Checks::name(const base::Place& field, std::string& text) {
+    auto name = base::parseName({}, text);
     if (name)
         text = std::move(*name);
-    else if (!error_)
-        error_ = name.error();
+    else
+        that(false, name.error().fault, field, name.error().given, name.error().wanted);
 }
 
-void Checks::word(std::string_view field, std::string& text) {
+void Checks::word(const base::Place& field, std::string& text) {
     if (base::trimmed(text).empty())
         text.clear();
     else
         name(field, text);
 }
 
-void Checks::note(std::string_view field, std::string& text) {
-    auto note = base::parseNote(prefix_ + std::string(field), text);
+void Checks::note(const base::Place& field, std::string& text) {
+    auto note = base::parseNote({}, text);
     if (note)
         text = std::move(*note);
-    else if (!error_)
-        error_ = note.error();
+    else
+        that(false, note.error().fault, field, note.error().given, note.error().wanted);
 }
 
-void Checks::words(std::string_view field, std::string& text) {
+void Checks::words(const base::Place& field, std::string& text) {
     note(field, text);
     that(!base::trimmed(text).empty(), Fault::Empty, field);
 }
 
-void Checks::code(std::string_view field, std::string& text) {
+void Checks::code(const base::Place& field, std::string& text) {
     name(field, text);
     that(text.find_first_of(" /") == std::string::npos, Fault::Malformed, field, text,
          base::codeFromName(text));
 }
 
-void Checks::fromZero(std::string_view field, std::int64_t value, std::int64_t most) {
+void Checks::fromZero(const base::Place& field, std::int64_t value, std::int64_t most) {
     that(value >= 0, Fault::Negative, field, std::to_string(value));
     that(value <= most, Fault::TooLarge, field, std::to_string(value), std::to_string(most));
 }
 
-void Checks::fromOne(std::string_view field, std::int64_t value, std::int64_t most) {
+void Checks::fromOne(const base::Place& field, std::int64_t value, std::int64_t most) {
     that(value >= 1, Fault::NotPositive, field, std::to_string(value));
     that(value <= most, Fault::TooLarge, field, std::to_string(value), std::to_string(most));
 }
 
-void Checks::hours(std::string_view field, const std::optional<units::Hours>& value) {
+void Checks::hours(const base::Place& field, const std::optional<units::Hours>& value) {
     if (!value)
         return;
     that(value->count() >= 0, Fault::Negative, field, units::hoursText(*value));
@@ -82,7 +80,7 @@ void Checks::hours(std::string_view field, const std::optional<units::Hours>& va
          units::hoursText(units::Hours{kMostHours}));
 }
 
-void Checks::metres(std::string_view field, const std::optional<units::Metres>& value) {
+void Checks::metres(const base::Place& field, const std::optional<units::Metres>& value) {
     if (!value)
         return;
     that(value->count() >= 0, Fault::Negative, field, units::kilometresText(*value));
@@ -90,17 +88,17 @@ void Checks::metres(std::string_view field, const std::optional<units::Metres>& 
          units::kilometresText(units::Metres{kMostMetres}));
 }
 
-void Checks::minutes(std::string_view field, const std::optional<units::Minutes>& value) {
+void Checks::minutes(const base::Place& field, const std::optional<units::Minutes>& value) {
     if (value)
         fromZero(field, value->count(), kMostMinutes);
 }
 
-void Checks::money(std::string_view field, const std::optional<units::Money>& value) {
+void Checks::money(const base::Place& field, const std::optional<units::Money>& value) {
     if (value)
         fromZero(field, value->count(), kMostMoney);
 }
 
-void Checks::decimal(std::string_view field, const std::optional<units::Decimal>& value) {
+void Checks::decimal(const base::Place& field, const std::optional<units::Decimal>& value) {
     if (!value)
         return;
     const bool fits = value->places() >= 0 && value->places() <= units::kMostPlaces &&
@@ -108,7 +106,7 @@ void Checks::decimal(std::string_view field, const std::optional<units::Decimal>
     that(fits, Fault::TooLarge, field, std::to_string(value->digits()), std::to_string(units::kMostDigits));
 }
 
-void Checks::date(std::string_view field, const std::optional<calendar::Date>& value) {
+void Checks::date(const base::Place& field, const std::optional<calendar::Date>& value) {
     if (!value)
         return;
     static constexpr std::int32_t kFirst = -25'567;  // 1900-01-01
@@ -117,15 +115,11 @@ void Checks::date(std::string_view field, const std::optional<calendar::Date>& v
     that(day >= kFirst && day <= kLast, Fault::NotADate, field, std::to_string(day));
 }
 
-void Checks::ordered(std::string_view field, calendar::Date first, calendar::Date last) {
+void Checks::ordered(const base::Place& field, calendar::Date first, calendar::Date last) {
     date(field, first);
     date(field, last);
     if (!failed())
         that(first <= last, Fault::OutOfOrder, field, last.iso(), first.iso());
-}
-
-std::string placeIn(std::string_view list, std::size_t at, std::string_view field) {
-    return fmt::format("{}[{}].{}", list, at, field);
 }
 
 bool sameName(std::string_view a, std::string_view b) {

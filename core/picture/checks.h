@@ -29,39 +29,41 @@ class Checks {
   public:
     [[nodiscard]] bool failed() const { return error_.has_value(); }
     [[nodiscard]] tl::unexpected<base::Error> refusal() const { return tl::unexpected<base::Error>{*error_}; }
-    /// Faults of a part are named under it: with prefix "rows[3].", "name" becomes "rows[3].name".
-    void setPrefix(std::string prefix) { prefix_ = std::move(prefix); }
+    /// Faults of a part are named under it: within "rows[3]", "name" becomes "rows[3].name".
+    void setPrefix(base::Place prefix) { prefix_ = std::move(prefix); }
 
-    void that(bool holds, base::Fault fault, std::string_view field, std::string given = {},
+    void that(bool holds, base::Fault fault, const base::Place& field, std::string given = {},
               std::string wanted = {});
     void take(const base::Result<void>& result);
     /// The same for the meter figure that came with something else, whose form calls it "meter".
     void takeMeter(base::Result<void> result);
 
-    void name(std::string_view field, std::string& text);   ///< as base::parseName
-    void word(std::string_view field, std::string& text);   ///< one line as a name, or empty
-    void note(std::string_view field, std::string& text);   ///< as base::parseNote
-    void words(std::string_view field, std::string& text);  ///< a note that must not be empty
-    void code(std::string_view field, std::string& text);   ///< a name without blanks or slashes
+    void name(const base::Place& field, std::string& text);   ///< as base::parseName
+    void word(const base::Place& field, std::string& text);   ///< one line as a name, or empty
+    void note(const base::Place& field, std::string& text);   ///< as base::parseNote
+    void words(const base::Place& field, std::string& text);  ///< a note that must not be empty
+    void code(const base::Place& field, std::string& text);   ///< a name without blanks or slashes
 
-    void fromZero(std::string_view field, std::int64_t value, std::int64_t most);
-    void fromOne(std::string_view field, std::int64_t value, std::int64_t most);
-    void hours(std::string_view field, const std::optional<units::Hours>& value);
-    void metres(std::string_view field, const std::optional<units::Metres>& value);
-    void minutes(std::string_view field, const std::optional<units::Minutes>& value);
-    void money(std::string_view field, const std::optional<units::Money>& value);
-    void decimal(std::string_view field, const std::optional<units::Decimal>& value);
-    void date(std::string_view field,
+    void fromZero(const base::Place& field, std::int64_t value, std::int64_t most);
+    void fromOne(const base::Place& field, std::int64_t value, std::int64_t most);
+    void hours(const base::Place& field, const std::optional<units::Hours>& value);
+    void metres(const base::Place& field, const std::optional<units::Metres>& value);
+    void minutes(const base::Place& field, const std::optional<units::Minutes>& value);
+    void money(const base::Place& field, const std::optional<units::Money>& value);
+    void decimal(const base::Place& field, const std::optional<units::Decimal>& value);
+    void date(const base::Place& field,
               const std::optional<calendar::Date>& value);  ///< in the calendar's range
-    void ordered(std::string_view field, calendar::Date first, calendar::Date last);
+    void ordered(const base::Place& field, calendar::Date first, calendar::Date last);
 
   private:
     std::optional<base::Error> error_;
-    std::string prefix_;
+    base::Place prefix_;
 };
 
-/// "tasks[3].code"
-std::string placeIn(std::string_view list, std::size_t at, std::string_view field);
+/// "tasks[3].code"; without a field the line itself.
+inline base::Place placeIn(std::string_view list, std::size_t at, const base::Place& field = {}) {
+    return field.within(list, at);
+}
 /// `a` and `b` are the same name to a reader: ASCII letters of either case, blanks around left out.
 bool sameName(std::string_view a, std::string_view b);
 /// The first line of a note, cut to what fits in a menu.

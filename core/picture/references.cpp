@@ -59,7 +59,7 @@ bool References::has(std::type_index kind, std::int64_t id) const {
 }
 
 template <class T>
-void References::checkMember(Checks& check, const std::string& field, const T& member) const {
+void References::checkMember(Checks& check, const base::Place& field, const T& member) const {
     if constexpr (kIsId<T>) {
         check.that(has(typeid(T), member.value()), Fault::Inconsistent, field,
                    std::to_string(member.value()));
@@ -71,14 +71,14 @@ void References::checkMember(Checks& check, const std::string& field, const T& m
         check.that(value < base::Names<T>::names.size(), Fault::Malformed, field, std::to_string(value));
     } else if constexpr (kIsList<T>) {
         for (std::size_t at = 0; at < member.size(); ++at)
-            checkFields(check, placeIn(field, at, {}), member[at]);
+            checkFields(check, field.line(at), member[at]);
     }
 }
 
 template <class R>
-void References::checkFields(Checks& check, const std::string& prefix, const R& row) const {
+void References::checkFields(Checks& check, const base::Place& prefix, const R& row) const {
     R::fields(row, [&](std::string_view field, const auto& member) {
-        checkMember(check, prefix + std::string(field), member);
+        checkMember(check, base::Place(field).within(prefix), member);
     });
 }
 

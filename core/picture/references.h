@@ -26,9 +26,9 @@ class References {
     template <class R>
     void defineStable(const R& row);
     template <class T>
-    void checkMember(Checks& check, const std::string& field, const T& member) const;
+    void checkMember(Checks& check, const base::Place& field, const T& member) const;
     template <class R>
-    void checkFields(Checks& check, const std::string& prefix, const R& row) const;
+    void checkFields(Checks& check, const base::Place& prefix, const R& row) const;
     template <class R>
     void checkUntyped(Checks& check, const R& row) const;
     [[nodiscard]] bool has(std::type_index kind, std::int64_t id) const;

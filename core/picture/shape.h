@@ -48,7 +48,7 @@ inline constexpr units::Decimal kMostTorque{100'000, 0};
 
 /// Exactly one of two references: Empty if there is none, Inconsistent if there are both.
 template <class A, class B>
-void oneOf(Checks& check, std::string_view field, const std::optional<A>& a, const std::optional<B>& b) {
+void oneOf(Checks& check, const base::Place& field, const std::optional<A>& a, const std::optional<B>& b) {
     check.that(a || b, base::Fault::Empty, field);
     check.that(!(a && b), base::Fault::Inconsistent, field);
 }

@@ -83,7 +83,7 @@ void checkFollowUps(Checks& check, std::vector<upkeep::FollowUpRule>& rules) {
 }
 
 // A figure counts as checked against the manual only if it says which one.
-void checkSource(Checks& check, std::string& source, bool confirmed, std::string_view field = "source") {
+void checkSource(Checks& check, std::string& source, bool confirmed, const base::Place& field = "source") {
     check.word(field, source);
     check.that(!confirmed || !source.empty(), Fault::Empty, field);
 }
@@ -134,7 +134,7 @@ void checkNth(Checks& check, const upkeep::TaskVersion& row) {
 void checkTriggers(Checks& check, upkeep::TaskVersion& row) {
     for (std::size_t at = 0; at < row.triggers.size(); ++at) {
         upkeep::Trigger& trigger = row.triggers[at];
-        const std::string field = placeIn("triggers", at, "code");
+        const base::Place field = placeIn("triggers", at, "code");
         if (trigger.happening == upkeep::Happening::Job)
             check.code(field, trigger.code);
         else
@@ -144,7 +144,7 @@ void checkTriggers(Checks& check, upkeep::TaskVersion& row) {
 }
 
 // "engine/piston": names between slashes, none of them empty.
-void checkPath(Checks& check, std::string_view field, std::string& path) {
+void checkPath(Checks& check, const base::Place& field, std::string& path) {
     check.word(field, path);
     if (path.empty())
         return;

@@ -24,10 +24,10 @@ void checkPast(Checks& check, const Card& card) {
                    units::hoursText(*card.pastHigh), units::hoursText(card.pastBest));
 }
 
-void checkFigure(Checks& check, std::string_view field, const std::optional<units::Hours>& hours) {
+void checkFigure(Checks& check, const base::Place& field, const std::optional<units::Hours>& hours) {
     check.hours(field, hours);
 }
-void checkFigure(Checks& check, std::string_view field, const std::optional<units::Metres>& metres) {
+void checkFigure(Checks& check, const base::Place& field, const std::optional<units::Metres>& metres) {
     check.metres(field, metres);
 }
 

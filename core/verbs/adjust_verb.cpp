@@ -80,7 +80,7 @@ class Adjusting {
 
     void turn(const std::vector<TaskId>& tasks, bool on, std::string_view list) {
         for (std::size_t at = 0; at < tasks.size() && !check_.failed(); ++at) {
-            const std::string field = placeIn(list, at, "task");
+            const base::Place field = placeIn(list, at, "task");
             const auto* task = book_.task(tasks[at]);
             const bool known = task != nullptr && task->machine == machine_;
             check_.that(known, Fault::Unknown, field, std::to_string(tasks[at].value()));
@@ -104,7 +104,7 @@ class Adjusting {
             auto& needs = steps_.try_emplace(edge.step, **step).first->second.needs;
             const auto need = std::find_if(needs.begin(), needs.end(),
                                            [&](const auto& each) { return each.code == edge.needs; });
-            const std::string field = placeIn("edges", at, "needs");
+            const base::Place field = placeIn("edges", at, "needs");
             check_.that(need != needs.end(), Fault::Unknown, field, edge.needs);
             check_.that(said.insert({edge.step, edge.needs}).second, Fault::Duplicate, field, edge.needs);
             if (check_.failed())

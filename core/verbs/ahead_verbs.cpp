@@ -53,7 +53,7 @@ std::string windowText(const weekend::WorkWindow& window) {
 }
 
 // The name of the job, if it is one of this machine.
-std::string jobName(BookChecks& check, const Book& book, std::string_view field, MachineId machine,
+std::string jobName(BookChecks& check, const Book& book, const base::Place& field, MachineId machine,
                     const std::optional<TaskId>& task, const std::optional<SnagId>& snag, bool open) {
     if (task)
         if (const auto* wording = check.taskOf(field, machine, *task, book.today()))
@@ -114,7 +114,7 @@ Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> tas
     BookChecks check(pen.book);
     const auto* card = check.row<items::Machine>("machine", machine);
     oneOf(check, "task", task, snag);
-    const std::string_view field = task ? "task" : "snag";
+    const base::Place field = task ? "task" : "snag";
     const std::string name =
         check.failed() ? "" : jobName(check, pen.book, field, machine, task, snag, picked);
     const auto& picks = ledger.all<weekend::Pick>();

@@ -227,7 +227,7 @@ Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<Bas
             job = refuse(Fault::Duplicate, "task", job->draft.record.what);
         if (!job) {
             base::Error error = job.error();
-            error.field = placeIn("lines", at, error.field);
+            error.field = error.field.within("lines", at);
             return tl::unexpected(std::move(error));
         }
         addJob(entry, pen.book, *job);

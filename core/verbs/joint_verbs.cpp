@@ -59,7 +59,7 @@ Result<Change> save(const Pen& pen, MachineId machine, std::vector<JointVersion>
     const auto* card = check.row<items::Machine>("machine", machine);
     if (check.failed())
         return check.refusal();
-    const auto nameOf = [&](std::size_t at) { return single ? std::string{} : placeIn("joints", at, {}); };
+    const auto nameOf = [&](std::size_t at) { return single ? base::Place{} : placeIn("joints", at, {}); };
     Definitions own(check, pen.book, entry, machine);
     for (std::size_t at = 0; at < wordings.size(); ++at) {
         wordings[at].machine = machine;

@@ -23,6 +23,6 @@ int main(int argc, char* argv[]) {
         [](const wm::verbs::Pen& pen) { return wm::verbs::adoptAll(pen, wm::bench::generatedGarage({})); },
         day);
     if (!done)
-        std::fprintf(stderr, "not written: field %s\n", done.error().error.field.c_str());
+        std::fprintf(stderr, "not written: field %s\n", done.error().error.field.text().c_str());
     return done ? 0 : 5;
 }

@@ -34,14 +34,9 @@ void inkWith(QWidget* widget, const QColor& color) {
     widget->setPalette(palette);
 }
 
-// "outing.hours" and "measured[2].value" belong to the fields "hours" and "measured".
-bool isAbout(const std::string& fault, const std::string& field) {
-    if (fault == field)
-        return true;
-    const auto dot = fault.rfind('.');
-    if (dot != std::string::npos && fault.substr(dot + 1) == field)
-        return true;
-    return fault.substr(0, fault.find_first_of("[.")) == field;
+// "measured[2].value" belongs to the fields "value" and "measured".
+bool isAbout(const base::Place& place, const std::string& field) {
+    return place.field == field || (!place.lines.empty() && place.lines.front().list == field);
 }
 
 }  // namespace
@@ -230,9 +225,9 @@ void EntryForm::remove(QWidget* field) {
     fields_.erase(at);
 }
 
-EntryForm::Field* EntryForm::fieldFor(const std::string& name) {
+EntryForm::Field* EntryForm::fieldFor(const base::Place& place) {
     for (auto& field : fields_)
-        if (isAbout(name, field.input->objectName().toStdString()))
+        if (isAbout(place, field.input->objectName().toStdString()))
             return &field;
     return nullptr;
 }

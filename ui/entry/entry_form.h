@@ -123,7 +123,7 @@ class EntryForm : public QWidget {
         QLabel* fault = nullptr;
     };
     void place(const QString& name, const QString& label, QWidget* input);
-    [[nodiscard]] Field* fieldFor(const std::string& name);
+    [[nodiscard]] Field* fieldFor(const base::Place& place);
 
     Workbench& workbench_;
     QString title_;

@@ -242,7 +242,7 @@ QString fieldWords(std::string_view field) {
 QString wordsFor(const base::Error& error) {
     const QString given = QString::fromStdString(error.given);
     const QString wanted = QString::fromStdString(error.wanted).simplified();
-    QString where = fieldWords(error.field);
+    QString where = fieldWords(error.field.text());
     if (!given.isEmpty() && !isId(given))
         where += ' ' + quoted(given);
     const FaultWords& words = kFaultWords.at(static_cast<std::size_t>(error.fault));

@@ -458,7 +458,7 @@ TEST_F(LongDemoTest, EveryTorqueIsOfAnInventedManualOrUnconfirmed) {
 
 std::string faultOf(DemoText text) {
     const auto built = buildDemo(text);
-    return built ? "built" : built.error().field;
+    return built ? "built" : built.error().field.text();
 }
 
 TEST(DemoTextTest, NamesTheLineThatIsWrong) {

@@ -11,7 +11,7 @@ namespace wm::test {
 namespace {
 
 bool isReadable(const base::Error& error) {
-    return base::isUtf8(error.field) && base::isUtf8(error.given) && base::isUtf8(error.wanted);
+    return base::isUtf8(error.field.text()) && base::isUtf8(error.given) && base::isUtf8(error.wanted);
 }
 
 }  // namespace
@@ -26,7 +26,7 @@ std::string breachOfReading(std::string_view bytes) {
     const std::string once = exchange::toJson(picture::Ledger(*rows));
     const auto again = exchange::fromJson(once);
     if (!again)
-        return "what was written can't be read: " + again.error().field;
+        return "what was written can't be read: " + again.error().field.text();
     return exchange::toJson(picture::Ledger(*again)) == once ? "" : "the second round differs from the first";
 }
 

@@ -28,7 +28,7 @@ std::pair<Fault, std::string> refused(const Evidence& evidence) {
     const auto claim = claimOf(evidence, kToday);
     EXPECT_FALSE(claim.has_value());
     return claim ? std::pair(Fault::Empty, std::string("accepted"))
-                 : std::pair(claim.error().fault, claim.error().field);
+                 : std::pair(claim.error().fault, claim.error().field.text());
 }
 using Refused = std::pair<Fault, std::string>;
 

@@ -344,7 +344,7 @@ TEST(BaselineProperties, AListIsItsLines) {
         RC_ASSERT(change.has_value() == (!wrong && !list.empty()));
         if (!change) {
             const std::string place = list.empty() ? "lines" : "lines[" + std::to_string(*wrong) + "].";
-            RC_ASSERT(change.error().field.starts_with(place));
+            RC_ASSERT(change.error().field.text().starts_with(place));
             RC_ASSERT(bench.ledger().all<upkeep::Record>().empty());
             return;
         }

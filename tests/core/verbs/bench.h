@@ -80,7 +80,7 @@ class Bench {
     }
     At refusedAt(const Verb& verb) {
         auto error = refused(verb);
-        return {error.fault, std::move(error.field)};
+        return {error.fault, error.field.text()};
     }
     /// The id of the last row of a type.
     template <class R>

@@ -190,7 +190,7 @@ TEST_F(RecordJobTest, NamesWhatIsWrongAndWhere) {
         JobDraft draft{.record = job(oilChange, "2026-03-02")};
         spoil(draft);
         const auto error = refused(record(draft));
-        return std::pair(error.fault, error.field);
+        return std::pair(error.fault, error.field.text());
     };
     using P = std::pair<Fault, std::string>;
     EXPECT_EQ(faultOf([](auto& d) { d.record.machine = MachineId{7}; }), P(Fault::Unknown, "machine"));

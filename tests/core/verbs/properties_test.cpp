@@ -215,7 +215,7 @@ TEST(LongVerbsPropertyTest, AFileStaysOneThatCanBeTakenIn) {
         Bench empty;
         const auto adopted = empty.say(saying(adoptAll, ledger.rows()));
         if (!adopted)
-            RC_FAIL(adopted.error().field + ", given " + adopted.error().given);
+            RC_FAIL(adopted.error().field.text() + ", given " + adopted.error().given);
         RC_ASSERT(empty.ledger().rows() == ledger.rows());
         RC_ASSERT(empty.book().life(original.heron) == original.book().life(original.heron));
     }));
@@ -250,7 +250,7 @@ TEST(LongVerbsPropertyTest, StrikeAndReEntryGiveEqualFigures) {
                 again.crashed = again.crashed || crash.outing == outing.id;
             const auto change = talk.say(saying(correct, outing.id.value(), "entered anew", ride(again)));
             if (!change)
-                RC_FAIL(change.error().field + ", given " + change.error().given);
+                RC_FAIL(change.error().field.text() + ", given " + change.error().given);
             ++corrected;
         }
         RC_ASSERT(talk.ledger().all<usage::Outing>().size() == outings.size());

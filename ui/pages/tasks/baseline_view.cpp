@@ -343,14 +343,10 @@ void BaselineView::write() {
         });
     if (!written && written.error().kind == store::ApplyError::Kind::Refused) {
         base::Error error = written.error().error;
-        const auto open = error.field.find('[');
-        const auto close = error.field.find("].");
-        const std::size_t at = open == std::string::npos || close == std::string::npos
-                                   ? lines->size()
-                                   : std::stoul(error.field.substr(open + 1, close - open - 1));
-        if (at >= lines->size())
+        if (error.field.lines.empty() || error.field.lines.front().at >= lines->size())
             return sayIn(words_, wordsFor(error), true);
-        error.field = error.field.substr(close + 2);
+        const std::size_t at = error.field.lines.front().at;
+        error.field = error.field.inner();
         return showFault((*lines)[at].task, error);
     }
     if (!written)

@@ -125,7 +125,7 @@ void TasksPage::copyTo(MachineId machine) {
         workbench().choose(machine);
     refresh();
     table_->choose(id);
-    editor_->goTo("limits[0].every");
+    editor_->goTo(base::Place("every").within("limits", 0));
 }
 
 void TasksPage::switchOnOrOff() {

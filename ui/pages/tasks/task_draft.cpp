@@ -42,15 +42,14 @@ bool mustBeTyped(std::string_view field) {
     return field == "every" || field == "permille";
 }
 
-base::Result<std::int64_t> permilleIn(const std::string& field, const std::string& typed) {
-    const auto factor = units::parseDecimal(field, typed);
+base::Result<std::int64_t> permilleIn(const std::string& typed) {
+    const auto factor = units::parseDecimal({}, typed);
     if (!factor)
         return tl::unexpected(factor.error());
     if (*factor > units::Decimal{kMostPermille, 3})
-        return base::refuse(Fault::TooLarge, field, typed, "10");
+        return base::refuse(Fault::TooLarge, {}, typed, "10");
     const std::int64_t permille = factor->scaledTo(3);
-    return permille > 0 ? base::Result<std::int64_t>(permille)
-                        : base::refuse(Fault::NotPositive, field, typed);
+    return permille > 0 ? base::Result<std::int64_t>(permille) : base::refuse(Fault::NotPositive, {}, typed);
 }
 
 // A weight says by its name what it is.
@@ -72,20 +71,18 @@ QString amountText(std::int64_t amount, Scale scale) {
     return QString::number(amount);
 }
 
-base::Result<std::int64_t> amountIn(const std::string& field, const std::string& typed, Scale scale) {
+base::Result<std::int64_t> amountIn(const std::string& typed, Scale scale) {
     switch (scale) {
         case Scale::Hours:
-            return units::parseHours(field, typed).map([](units::Hours hours) { return hours.count(); });
+            return units::parseHours({}, typed).map([](units::Hours hours) { return hours.count(); });
         case Scale::Kilometres:
-            return units::parseKilometres(field, typed).map([](units::Metres metres) {
-                return metres.count();
-            });
+            return units::parseKilometres({}, typed).map([](units::Metres metres) { return metres.count(); });
         case Scale::Factor:
-            return permilleIn(field, typed);
+            return permilleIn(typed);
         case Scale::Pieces:
             break;
     }
-    return units::parseCount(field, typed, kMostPieces);
+    return units::parseCount({}, typed, kMostPieces);
 }
 
 // Wording -> fields, by the wording's own list of fields.
@@ -142,7 +139,7 @@ struct Reading {
     const DraftRow& row;
     Answers& read;
     calendar::Date today;
-    std::string prefix{};
+    base::Place around{};
     const std::map<std::string, std::vector<DraftRow>>* lists = nullptr;
     Scale scale = Scale::Pieces;
 
@@ -150,7 +147,14 @@ struct Reading {
         const auto at = row.find(name);
         return at == row.end() ? nullptr : &at->second;
     }
-    [[nodiscard]] std::string place(const char* name) const { return prefix + name; }
+    [[nodiscard]] base::Place place(const char* name) const { return base::Place(name).within(around); }
+    // What a field answers, its fault at its place.
+    template <class T>
+    T answer(const char* name, base::Result<T> result) {
+        if (!result)
+            result.error().field = place(name);
+        return read(std::move(result));
+    }
 
     void operator()(const char* name, std::string& words) {
         if (const auto* it = typed(name))
@@ -174,7 +178,7 @@ struct Reading {
         if (it->trimmed().isEmpty())
             amount.reset();
         else
-            amount = read(amountIn(place(name), it->trimmed().toStdString(), scaleOf(name, scale)));
+            amount = answer(name, amountIn(it->trimmed().toStdString(), scaleOf(name, scale)));
     }
     void operator()(const char* name, std::optional<units::Decimal>& figure) {
         const auto* it = typed(name);
@@ -183,7 +187,7 @@ struct Reading {
         if (it->trimmed().isEmpty())
             figure.reset();
         else
-            figure = read(units::parseDecimal(place(name), it->toStdString()));
+            figure = answer(name, units::parseDecimal({}, it->toStdString()));
     }
     void operator()(const char* name, units::Minutes& minutes) {
         std::int64_t count = minutes.count();
@@ -192,7 +196,7 @@ struct Reading {
     }
     void operator()(const char* name, calendar::Date& date) {
         if (const auto* it = typed(name))
-            date = read(parseDay(place(name), *it, today, Lean::Past));
+            date = answer(name, parseDay({}, *it, today, Lean::Past));
     }
     template <class E>
     requires std::is_enum_v<E>
@@ -224,8 +228,8 @@ struct Reading {
             return;
         children.assign(at->second.size(), Child{});
         for (std::size_t each = 0; each < children.size(); ++each)
-            Child::fields(children[each], Reading{at->second[each], read, today,
-                                                  std::string(name) + '[' + std::to_string(each) + "]."});
+            Child::fields(children[each],
+                          Reading{at->second[each], read, today, base::Place(name).line(each)});
     }
 };
 

@@ -23,26 +23,9 @@ namespace wm::ui {
 
 namespace {
 
-/// "limits[2].every": the list, the line and the field in it; a field of the task has no list.
-struct Place {
-    std::string list{};
-    std::size_t row = 0;
-    std::string field{};
-};
-
-Place placeOf(const std::string& name) {
-    const auto bracket = name.find('[');
-    const auto dot = name.find('.');
-    if (bracket == std::string::npos)
-        return {.field = name};
-    return {.list = name.substr(0, bracket),
-            .row = static_cast<std::size_t>(std::strtoul(name.c_str() + bracket + 1, nullptr, 10)),
-            .field = dot == std::string::npos ? std::string() : name.substr(dot + 1)};
-}
-
 // At the field itself its place in the list needs no saying.
-QString wordsAtTheField(base::Error fault, const Place& place) {
-    fault.field = place.field;
+QString wordsAtTheField(base::Error fault) {
+    fault.field = fault.field.field;
     return wordsFor(fault);
 }
 
@@ -183,19 +166,17 @@ void TaskEditor::showFoldCounts() {
     }
 }
 
-TaskInput* TaskEditor::inputAt(const std::string& field) const {
-    const Place place = placeOf(field);
-    if (place.list.empty()) {
+TaskInput* TaskEditor::inputAt(const base::Place& place) const {
+    if (place.lines.empty()) {
         const auto input = inputs_.find(place.field);
         return input == inputs_.end() ? nullptr : input->second;
     }
-    const auto list = lists_.find(place.list);
-    return list == lists_.end() ? nullptr : list->second->field(place.row, place.field);
+    const auto list = lists_.find(place.lines.front().list);
+    return list == lists_.end() ? nullptr : list->second->field(place.lines.front().at, place.field);
 }
 
-void TaskEditor::open(const std::string& field) {
-    const Place place = placeOf(field);
-    const std::string& name = place.list.empty() ? place.field : place.list;
+void TaskEditor::open(const base::Place& place) {
+    const std::string& name = place.lines.empty() ? place.field : place.lines.front().list;
     for (const Group& group : groups_)
         if (group.fold != nullptr && std::count(group.names.begin(), group.names.end(), name) > 0)
             group.fold->setChecked(true);
@@ -204,7 +185,7 @@ void TaskEditor::open(const std::string& field) {
 Faults TaskEditor::showFaults(const Faults& faults) {
     clearFaults();
     Faults elsewhere;
-    std::string first;
+    std::optional<base::Place> first;
     for (const base::Error& fault : faults) {
         TaskInput* input = inputAt(fault.field);
         if (input == nullptr) {
@@ -212,12 +193,12 @@ Faults TaskEditor::showFaults(const Faults& faults) {
             continue;
         }
         open(fault.field);
-        input->showFault(wordsAtTheField(fault, placeOf(fault.field)));
-        if (first.empty())
+        input->showFault(wordsAtTheField(fault));
+        if (!first)
             first = fault.field;
     }
-    if (!first.empty())
-        goTo(first);
+    if (first)
+        goTo(*first);
     return elsewhere;
 }
 
@@ -228,9 +209,9 @@ void TaskEditor::clearFaults() {
         list->clearFaults();
 }
 
-void TaskEditor::goTo(const std::string& field) {
-    open(field);
-    TaskInput* input = inputAt(field);
+void TaskEditor::goTo(const base::Place& place) {
+    open(place);
+    TaskInput* input = inputAt(place);
     if (input == nullptr)
         return;
     input->control()->setFocus(Qt::OtherFocusReason);

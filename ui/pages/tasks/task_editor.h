@@ -35,8 +35,8 @@ class TaskEditor : public QWidget {
     /// field of this editor come back.
     Faults showFaults(const Faults& faults);
     void clearFaults();
-    /// The field, with all that stands in it chosen: "page", "limits[0].every".
-    void goTo(const std::string& field);
+    /// The field, with all that stands in it chosen.
+    void goTo(const base::Place& place);
     /// The open groups side by side, or one below the other.
     void setAcross(bool across);
 
@@ -60,8 +60,8 @@ class TaskEditor : public QWidget {
     void doubtTheFigure();
     void reportEdit();
     void showFoldCounts();
-    [[nodiscard]] TaskInput* inputAt(const std::string& field) const;
-    void open(const std::string& field);
+    [[nodiscard]] TaskInput* inputAt(const base::Place& place) const;
+    void open(const base::Place& place);
 
     TaskDraft shown_;
     QBoxLayout* often_;

@@ -104,7 +104,9 @@ void TasksPage::connectParts() {
     connect(table_, &RowTable::chosenChanged, this, &TasksPage::showTask);
     connect(table_, &RowTable::activatedId, this, [this] {
         const auto* wording = chosenWording();
-        editor_->goTo(wording == nullptr || wording->limits.empty() ? "name" : "limits[0].every");
+        editor_->goTo(wording == nullptr || wording->limits.empty()
+                          ? base::Place("name")
+                          : base::Place("every").within("limits", 0));
     });
     connect(editor_, &TaskEditor::edited, this, [this] { keep(editor_->draft()); });
     connect(editor_, &TaskEditor::saveAsked, this, &TasksPage::saveAndReturn);
