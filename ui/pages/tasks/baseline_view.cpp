@@ -62,17 +62,18 @@ QPushButton* BaselineView::key(const char* name, const QString& words) {
 void BaselineView::layOut() {
     auto* answers = new QHBoxLayout;
     answers->setSpacing(kSpaceClose);
-    const std::pair<const char*, QString> names[] = {{"baseline-new", tr("New (N)")},
-                                                     {"baseline-serviced", tr("Serviced… (S)")},
-                                                     {"baseline-fine", tr("Looked at today: fine (F)")},
-                                                     {"baseline-unknown", tr("Unknown (U)")},
-                                                     {"baseline-group", tr("Mark its group (G)")},
-                                                     {"baseline-all", tr("Mark all (Ctrl+A)")}};
-    for (const auto& [name, words] : names) {
+    const auto add = [&](const char* name, const QString& words, auto&& does) {
         keys_.push_back(key(name, words));
         keys_.back()->setFocusPolicy(Qt::NoFocus);
+        connect(keys_.back(), &QPushButton::clicked, this, does);
         answers->addWidget(keys_.back());
-    }
+    };
+    add("baseline-new", tr("New (N)"), [this] { say(Said::New); });
+    add("baseline-serviced", tr("Serviced… (S)"), [this] { say(Said::Serviced); });
+    add("baseline-fine", tr("Looked at today: fine (F)"), [this] { say(Said::Fine); });
+    add("baseline-unknown", tr("Unknown (U)"), [this] { say(Said::Unknown); });
+    add("baseline-group", tr("Mark its group (G)"), [this] { chooseRows(true); });
+    add("baseline-all", tr("Mark all (Ctrl+A)"), [this] { chooseRows(false); });
     answers->addStretch();
     answers->addWidget(clear_);
     answers->addWidget(write_);
@@ -91,11 +92,6 @@ void BaselineView::layOut() {
 }
 
 void BaselineView::connectParts() {
-    const Said said[] = {Said::New, Said::Serviced, Said::Fine, Said::Unknown};
-    for (std::size_t at = 0; at < std::size(said); ++at)
-        connect(keys_[at], &QPushButton::clicked, this, [this, what = said[at]] { say(what); });
-    connect(keys_[4], &QPushButton::clicked, this, [this] { chooseRows(true); });
-    connect(keys_[5], &QPushButton::clicked, this, [this] { chooseRows(false); });
     connect(write_, &QPushButton::clicked, this, &BaselineView::write);
     connect(clear_, &QPushButton::clicked, this, &BaselineView::clear);
     connect(table_, &RowTable::toggledId, this, [this](std::int64_t id) {
