@@ -12,20 +12,18 @@
 namespace wm::arch {
 namespace {
 
-// A part of the tree and the parts right below it: it may include those, and what they may. "rows" stands for
-// the plain row structs (rows.h, upkeep/task.h and upkeep/counters.h), which every part of the core may name.
+// A part of the tree and the parts right below it: it may include those, and what they may.
 const std::map<std::string, std::set<std::string>> kBelow{
     {"core/base", {}},
     {"core/units", {"core/base"}},
     {"core/words", {"core/units"}},
     {"core/calendar", {"core/units"}},
-    {"rows", {"core/calendar"}},
-    {"core/usage", {"rows"}},
+    {"core/usage", {"core/calendar"}},
     {"core/items", {"core/usage"}},
     {"core/upkeep", {"core/items"}},
     {"core/outlook", {"core/upkeep"}},
-    {"core/fastening", {"rows", "core/words"}},
-    {"core/stock", {"rows"}},
+    {"core/fastening", {"core/calendar", "core/words"}},
+    {"core/stock", {"core/upkeep"}},
     {"core/weekend", {"core/upkeep"}},
     {"core/picture", {"core/outlook", "core/fastening", "core/stock", "core/weekend"}},
     {"core/book", {"core/picture"}},
@@ -34,10 +32,10 @@ const std::map<std::string, std::set<std::string>> kBelow{
     {"core/sheet", {"core/verbs"}},
     {"core/explain", {"core/verbs"}},
     {"core/exchange", {"core/verbs"}},
-    {"core/notebook", {"core/verbs", "core/words"}},
-    {"core/store", {"core", "rows"}},
-    {"ui", {"core", "rows", "core/store/store.h"}},
-    {"app", {"core", "rows", "core/store/store.h", "ui"}},
+    {"core/notebook", {"core/verbs"}},
+    {"core/store", {"core"}},
+    {"ui", {"core", "core/store/store.h"}},
+    {"app", {"core", "core/store/store.h", "ui"}},
 };
 
 // The window's folders from the bottom up: each may include what stands on the lines before its own. A page
@@ -61,13 +59,7 @@ std::optional<std::size_t> heightOf(const std::string& folder) {
     return std::nullopt;
 }
 
-bool isRows(const std::string& path) {
-    return endsWith(path, "/rows.h") || path == "core/upkeep/task.h" || path == "core/upkeep/counters.h";
-}
-
 std::string partOf(const std::string& path) {
-    if (isRows(path) && path != "core/picture/rows.h")
-        return "rows";
     if (startsWith(path, "core/"))
         return path.substr(0, path.find('/', 5));
     if (startsWith(path, "ui/"))
@@ -174,6 +166,8 @@ TEST(LayersTest, TheTableWouldRefuse) {
     EXPECT_FALSE(allowed("ui/words/figures.h", "ui/theme/tokens.h"));
     EXPECT_FALSE(heightOf(partOf("ui/guide.h")).has_value());
     EXPECT_TRUE(allowed("core/picture/rows.h", "core/weekend/rows.h"));
+    EXPECT_FALSE(allowed("core/usage/rows.h", "core/items/rows.h"));
+    EXPECT_FALSE(allowed("core/units/unit_words.cpp", "core/words/folding.h"));
     EXPECT_FALSE(allowed("core/picture/rows.h", "core/sheet/job_sheet.h"));
     EXPECT_FALSE(allowed("core/book/book.cpp", "core/verbs/verbs.h"));
     EXPECT_FALSE(allowed("core/definitions/chart.cpp", "core/verbs/verbs.h"));
