@@ -7,11 +7,13 @@
 #include <QDate>
 #include <QElapsedTimer>
 #include <QFile>
+#include <QLocale>
 #include <memory>
 
 #include "app/headless.h"
 #include "app/run_window.h"
 #include "app/version.h"
+#include "ui/words/languages.h"
 
 namespace wm::app {
 
@@ -69,6 +71,10 @@ int run(int argc, char** argv) {
     }
     QCoreApplication::setApplicationName("witnessmark");
     QCoreApplication::setApplicationVersion(fromUtf8(kVersion));
+    if (headless)
+        ui::speakEnglish(*application);
+    else
+        ui::speak(*application, QLocale());
     return headless ? runVerb(arguments) : runWindow(arguments, sinceStart);
 }
 

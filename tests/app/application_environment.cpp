@@ -5,6 +5,8 @@
 #include <QApplication>
 #include <memory>
 
+#include "ui/words/languages.h"
+
 namespace {
 
 // One QApplication for the whole binary: writing a PDF needs fonts. Offscreen unless the caller chose a
@@ -15,6 +17,7 @@ class ApplicationEnvironment : public testing::Environment {
         if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM"))
             qputenv("QT_QPA_PLATFORM", "offscreen");
         application_ = std::make_unique<QApplication>(argumentCount_, arguments_);
+        wm::ui::speakEnglish(*application_);
     }
     void TearDown() override { application_.reset(); }
 

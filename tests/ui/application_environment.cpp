@@ -5,6 +5,8 @@
 #include <QApplication>
 #include <memory>
 
+#include "ui/words/languages.h"
+
 namespace {
 
 // One QApplication for the whole binary, made before the first test and gone after the last. Offscreen unless
@@ -16,6 +18,7 @@ class ApplicationEnvironment : public testing::Environment {
             qputenv("QT_QPA_PLATFORM", "offscreen");
         }
         application_ = std::make_unique<QApplication>(argumentCount_, arguments_);
+        wm::ui::speakEnglish(*application_);
     }
     void TearDown() override { application_.reset(); }
 

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/drawing/opening_picture.h"
 
-#include <QCoreApplication>
 #include <QFontMetricsF>
 #include <QPainter>
 #include <algorithm>
@@ -10,6 +9,7 @@
 
 #include "ui/drawing/device_space.h"
 #include "ui/theme/type.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -28,7 +28,7 @@ double indentOf(const OpeningStep& step) {
 }
 
 QString labelOf(const OpeningStep& step) {
-    return step.open ? QCoreApplication::translate("OpeningPicture", "(open)") : step.label;
+    return step.open ? tr("(open)") : step.label;
 }
 
 std::optional<std::size_t> parentOf(const std::vector<OpeningStep>& steps, std::size_t child) {

@@ -10,6 +10,7 @@
 
 #include "ui/drawing/device_space.h"
 #include "ui/theme/type.h"
+#include "ui/words/languages.h"
 
 namespace wm::ui {
 
@@ -57,7 +58,7 @@ class PlacesPlacer {
         for (Date day = places_.first; day <= places_.today; day = day.plusDays(1)) {
             if (day.day() != 1)
                 continue;
-            const QString name = QLocale().standaloneMonthName(day.month(), QLocale::ShortFormat);
+            const QString name = spokenLocale().standaloneMonthName(day.month(), QLocale::ShortFormat);
             const double end = xOf(day) + 3.0 + note_.horizontalAdvance(name);
             const bool room = xOf(day) >= free && end <= width_;
             free = room ? end + 6.0 : free;

@@ -1,6 +1,5 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QCoreApplication>
 #include <QFontMetricsF>
 #include <QLocale>
 #include <algorithm>
@@ -8,6 +7,8 @@
 
 #include "ui/drawing/season.h"
 #include "ui/theme/type.h"
+#include "ui/words/languages.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -50,7 +51,7 @@ class SeasonPlacer {
 
     void placePosts() {
         if (shown(season_.today, season_.today)) {
-            addPost(season_.today, season_.today, QCoreApplication::translate("Season", "today"), true);
+            addPost(season_.today, season_.today, tr("today"), true);
         }
         for (const SeasonEvent& event : season_.events) {
             if (shown(event.first, event.last)) {
@@ -105,7 +106,7 @@ class SeasonPlacer {
         for (Date day = season_.last; day >= season_.first; day = day.plusDays(-1)) {
             if (day.day() != 1 && day != season_.first)
                 continue;
-            const QString name = QLocale().standaloneMonthName(day.month(), QLocale::ShortFormat);
+            const QString name = spokenLocale().standaloneMonthName(day.month(), QLocale::ShortFormat);
             const bool room = xOf(day) + note_.horizontalAdvance(name) + 8.0 <= free;
             if (room || day.day() == 1)
                 layout_.months.insert(layout_.months.begin(), {xOf(day), room ? name : QString()});

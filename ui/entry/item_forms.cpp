@@ -12,6 +12,7 @@
 #include "core/book/expiry.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -38,14 +39,13 @@ void offer(QComboBox* box, const std::vector<const items::Item*>& items) {
 }
 
 std::vector<Choice<DayPart>> partsOfDay() {
-    return {{DayPart::BeforeRiding, QObject::tr("before riding")},
-            {DayPart::AfterRiding, QObject::tr("after riding")}};
+    return {{DayPart::BeforeRiding, tr("before riding")}, {DayPart::AfterRiding, tr("after riding")}};
 }
 
 std::vector<Choice<MoveKind>> destinations() {
-    return {{MoveKind::Removed, QObject::tr("the shelf")},
-            {MoveKind::Away, QObject::tr("a workshop")},
-            {MoveKind::Retired, QObject::tr("scrapped or sold")}};
+    return {{MoveKind::Removed, tr("the shelf")},
+            {MoveKind::Away, tr("a workshop")},
+            {MoveKind::Retired, tr("scrapped or sold")}};
 }
 
 // "engine/piston": the piston sits inside what sits at "engine" of the machine.
@@ -86,11 +86,11 @@ QString endsWords(const tl::expected<store::Verb, Faults>& verb, const book::Boo
         if (const auto* move = std::get_if<items::Move>(&row);
             move != nullptr && move->kind == MoveKind::Fitted)
             for (const book::Expiry& expiry : book::expiriesOf(then, move->item)) {
-                const QString of = QObject::tr("%1 of %2").arg(text(expiry.task), text(expiry.item));
+                const QString of = tr("%1 of %2").arg(text(expiry.task), text(expiry.item));
                 if (expiry.isOver)
-                    words << QObject::tr("%1 is over already.").arg(of);
+                    words << tr("%1 is over already.").arg(of);
                 else
-                    words << QObject::tr("%1 falls due about %2, before %3 is over.")
+                    words << tr("%1 falls due about %2, before %3 is over.")
                                  .arg(of, dayWords(expiry.likely.value_or(expiry.event->last), book.today()),
                                       text(expiry.event->name));
             }

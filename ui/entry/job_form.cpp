@@ -12,6 +12,7 @@
 #include "ui/entry/tool_names.h"
 #include "ui/entry/used_parts.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -38,8 +39,7 @@ std::vector<std::string> openingOf(const book::Book& book, const upkeep::TaskVer
 
 QString lastWords(const book::Book& book, TaskId task, const std::string& measure) {
     const auto last = book.lastMeasured(task, measure, 1);
-    return last.empty() ? QString()
-                        : QObject::tr("last %1").arg(text(last.front().second->value.text(decimalMark())));
+    return last.empty() ? QString() : tr("last %1").arg(text(last.front().second->value.text(decimalMark())));
 }
 
 }  // namespace

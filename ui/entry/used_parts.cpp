@@ -2,11 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/entry/used_parts.h"
 
-#include <QCoreApplication>
 #include <QRegularExpression>
 #include <QStringList>
 
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -122,8 +122,7 @@ QString untiedKitText(const upkeep::TaskVersion& task) {
         if (!kit.line && !kit.onlyIfNeeded)
             words << text(kit.what);
     return words.isEmpty() ? QString()
-                           : QCoreApplication::translate("UsedParts", "not tied to the shelf: %1")
-                                 .arg(words.join(QStringLiteral(", ")));
+                           : tr("not tied to the shelf: %1").arg(words.join(QStringLiteral(", ")));
 }
 
 QString kitText(const book::Book& book, const upkeep::TaskVersion& task) {

@@ -2,17 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/print/pdf_words.h"
 
-#include <QCoreApplication>
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
-namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Pdf", words);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 QString wordsFor(const PdfResult& result) {
     switch (result.outcome) {

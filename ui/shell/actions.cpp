@@ -2,15 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/shell/actions.h"
 
-#include <QCoreApplication>
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Actions", words);
-}
 
 QKeySequence keys(const char* written) {
     return QKeySequence(QString::fromLatin1(written));

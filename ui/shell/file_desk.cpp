@@ -14,6 +14,7 @@
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/notebook_words.h"
+#include "ui/words/tr.h"
 #include "ui/workbench/prompts.h"
 #include "ui/workbench/workbench.h"
 #include "ui/workbench/write_bytes.h"
@@ -27,10 +28,10 @@ constexpr qint64 kLargestText = 512LL * 1024 * 1024;
 const QString kRecent = QStringLiteral("recent");
 
 QString fileFilter() {
-    return QObject::tr("Witnessmark (*.witnessmark)");
+    return tr("Witnessmark (*.witnessmark)");
 }
 QString textFilter() {
-    return QObject::tr("JSON text (*.json)");
+    return tr("JSON text (*.json)");
 }
 
 QString withEnding(const QString& path, const QString& ending) {

@@ -25,7 +25,7 @@ QString eventWords(const book::Book& book, MachineId machine) {
     const auto today = book.today();
     const QString day = next.first <= today ? HeadsStrip::tr("now") : dayWords(next.first, today);
     const int days = next.first - today;
-    const QString away = days > 1 ? HeadsStrip::tr("%1 days").arg(days) : awayWords(next.first, today);
+    const QString away = days > 1 ? HeadsStrip::tr("%n day(s)", nullptr, days) : awayWords(next.first, today);
     return next.first <= today ? QStringLiteral("%1 · %2").arg(day, text(next.name))
                                : QStringLiteral("%1 · %2 · %3").arg(day, away, text(next.name));
 }

@@ -50,11 +50,9 @@ QString withoutScheduleWords(const std::vector<std::string>& machines) {
         names << text(name);
     if (names.isEmpty())
         return {};
-    return names.size() == 1
-               ? NotebookDialog::tr("%1 is new: choose its schedule above, so that its jobs count.")
-                     .arg(names.front())
-               : NotebookDialog::tr("%1 are new: choose their schedules above, so that their jobs count.")
-                     .arg(names.join(NotebookDialog::tr(", ")));
+    return NotebookDialog::tr("%1 is/are new: choose the schedule(s) above, so that the jobs count.", nullptr,
+                              static_cast<int>(names.size()))
+        .arg(names.join(NotebookDialog::tr(", ")));
 }
 
 QStringList namesOf(const std::vector<exchange::Starter>& starters) {
@@ -222,11 +220,9 @@ void NotebookDialog::agreed() {
 
 // The button says what it leaves out, for the hand that clicks it.
 void NotebookDialog::showImport() {
-    QString words =
-        standing_.goesIn().lines == 1 ? tr("Take 1 line") : tr("Take %1 lines").arg(standing_.goesIn().lines);
+    QString words = tr("Take %n line(s)", nullptr, static_cast<int>(standing_.goesIn().lines));
     if (standing_.open() > 0)
-        words += standing_.open() == 1 ? tr("; 1 doubtful stays out")
-                                       : tr("; %1 doubtful stay out").arg(standing_.open());
+        words += tr("; %n doubtful stay(s) out", nullptr, static_cast<int>(standing_.open()));
     import_->setText(words +
                      (standing_.open() > 0 && !standing_.hasAsked() ? tr(" (Enter twice)") : tr(" (Enter)")));
     import_->setEnabled(standing_.goesIn().lines > 0);
@@ -245,10 +241,8 @@ void NotebookDialog::showWords() {
     if (!standing_.hasNew())
         words << notebookRefusal({base::Fault::NothingNew, "notebook", {}, {}}, name_);
     else if (standing_.open() > 0)
-        words << (standing_.open() == 1
-                      ? tr("1 doubtful line waits for your word; left open, it stays out.")
-                      : tr("%1 doubtful lines wait for your word; left open, they stay out.")
-                            .arg(standing_.open()));
+        words << tr("%n doubtful line(s) wait for your word; left open, it/they stay(s) out.", nullptr,
+                    static_cast<int>(standing_.open()));
     else
         words << tr("Nothing is written before you agree; undo takes all of it back at once.");
     if (const QString bare = withoutScheduleWords(preview_->withoutSchedule()); !bare.isEmpty())
@@ -275,10 +269,9 @@ void NotebookDialog::askAboutOpen() {
     verdicts_->goToOpen();
     const QString ways = tr("Space accepts the likely cure, A all cures, L leaves the line out.");
     const QString without = standing_.goesIn().lines == 0 ? tr("Nothing goes in before that.")
-                            : standing_.open() == 1       ? tr("Enter once more goes on without it.")
-                                                          : tr("Enter once more goes on without them.");
-    ask((standing_.open() == 1 ? tr("1 doubtful line has no answer yet.")
-                               : tr("%1 doubtful lines have no answer yet.").arg(standing_.open())) +
+                                                          : tr("Enter once more goes on without it/them.",
+                                                               nullptr, static_cast<int>(standing_.open()));
+    ask(tr("%n doubtful line(s) have no answer yet.", nullptr, static_cast<int>(standing_.open())) +
         QLatin1Char(' ') + ways + QLatin1Char(' ') + without);
     showImport();
 }
@@ -295,8 +288,8 @@ void NotebookDialog::reject() {
     const auto answers = standing_.answers();
     if (standing_.mayLeave())
         return QDialog::reject();
-    ask(answers == 1 ? tr("1 answer is not written; Escape once more leaves without it.")
-                     : tr("%1 answers are not written; Escape once more leaves without them.").arg(answers));
+    ask(tr("%n answer(s) not written; Escape once more leaves without it/them.", nullptr,
+           static_cast<int>(answers)));
 }
 
 void NotebookDialog::importAgreed() {
@@ -309,7 +302,7 @@ void NotebookDialog::importAgreed() {
         standing_.setBusy(false);
         return words_->setText(notebookRefusal(taken.error(), name_));
     }
-    work.next(tr("Writing %1 lines as one step").arg(taken->lines));
+    work.next(tr("Writing %n line(s) as one step", nullptr, static_cast<int>(taken->lines)));
     const auto steps = [&work](std::size_t done, std::size_t of) {
         const bool goesOn = work.goesOn(done, of);
         if (goesOn && done == of)
@@ -337,7 +330,8 @@ void NotebookDialog::importAgreed() {
     }
     QString words = text(written->text) + QStringLiteral(": ") + totalsWords(standing_.goesIn());
     if (taken->waiting > 0)
-        words += tr("; %1 meter readings wait for a word about a renewed meter").arg(taken->waiting);
+        words += tr("; %n meter reading(s) wait for a word about a renewed meter", nullptr,
+                    static_cast<int>(taken->waiting));
     emit imported(words);
     accept();
 }

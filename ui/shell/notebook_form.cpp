@@ -246,9 +246,7 @@ void NotebookForm::showSpelling(std::size_t at, const notebook::NameSpelling& sp
     const auto& machines = preview_.notebook()->machines;
     const QString name = quoted(text(spelling.text));
     auto* choice = place(machines_, QStringLiteral("notebook-machine-%1").arg(at),
-                         spelling.lines == 1 ? tr("%1, 1 line").arg(name)
-                                             : tr("%1, %2 lines").arg(name, QString::number(spelling.lines)),
-                         {});
+                         tr("%1, %n line(s)", nullptr, static_cast<int>(spelling.lines)).arg(name), {});
     if (spelling.reading.machines.size() > 1) {
         QStringList both;
         for (const std::size_t machine : spelling.reading.machines)

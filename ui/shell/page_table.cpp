@@ -11,6 +11,7 @@
 #include "ui/pages/tasks/tasks_desk.h"
 #include "ui/pages/torque/torque_desk.h"
 #include "ui/pages/weekend/weekend_page.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -25,14 +26,14 @@ PageEntry page(PageId id, const QString& name) {
 
 std::vector<PageEntry> pageTable() {
     return {
-        page<BenchPage>(PageId::Bench, QObject::tr("&Bench")),
-        page<MachinePage>(PageId::Machine, QObject::tr("&Machine")),
-        page<WeekendPage>(PageId::Weekend, QObject::tr("&Weekend")),
-        page<ShelfPage>(PageId::Shelf, QObject::tr("&Shelf")),
-        page<TorqueDesk>(PageId::Torque, QObject::tr("&Torque")),
-        {PageId::Measurements, QObject::tr("M&easurements"), makeMeasurementsPage},
-        page<TasksDesk>(PageId::Tasks, QObject::tr("Tas&ks")),
-        page<SheetsPage>(PageId::Sheets, QObject::tr("S&heets")),
+        page<BenchPage>(PageId::Bench, tr("&Bench")),
+        page<MachinePage>(PageId::Machine, tr("&Machine")),
+        page<WeekendPage>(PageId::Weekend, tr("&Weekend")),
+        page<ShelfPage>(PageId::Shelf, tr("&Shelf")),
+        page<TorqueDesk>(PageId::Torque, tr("&Torque")),
+        {PageId::Measurements, tr("M&easurements"), makeMeasurementsPage},
+        page<TasksDesk>(PageId::Tasks, tr("Tas&ks")),
+        page<SheetsPage>(PageId::Sheets, tr("S&heets")),
     };
 }
 

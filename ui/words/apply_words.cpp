@@ -2,20 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/apply_words.h"
 
-#include <QCoreApplication>
 #include <QFileInfo>
 
 #include "ui/words/error_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
-namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("ApplyWords", words);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 QString wordsFor(const store::ApplyError& error) {
     using Kind = store::ApplyError::Kind;

@@ -2,21 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/chance_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
-namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("ChanceWords", words);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 QString clearWords(const outlook::Chances& chances) {
     const QString due = chances.dueNow > 0 ? tr("%1 due now").arg(chances.dueNow) : QString();

@@ -2,18 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/doubt_words.h"
 
-#include <QCoreApplication>
-
-#include "core/verbs/confirm_verb.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("DoubtWords", words);
-}
 
 QString misreadingWords(fastening::TorqueMisreading misreading) {
     switch (misreading) {

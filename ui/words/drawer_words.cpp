@@ -2,20 +2,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/drawer_words.h"
 
-#include <QCoreApplication>
 #include <cmath>
 
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 using fastening::ToolState;
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Drawer", words);
-}
 
 QString plain(const units::Decimal& value) {
     return text(value.text(decimalMark()));
@@ -27,12 +24,9 @@ QString unitWords(units::TorqueUnit unit) {
 }
 
 QString timesWords(std::int64_t times) {
-    return times == 1 ? tr("once") : times == 2 ? tr("twice") : tr("%1 times").arg(times);
-}
-
-QString kindWords(fastening::JointKind kind) {
-    const auto name = base::nameOf(kind);
-    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+    return times == 1   ? tr("once")
+           : times == 2 ? tr("twice")
+                        : tr("%n time(s)", nullptr, static_cast<int>(times));
 }
 
 }  // namespace
@@ -56,7 +50,7 @@ QString standingWords(const fastening::ToolStanding& standing, calendar::Date to
     const QString cycles = tr("%1 of %2 cycles").arg(standing.cycles).arg(standing.cyclesAllowed);
     switch (standing.state) {
         case ToolState::Unknown:
-            return tr("never checked, %1 cycles on record").arg(standing.cycles);
+            return tr("never checked, %n cycle(s) on record", nullptr, static_cast<int>(standing.cycles));
         case ToolState::Out:
             return tr("OUT OF TOLERANCE since %1, not for use").arg(dayWords(standing.last->date, today));
         case ToolState::DueByDate:
@@ -125,10 +119,10 @@ QString recallLineWords(const book::Book& book, const book::ToolRecall& recall,
 }
 
 QString looseningWords(const fastening::Loosening& figures) {
-    QString words = tr("moved %1 in %2, %3 ridden between")
-                        .arg(timesWords(figures.moved),
-                             figures.checks == 1 ? tr("1 check") : tr("%1 checks").arg(figures.checks),
-                             hoursWords(figures.ridden));
+    QString words =
+        tr("moved %1 in %2, %3 ridden between")
+            .arg(timesWords(figures.moved), tr("%n check(s)", nullptr, static_cast<int>(figures.checks)),
+                 hoursWords(figures.ridden));
     if (figures.degrees > 0)
         words += tr(", furthest %1\u00B0").arg(figures.degrees);
     return words;
@@ -146,7 +140,7 @@ QString comparisonWords(const book::CameLoose& line) {
               "it.")
         .arg(text(line.joint->name), timesWords(found.moved), hoursWords(found.ridden),
              found.othersMoved == 0 ? tr("never") : timesWords(found.othersMoved),
-             hoursWords(found.othersRidden), kindWords(line.joint->kind), QString::number(oneIn),
+             hoursWords(found.othersRidden), nameWords(line.joint->kind), QString::number(oneIn),
              QString::number(found.compared));
 }
 

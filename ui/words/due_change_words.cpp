@@ -2,20 +2,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/due_change_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("DueChange", words);
-}
 
 void say(QStringList& parts, const QString& before, const QString& after) {
     if (before != after)

@@ -2,9 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/error_words.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <array>
+
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -12,7 +13,6 @@ namespace {
 
 using base::Fault;
 
-constexpr const char* kContext = "ErrorWords";
 constexpr qsizetype kLongestQuote = 60;
 
 struct FieldWord {
@@ -21,43 +21,39 @@ struct FieldWord {
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
 constexpr std::array<FieldWord, 32> kFieldWords{{
-    {"", QT_TRANSLATE_NOOP("ErrorWords", "entry")},
-    {"id", QT_TRANSLATE_NOOP("ErrorWords", "card")},
-    {"as_new", QT_TRANSLATE_NOOP("ErrorWords", "figure as new")},
-    {"by_person", QT_TRANSLATE_NOOP("ErrorWords", "person")},
-    {"counter", QT_TRANSLATE_NOOP("ErrorWords", "kind of limit")},
-    {"due", QT_TRANSLATE_NOOP("ErrorWords", "time of the follow-up")},
-    {"every", QT_TRANSLATE_NOOP("ErrorWords", "interval")},
-    {"every_nth", QT_TRANSLATE_NOOP("ErrorWords", "count of completions")},
-    {"fact", QT_TRANSLATE_NOOP("ErrorWords", "entry")},
-    {"first", QT_TRANSLATE_NOOP("ErrorWords", "first interval")},
-    {"hand_tight", QT_TRANSLATE_NOOP("ErrorWords", "hand-tight list")},
-    {"how_to", QT_TRANSLATE_NOOP("ErrorWords", "way to do it")},
-    {"keep", QT_TRANSLATE_NOOP("ErrorWords", "amount to keep")},
-    {"life_high", QT_TRANSLATE_NOOP("ErrorWords", "longest that one lasts")},
-    {"life_low", QT_TRANSLATE_NOOP("ErrorWords", "shortest that one lasts")},
-    {"likely", QT_TRANSLATE_NOOP("ErrorWords", "seller's figure")},
-    {"needs", QT_TRANSLATE_NOOP("ErrorWords", "access step")},
-    {"now", QT_TRANSLATE_NOOP("ErrorWords", "figure now")},
-    {"nth", QT_TRANSLATE_NOOP("ErrorWords", "count of completions")},
-    {"nth_of", QT_TRANSLATE_NOOP("ErrorWords", "job that is counted")},
-    {"opened_days", QT_TRANSLATE_NOOP("ErrorWords", "days after opening")},
-    {"past_best", QT_TRANSLATE_NOOP("ErrorWords", "likely past hours")},
-    {"past_high", QT_TRANSLATE_NOOP("ErrorWords", "most past hours")},
-    {"past_low", QT_TRANSLATE_NOOP("ErrorWords", "least past hours")},
-    {"permille", QT_TRANSLATE_NOOP("ErrorWords", "what an hour counts")},
-    {"rolls_at", QT_TRANSLATE_NOOP("ErrorWords", "count at which the meter rolls over")},
-    {"season_high", QT_TRANSLATE_NOOP("ErrorWords", "most hours in a season")},
-    {"season_low", QT_TRANSLATE_NOOP("ErrorWords", "least hours in a season")},
-    {"shown", QT_TRANSLATE_NOOP("ErrorWords", "meter reading")},
-    {"since", QT_TRANSLATE_NOOP("ErrorWords", "first day")},
-    {"step", QT_TRANSLATE_NOOP("ErrorWords", "access step")},
-    {"what", QT_TRANSLATE_NOOP("ErrorWords", "description")},
+    {"", QT_TR_NOOP("entry")},
+    {"id", QT_TR_NOOP("card")},
+    {"as_new", QT_TR_NOOP("figure as new")},
+    {"by_person", QT_TR_NOOP("person")},
+    {"counter", QT_TR_NOOP("kind of limit")},
+    {"due", QT_TR_NOOP("time of the follow-up")},
+    {"every", QT_TR_NOOP("interval")},
+    {"every_nth", QT_TR_NOOP("count of completions")},
+    {"fact", QT_TR_NOOP("entry")},
+    {"first", QT_TR_NOOP("first interval")},
+    {"hand_tight", QT_TR_NOOP("hand-tight list")},
+    {"how_to", QT_TR_NOOP("way to do it")},
+    {"keep", QT_TR_NOOP("amount to keep")},
+    {"life_high", QT_TR_NOOP("longest that one lasts")},
+    {"life_low", QT_TR_NOOP("shortest that one lasts")},
+    {"likely", QT_TR_NOOP("seller's figure")},
+    {"needs", QT_TR_NOOP("access step")},
+    {"now", QT_TR_NOOP("figure now")},
+    {"nth", QT_TR_NOOP("count of completions")},
+    {"nth_of", QT_TR_NOOP("job that is counted")},
+    {"opened_days", QT_TR_NOOP("days after opening")},
+    {"past_best", QT_TR_NOOP("likely past hours")},
+    {"past_high", QT_TR_NOOP("most past hours")},
+    {"past_low", QT_TR_NOOP("least past hours")},
+    {"permille", QT_TR_NOOP("what an hour counts")},
+    {"rolls_at", QT_TR_NOOP("count at which the meter rolls over")},
+    {"season_high", QT_TR_NOOP("most hours in a season")},
+    {"season_low", QT_TR_NOOP("least hours in a season")},
+    {"shown", QT_TR_NOOP("meter reading")},
+    {"since", QT_TR_NOOP("first day")},
+    {"step", QT_TR_NOOP("access step")},
+    {"what", QT_TR_NOOP("description")},
 }};
-
-QString translated(const char* words) {
-    return QCoreApplication::translate(kContext, words);
-}
 
 // Puts the parts in at once, so that a "%2" that the user typed stays what it is.
 QString filled(const QString& words, const QString& where, const QString& given, const QString& wanted) {
@@ -81,99 +77,82 @@ struct FaultWords {
     const char* doThisByBound;  ///< if the error says what would have been right: %3
 };
 constexpr std::array<FaultWords, base::kFaults> kFaultWords{{
-    {Fault::Empty, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is blank"),
-     QT_TRANSLATE_NOOP("ErrorWords", "fill it in"), nullptr},
-    {Fault::NotANumber, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not a number"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter digits, like 12.5"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter it like %3")},
-    {Fault::NotADate, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not a day of the calendar"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter it like 2026-05-16"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter it like %3")},
-    {Fault::Negative, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is below zero"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter zero or more"), nullptr},
-    {Fault::NotPositive, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not above zero"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter more than zero"), nullptr},
-    {Fault::TooLarge, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is too large"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter a smaller figure"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter at most %3")},
-    {Fault::TooLong, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is too long"),
-     QT_TRANSLATE_NOOP("ErrorWords", "shorten it"),
-     QT_TRANSLATE_NOOP("ErrorWords", "shorten it to %3 characters")},
-    {Fault::NotText, QT_TRANSLATE_NOOP("ErrorWords", "The %1 holds characters that are no text"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter it again as plain text (UTF-8)"), nullptr},
-    {Fault::InFuture, QT_TRANSLATE_NOOP("ErrorWords", "The %1 lies in the future"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter today or an earlier day"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter %3 or an earlier day")},
-    {Fault::BeforeItsTime,
-     QT_TRANSLATE_NOOP("ErrorWords", "The %1 lies before the first day of what it is about"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter a later day, or move that first day"),
-     QT_TRANSLATE_NOOP("ErrorWords", "enter %3 or a later day, or move that first day")},
-    {Fault::Unknown, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is not known here"),
-     QT_TRANSLATE_NOOP("ErrorWords", "choose one that is there, or add it first"),
-     QT_TRANSLATE_NOOP("ErrorWords", "choose one of these: %3")},
-    {Fault::Duplicate, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is there already"),
-     QT_TRANSLATE_NOOP("ErrorWords", "choose another one, or change the one that is there"), nullptr},
-    {Fault::MeterRunsBack, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is lower than the reading before it"),
-     QT_TRANSLATE_NOOP("ErrorWords", "check it, or say that the meter was replaced, reset or rolled over"),
-     QT_TRANSLATE_NOOP("ErrorWords",
-                       "check it against %3, or say that the meter was replaced, reset or rolled over")},
-    {Fault::MeterJumps,
-     QT_TRANSLATE_NOOP("ErrorWords", "The %1 is more than the days since the last reading can hold"),
-     QT_TRANSLATE_NOOP("ErrorWords", "check the figure and the date"), nullptr},
-    {Fault::PositionTaken, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is taken by another item at that time"),
-     QT_TRANSLATE_NOOP("ErrorWords", "take that item off first, or swap the two"), nullptr},
-    {Fault::Cycle, QT_TRANSLATE_NOOP("ErrorWords", "The %1 would in the end need or hold itself"),
-     QT_TRANSLATE_NOOP("ErrorWords", "choose another one"), nullptr},
-    {Fault::InTwoPlaces, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is fitted somewhere else at that time"),
-     QT_TRANSLATE_NOOP("ErrorWords", "take it off there first"), nullptr},
-    {Fault::NotFitted, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has nothing fitted that could come off"),
-     QT_TRANSLATE_NOOP("ErrorWords", "check the position and the date"), nullptr},
-    {Fault::Retired, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is out of use by then"),
-     QT_TRANSLATE_NOOP("ErrorWords", "choose another one or an earlier day"), nullptr},
-    {Fault::ReasonNeeded, QT_TRANSLATE_NOOP("ErrorWords", "The %1 can't be left out here"),
-     QT_TRANSLATE_NOOP("ErrorWords", "say in a few words why"), nullptr},
-    {Fault::WrongUnit, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has a unit that does not fit"),
-     QT_TRANSLATE_NOOP("ErrorWords", "give it in the unit that is asked for"),
-     QT_TRANSLATE_NOOP("ErrorWords", "choose one of these: %3")},
-    {Fault::OutOfOrder, QT_TRANSLATE_NOOP("ErrorWords", "The %1 does not follow from the rest"),
-     QT_TRANSLATE_NOOP("ErrorWords", "put the earlier or smaller one first"), nullptr},
-    {Fault::AlreadyStruck, QT_TRANSLATE_NOOP("ErrorWords", "The %1 was struck before"),
-     QT_TRANSLATE_NOOP("ErrorWords", "there is nothing left to take back"), nullptr},
-    {Fault::NotEnough, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is more than is there"),
-     QT_TRANSLATE_NOOP("ErrorWords", "take less, or count the shelf"),
-     QT_TRANSLATE_NOOP("ErrorWords", "take at most %3, or count the shelf")},
-    {Fault::Malformed, QT_TRANSLATE_NOOP("ErrorWords", "The %1 can't be read"),
-     QT_TRANSLATE_NOOP("ErrorWords", "put it right and try again"),
-     QT_TRANSLATE_NOOP("ErrorWords", "what is wanted there is: %3")},
-    {Fault::NewerFormat, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is that of a newer Witnessmark"),
-     QT_TRANSLATE_NOOP("ErrorWords", "read it with that newer program"),
-     QT_TRANSLATE_NOOP("ErrorWords", "read it with that newer program; this one reads up to format %3")},
-    {Fault::Inconsistent, QT_TRANSLATE_NOOP("ErrorWords", "The %1 does not fit the other entries"),
-     QT_TRANSLATE_NOOP("ErrorWords", "check what it refers to"), nullptr},
-    {Fault::NothingToDo, QT_TRANSLATE_NOOP("ErrorWords", "The %1 would stay as it is"),
-     QT_TRANSLATE_NOOP("ErrorWords", "choose or change something first"), nullptr},
-    {Fault::MustAnswer, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is still open"),
-     QT_TRANSLATE_NOOP("ErrorWords", "torque and mark those joints, or say that you have seen the list"),
+    {Fault::Empty, QT_TR_NOOP("The %1 is blank"), QT_TR_NOOP("fill it in"), nullptr},
+    {Fault::NotANumber, QT_TR_NOOP("The %1 is not a number"), QT_TR_NOOP("enter digits, like 12.5"),
+     QT_TR_NOOP("enter it like %3")},
+    {Fault::NotADate, QT_TR_NOOP("The %1 is not a day of the calendar"),
+     QT_TR_NOOP("enter it like 2026-05-16"), QT_TR_NOOP("enter it like %3")},
+    {Fault::Negative, QT_TR_NOOP("The %1 is below zero"), QT_TR_NOOP("enter zero or more"), nullptr},
+    {Fault::NotPositive, QT_TR_NOOP("The %1 is not above zero"), QT_TR_NOOP("enter more than zero"), nullptr},
+    {Fault::TooLarge, QT_TR_NOOP("The %1 is too large"), QT_TR_NOOP("enter a smaller figure"),
+     QT_TR_NOOP("enter at most %3")},
+    {Fault::TooLong, QT_TR_NOOP("The %1 is too long"), QT_TR_NOOP("shorten it"),
+     QT_TR_NOOP("shorten it to %3 characters")},
+    {Fault::NotText, QT_TR_NOOP("The %1 holds characters that are no text"),
+     QT_TR_NOOP("enter it again as plain text (UTF-8)"), nullptr},
+    {Fault::InFuture, QT_TR_NOOP("The %1 lies in the future"), QT_TR_NOOP("enter today or an earlier day"),
+     QT_TR_NOOP("enter %3 or an earlier day")},
+    {Fault::BeforeItsTime, QT_TR_NOOP("The %1 lies before the first day of what it is about"),
+     QT_TR_NOOP("enter a later day, or move that first day"),
+     QT_TR_NOOP("enter %3 or a later day, or move that first day")},
+    {Fault::Unknown, QT_TR_NOOP("The %1 is not known here"),
+     QT_TR_NOOP("choose one that is there, or add it first"), QT_TR_NOOP("choose one of these: %3")},
+    {Fault::Duplicate, QT_TR_NOOP("The %1 is there already"),
+     QT_TR_NOOP("choose another one, or change the one that is there"), nullptr},
+    {Fault::MeterRunsBack, QT_TR_NOOP("The %1 is lower than the reading before it"),
+     QT_TR_NOOP("check it, or say that the meter was replaced, reset or rolled over"),
+     QT_TR_NOOP("check it against %3, or say that the meter was replaced, reset or rolled over")},
+    {Fault::MeterJumps, QT_TR_NOOP("The %1 is more than the days since the last reading can hold"),
+     QT_TR_NOOP("check the figure and the date"), nullptr},
+    {Fault::PositionTaken, QT_TR_NOOP("The %1 is taken by another item at that time"),
+     QT_TR_NOOP("take that item off first, or swap the two"), nullptr},
+    {Fault::Cycle, QT_TR_NOOP("The %1 would in the end need or hold itself"),
+     QT_TR_NOOP("choose another one"), nullptr},
+    {Fault::InTwoPlaces, QT_TR_NOOP("The %1 is fitted somewhere else at that time"),
+     QT_TR_NOOP("take it off there first"), nullptr},
+    {Fault::NotFitted, QT_TR_NOOP("The %1 has nothing fitted that could come off"),
+     QT_TR_NOOP("check the position and the date"), nullptr},
+    {Fault::Retired, QT_TR_NOOP("The %1 is out of use by then"),
+     QT_TR_NOOP("choose another one or an earlier day"), nullptr},
+    {Fault::ReasonNeeded, QT_TR_NOOP("The %1 can't be left out here"), QT_TR_NOOP("say in a few words why"),
      nullptr},
-    {Fault::Implausible, QT_TRANSLATE_NOOP("ErrorWords", "The %1 is far from anything real"),
-     QT_TRANSLATE_NOOP("ErrorWords", "check it, and enter it again if it is right"), nullptr},
-    {Fault::NotEmpty, QT_TRANSLATE_NOOP("ErrorWords", "The %1 holds entries already"),
-     QT_TRANSLATE_NOOP("ErrorWords", "read the text into a new file"), nullptr},
-    {Fault::Stopped, QT_TRANSLATE_NOOP("ErrorWords", "The %1 was stopped, and nothing was done"),
-     QT_TRANSLATE_NOOP("ErrorWords", "say it again if you want it after all"), nullptr},
-    {Fault::Outdated, QT_TRANSLATE_NOOP("ErrorWords", "The %1 was judged before the file changed"),
-     QT_TRANSLATE_NOOP("ErrorWords", "look at it once more"), nullptr},
-    {Fault::NoColumns, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no columns"),
-     QT_TRANSLATE_NOOP("ErrorWords", "part its cells by semicolons, commas or tabs"), nullptr},
-    {Fault::NoDates, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no column of dates"),
-     QT_TRANSLATE_NOOP("ErrorWords", "say which one it is, or add it"), nullptr},
-    {Fault::NoMachine, QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no column for the machine"),
-     QT_TRANSLATE_NOOP("ErrorWords", "say which one it is, or which machine all of it is about"), nullptr},
-    {Fault::NoFigures,
-     QT_TRANSLATE_NOOP("ErrorWords", "The %1 has no column of hours, readings, kilometres, washes or jobs"),
-     QT_TRANSLATE_NOOP("ErrorWords", "say which one it is"), nullptr},
-    {Fault::NothingNew, QT_TRANSLATE_NOOP("ErrorWords", "The %1 says nothing that is new to this file"),
-     QT_TRANSLATE_NOOP("ErrorWords", "nothing is left to be done"), nullptr},
+    {Fault::WrongUnit, QT_TR_NOOP("The %1 has a unit that does not fit"),
+     QT_TR_NOOP("give it in the unit that is asked for"), QT_TR_NOOP("choose one of these: %3")},
+    {Fault::OutOfOrder, QT_TR_NOOP("The %1 does not follow from the rest"),
+     QT_TR_NOOP("put the earlier or smaller one first"), nullptr},
+    {Fault::AlreadyStruck, QT_TR_NOOP("The %1 was struck before"),
+     QT_TR_NOOP("there is nothing left to take back"), nullptr},
+    {Fault::NotEnough, QT_TR_NOOP("The %1 is more than is there"),
+     QT_TR_NOOP("take less, or count the shelf"), QT_TR_NOOP("take at most %3, or count the shelf")},
+    {Fault::Malformed, QT_TR_NOOP("The %1 can't be read"), QT_TR_NOOP("put it right and try again"),
+     QT_TR_NOOP("what is wanted there is: %3")},
+    {Fault::NewerFormat, QT_TR_NOOP("The %1 is that of a newer Witnessmark"),
+     QT_TR_NOOP("read it with that newer program"),
+     QT_TR_NOOP("read it with that newer program; this one reads up to format %3")},
+    {Fault::Inconsistent, QT_TR_NOOP("The %1 does not fit the other entries"),
+     QT_TR_NOOP("check what it refers to"), nullptr},
+    {Fault::NothingToDo, QT_TR_NOOP("The %1 would stay as it is"),
+     QT_TR_NOOP("choose or change something first"), nullptr},
+    {Fault::MustAnswer, QT_TR_NOOP("The %1 is still open"),
+     QT_TR_NOOP("torque and mark those joints, or say that you have seen the list"), nullptr},
+    {Fault::Implausible, QT_TR_NOOP("The %1 is far from anything real"),
+     QT_TR_NOOP("check it, and enter it again if it is right"), nullptr},
+    {Fault::NotEmpty, QT_TR_NOOP("The %1 holds entries already"), QT_TR_NOOP("read the text into a new file"),
+     nullptr},
+    {Fault::Stopped, QT_TR_NOOP("The %1 was stopped, and nothing was done"),
+     QT_TR_NOOP("say it again if you want it after all"), nullptr},
+    {Fault::Outdated, QT_TR_NOOP("The %1 was judged before the file changed"),
+     QT_TR_NOOP("look at it once more"), nullptr},
+    {Fault::NoColumns, QT_TR_NOOP("The %1 has no columns"),
+     QT_TR_NOOP("part its cells by semicolons, commas or tabs"), nullptr},
+    {Fault::NoDates, QT_TR_NOOP("The %1 has no column of dates"),
+     QT_TR_NOOP("say which one it is, or add it"), nullptr},
+    {Fault::NoMachine, QT_TR_NOOP("The %1 has no column for the machine"),
+     QT_TR_NOOP("say which one it is, or which machine all of it is about"), nullptr},
+    {Fault::NoFigures, QT_TR_NOOP("The %1 has no column of hours, readings, kilometres, washes or jobs"),
+     QT_TR_NOOP("say which one it is"), nullptr},
+    {Fault::NothingNew, QT_TR_NOOP("The %1 says nothing that is new to this file"),
+     QT_TR_NOOP("nothing is left to be done"), nullptr},
 }};
 
 constexpr bool inOrderOfFaults() {
@@ -225,18 +204,15 @@ QString quoted(const QString& text) {
 
 QString fieldWords(std::string_view field) {
     if (field.starts_with("line "))
-        return translated(QT_TRANSLATE_NOOP("ErrorWords", "text on %1"))
-            .arg(QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
+        return tr("text on %1").arg(QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
     const std::string_view last = lastPart(field);
     const auto known = std::find_if(kFieldWords.begin(), kFieldWords.end(),
                                     [last](const FieldWord& word) { return word.field == last; });
     const QString plain = QString::fromUtf8(last.data(), static_cast<qsizetype>(last.size()));
-    const QString words =
-        known != kFieldWords.end() ? translated(known->words) : QString(plain).replace('_', ' ');
+    const QString words = known != kFieldWords.end() ? tr(known->words) : QString(plain).replace('_', ' ');
     if (!isPlace(field))
         return words;
-    return translated(QT_TRANSLATE_NOOP("ErrorWords", "%1 at %2"))
-        .arg(words, QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
+    return tr("%1 at %2").arg(words, QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
 }
 
 QString wordsFor(const base::Error& error) {
@@ -247,8 +223,8 @@ QString wordsFor(const base::Error& error) {
         where += ' ' + quoted(given);
     const FaultWords& words = kFaultWords.at(static_cast<std::size_t>(error.fault));
     const char* bound = error.wanted.empty() ? nullptr : words.doThisByBound;
-    const QString what = filled(translated(words.what), where, given, wanted);
-    const QString doThis = filled(translated(bound != nullptr ? bound : words.doThis), where, given, wanted);
+    const QString what = filled(tr(words.what), where, given, wanted);
+    const QString doThis = filled(tr(bound != nullptr ? bound : words.doThis), where, given, wanted);
     return what + besides(error, bound != nullptr) + ": " + doThis + '.';
 }
 

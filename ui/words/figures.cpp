@@ -2,49 +2,41 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/figures.h"
 
-#include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
-#include <array>
+
+#include "ui/words/languages.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
 
-QString tr(const char* words, int n = -1) {
-    return QCoreApplication::translate("Figures", words, nullptr, n);
-}
-
 QDate qDate(calendar::Date day) {
     return QDate(day.year(), day.month(), day.day());
 }
 
-struct Counted {
-    const char* one;
-    const char* many;
-};
-
-Counted wordsOf(upkeep::Counter counter) {
+QString timesWords(upkeep::Counter counter, int n) {
     using Counter = upkeep::Counter;
     switch (counter) {
         case Counter::Outings:
-            return {QT_TRANSLATE_NOOP("Figures", "outing"), QT_TRANSLATE_NOOP("Figures", "outings")};
+            return tr("%n outing(s)", nullptr, n);
         case Counter::Starts:
-            return {QT_TRANSLATE_NOOP("Figures", "start"), QT_TRANSLATE_NOOP("Figures", "starts")};
+            return tr("%n start(s)", nullptr, n);
         case Counter::Washes:
-            return {QT_TRANSLATE_NOOP("Figures", "wash"), QT_TRANSLATE_NOOP("Figures", "washes")};
+            return tr("%n wash(es)", nullptr, n);
         case Counter::MudDays:
-            return {QT_TRANSLATE_NOOP("Figures", "mud day"), QT_TRANSLATE_NOOP("Figures", "mud days")};
+            return tr("%n mud day(s)", nullptr, n);
         case Counter::Crashes:
-            return {QT_TRANSLATE_NOOP("Figures", "crash"), QT_TRANSLATE_NOOP("Figures", "crashes")};
+            return tr("%n crash(es)", nullptr, n);
         case Counter::Months:
-            return {QT_TRANSLATE_NOOP("Figures", "month"), QT_TRANSLATE_NOOP("Figures", "months")};
+            return tr("%n month(s)", nullptr, n);
         case Counter::Hours:
         case Counter::Metres:
         case Counter::Days:
             break;
     }
-    return {QT_TRANSLATE_NOOP("Figures", "day"), QT_TRANSLATE_NOOP("Figures", "days")};
+    return tr("%n day(s)", nullptr, n);
 }
 
 QString hoursFigure(units::Hours hours) {
@@ -58,10 +50,10 @@ char decimalMark() {
 }
 
 QString dayWords(calendar::Date day, calendar::Date today) {
-    const QLocale english(QLocale::English, QLocale::UnitedKingdom);
-    const QString shape =
-        day.year() == today.year() ? QStringLiteral("ddd d MMM") : QStringLiteral("ddd d MMM yyyy");
-    return english.toString(qDate(day), shape);
+    // The form of a day is the translation's own: in it ' encloses what is no part of the date.
+    const QString form =
+        day.year() == today.year() ? tr("ddd d MMM", "form of a day") : tr("ddd d MMM yyyy", "form of a day");
+    return spokenLocale().toString(qDate(day), form);
 }
 
 QString awayWords(calendar::Date day, calendar::Date today) {
@@ -72,7 +64,7 @@ QString awayWords(calendar::Date day, calendar::Date today) {
         return tr("tomorrow");
     if (days == -1)
         return tr("yesterday");
-    return days > 0 ? tr("in %1 days").arg(days) : tr("%1 days ago").arg(-days);
+    return days > 0 ? tr("in %n day(s)", nullptr, days) : tr("%n day(s) ago", nullptr, -days);
 }
 
 QString hoursWords(units::Hours hours) {
@@ -97,8 +89,7 @@ QString countWords(std::int64_t amount, upkeep::Counter counter) {
         return hoursWords(units::Hours{amount});
     if (counter == upkeep::Counter::Metres)
         return text(units::kilometresText(units::Metres{amount}, decimalMark())) + QStringLiteral(" km");
-    const Counted words = wordsOf(counter);
-    return QStringLiteral("%1 %2").arg(amount).arg(tr(amount == 1 ? words.one : words.many));
+    return timesWords(counter, static_cast<int>(amount));
 }
 
 QString counterWords(upkeep::Counter counter) {

@@ -2,13 +2,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/notebook_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 #include <array>
 
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -20,10 +20,6 @@ using notebook::Defect;
 using notebook::Line;
 using notebook::Remark;
 
-QString tr(const char* words) {
-    return QCoreApplication::translate("NotebookWords", words);
-}
-
 struct DefectWords {
     Defect defect;
     const char* reason;   ///< %1 what stands there, %2 what is likely
@@ -31,64 +27,79 @@ struct DefectWords {
     const char* without;  ///< the cure if nothing is likely
 };
 
-constexpr std::array kDefectWords{
-    DefectWords{Defect::InFile, "in the file already", nullptr, nullptr},
-    DefectWords{Defect::StruckInFile, "was in the file and has been struck: not taken again", nullptr,
+constexpr DefectWords kDefectWords[] = {
+    DefectWords{Defect::InFile, QT_TR_NOOP("in the file already"), nullptr, nullptr},
+    DefectWords{Defect::StruckInFile, QT_TR_NOOP("was in the file and has been struck: not taken again"),
+                nullptr, nullptr},
+    DefectWords{Defect::NewMeter, QT_TR_NOOP("read as a renewed meter"), nullptr, nullptr},
+    DefectWords{Defect::Unlogged,
+                QT_TR_NOOP("the meter ran %1 h more than was noted: kept as unlogged riding"), nullptr,
                 nullptr},
-    DefectWords{Defect::NewMeter, "read as a renewed meter", nullptr, nullptr},
-    DefectWords{Defect::Unlogged, "the meter ran %1 h more than was noted: kept as unlogged riding", nullptr,
+    DefectWords{Defect::UnknownWord, QT_TR_NOOP("%1 is no word that is counted: kept in the note"), nullptr,
                 nullptr},
-    DefectWords{Defect::UnknownWord, "%1 is no word that is counted: kept in the note", nullptr, nullptr},
-    DefectWords{Defect::NoTask, "%1 is no task of this machine: kept in its own words", nullptr, nullptr},
-    DefectWords{Defect::DateForm, "the date %1 is written otherwise than on the other lines", "date %2",
+    DefectWords{Defect::NoTask, QT_TR_NOOP("%1 is no task of this machine: kept in its own words"), nullptr,
                 nullptr},
-    DefectWords{Defect::DateFar, "the date %1 is far from the lines around it", "date %2", nullptr},
-    DefectWords{Defect::DateOrder, "the date %1 is out of the order of the lines around it", "date %2",
+    DefectWords{Defect::DateForm, QT_TR_NOOP("the date %1 is written otherwise than on the other lines"),
+                QT_TR_NOOP("date %2"), nullptr},
+    DefectWords{Defect::DateFar, QT_TR_NOOP("the date %1 is far from the lines around it"),
+                QT_TR_NOOP("date %2"), nullptr},
+    DefectWords{Defect::DateOrder, QT_TR_NOOP("the date %1 is out of the order of the lines around it"),
+                QT_TR_NOOP("date %2"), nullptr},
+    DefectWords{Defect::NoYear, QT_TR_NOOP("the date %1 has no year"), QT_TR_NOOP("date %2"), nullptr},
+    DefectWords{Defect::DateMissing, QT_TR_NOOP("there is no date"),
+                QT_TR_NOOP("date %2, as on the line above"), nullptr},
+    DefectWords{Defect::NameOtherwise, QT_TR_NOOP("the machine is written otherwise: %1"),
+                QT_TR_NOOP("machine %2"), nullptr},
+    DefectWords{Defect::NameNear, QT_TR_NOOP("there is no machine %1"), QT_TR_NOOP("machine %2"), nullptr},
+    DefectWords{Defect::NameRare,
+                QT_TR_NOOP("hardly any line speaks of a machine %1, and the file doesn't know it"),
+                QT_TR_NOOP("add the machine %2"), nullptr},
+    DefectWords{Defect::NameMissing, QT_TR_NOOP("there is no machine"),
+                QT_TR_NOOP("machine %2, as on the line above"), nullptr},
+    DefectWords{Defect::TwoMachines, QT_TR_NOOP("two machines on one line: %1"),
+                QT_TR_NOOP("one entry each for %2"), nullptr},
+    DefectWords{Defect::WrongMachine, QT_TR_NOOP("the meter figure is not that of %1"),
+                QT_TR_NOOP("machine %2, whose meter it fits"), nullptr},
+    DefectWords{Defect::HoursForm, QT_TR_NOOP("the hours %1 are written otherwise than on the other lines"),
+                QT_TR_NOOP("hours %2"), nullptr},
+    DefectWords{Defect::HoursUnit,
+                QT_TR_NOOP("the hours %1 don't fit: minutes, or the mark at another place"),
+                QT_TR_NOOP("hours %2"), nullptr},
+    DefectWords{Defect::HoursTooMany, QT_TR_NOOP("the hours %1 are more than the meter ran or a day holds"),
+                QT_TR_NOOP("hours %2"), QT_TR_NOOP("take it without its hours")},
+    DefectWords{Defect::HoursUnreadable, QT_TR_NOOP("the hours %1 can't be read"), nullptr,
+                QT_TR_NOOP("take it without its hours")},
+    DefectWords{Defect::MeterRunsBack, QT_TR_NOOP("the meter reading %1 is lower than the one before"),
+                QT_TR_NOOP("meter %2"), QT_TR_NOOP("take it without its reading")},
+    DefectWords{Defect::MeterJumps, QT_TR_NOOP("the meter reading %1 does not fit the ones around it"),
+                QT_TR_NOOP("meter %2"), QT_TR_NOOP("take it without its reading")},
+    DefectWords{Defect::MeterReplaced, QT_TR_NOOP("the meter begins anew at %1 after %2, without a word why"),
+                QT_TR_NOOP("the meter was renewed before this reading"), nullptr},
+    DefectWords{Defect::MeterUnreadable, QT_TR_NOOP("the meter reading %1 can't be read"), nullptr,
+                QT_TR_NOOP("take it without its reading")},
+    DefectWords{Defect::Twice, QT_TR_NOOP("the same line stands further up already"), nullptr,
+                QT_TR_NOOP("leave it out")},
+    DefectWords{Defect::OtherwiseInFile, QT_TR_NOOP("the file has other figures for this machine and day"),
+                nullptr, QT_TR_NOOP("leave it out")},
+    DefectWords{Defect::MinutesUnit, QT_TR_NOOP("%1 minutes look like hours"), QT_TR_NOOP("%2 minutes"),
                 nullptr},
-    DefectWords{Defect::NoYear, "the date %1 has no year", "date %2", nullptr},
-    DefectWords{Defect::DateMissing, "there is no date", "date %2, as on the line above", nullptr},
-    DefectWords{Defect::NameOtherwise, "the machine is written otherwise: %1", "machine %2", nullptr},
-    DefectWords{Defect::NameNear, "there is no machine %1", "machine %2", nullptr},
-    DefectWords{Defect::NameRare, "hardly any line speaks of a machine %1, and the file doesn't know it",
-                "add the machine %2", nullptr},
-    DefectWords{Defect::NameMissing, "there is no machine", "machine %2, as on the line above", nullptr},
-    DefectWords{Defect::TwoMachines, "two machines on one line: %1", "one entry each for %2", nullptr},
-    DefectWords{Defect::WrongMachine, "the meter figure is not that of %1", "machine %2, whose meter it fits",
+    DefectWords{Defect::UsedUnit, QT_TR_NOOP("%1 is a thousand times off what is usual"), QT_TR_NOOP("%2"),
                 nullptr},
-    DefectWords{Defect::HoursForm, "the hours %1 are written otherwise than on the other lines", "hours %2",
+    DefectWords{Defect::UsedUnreadable, QT_TR_NOOP("what was used, %1, can't be read as amounts"), nullptr,
+                QT_TR_NOOP("keep it in the note, take nothing off the shelf")},
+    DefectWords{Defect::CellsTooMany, QT_TR_NOOP("there are %1 cells on a line of %2"), nullptr, nullptr},
+    DefectWords{Defect::DateUnreadable, QT_TR_NOOP("the date %1 can't be read"), nullptr, nullptr},
+    DefectWords{Defect::DateImpossible, QT_TR_NOOP("the date %1 lies after today"), nullptr, nullptr},
+    DefectWords{Defect::NameUnknown, QT_TR_NOOP("no machine can be made out of %1"), nullptr, nullptr},
+    DefectWords{Defect::BeforeGone, QT_TR_NOOP("on %1 the machine had gone: its last day was %2"), nullptr,
                 nullptr},
-    DefectWords{Defect::HoursUnit, "the hours %1 don't fit: minutes, or the mark at another place",
-                "hours %2", nullptr},
-    DefectWords{Defect::HoursTooMany, "the hours %1 are more than the meter ran or a day holds", "hours %2",
-                "take it without its hours"},
-    DefectWords{Defect::HoursUnreadable, "the hours %1 can't be read", nullptr, "take it without its hours"},
-    DefectWords{Defect::MeterRunsBack, "the meter reading %1 is lower than the one before", "meter %2",
-                "take it without its reading"},
-    DefectWords{Defect::MeterJumps, "the meter reading %1 does not fit the ones around it", "meter %2",
-                "take it without its reading"},
-    DefectWords{Defect::MeterReplaced, "the meter begins anew at %1 after %2, without a word why",
-                "the meter was renewed before this reading", nullptr},
-    DefectWords{Defect::MeterUnreadable, "the meter reading %1 can't be read", nullptr,
-                "take it without its reading"},
-    DefectWords{Defect::Twice, "the same line stands further up already", nullptr, "leave it out"},
-    DefectWords{Defect::OtherwiseInFile, "the file has other figures for this machine and day", nullptr,
-                "leave it out"},
-    DefectWords{Defect::MinutesUnit, "%1 minutes look like hours", "%2 minutes", nullptr},
-    DefectWords{Defect::UsedUnit, "%1 is a thousand times off what is usual", "%2", nullptr},
-    DefectWords{Defect::UsedUnreadable, "what was used, %1, can't be read as amounts", nullptr,
-                "keep it in the note, take nothing off the shelf"},
-    DefectWords{Defect::CellsTooMany, "there are %1 cells on a line of %2", nullptr, nullptr},
-    DefectWords{Defect::DateUnreadable, "the date %1 can't be read", nullptr, nullptr},
-    DefectWords{Defect::DateImpossible, "the date %1 lies after today", nullptr, nullptr},
-    DefectWords{Defect::NameUnknown, "no machine can be made out of %1", nullptr, nullptr},
-    DefectWords{Defect::BeforeGone, "on %1 the machine had gone: its last day was %2", nullptr, nullptr},
-    DefectWords{Defect::Negative, "the hours %1 are below zero", nullptr, nullptr},
-    DefectWords{Defect::NothingSaid, "it says nothing that could be noted", nullptr, nullptr},
-    DefectWords{Defect::Formula, "there is a formula, not its figure: %1", nullptr, nullptr},
-    DefectWords{Defect::Total, "it adds up other lines", nullptr, nullptr}};
+    DefectWords{Defect::Negative, QT_TR_NOOP("the hours %1 are below zero"), nullptr, nullptr},
+    DefectWords{Defect::NothingSaid, QT_TR_NOOP("it says nothing that could be noted"), nullptr, nullptr},
+    DefectWords{Defect::Formula, QT_TR_NOOP("there is a formula, not its figure: %1"), nullptr, nullptr},
+    DefectWords{Defect::Total, QT_TR_NOOP("it adds up other lines"), nullptr, nullptr}};
 
 const DefectWords& wordsOf(Defect defect) {
-    return *std::find_if(kDefectWords.begin(), kDefectWords.end(),
+    return *std::find_if(std::begin(kDefectWords), std::end(kDefectWords),
                          [defect](const DefectWords& words) { return words.defect == defect; });
 }
 
@@ -185,20 +196,29 @@ QString columnWord(Column column) {
         case Column::Distance:
             return tr("kilometres");
         case Column::Date:
+            return tr("date");
         case Column::Machine:
+            return tr("machine");
         case Column::Starts:
+            return tr("starts");
         case Column::Ground:
+            return tr("ground");
         case Column::Wash:
+            return tr("wash");
         case Column::Crash:
+            return tr("crash");
         case Column::Rider:
+            return tr("rider");
         case Column::Job:
+            return tr("job");
         case Column::Used:
+            return tr("used");
         case Column::Minutes:
+            return tr("minutes");
         case Column::Note:
-            break;  // as they are stored
+            break;
     }
-    const std::string_view name = base::nameOf(column);
-    return tr(std::string(name).c_str());
+    return tr("note");
 }
 
 QString countsOf(const notebook::Notebook& notebook) {
@@ -252,17 +272,17 @@ QString dateFormWord(notebook::DateForm form) {
 
 QString totalsWords(const notebook::Totals& totals) {
     QStringList words;
-    const auto add = [&words](std::size_t count, const char* one, const char* many) {
+    const auto add = [&words](std::size_t count, QString (*said)(int)) {
         if (count > 0)
-            words << tr(count == 1 ? one : many).arg(count);
+            words << said(static_cast<int>(count));
     };
-    add(totals.outings, "%1 outing", "%1 outings");
+    add(totals.outings, [](int n) { return tr("%n outing(s)", nullptr, n); });
     if (totals.hours.count() > 0)
         words << tr("%1 as noted").arg(hoursWords(totals.hours));
-    add(totals.readings, "%1 reading", "%1 readings");
-    add(totals.washes, "%1 wash", "%1 washes");
-    add(totals.crashes, "%1 crash", "%1 crashes");
-    add(totals.jobs, "%1 job", "%1 jobs");
+    add(totals.readings, [](int n) { return tr("%n reading(s)", nullptr, n); });
+    add(totals.washes, [](int n) { return tr("%n wash(es)", nullptr, n); });
+    add(totals.crashes, [](int n) { return tr("%n crash(es)", nullptr, n); });
+    add(totals.jobs, [](int n) { return tr("%n job(s)", nullptr, n); });
     return words.join(QStringLiteral(", "));
 }
 

@@ -2,19 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/part_words.h"
 
-#include <QCoreApplication>
-
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
-namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("PartWords", words);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 QString partWords(const upkeep::TaskVersion& task) {
     const std::string head = task.position.substr(0, task.position.find('/'));

@@ -2,12 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/standing_words.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
 
 #include "core/explain/why.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 #include "ui/words/why_words.h"
 
 namespace wm::ui {
@@ -15,10 +15,6 @@ namespace wm::ui {
 namespace {
 
 using outlook::StandingKind;
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Standing", words);
-}
 
 QString happeningWords(upkeep::Happening happening) {
     using upkeep::Happening;

@@ -2,19 +2,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/weight_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 
 #include "core/units/decimal.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("WeightWords", words);
-}
 
 QString ofWords(const usage::HourWeight& weight) {
     QStringList parts;
@@ -28,13 +25,11 @@ QString ofWords(const usage::HourWeight& weight) {
 }  // namespace
 
 QString groundWords(usage::Ground ground) {
-    return ground == usage::Ground::Unstated ? tr("ground not stated")
-                                             : text(std::string(base::nameOf(ground)));
+    return ground == usage::Ground::Unstated ? tr("ground not stated") : nameWords(ground);
 }
 
 QString paceWords(usage::Pace pace) {
-    return pace == usage::Pace::Unstated ? tr("pace not stated")
-                                         : tr("%1 pace").arg(text(std::string(base::nameOf(pace))));
+    return pace == usage::Pace::Unstated ? tr("pace not stated") : tr("%1 pace").arg(nameWords(pace));
 }
 
 QString factorText(std::int64_t permille) {

@@ -4,10 +4,10 @@
 
 #include <algorithm>
 
-#include <QCoreApplication>
 #include <QStringList>
 
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 #include "ui/words/weight_words.h"
 
 namespace wm::ui {
@@ -18,13 +18,9 @@ using explain::Step;
 using explain::StepKind;
 using upkeep::Counter;
 
-QString tr(const char* words) {
-    return QCoreApplication::translate("Why", words);
-}
-
 QString counted(std::int64_t amount, const std::optional<Counter>& counter) {
     if (!counter)
-        return amount == 1 ? tr("once") : tr("%1 times").arg(amount);
+        return amount == 1 ? tr("once") : tr("%n time(s)", nullptr, static_cast<int>(amount));
     return countWords(amount, *counter == Counter::Months ? Counter::Days : *counter);
 }
 
@@ -127,10 +123,6 @@ QString amountWords(const Step& step, calendar::Date today) {
     return rules.isEmpty() ? words : tr("%1 (%2)").arg(words, rules.join(QStringLiteral(", ")));
 }
 
-QString groupWords(const Step& step, const char* one, const char* many) {
-    return step.count == 1 ? tr(one) : tr(many).arg(step.count);
-}
-
 QString placeName(const Step& step) {
     return step.name.empty() ? tr("in place") : tr("in %1").arg(text(step.name));
 }
@@ -171,17 +163,17 @@ QString whatWords(const Step& step, calendar::Date today) {
         case StepKind::Place:
             return placeName(step);
         case StepKind::Outings:
-            return groupWords(step, "1 outing", "%1 outings");
+            return tr("%n outing(s)", nullptr, static_cast<int>(step.count));
         case StepKind::Gaps:
-            return groupWords(step, "1 unlogged stretch", "%1 unlogged stretches");
+            return tr("%n unlogged stretch(es)", nullptr, static_cast<int>(step.count));
         case StepKind::SharedGap:
-            return tr("%1 parts of one stretch").arg(step.count);
+            return tr("%n part(s) of one stretch", nullptr, static_cast<int>(step.count));
         case StepKind::Washes:
-            return groupWords(step, "1 wash", "%1 washes");
+            return tr("%n wash(es)", nullptr, static_cast<int>(step.count));
         case StepKind::Crashes:
-            return groupWords(step, "1 crash", "%1 crashes");
+            return tr("%n crash(es)", nullptr, static_cast<int>(step.count));
         case StepKind::MudDays:
-            return groupWords(step, "1 mud day", "%1 mud days");
+            return tr("%n mud day(s)", nullptr, static_cast<int>(step.count));
         case StepKind::Outing:
         case StepKind::Gap:
         case StepKind::Wash:

@@ -2,10 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/workbench/write_bytes.h"
 
-#include <QCoreApplication>
 #include <QFile>
 #include <QFileInfo>
 #include <QSaveFile>
+
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -35,8 +36,7 @@ WriteResult writeBytes(const QString& path, const QByteArray& bytes) {
         return writeAll(file, bytes, [&file] { return file.flush(); });
     }
     if (isGarage(path))
-        return {WriteResult::Outcome::NotAllowed,
-                QCoreApplication::translate("WriteBytes", "a garage is in that file, and it stays")};
+        return {WriteResult::Outcome::NotAllowed, tr("a garage is in that file, and it stays")};
     QSaveFile file(path);
     return writeAll(file, bytes, [&file] { return file.commit(); });
 }

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/bench/bench_cells.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <map>
 #include <utility>
@@ -13,16 +12,13 @@
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
 
 using Kind = BenchCell::Kind;
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Bench", words);
-}
 
 std::vector<BenchCell>& in(BenchColumn& column, Band band) {
     return column[static_cast<std::size_t>(band)];
@@ -189,12 +185,10 @@ void addOrders(BenchColumn& column, const book::Book& book, MachineId machine,
 
 QString bandWords(Band band) {
     static constexpr const char* words[kBands] = {
-        QT_TRANSLATE_NOOP("Bench", "until then"), QT_TRANSLATE_NOOP("Bench", "hand-tight"),
-        QT_TRANSLATE_NOOP("Bench", "must"),       QT_TRANSLATE_NOOP("Bench", "check again"),
-        QT_TRANSLATE_NOOP("Bench", "should"),     QT_TRANSLATE_NOOP("Bench", "each outing"),
-        QT_TRANSLATE_NOOP("Bench", "can wait"),   QT_TRANSLATE_NOOP("Bench", "never recorded"),
-        QT_TRANSLATE_NOOP("Bench", "put off"),    QT_TRANSLATE_NOOP("Bench", "snags"),
-        QT_TRANSLATE_NOOP("Bench", "to order")};
+        QT_TR_NOOP("until then"),  QT_TR_NOOP("hand-tight"),     QT_TR_NOOP("must"),
+        QT_TR_NOOP("check again"), QT_TR_NOOP("should"),         QT_TR_NOOP("each outing"),
+        QT_TR_NOOP("can wait"),    QT_TR_NOOP("never recorded"), QT_TR_NOOP("put off"),
+        QT_TR_NOOP("snags"),       QT_TR_NOOP("to order")};
     return tr(words[static_cast<std::size_t>(band)]);
 }
 

@@ -35,11 +35,11 @@ QString tipFor(const BenchCell& cell) {
 
 QString restWords(Band band, int all, int rest) {
     if (band == Band::Round)
-        return BenchModel::tr("%1 checks").arg(all);
+        return BenchModel::tr("%n check(s)", nullptr, all);
     if (rest < all)
         return BenchModel::tr("and %1 more").arg(rest);
     if (band == Band::ToOrder)
-        return BenchModel::tr("%1 lines of the shelf").arg(all);
+        return BenchModel::tr("%n line(s) of the shelf", nullptr, all);
     return band == Band::CanWait ? BenchModel::tr("%1 in hand").arg(all)
                                  : BenchModel::tr("%1 of them").arg(all);
 }

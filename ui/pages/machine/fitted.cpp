@@ -2,19 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/machine/fitted.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Fitted", words);
-}
 
 FittedNode* addTo(FittedNode& parent) {
     parent.children.push_back(std::make_unique<FittedNode>());

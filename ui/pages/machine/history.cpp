@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/machine/history.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <map>
 #include <set>
@@ -10,13 +9,15 @@
 
 #include "ui/entry/used_parts.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
 
-QString tr(const char* words) {
-    return QCoreApplication::translate("History", words);
+QString struckWords(const picture::Strike& strike, calendar::Date today) {
+    return tr("struck %1: %2").arg(dayWords(strike.date, today), text(strike.reason));
 }
 
 // Reads all facts of one kind, struck or not, and turns each into a line.
@@ -56,8 +57,7 @@ class Report {
         if (const auto* strike = book_.ledger().strikeOf(entry.fact)) {
             entry.isStruck = true;
             entry.corrected.reset();
-            entry.details.prepend(
-                tr("struck %1: %2").arg(dayWords(strike->date, book_.today()), text(strike->reason)));
+            entry.details.prepend(struckWords(*strike, book_.today()));
         }
         entry.details.removeAll(QString());
         entries_.push_back(std::move(entry));
@@ -104,16 +104,14 @@ void reportJobs(Report& report) {
             if (record.kind == upkeep::RecordKind::Baseline)
                 entry.words += tr(", done before, by word");
             entry.figure = record.meter ? meterAt(*record.meter) : QString();
-            entry.details << labelled(QT_TRANSLATE_NOOP("History", "by"), report.person(record.by))
-                          << labelled(QT_TRANSLATE_NOOP("History", "total time as stated then"),
-                                      statedWords(record))
-                          << labelled(QT_TRANSLATE_NOOP("History", "used"),
-                                      usesText(report.book(), record.uses))
-                          << labelled(QT_TRANSLATE_NOOP("History", "measured"), measuredWords(record))
-                          << labelled(QT_TRANSLATE_NOOP("History", "minutes"),
+            entry.details << labelled(QT_TR_NOOP("by"), report.person(record.by))
+                          << labelled(QT_TR_NOOP("total time as stated then"), statedWords(record))
+                          << labelled(QT_TR_NOOP("used"), usesText(report.book(), record.uses))
+                          << labelled(QT_TR_NOOP("measured"), measuredWords(record))
+                          << labelled(QT_TR_NOOP("minutes"),
                                       record.minutes ? QString::number(record.minutes->count()) : QString())
-                          << labelled(QT_TRANSLATE_NOOP("History", "by what data"), text(record.data))
-                          << labelled(QT_TRANSLATE_NOOP("History", "note"), text(record.note));
+                          << labelled(QT_TR_NOOP("by what data"), text(record.data))
+                          << labelled(QT_TR_NOOP("note"), text(record.note));
             return true;
         });
 }
@@ -146,14 +144,10 @@ WithOuting notedWithOutings(const picture::Ledger& ledger) {
 }
 
 QString ridingWords(const usage::Outing& outing, const WithOuting& with) {
-    static constexpr const char* kinds[] = {QT_TRANSLATE_NOOP("History", "practice"),
-                                            QT_TRANSLATE_NOOP("History", "race"),
-                                            QT_TRANSLATE_NOOP("History", "ridden")};
+    static constexpr const char* kinds[] = {QT_TR_NOOP("practice"), QT_TR_NOOP("race"), QT_TR_NOOP("ridden")};
     QStringList words{tr(kinds[static_cast<std::size_t>(outing.kind)])};
-    if (outing.ground != usage::Ground::Unstated) {
-        const auto ground = base::nameOf(outing.ground);
-        words << QString::fromUtf8(ground.data(), static_cast<qsizetype>(ground.size()));
-    }
+    if (outing.ground != usage::Ground::Unstated)
+        words << nameWords(outing.ground);
     for (const usage::PieceTraits& piece : usage::kPieces)
         if (const auto counter = upkeep::counterOf(piece.of);
             piece.noted && counter && outing.*piece.noted->amount > 0)
@@ -174,20 +168,19 @@ void reportRiding(Report& report) {
             entry.figure = outing.hours ? hoursWords(*outing.hours) : tr("hours not noted");
             const auto* event =
                 outing.event ? report.book().ledger().find<outlook::Event>(*outing.event) : nullptr;
-            entry.details << labelled(QT_TRANSLATE_NOOP("History", "event"),
-                                      event != nullptr ? text(event->name) : QString())
-                          << labelled(QT_TRANSLATE_NOOP("History", "meter after"),
-                                      with.meter.contains(entry.fact) ? hoursWords(with.meter.at(entry.fact))
-                                                                      : QString())
-                          << labelled(QT_TRANSLATE_NOOP("History", "rider"), report.person(outing.rider))
-                          << labelled(QT_TRANSLATE_NOOP("History", "note"), text(outing.note));
+            entry.details << labelled(QT_TR_NOOP("event"), event != nullptr ? text(event->name) : QString())
+                          << labelled(QT_TR_NOOP("meter after"), with.meter.contains(entry.fact)
+                                                                     ? hoursWords(with.meter.at(entry.fact))
+                                                                     : QString())
+                          << labelled(QT_TR_NOOP("rider"), report.person(outing.rider))
+                          << labelled(QT_TR_NOOP("note"), text(outing.note));
             return true;
         });
     report.each<usage::Wash>(
         HistoryKind::Riding, EntryKind::Wash, [](const usage::Wash& wash, HistoryEntry& entry) {
             entry.machine = wash.machine;
             entry.words = wash.pressure ? tr("washed, pressure washer") : tr("washed by hand");
-            entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(wash.note));
+            entry.details << labelled(QT_TR_NOOP("note"), text(wash.note));
             return !wash.outing;
         });
     report.each<usage::Crash>(
@@ -217,14 +210,14 @@ QString meterWords(usage::MeterEvent event) {
 }
 
 void reportMeters(Report& report) {
-    report.each<usage::HourReading>(
-        HistoryKind::Meter, EntryKind::Reading, [](const usage::HourReading& reading, HistoryEntry& entry) {
-            entry.machine = reading.machine;
-            entry.words = meterWords(reading.event);
-            entry.figure = meterAt(reading.shown);
-            entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(reading.note));
-            return !reading.outing && !reading.record;
-        });
+    report.each<usage::HourReading>(HistoryKind::Meter, EntryKind::Reading,
+                                    [](const usage::HourReading& reading, HistoryEntry& entry) {
+                                        entry.machine = reading.machine;
+                                        entry.words = meterWords(reading.event);
+                                        entry.figure = meterAt(reading.shown);
+                                        entry.details << labelled(QT_TR_NOOP("note"), text(reading.note));
+                                        return !reading.outing && !reading.record;
+                                    });
     report.each<usage::DistanceReading>(
         HistoryKind::Meter, std::nullopt, [](const usage::DistanceReading& reading, HistoryEntry& entry) {
             entry.machine = reading.machine;
@@ -235,14 +228,13 @@ void reportMeters(Report& report) {
 }
 
 void reportSnags(Report& report) {
-    report.each<upkeep::Snag>(HistoryKind::Snag, EntryKind::Snag,
-                              [](const upkeep::Snag& snag, HistoryEntry& entry) {
-                                  entry.machine = snag.machine;
-                                  entry.words = tr("snag: %1").arg(text(snag.what));
-                                  entry.details << labelled(QT_TRANSLATE_NOOP("History", "if left"),
-                                                            consequenceWords(snag.consequence));
-                                  return true;
-                              });
+    report.each<upkeep::Snag>(
+        HistoryKind::Snag, EntryKind::Snag, [](const upkeep::Snag& snag, HistoryEntry& entry) {
+            entry.machine = snag.machine;
+            entry.words = tr("snag: %1").arg(text(snag.what));
+            entry.details << labelled(QT_TR_NOOP("if left"), consequenceWords(snag.consequence));
+            return true;
+        });
     report.each<upkeep::SnagEnd>(HistoryKind::Snag, std::nullopt,
                                  [&](const upkeep::SnagEnd& end, HistoryEntry& entry) {
                                      const auto* snag = report.book().ledger().find<upkeep::Snag>(end.snag);
@@ -266,8 +258,8 @@ void reportSnags(Report& report) {
             entry.figure = deferral.untilDate
                                ? tr("until %1").arg(dayWords(*deferral.untilDate, report.book().today()))
                                : QString();
-            entry.details << labelled(QT_TRANSLATE_NOOP("History", "why"), text(deferral.reason))
-                          << labelled(QT_TRANSLATE_NOOP("History", "by"), report.person(deferral.by));
+            entry.details << labelled(QT_TR_NOOP("why"), text(deferral.reason))
+                          << labelled(QT_TR_NOOP("by"), report.person(deferral.by));
             return true;
         });
 }
@@ -296,17 +288,17 @@ std::optional<MachineId> machineOf(const book::Book& book, const items::Move& mo
 }
 
 void reportItems(Report& report) {
-    report.each<items::Move>(
-        HistoryKind::Item, std::nullopt, [&](const items::Move& move, HistoryEntry& entry) {
-            const auto machine = machineOf(report.book(), move);
-            const auto* item = report.book().ledger().find<items::Item>(move.item);
-            if (!machine || item == nullptr)
-                return false;
-            entry.machine = *machine;
-            entry.words = moveWords(move, text(item->name));
-            entry.details << labelled(QT_TRANSLATE_NOOP("History", "note"), text(move.note));
-            return true;
-        });
+    report.each<items::Move>(HistoryKind::Item, std::nullopt,
+                             [&](const items::Move& move, HistoryEntry& entry) {
+                                 const auto machine = machineOf(report.book(), move);
+                                 const auto* item = report.book().ledger().find<items::Item>(move.item);
+                                 if (!machine || item == nullptr)
+                                     return false;
+                                 entry.machine = *machine;
+                                 entry.words = moveWords(move, text(item->name));
+                                 entry.details << labelled(QT_TR_NOOP("note"), text(move.note));
+                                 return true;
+                             });
     report.each<items::Setting>(
         HistoryKind::Item, std::nullopt, [](const items::Setting& setting, HistoryEntry& entry) {
             entry.machine = setting.machine;

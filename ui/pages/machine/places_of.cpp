@@ -2,12 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/machine/places_of.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <map>
 
 #include "core/items/places.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -17,10 +17,6 @@ using items::Stay;
 
 constexpr int kMostDaysBack = 365;
 constexpr std::size_t kMostRows = 12;
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Places", words);
-}
 
 template <class Card, class Id>
 QString nameOf(const book::Book& book, Id id) {

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/machine/season_of.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <map>
 #include <set>
@@ -13,20 +12,25 @@
 #include "ui/words/figures.h"
 #include "ui/words/part_words.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
 
-QString tr(const char* words) {
-    return QCoreApplication::translate("Season", words);
-}
-
+constexpr unsigned kMostBars = 3;
+constexpr unsigned kMostGroups = 5;
 constexpr int kDaysBehind = 7;
 constexpr int kLeastDaysAhead = 56;
 constexpr int kMostDaysAhead = 140;
-constexpr std::size_t kMostBars = 3;
-constexpr std::size_t kMostGroups = 5;
+
+QString overdueWords(const QString& task, const QString& howFar) {
+    return tr("%1: overdue, %2").arg(task, howFar);
+}
+
+QString aheadWords(const QString& task, const QString& howFar, const QString& day) {
+    return tr("%1: %2, about %3").arg(task, howFar, day);
+}
 
 std::optional<SeasonBar> barOf(const book::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
@@ -42,8 +46,8 @@ std::optional<SeasonBar> barOf(const book::DueLine& line, calendar::Date today) 
                   {}};
     if (isOver)
         bar.early = bar.late = today;
-    bar.words = isOver ? tr("%1: overdue, %2").arg(bar.label, howFar(line, today))
-                       : tr("%1: %2, about %3").arg(bar.label, howFar(line, today), dayWords(likely, today));
+    bar.words = isOver ? overdueWords(bar.label, howFar(line, today))
+                       : aheadWords(bar.label, howFar(line, today), dayWords(likely, today));
     return bar;
 }
 

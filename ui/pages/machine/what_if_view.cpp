@@ -3,7 +3,6 @@
 #include "ui/pages/machine/what_if_view.h"
 
 #include <QComboBox>
-#include <QCoreApplication>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
@@ -24,7 +23,9 @@
 #include "ui/words/chance_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -48,7 +49,7 @@ QString whenWords(const book::DueLine& line, calendar::Date today) {
     if (standing.kind == outlook::StandingKind::Overdue)
         return standingWords(line);
     if (!standing.likely)
-        return QCoreApplication::translate("WhatIf", "not within two years");
+        return tr("not within two years");
     return dayWords(*standing.likely, today);
 }
 
@@ -93,7 +94,7 @@ WhatIfView::WhatIfView(const PageTools& tools, QWidget* parent)
     ground_->addItem(tr("on ground as now"));
     for (const auto name : base::Names<usage::Ground>::names)
         if (const auto ground = base::fromName<usage::Ground>(name); ground != usage::Ground::Unstated)
-            ground_->addItem(tr("all on %1").arg(text(std::string(name))), asData(*ground));
+            ground_->addItem(tr("all on %1").arg(nameWords(name)), asData(*ground));
     day_->setObjectName(QStringLiteral("what-if-event"));
     day_->setAccessibleName(tr("one race more, on"));
     day_->setPlaceholderText(tr("one race more on …"));

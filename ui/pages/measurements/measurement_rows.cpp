@@ -2,21 +2,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/measurements/measurement_rows.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "core/upkeep/measures.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
 
 constexpr std::size_t kDay = 4;
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Measurements", words);
-}
 
 QString decimalWords(const units::Decimal& value) {
     return QString::fromStdString(value.text(decimalMark()));

@@ -2,19 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/sheets/sheet_rows.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Sheets", words);
-}
 
 QString jobName(const book::Book& book, const weekend::SheetJob& job) {
     if (const auto* task = job.task ? book.task(*job.task) : nullptr)

@@ -2,18 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/shelf/shelf_rows.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Shelf", words);
-}
 
 QString whyWords(stock::StockWhy why) {
     switch (why) {

@@ -22,7 +22,7 @@ QString saidWords(Said said) {
 }
 
 QString tasksWords(std::size_t count) {
-    return count == 1 ? BaselineView::tr("1 task") : BaselineView::tr("%1 tasks").arg(count);
+    return BaselineView::tr("%n task(s)", nullptr, static_cast<int>(count));
 }
 
 QString faultWords(const BaselineAsking::Fault& fault, const QString& task) {

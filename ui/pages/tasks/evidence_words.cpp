@@ -2,18 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/tasks/evidence_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Evidence", words);
-}
 
 QString decimalWords(const units::Decimal& value) {
     return text(value.text(decimalMark()));

@@ -63,8 +63,7 @@ TableRow groupRow(const book::FirstGroup& group, std::int64_t id) {
     for (const auto* step : group.opened)
         opened << text(step->name);
     QString words = stageWords(group.stage);
-    words += group.jobs.size() == 1 ? FirstHoursView::tr(" · 1 job")
-                                    : FirstHoursView::tr(" · %1 jobs").arg(group.jobs.size());
+    words += FirstHoursView::tr(" · %n job(s)", nullptr, static_cast<int>(group.jobs.size()));
     const QString alone =
         group.alone > group.work
             ? FirstHoursView::tr("each opening once; one by one %1").arg(timeWords(group.alone))

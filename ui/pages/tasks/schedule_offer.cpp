@@ -25,8 +25,9 @@ ScheduleOffer::ScheduleOffer(QWidget* parent)
     which_->setObjectName(QStringLiteral("schedule-which"));
     which_->setAccessibleName(tr("schedule"));
     for (const exchange::Starter& each : starters_)
-        which_->addItem(tr("%1, %2 tasks").arg(text(each.name), QString::number(each.tasks.size())),
-                        text(each.name));
+        which_->addItem(
+            tr("%1, %n task(s)", nullptr, static_cast<int>(each.tasks.size())).arg(text(each.name)),
+            text(each.name));
     begin_->setObjectName(QStringLiteral("schedule-begin"));
     begin_->setDefault(true);
     setFocusProxy(which_);

@@ -1,11 +1,12 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QCoreApplication>
 #include <set>
 
 #include "core/sheet/cautions.h"
 #include "ui/pages/tasks/task_fields.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
+#include "ui/words/tr.h"
 #include "ui/words/weight_words.h"
 
 // What the fields of a task offer to choose from.
@@ -14,17 +15,12 @@ namespace wm::ui {
 
 namespace {
 
-QString tr(const char* words) {
-    return QCoreApplication::translate("TaskFields", words);
-}
-
 // The names that the file uses, where they are the mechanic's words already.
 template <class E>
 Choices byName() {
     Choices choices;
     for (const auto name : base::Names<E>::names) {
-        const QString word = text(std::string(name));
-        choices.emplace_back(word, tr(word.toUtf8().constData()));
+        choices.emplace_back(text(std::string(name)), nameWords(name));
     }
     return choices;
 }

@@ -2,12 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/tasks/task_draft.h"
 
-#include <QCoreApplication>
 #include <type_traits>
 #include <utility>
 
 #include "ui/entry/day_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 #include "ui/words/weight_words.h"
 
 namespace wm::ui {
@@ -104,7 +104,7 @@ struct Spelling {
     }
     void operator()(const char* name, units::Minutes minutes) { (*this)(name, minutes.count()); }
     void operator()(const char* name, const calendar::Date& /*of the old wording*/) {
-        row[name] = QCoreApplication::translate("TaskDraft", "today");
+        row[name] = tr("today");
     }
     template <class E>
     requires std::is_enum_v<E>

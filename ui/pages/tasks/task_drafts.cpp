@@ -2,11 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/tasks/task_drafts.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <utility>
 
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -32,10 +32,13 @@ QStringList TaskDrafts::names() const {
     QStringList names;
     for (const auto& [task, begun] : begun_) {
         const QString name = begun.draft.fields.at("name").trimmed();
-        names << QCoreApplication::translate("TaskDrafts", "task “%1”")
-                     .arg(name.isEmpty() ? QCoreApplication::translate("TaskDrafts", "new task") : name);
+        names << tr("task “%1”").arg(name.isEmpty() ? tr("new task") : name);
     }
     return names;
+}
+
+QString asOn(const items::Machine& machine) {
+    return tr("as on %1").arg(text(machine.name));
 }
 
 upkeep::TaskVersion copiedTo(const book::Book& book, upkeep::TaskVersion task, MachineId machine) {
@@ -45,8 +48,7 @@ upkeep::TaskVersion copiedTo(const book::Book& book, upkeep::TaskVersion task, M
                            [&](const auto* other) { return other->code == code; });
     };
     if (const auto* from = book.ledger().find<items::Machine>(task.machine))
-        task.source =
-            QCoreApplication::translate("TaskDrafts", "as on %1").arg(text(from->name)).toStdString();
+        task.source = asOn(*from).toStdString();
     task.id = {};
     task.entered = 0;
     task.task = {};

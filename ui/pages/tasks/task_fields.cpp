@@ -2,17 +2,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/tasks/task_fields.h"
 
-#include <QCoreApplication>
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
 namespace {
 
 using enum InputKind;
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("TaskFields", words);
-}
 
 GroupSpec theTask() {
     return {.title = tr("What"),

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/tasks/task_rows.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 #include <set>
@@ -11,15 +10,12 @@
 #include "ui/theme/tokens.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 #include "ui/words/weight_words.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Tasks", words);
-}
 
 // What another task of the machine is called; a code that none has stays as it is.
 QString jobName(const book::Book& book, MachineId machine, const std::string& code) {

@@ -311,13 +311,14 @@ void ChartView::check() {
     for (std::size_t at = 0; chart.faults.empty() && at < std::min<std::size_t>(4, chart.doubts.size()); ++at)
         words += doubtWords(chart.doubts[at]) + QLatin1Char('\n');
     if (chart.faults.size() > 4)
-        words += tr("and %1 more cells that can't be read").arg(chart.faults.size() - 4);
+        words +=
+            tr("and %n more cell(s) that can't be read", nullptr, static_cast<int>(chart.faults.size()) - 4);
     else if (chart.faults.empty() && chart.unchanged > 0)
-        words += tr("%1 of the rows say what is there already.").arg(chart.unchanged);
+        words +=
+            tr("%n of the rows say(s) what is there already.", nullptr, static_cast<int>(chart.unchanged));
     words_->setText(words.trimmed());
-    enter_->setText(ready == 0   ? tr("Enter the chart")
-                    : ready == 1 ? tr("Enter 1 joint")
-                                 : tr("Enter %1 joints").arg(ready));
+    enter_->setText(ready == 0 ? tr("Enter the chart")
+                               : tr("Enter %n joint(s)", nullptr, static_cast<int>(ready)));
     enter_->setEnabled(ready > 0 && chart.faults.empty() && !workbench().readOnly());
     const bool any = !rows().empty();
     clear_->setEnabled(any);
@@ -337,8 +338,7 @@ void ChartView::offerSharing(const definitions::Chart& chart) {
         }
     holds_->setVisible(!others.isEmpty());
     const QString names = others.join(QStringLiteral(", "));
-    const QString rows = most == 1 ? tr("One row is shared with %1").arg(names)
-                                   : tr("%1 rows are shared with %2").arg(QString::number(most), names);
+    const QString rows = tr("%n row(s) shared with %1", nullptr, static_cast<int>(most)).arg(names);
     sharedWith_->setText(isForThisOneOnly() ? tr("%1: what stands there stays.").arg(rows)
                                             : tr("%1: what is typed goes there as well.").arg(rows));
     for (QLineEdit* year : {yearFrom_, yearTo_})

@@ -2,13 +2,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/torque/confirm_rows.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <array>
 
 #include "ui/words/apply_words.h"
 #include "ui/words/doubt_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -16,10 +16,6 @@ using definitions::Printed;
 using definitions::PrintedKind;
 
 namespace {
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Confirm", words);
-}
 
 QString kindWords(PrintedKind kind) {
     switch (kind) {
@@ -55,10 +51,10 @@ TableRow confirmRow(const Printed& figure, std::int64_t id, bool passedOver) {
 
 QString countByKind(const std::vector<Printed>& figures) {
     constexpr std::array<std::pair<PrintedKind, const char*>, 4> kKinds{
-        {{PrintedKind::Interval, QT_TRANSLATE_NOOP("Confirm", "intervals %1 of %2")},
-         {PrintedKind::Quantity, QT_TRANSLATE_NOOP("Confirm", "amounts %1 of %2")},
-         {PrintedKind::Limit, QT_TRANSLATE_NOOP("Confirm", "limits %1 of %2")},
-         {PrintedKind::Torque, QT_TRANSLATE_NOOP("Confirm", "torques %1 of %2")}}};
+        {{PrintedKind::Interval, QT_TR_NOOP("intervals %1 of %2")},
+         {PrintedKind::Quantity, QT_TR_NOOP("amounts %1 of %2")},
+         {PrintedKind::Limit, QT_TR_NOOP("limits %1 of %2")},
+         {PrintedKind::Torque, QT_TR_NOOP("torques %1 of %2")}}};
     QStringList parts;
     for (const auto& [kind, words] : kKinds) {
         int all = 0;

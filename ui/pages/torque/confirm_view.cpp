@@ -144,8 +144,7 @@ QStringList ConfirmView::unsaved() const {
         ++begun;
     if (begun == 0)
         return {};
-    return {begun == 1 ? tr("1 figure typed from the manual and not entered")
-                       : tr("%1 figures typed from the manual and not entered").arg(begun)};
+    return {tr("%n figure(s) typed from the manual and not entered", nullptr, static_cast<int>(begun))};
 }
 
 std::int64_t ConfirmView::idOf(const PrintedKey& key) {

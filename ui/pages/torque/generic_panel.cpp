@@ -16,6 +16,7 @@
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 
 namespace wm::ui {
 
@@ -30,8 +31,7 @@ QComboBox* choice(QWidget* parent, const QString& name, const QString& words) {
     auto* box = new QComboBox(parent);
     box->setObjectName(name);
     box->setAccessibleName(words);
-    addChoices<E>(
-        *box, eachOf<E>([&](E value) { return words + QStringLiteral(": ") + named(base::nameOf(value)); }));
+    addChoices<E>(*box, eachOf<E>([&](E value) { return words + QStringLiteral(": ") + nameWords(value); }));
     return box;
 }
 

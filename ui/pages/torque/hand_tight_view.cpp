@@ -13,6 +13,7 @@
 #include "ui/pages/torque/torque_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 #include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 
@@ -27,19 +28,17 @@ std::vector<TableRow> rowsOf(const book::Book& book, std::optional<MachineId> ma
             continue;
         for (const book::OpenJoint& open : book.handTight(card->id)) {
             const auto* tool = book::usualTool(book, *open.joint);
-            const auto why = base::nameOf(open.state.why);
-            rows.push_back(
-                {.id = open.joint->joint.value(),
-                 .cells = {{.text = text(open.joint->name)},
-                           {.text = text(card->name)},
-                           {.text = open.joint->torque ? torqueWords(*open.joint)
-                                                       : HandTightView::tr("torque not known yet"),
-                            .pencil = !open.joint->torque,
-                            .unconfirmed = open.joint->torque && !open.joint->confirmed},
-                           {.text = QString::fromUtf8(why.data(), static_cast<qsizetype>(why.size()))},
-                           {.text = dayWords(open.state.since, book.today()),
-                            .sort = open.state.since.daysSinceEpoch()},
-                           {.text = tool == nullptr ? QString() : text(tool->name)}}});
+            rows.push_back({.id = open.joint->joint.value(),
+                            .cells = {{.text = text(open.joint->name)},
+                                      {.text = text(card->name)},
+                                      {.text = open.joint->torque ? torqueWords(*open.joint)
+                                                                  : HandTightView::tr("torque not known yet"),
+                                       .pencil = !open.joint->torque,
+                                       .unconfirmed = open.joint->torque && !open.joint->confirmed},
+                                      {.text = nameWords(open.state.why)},
+                                      {.text = dayWords(open.state.since, book.today()),
+                                       .sort = open.state.since.daysSinceEpoch()},
+                                      {.text = tool == nullptr ? QString() : text(tool->name)}}});
         }
     }
     return rows;

@@ -8,6 +8,7 @@
 
 #include "core/verbs/verbs.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -23,7 +24,7 @@ constexpr std::int64_t kMostCycles = 1'000'000;
 
 template <class E>
 std::vector<Choice<E>> byName() {
-    return eachOf<E>([](E value) { return text(std::string(base::nameOf(value))); });
+    return eachOf<E>([](E value) { return nameWords(value); });
 }
 
 enum class Found : std::uint8_t { Within, PutRight, LeftOut };

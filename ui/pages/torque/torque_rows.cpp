@@ -2,12 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/torque/torque_rows.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "core/book/drawer_of_book.h"
 #include "core/sheet/sheet_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -15,10 +15,6 @@ namespace {
 
 using fastening::JointMark;
 using fastening::MarkKind;
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Torque", words);
-}
 
 QString decimalWords(const units::Decimal& value) {
     return QString::fromStdString(value.text(decimalMark()));
@@ -234,7 +230,7 @@ std::vector<QString> jointNotes(const fastening::JointVersion& joint) {
             notes.push_back(words);
     };
     if (joint.count > 1)
-        add(tr("%1 pieces").arg(joint.count));
+        add(tr("%n piece(s)", nullptr, static_cast<int>(joint.count)));
     add(text(joint.thread));
     if (joint.leftHand)
         add(tr("LEFT-HAND THREAD"));

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/weekend/weekend_rows.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 
@@ -13,6 +12,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -20,11 +20,7 @@ namespace {
 
 using weekend::ActKind;
 
-constexpr std::size_t kHowFar = 3;
-
-QString tr(const char* words) {
-    return QCoreApplication::translate("Weekend", words);
-}
+constexpr unsigned kHowFar = 3;
 
 QString kitMark(const book::KitState& kit) {
     if (!kit.missing.empty())
