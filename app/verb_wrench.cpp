@@ -9,10 +9,10 @@
 #include "core/fastening/generic.h"
 #include "core/fastening/kind_words.h"
 #include "core/fastening/wrench.h"
-#include "core/sheet/generic_words.h"
 #include "core/units/unit_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/generic_words.h"
 
 // What can be reckoned without a file: a wrench with an adapter, and a generic figure.
 
@@ -117,22 +117,24 @@ Answer<void> runGeneric(const Call& call) {
         return tl::unexpected(ask.error());
     const auto band = fastening::genericBand(*ask);
     if (!band)
-        return fail(Exit::Refused, fromUtf8(sheet::genericRefusalText(band.error())));
+        return fail(Exit::Refused, ui::genericRefusalText(band.error()));
     if (call.has("json")) {
-        print(call.console(), {{"title", sheet::genericTitle()},
+        std::vector<std::string> assumptions;
+        for (const QString& line : ui::genericAssumptions(*band, '.'))
+            assumptions.push_back(line.toStdString());
+        print(call.console(), {{"title", ui::genericTitle().toStdString()},
                                {"low", band->low},
                                {"high", band->high},
                                {"unit", "N·m"},
-                               {"reads", sheet::genericBandText(*band, '.')},
-                               {"assumptions", sheet::genericAssumptions(*band, '.')},
-                               {"caution", sheet::genericCaution()}});
+                               {"reads", ui::genericBandText(*band, '.').toStdString()},
+                               {"assumptions", assumptions},
+                               {"caution", ui::genericCaution().toStdString()}});
         return {};
     }
-    call.console().out << fromUtf8(sheet::genericTitle()) << ": "
-                       << fromUtf8(sheet::genericBandText(*band, ui::decimalMark())) << '\n';
-    for (const std::string& line : sheet::genericAssumptions(*band, ui::decimalMark()))
-        call.console().out << "  " << fromUtf8(line) << '\n';
-    call.console().out << fromUtf8(sheet::genericCaution()) << '\n';
+    call.console().out << ui::genericTitle() << ": " << ui::genericBandText(*band, ui::decimalMark()) << '\n';
+    for (const QString& line : ui::genericAssumptions(*band, ui::decimalMark()))
+        call.console().out << "  " << line << '\n';
+    call.console().out << ui::genericCaution() << '\n';
     return {};
 }
 

@@ -47,18 +47,20 @@ bool isUnconfirmed(const SheetLine& line) {
     return torque || limit || amount;
 }
 
-std::vector<WriteBackLine> writeBackOf() {
+std::vector<WriteBackLine> writeBackOf(const Speech& speech) {
     FieldIds ids('W');
     std::vector<WriteBackLine> lines;
-    const auto add = [&](const char* what, const char* unit) { lines.push_back({what, unit, ids.next()}); };
-    add("date done", "");
-    add("hour meter", "h");
-    add("time it took", "min");
-    add("done by", "");
-    add("second person", "");
-    add("parts or fluids other than listed", "");
-    add("joints left hand-tight", "");
-    add("snags found", "");
+    const auto add = [&](const base::Phrase& what, const char* unit = "") {
+        lines.push_back({speech(what), unit, ids.next()});
+    };
+    add(base::phrase("Sheet", "date done"));
+    add(base::phrase("Sheet", "hour meter"), "h");
+    add(base::phrase("Sheet", "time it took"), "min");
+    add(base::phrase("Sheet", "done by"));
+    add(base::phrase("Sheet", "second person"));
+    add(base::phrase("Sheet", "parts or fluids other than listed"));
+    add(base::phrase("Sheet", "joints left hand-tight"));
+    add(base::phrase("Sheet", "snags found"));
     return lines;
 }
 
@@ -71,7 +73,8 @@ const upkeep::TaskVersion* SheetSource::taskOf(const weekend::Job& job) const {
     return snag != nullptr && snag->task ? book.task(*snag->task) : nullptr;
 }
 
-base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::int64_t number, char mark) {
+base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::int64_t number,
+                                const Speech& speech) {
     if (book.ledger().find<items::Machine>(machine) == nullptr)
         return refuse(Fault::Unknown, "machine");
     const std::vector<weekend::Job> jobs = book.pickedJobs(machine);
@@ -80,7 +83,7 @@ base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::
     const auto plan = weekend::planWork(book.steps(machine), jobs);
     if (!plan)
         return tl::unexpected(plan.error());
-    const SheetSource from{book, machine, jobs, *plan, mark};
+    const SheetSource from{book, machine, jobs, *plan, speech};
     JobSheet sheet;
     sheet.number = number;
     fillHead(sheet, from);
@@ -90,7 +93,7 @@ base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::
     sheet.tools = toolsOf(from);
     sheet.followUps = followUpsOf(from);
     sheet.settings = settingsOf(from);
-    sheet.writeBack = writeBackOf();
+    sheet.writeBack = writeBackOf(speech);
     sheet.cautions = cautionsOf(sheet, *plan);
     sheet.anyUnconfirmed = std::any_of(sheet.lines.begin(), sheet.lines.end(), isUnconfirmed);
     return sheet;

@@ -8,7 +8,7 @@
 
 #include "core/base/result.h"
 #include "core/book/book.h"
-#include "core/sheet/cautions.h"
+#include "core/sheet/speech.h"
 
 namespace wm::sheet {
 
@@ -131,9 +131,9 @@ struct JobSheet {
     bool anyUnconfirmed = false;
 };
 
-/// The sheet for what is picked on one machine; `mark` is the decimal mark. Errors: Unknown (the machine),
+/// The sheet for what is picked on one machine; `speech` chooses the words. Errors: Unknown (the machine),
 /// NothingToDo (nothing picked), those of planWork.
 base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::int64_t number,
-                                char mark = '.');
+                                const Speech& speech = {});
 
 }  // namespace wm::sheet

@@ -10,6 +10,8 @@
 
 namespace wm::sheet {
 
+using base::phrase;
+
 namespace {
 
 constexpr std::int64_t kDay = 24 * 60;
@@ -35,40 +37,69 @@ std::string targetOf(const SheetSource& from) {
         return {};
     const outlook::EventAhead& next = events.front();
     const auto days = next.first - from.book.today();
-    const std::string when = days <= 0 ? "today" : days == 1 ? "tomorrow" : fmt::format("{} days", days);
-    return fmt::format("{}, {} ({})", next.name, dayText(next.first), when);
+    const Speech& speech = from.speech;
+    const std::string when = days <= 0   ? speech(phrase("Sheet", "today"))
+                             : days == 1 ? speech(phrase("Sheet", "tomorrow"))
+                                         : speech(phrase("Sheet", "%n day(s)", nullptr, days));
+    return fmt::format("{}, {} ({})", next.name, dayText(next.first, speech), when);
 }
 
-std::string windowText(const weekend::WorkWindow& window) {
-    return fmt::format("{} {} to {}, {} {}", dayText(window.date), units::timeOfDayText(window.startsAt),
-                       units::timeOfDayText(window.endsAt), window.hands,
-                       window.hands == 1 ? "pair of hands" : "pairs of hands");
+std::string windowText(const weekend::WorkWindow& window, const Speech& speech) {
+    return speech(phrase("Sheet", "%1 %2 to %3, %n pair(s) of hands", nullptr, window.hands)
+                      .arg(dayText(window.date, speech))
+                      .arg(units::timeOfDayText(window.startsAt))
+                      .arg(units::timeOfDayText(window.endsAt)));
 }
 
-std::string workTimeText(const book::Evening& evening, units::Minutes own) {
+std::string workTimeText(const book::Evening& evening, units::Minutes own, const Speech& speech) {
+    const std::string ours = std::to_string(own.count());
     if (evening.window == nullptr)
-        return fmt::format("{} min", own.count());
+        return speech(phrase("Sheet", "%1 min").arg(ours));
     const auto room = (evening.window->endsAt - evening.window->startsAt).count();
-    std::string text = evening.machines.size() < 2 ? fmt::format("{} of {} min", own.count(), room)
-                                                   : fmt::format("{} min; all machines {} of {} min",
-                                                                 own.count(), evening.work.count(), room);
+    const std::string all = std::to_string(evening.work.count());
+    std::string text = evening.machines.size() < 2
+                           ? speech(phrase("Sheet", "%1 of %2 min").arg(ours).arg(std::to_string(room)))
+                           : speech(phrase("Sheet", "%1 min; all machines %2 of %3 min")
+                                        .arg(ours)
+                                        .arg(all)
+                                        .arg(std::to_string(room)));
     if (evening.work.count() > room)
-        text += fmt::format(": {} min too long", evening.work.count() - room);
+        text += speech(phrase("Sheet", ": %1 min too long").arg(std::to_string(evening.work.count() - room)));
     return text;
 }
 
-std::string snagText(const book::OpenSnag& open) {
-    std::string text = fmt::format("{} ({})", open.snag->what, dateText(open.snag->date));
+std::string snagText(const book::OpenSnag& open, const Speech& speech) {
+    std::string text = fmt::format("{} ({})", open.snag->what, dateText(open.snag->date, speech));
     if (open.deferral != nullptr) {
-        text += ", put off";
-        if (open.deferral->untilDate)
-            text += " until " + dateText(*open.deferral->untilDate);
+        text +=
+            open.deferral->untilDate
+                ? speech(
+                      phrase("Sheet", ", put off until %1").arg(dateText(*open.deferral->untilDate, speech)))
+                : speech(phrase("Sheet", ", put off"));
         if (!open.deferral->reason.empty())
             text += ": " + open.deferral->reason;
     } else if (open.snag->wish == upkeep::SnagWish::Watch) {
-        text += ", to be watched";
+        text += speech(phrase("Sheet", ", to be watched"));
     }
     return text;
+}
+
+std::string whyText(fastening::MarkKind why, const Speech& speech) {
+    switch (why) {
+        case fastening::MarkKind::Loosened:
+            return speech(phrase("Sheet", "loosened"));
+        case fastening::MarkKind::Confirmed:
+            return speech(phrase("Sheet", "confirmed"));
+        case fastening::MarkKind::FoundFine:
+            return speech(phrase("Sheet", "found fine"));
+        case fastening::MarkKind::FoundMoved:
+            return speech(phrase("Sheet", "found moved"));
+        case fastening::MarkKind::MarkBroken:
+            return speech(phrase("Sheet", "mark broken"));
+        case fastening::MarkKind::RiddenOpen:
+            break;
+    }
+    return speech(phrase("Sheet", "ridden open"));
 }
 
 bool rides(const SheetSource& from, ItemId item) {
@@ -83,23 +114,24 @@ void fillHead(JobSheet& sheet, const SheetSource& from) {
     sheet.machine = machine->name;
     sheet.configuration = configurationOf(from);
     if (const auto meter = from.book.meterNow(from.machine))
-        sheet.meter = hoursWithUnit(*meter, from.mark);
-    sheet.totalTime = bracketText(from.book.life(from.machine).hours, from.mark);
-    sheet.date = dayText(from.book.today());
+        sheet.meter = hoursWithUnit(*meter, from.speech.mark);
+    sheet.totalTime = bracketText(from.book.life(from.machine).hours, from.speech);
+    sheet.date = dayText(from.book.today(), from.speech);
     sheet.target = targetOf(from);
     for (const weekend::Job& job : from.jobs)
         sheet.jobs.push_back(job.name);
     for (const book::OpenSnag& open : from.book.snags(from.machine))
         if (!open.picked)
-            sheet.openSnags.push_back(snagText(open));
+            sheet.openSnags.push_back(snagText(open, from.speech));
     for (const book::OpenJoint& open : from.book.handTight(from.machine))
-        sheet.handTight.push_back(fmt::format("{} ({} {})", open.joint->name, base::nameOf(open.state.why),
-                                              dateText(open.state.since)));
+        sheet.handTight.push_back(fmt::format("{} ({} {})", open.joint->name,
+                                              whyText(open.state.why, from.speech),
+                                              dateText(open.state.since, from.speech)));
 }
 
 void fillClock(JobSheet& sheet, const SheetSource& from) {
     const book::Evening evening = book::eveningOf(from.book, std::nullopt);
-    sheet.workTime = workTimeText(evening, from.plan.work);
+    sheet.workTime = workTimeText(evening, from.plan.work, from.speech);
     units::Minutes begins{};  // the machines of an evening are worked on one after the other
     for (const book::MachineWork& work : evening.machines) {
         if (work.machine == from.machine)
@@ -108,7 +140,7 @@ void fillClock(JobSheet& sheet, const SheetSource& from) {
             begins += work.plan->work;
     }
     if (evening.window != nullptr) {
-        sheet.window = windowText(*evening.window);
+        sheet.window = windowText(*evening.window, from.speech);
         begins += evening.window->startsAt;
     }
     for (std::size_t at = 0; at < sheet.lines.size(); ++at) {
@@ -140,7 +172,7 @@ std::vector<SettingLine> settingsOf(const SheetSource& from) {
     std::vector<SettingLine> lines;
     for (const auto& [key, setting] : last) {
         const std::string name = key.first.empty() ? key.second : key.first + ": " + key.second;
-        lines.push_back({name, setting->value, dateText(setting->date), ids.next()});
+        lines.push_back({name, setting->value, dateText(setting->date, from.speech), ids.next()});
     }
     return lines;
 }

@@ -13,6 +13,7 @@
 
 namespace wm::sheet {
 
+using base::phrase;
 using upkeep::BodyState;
 using upkeep::Hazard;
 using weekend::ActKind;
@@ -31,6 +32,10 @@ void addLine(std::string& text, const std::string& more) {
     if (!text.empty())
         text += text.back() == '.' ? " " : ". ";
     text += more;
+}
+
+void addBefore(std::string& text, const std::string& words) {
+    text = text.empty() ? words : words + " " + text;
 }
 
 class LineBuilder {
@@ -55,13 +60,13 @@ class LineBuilder {
         line.step = act.step;
         line.text = act.text;
         if (act.kind != ActKind::BreakLoose && act.kind != ActKind::SafeStop)
-            line.minutes = fmt::format("{} min", act.minutes.count());
+            line.minutes = from_.speech(phrase("Sheet", "%1 min").arg(std::to_string(act.minutes.count())));
         const weekend::StepVersion* step =
             act.step.empty() ? nullptr : from_.book.step(from_.machine, act.step);
         switch (act.kind) {
             case ActKind::BreakLoose:
                 line.kind = LineKind::BreakLoose;
-                line.text = "Crack loose: " + act.text;
+                line.text = from_.speech(phrase("Sheet", "Crack loose: %1").arg(act.text));
                 break;
             case ActKind::Off:
                 line.kind = LineKind::Off;
@@ -69,7 +74,7 @@ class LineBuilder {
                 break;
             case ActKind::On:
                 line.kind = LineKind::On;
-                line.text = weekend::refitText(act.text);
+                line.text = from_.speech(weekend::refitPhrase(act.text));
                 line.howTo = step->refit;
                 takeHazards(line, step->cautions, true);
                 takeJoints(line, step->joints);
@@ -97,7 +102,7 @@ class LineBuilder {
         addLine(line.howTo, task->howTo);
         const book::DueLine* due = from_.book.dueLine(task->task);
         if (due != nullptr && due->countdown.extraDue && !task->extra.empty())
-            addLine(line.howTo, "This time as well: " + task->extra);
+            addLine(line.howTo, from_.speech(phrase("Sheet", "This time as well: %1").arg(task->extra)));
         for (const upkeep::Caution& caution : task->cautions)
             addHazard(line, caution.hazard);
         takeJoints(line, task->joints);
@@ -106,24 +111,27 @@ class LineBuilder {
         for (const upkeep::KitLine& kit : task->kit)
             if (kit.unit != upkeep::Unit::Piece)
                 line.quantities.push_back(
-                    {.text = fmt::format("{} {}{}", kit.what, amountText(kit.amount, kit.unit),
-                                         kit.onlyIfNeeded ? ", if needed" : ""),
-                     .source = sourceText(upkeep::sourceOf(*task, kit), kit.page),
+                    {.text = quantityText(kit),
+                     .source = sourceText(upkeep::sourceOf(*task, kit), kit.page, from_.speech),
                      .confirmed = kit.confirmed});
+    }
+
+    [[nodiscard]] std::string quantityText(const upkeep::KitLine& kit) const {
+        const std::string text = kit.what + " " + amountText(kit.amount, kit.unit);
+        return kit.onlyIfNeeded ? from_.speech(phrase("Sheet", "%1, if needed").arg(text)) : text;
     }
 
     // What the engine must be is said at the last line of the list, a job. If a step comes off just for it
     // (oil is drained warm), the engine is run before that.
-    static void takeBodyState(std::vector<SheetLine>& lines, BodyState state) {
+    void takeBodyState(std::vector<SheetLine>& lines, BodyState state) const {
         SheetLine& job = lines.back();
         if (state == BodyState::Cold)
-            job.howTo = job.howTo.empty() ? "Engine cold." : "Engine cold. " + job.howTo;
+            addBefore(job.howTo, from_.speech(phrase("Sheet", "Engine cold.")));
         if (state != BodyState::Warm)
             return;
         const bool stepBefore = lines.size() > 1 && lines[lines.size() - 2].kind == LineKind::Off;
         SheetLine& line = stepBefore ? lines[lines.size() - 2] : job;
-        const std::string words = "Engine warm: run it before this, outside.";
-        line.howTo = line.howTo.empty() ? words : words + " " + line.howTo;
+        addBefore(line.howTo, from_.speech(phrase("Sheet", "Engine warm: run it before this, outside.")));
         addHazard(line, Hazard::Exhaust);
         addHazard(line, Hazard::HotParts);
     }
@@ -160,8 +168,8 @@ class LineBuilder {
         line.joint = joint.name;
         line.thread = joint.thread;
         line.count = joint.count;
-        line.figure = {torqueText(joint, from_.mark), inNewtonMetresText(joint, from_.mark),
-                       sourceText(joint.source, joint.page), joint.confirmed};
+        line.figure = {torqueText(joint, from_.speech), inNewtonMetresText(joint, from_.speech),
+                       sourceText(joint.source, joint.page, from_.speech), joint.confirmed};
         line.stages = joint.stages;
         line.condition = joint.condition;
         line.locking = joint.locking;
@@ -169,7 +177,7 @@ class LineBuilder {
         line.leftHand = joint.leftHand;
         line.sequence = joint.sequence;
         line.sequenceStep = joint.sequenceStep;
-        line.order = orderText(joint);
+        line.order = orderText(joint, from_.speech);
         return line;
     }
 
@@ -179,19 +187,22 @@ class LineBuilder {
         line.task = task.task;
         line.name = point.name;
         line.unit = point.unit;
-        line.limit = limitText(point, from_.mark);
+        line.limit = limitText(point, from_.speech);
         line.limitConfirmed = point.confirmed;
         const auto last = from_.book.lastMeasured(task.task, point.name, 1);
         if (last.empty())
             return line;
         const auto& [record, measured] = last.front();
-        line.last = measured->value.text(from_.mark);
+        std::string value = measured->value.text(from_.speech.mark);
         if (!measured->unit.empty())
-            line.last += " " + measured->unit;
+            value += " " + measured->unit;
+        const std::string day = dateText(record->date, from_.speech);
         const auto hours = record->meter ? record->meter : record->statedBest;
-        if (hours)
-            line.last += " at " + hoursWithUnit(*hours, from_.mark);
-        line.last += ", " + dateText(record->date);
+        line.last = hours ? from_.speech(phrase("Sheet", "%1 at %2, %3")
+                                             .arg(value)
+                                             .arg(hoursWithUnit(*hours, from_.speech.mark))
+                                             .arg(day))
+                          : value + ", " + day;
         return line;
     }
 
@@ -236,7 +247,7 @@ std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
             for (const upkeep::TaskVersion* task : from.book.tasks(from.machine))
                 if (task->code == rule.code)
                     what = task->name;
-        const std::string when = whenText(rule, from.mark);
+        const std::string when = whenText(rule, from.speech);
         const bool isThere = std::any_of(lines.begin(), lines.end(), [&](const FollowUpLine& line) {
             return line.what == what && line.when == when;
         });
@@ -260,7 +271,7 @@ std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
     for (const upkeep::FollowUp& open : from.book.followUps(from.machine))
         if (open.due && !comesAnyway(open.rule.what))
             add({open.rule.what, open.rule.code, upkeep::When::AtOnce, 0},
-                fmt::format("{}, {}", open.because, dateText(open.since)));
+                fmt::format("{}, {}", open.because, dateText(open.since, from.speech)));
     std::stable_sort(lines.begin(), lines.end(),
                      [](const FollowUpLine& a, const FollowUpLine& b) { return a.atOnce && !b.atOnce; });
     for (FollowUpLine& line : lines)

@@ -17,7 +17,7 @@ struct SheetSource {
     MachineId machine;
     const std::vector<weekend::Job>& jobs;
     const weekend::Plan& plan;
-    char mark;
+    const Speech& speech;
 
     /// The standing definition behind a job: its task, or the task of its snag; nullptr for a job of its own.
     [[nodiscard]] const upkeep::TaskVersion* taskOf(const weekend::Job& job) const;

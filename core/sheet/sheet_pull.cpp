@@ -15,6 +15,8 @@
 
 namespace wm::sheet {
 
+using base::phrase;
+
 namespace {
 
 bool sameThing(const upkeep::KitLine& a, const upkeep::KitLine& b) {
@@ -85,15 +87,15 @@ Range rangeOf(const fastening::JointVersion& joint) {
     return {low, joint.torqueHigh ? newtonMetres(*joint.torqueHigh) : low};
 }
 
-std::string rangeText(const Range& range) {
+std::string rangeText(const Range& range, const Speech& speech) {
     const std::string low = newtonMetresText(range.low, false);
     const std::string high = newtonMetresText(range.high, true);
-    return low == high ? low + " N·m" : fmt::format("{} to {} N·m", low, high);
+    return low == high ? low + " N·m" : speech(phrase("Sheet", "%1 to %2 %3").arg(low).arg(high).arg("N·m"));
 }
 
 // One wrench does from a fifth of its capacity up to the whole of it (common practice), so ranges that lie
 // within a factor of five share one.
-std::vector<std::string> wrenchesFor(std::vector<Range> ranges) {
+std::vector<std::string> wrenchesFor(std::vector<Range> ranges, const Speech& speech) {
     constexpr double kSpan = 5.0;
     std::sort(ranges.begin(), ranges.end(), [](const Range& a, const Range& b) { return a.low < b.low; });
     std::vector<Range> wrenches;
@@ -105,7 +107,7 @@ std::vector<std::string> wrenchesFor(std::vector<Range> ranges) {
     }
     std::vector<std::string> words;
     for (const Range& wrench : wrenches)
-        words.push_back("torque wrench for " + rangeText(wrench));
+        words.push_back(speech(phrase("Sheet", "torque wrench for %1").arg(rangeText(wrench, speech))));
     return words;
 }
 
@@ -135,33 +137,35 @@ void dropNeedless(std::vector<Taken>& taken) {
     }
 }
 
-std::string takenText(const Taken& taken) {
+std::string takenText(const Taken& taken, const Speech& speech) {
     Range all = rangeOf(*taken.joints.front());
     std::string edge;
     for (const auto* joint : taken.joints) {
         const Range range = rangeOf(*joint);
         all = {std::min(all.low, range.low), std::max(all.high, range.high)};
         if (!servesAsWell(taken, *joint))
-            edge += (edge.empty() ? "; at the edge of its range for " : ", ") + joint->name;
+            edge += (edge.empty() ? "" : ", ") + joint->name;
     }
-    std::string text = taken.choice.tool->name + ": " + rangeText(all) + edge;
+    std::string text = taken.choice.tool->name + ": " + rangeText(all, speech);
+    if (!edge.empty())
+        text += speech(phrase("Sheet", "; at the edge of its range for %1").arg(edge));
     if (taken.choice.standing.state == fastening::ToolState::Unknown)
-        text += "; never checked";
+        text += speech(phrase("Sheet", "; never checked"));
     else if (taken.choice.standing.state != fastening::ToolState::InHand)
-        text += "; due for its check";
+        text += speech(phrase("Sheet", "; due for its check"));
     return text;
 }
 
 // The drawer's own wrenches by name, and what none of them reaches; without a drawer, what is needed.
-std::vector<std::string> wrenchesOf(const book::Book& book,
+std::vector<std::string> wrenchesOf(const SheetSource& from,
                                     const std::vector<const fastening::JointVersion*>& joints) {
-    const auto drawer = book::drawerOf(book);
+    const auto drawer = book::drawerOf(from.book);
     const bool any = std::any_of(drawer.begin(), drawer.end(), [](const auto& c) { return c.tool->active; });
     if (!any) {
         std::vector<Range> ranges;
         std::transform(joints.begin(), joints.end(), std::back_inserter(ranges),
                        [](const auto* joint) { return rangeOf(*joint); });
-        return wrenchesFor(std::move(ranges));
+        return wrenchesFor(std::move(ranges), from.speech);
     }
     std::vector<Taken> taken;
     std::vector<std::string> missing;
@@ -169,8 +173,9 @@ std::vector<std::string> wrenchesOf(const book::Book& book,
         const auto choices =
             fastening::toolsFor(fastening::aimOf(*joint->torque, joint->torqueHigh), joint->unit, drawer);
         if (choices.empty() || choices.front().fit.reach == fastening::Reach::Outside) {
-            missing.push_back(fmt::format("no wrench of the drawer reaches {} ({})",
-                                          rangeText(rangeOf(*joint)), joint->name));
+            missing.push_back(from.speech(phrase("Sheet", "no wrench of the drawer reaches %1 (%2)")
+                                              .arg(rangeText(rangeOf(*joint), from.speech))
+                                              .arg(joint->name)));
             continue;
         }
         const auto same = std::find_if(taken.begin(), taken.end(), [&](const Taken& each) {
@@ -183,7 +188,8 @@ std::vector<std::string> wrenchesOf(const book::Book& book,
     }
     dropNeedless(taken);
     std::vector<std::string> words;
-    std::transform(taken.begin(), taken.end(), std::back_inserter(words), takenText);
+    std::transform(taken.begin(), taken.end(), std::back_inserter(words),
+                   [&](const Taken& each) { return takenText(each, from.speech); });
     words.insert(words.end(), missing.begin(), missing.end());
     return words;
 }
@@ -213,7 +219,8 @@ std::vector<PullLine> pullListOf(const SheetSource& from) {
             before += kit.amount;
             line.enough = left >= kit.amount;
             if (!line.enough)
-                line.shortBy = "short " + amountText(kit.amount - left, kit.unit);
+                line.shortBy =
+                    from.speech(phrase("Sheet", "short %1").arg(amountText(kit.amount - left, kit.unit)));
         }
         line.field = ids.next();
         lines.push_back(std::move(line));
@@ -252,12 +259,12 @@ std::vector<std::string> toolsOf(const SheetSource& from) {
     std::vector<const fastening::JointVersion*> typed;
     std::copy_if(joints.begin(), joints.end(), std::back_inserter(typed),
                  [](const auto* joint) { return joint->torque.has_value(); });
-    for (std::string& wrench : wrenchesOf(from.book, typed))
+    for (std::string& wrench : wrenchesOf(from, typed))
         tools.push_back(std::move(wrench));
-    const std::size_t blanks = joints.size() - typed.size();
+    const auto blanks = static_cast<std::int64_t>(joints.size() - typed.size());
     if (blanks > 0)
-        tools.push_back(fmt::format("service manual: {} {} no torque here yet", blanks,
-                                    blanks == 1 ? "joint has" : "joints have"));
+        tools.push_back(from.speech(
+            phrase("Sheet", "service manual: %n joint(s) has/have no torque here yet", nullptr, blanks)));
     return tools;
 }
 

@@ -10,20 +10,24 @@
 
 namespace wm::sheet {
 
+using base::phrase;
+
 namespace {
 
 constexpr std::array<std::string_view, 12> kMonths{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                                    "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 constexpr std::array<std::string_view, 7> kDays{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
 
-std::string ordinal(std::int64_t n) {
+// Each ending is a text of its own: a language without them translates all four alike.
+std::string ordinal(std::int64_t n, const Speech& speech) {
     const std::int64_t teens = n % 100;
     const bool plain = teens >= 11 && teens <= 13;
-    const char* ending = plain || n % 10 > 3 || n % 10 == 0 ? "th"
-                         : n % 10 == 1                      ? "st"
-                         : n % 10 == 2                      ? "nd"
-                                                            : "rd";
-    return std::to_string(n) + ending;
+    const std::string number = std::to_string(n);
+    if (plain || n % 10 > 3 || n % 10 == 0)
+        return speech(phrase("Sheet", "%1th").arg(number));
+    if (n % 10 == 1)
+        return speech(phrase("Sheet", "%1st").arg(number));
+    return speech(n % 10 == 2 ? phrase("Sheet", "%1nd").arg(number) : phrase("Sheet", "%1rd").arg(number));
 }
 
 std::string_view unitText(upkeep::Unit unit) {
@@ -32,12 +36,16 @@ std::string_view unitText(upkeep::Unit unit) {
 
 }  // namespace
 
-std::string dateText(calendar::Date date) {
+std::string dateText(calendar::Date date, const Speech& speech) {
+    if (speech.day)
+        return speech.day(date, false);
     return fmt::format("{} {} {}", date.day(), kMonths.at(static_cast<std::size_t>(date.month() - 1)),
                        date.year());
 }
 
-std::string dayText(calendar::Date date) {
+std::string dayText(calendar::Date date, const Speech& speech) {
+    if (speech.day)
+        return speech.day(date, true);
     return fmt::format("{} {}", kDays.at(static_cast<std::size_t>(date.isoWeekday() - 1)), dateText(date));
 }
 
@@ -49,52 +57,62 @@ std::string hoursWithUnit(units::Hours hours, char mark) {
     return units::hoursText(hours, mark) + " h";
 }
 
-std::string bracketText(const usage::HoursBracket& hours, char mark) {
+std::string bracketText(const usage::HoursBracket& hours, const Speech& speech) {
+    const std::string best = hoursWithUnit(hours.best, speech.mark);
     if (hours.isExact())
-        return hoursWithUnit(hours.best, mark);
-    const std::string likely = "likely " + hoursWithUnit(hours.best, mark);
+        return best;
     if (!hours.high)
-        return fmt::format("at least {}, {}", hoursWithUnit(hours.low, mark), likely);
-    return fmt::format("{} to {}, {}", units::hoursText(hours.low, mark), hoursWithUnit(*hours.high, mark),
-                       likely);
+        return speech(
+            phrase("Sheet", "at least %1, likely %2").arg(hoursWithUnit(hours.low, speech.mark)).arg(best));
+    return speech(phrase("Sheet", "%1 to %2, likely %3")
+                      .arg(units::hoursText(hours.low, speech.mark))
+                      .arg(hoursWithUnit(*hours.high, speech.mark))
+                      .arg(best));
 }
 
-std::string torqueText(const fastening::JointVersion& joint, char mark) {
+std::string torqueText(const fastening::JointVersion& joint, const Speech& speech) {
     if (!joint.torque)
         return {};
-    const std::string_view unit = base::nameOf(joint.unit);
-    if (joint.torqueHigh)
-        return fmt::format("{} to {} {}", joint.torque->text(mark), joint.torqueHigh->text(mark), unit);
-    return fmt::format("{} {}", joint.torque->text(mark), unit);
+    const std::string unit(base::nameOf(joint.unit));
+    if (!joint.torqueHigh)
+        return joint.torque->text(speech.mark) + " " + unit;
+    return speech(phrase("Sheet", "%1 to %2 %3")
+                      .arg(joint.torque->text(speech.mark))
+                      .arg(joint.torqueHigh->text(speech.mark))
+                      .arg(unit));
 }
 
-std::string limitText(const upkeep::MeasurePoint& point, char mark) {
-    const std::string unit = point.unit.empty() ? "" : " " + point.unit;
+std::string limitText(const upkeep::MeasurePoint& point, const Speech& speech) {
+    const auto withUnit = [&](const units::Decimal& value) {
+        return value.text(speech.mark) + (point.unit.empty() ? "" : " " + point.unit);
+    };
     if (point.least && point.most)
-        return fmt::format("{} to {}{}", point.least->text(mark), point.most->text(mark), unit);
+        return speech(
+            phrase("Sheet", "%1 to %2").arg(point.least->text(speech.mark)).arg(withUnit(*point.most)));
     if (point.least)
-        return fmt::format("at least {}{}", point.least->text(mark), unit);
+        return speech(phrase("Sheet", "at least %1").arg(withUnit(*point.least)));
     if (point.most)
-        return fmt::format("at most {}{}", point.most->text(mark), unit);
+        return speech(phrase("Sheet", "at most %1").arg(withUnit(*point.most)));
     return {};
 }
 
-std::string orderText(const fastening::JointVersion& joint) {
+std::string orderText(const fastening::JointVersion& joint, const Speech& speech) {
     std::string order;
     switch (joint.sequence) {
         case fastening::Sequence::Any:
         case fastening::Sequence::Listed:
             break;
         case fastening::Sequence::CrissCross:
-            order = "criss-cross, from the middle out";
+            order = speech(phrase("Sheet", "criss-cross, from the middle out"));
             break;
         case fastening::Sequence::Spiral:
-            order = "spiral, from the middle out";
+            order = speech(phrase("Sheet", "spiral, from the middle out"));
             break;
         case fastening::Sequence::EveryNth:
             order = joint.sequenceStep > 1
-                        ? fmt::format("every {} one, lap after lap, small turns", ordinal(joint.sequenceStep))
-                        : "lap after lap, small turns";
+                        ? speech(phrase("Sheet", "every %1 one, lap after lap, small turns")
+                                     .arg(ordinal(joint.sequenceStep, speech)))
+                        : speech(phrase("Sheet", "lap after lap, small turns"));
             break;
     }
     if (!joint.sequenceNote.empty())
@@ -102,7 +120,7 @@ std::string orderText(const fastening::JointVersion& joint) {
     return order;
 }
 
-std::string renewText(std::string_view renew) {
+std::string renewText(std::string_view renew, const Speech& speech) {
     if (renew.empty())
         return {};
     const std::string typed = base::lowered(renew);
@@ -110,38 +128,43 @@ std::string renewText(std::string_view renew) {
     const bool hasTerms =
         typed.find(" if ") != std::string::npos || typed.find(" where ") != std::string::npos;
     const bool saysSo = hasTerms || typed.starts_with("new ") || typed.ends_with("each time");
-    return (saysSo ? "" : "new each time: ") + std::string(renew);
+    return saysSo ? std::string(renew) : speech(phrase("Sheet", "new each time: %1").arg(std::string(renew)));
 }
 
-std::string whenText(const upkeep::FollowUpRule& rule, char mark) {
+std::string whenText(const upkeep::FollowUpRule& rule, const Speech& speech) {
     switch (rule.when) {
         case upkeep::When::AtOnce:
-            return "before it is ridden";
+            return speech(phrase("Sheet", "before it is ridden"));
         case upkeep::When::NextOuting:
-            return "after the next outing";
+            return speech(phrase("Sheet", "after the next outing"));
         case upkeep::When::AfterHours:
-            return "after " + hoursWithUnit(units::Hours{rule.amount}, mark);
+            return speech(
+                phrase("Sheet", "after %1").arg(hoursWithUnit(units::Hours{rule.amount}, speech.mark)));
         case upkeep::When::AfterDays:
-            return rule.amount == 1 ? "after 1 day" : fmt::format("after {} days", rule.amount);
+            return speech(phrase("Sheet", "after %n day(s)", nullptr, rule.amount));
     }
     return {};
 }
 
-std::string sourceText(const std::string& source, const std::string& page) {
+std::string sourceText(const std::string& source, const std::string& page, const Speech& speech) {
     if (page.empty())
         return source;
-    return source.empty() ? "p. " + page : source + " p. " + page;
+    return source.empty() ? speech(phrase("Sheet", "p. %1").arg(page))
+                          : speech(phrase("Sheet", "%1 p. %2").arg(source).arg(page));
 }
 
-std::string inNewtonMetresText(const fastening::JointVersion& joint, char mark) {
+std::string inNewtonMetresText(const fastening::JointVersion& joint, const Speech& speech) {
     constexpr auto kNewtonMetre = units::TorqueUnit::NewtonMetre;
     if (!joint.torque || joint.unit == kNewtonMetre)
         return {};
-    const std::string low = units::convertedTorqueText(*joint.torque, joint.unit, kNewtonMetre, mark);
+    const std::string low = units::convertedTorqueText(*joint.torque, joint.unit, kNewtonMetre, speech.mark);
     if (!joint.torqueHigh)
         return low + " N·m";
-    return fmt::format("{} to {} N·m", low,
-                       units::convertedTorqueText(*joint.torqueHigh, joint.unit, kNewtonMetre, mark));
+    return speech(
+        phrase("Sheet", "%1 to %2 %3")
+            .arg(low)
+            .arg(units::convertedTorqueText(*joint.torqueHigh, joint.unit, kNewtonMetre, speech.mark))
+            .arg("N·m"));
 }
 
 }  // namespace wm::sheet

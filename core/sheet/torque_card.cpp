@@ -12,13 +12,30 @@
 
 namespace wm::sheet {
 
+using base::phrase;
 using fastening::JointKind;
 using fastening::JointVersion;
 
 namespace {
 
-constexpr std::array<std::string_view, 6> kTitles{"Wheels and axles",   "Brakes", "Steering and fork",
-                                                  "Swingarm and shock", "Engine", "The rest"};
+constexpr std::size_t kGroups = 6;
+
+std::string titleOf(std::size_t group, const Speech& speech) {
+    switch (group) {
+        case 0:
+            return speech(phrase("Sheet", "Wheels and axles"));
+        case 1:
+            return speech(phrase("Sheet", "Brakes"));
+        case 2:
+            return speech(phrase("Sheet", "Steering and fork"));
+        case 3:
+            return speech(phrase("Sheet", "Swingarm and shock"));
+        case 4:
+            return speech(phrase("Sheet", "Engine"));
+        default:
+            return speech(phrase("Sheet", "The rest"));
+    }
+}
 
 std::size_t groupOf(JointKind kind) {
     switch (kind) {
@@ -54,31 +71,31 @@ void append(std::string& text, const std::string& part) {
         text += (text.empty() ? "" : " · ") + part;
 }
 
-std::string howText(const JointVersion& joint) {
+std::string howText(const JointVersion& joint, const Speech& speech) {
     std::string how;
     append(how, joint.stages);
     append(how, joint.condition);
     append(how, joint.locking);
-    append(how, renewText(joint.renew));
-    append(how, joint.leftHand ? "LEFT-HAND THREAD" : "");
-    append(how, orderText(joint));
+    append(how, renewText(joint.renew, speech));
+    append(how, joint.leftHand ? speech(phrase("Sheet", "LEFT-HAND THREAD")) : "");
+    append(how, orderText(joint, speech));
     return how;
 }
 
-std::string threadText(const JointVersion& joint) {
+std::string threadText(const JointVersion& joint, const Speech& speech) {
     if (joint.count == 1)
         return joint.thread;
-    return joint.thread.empty() ? fmt::format("{} pieces", joint.count)
+    return joint.thread.empty() ? speech(phrase("Sheet", "%n piece(s)", nullptr, joint.count))
                                 : fmt::format("{} x {}", joint.count, joint.thread);
 }
 
-CardLine lineOf(const book::Book& book, const JointVersion& joint, char mark) {
+CardLine lineOf(const book::Book& book, const JointVersion& joint, const Speech& speech) {
     CardLine line{.joint = joint.name,
-                  .thread = threadText(joint),
-                  .torque = torqueText(joint, mark),
-                  .metric = inNewtonMetresText(joint, mark),
+                  .thread = threadText(joint, speech),
+                  .torque = torqueText(joint, speech),
+                  .metric = inNewtonMetresText(joint, speech),
                   .confirmed = joint.confirmed,
-                  .how = howText(joint)};
+                  .how = howText(joint, speech)};
     const auto choices = book::toolsFor(book, joint);
     if (!choices.empty() && choices.front().fit.reach != fastening::Reach::Outside)
         line.tool = choices.front().tool->name;
@@ -95,25 +112,26 @@ std::string modelText(const items::Machine& machine) {
 
 }  // namespace
 
-base::Result<TorqueCard> torqueCard(const book::Book& book, MachineId machine, char mark) {
+base::Result<TorqueCard> torqueCard(const book::Book& book, MachineId machine, const Speech& speech) {
     const auto* card = book.ledger().find<items::Machine>(machine);
     if (card == nullptr)
         return base::refuse(base::Fault::Unknown, "machine", std::to_string(machine.value()));
-    TorqueCard result{.machine = card->name, .model = modelText(*card), .date = dateText(book.today())};
+    TorqueCard result{
+        .machine = card->name, .model = modelText(*card), .date = dateText(book.today(), speech)};
     for (const auto& tool : book.ledger().all<fastening::Tool>())
         result.hasDrawer = result.hasDrawer || tool.active;
-    std::array<std::vector<CardLine>, kTitles.size()> groups;
+    std::array<std::vector<CardLine>, kGroups> groups;
     for (const JointVersion* joint : book.joints(machine)) {
         if (!joint->torque) {
             ++result.blank;
             continue;
         }
         result.unconfirmed += joint->confirmed ? 0 : 1;
-        groups.at(groupOf(joint->kind)).push_back(lineOf(book, *joint, mark));
+        groups.at(groupOf(joint->kind)).push_back(lineOf(book, *joint, speech));
     }
     for (std::size_t at = 0; at < groups.size(); ++at)
         if (!groups.at(at).empty())
-            result.groups.push_back({std::string(kTitles.at(at)), std::move(groups.at(at))});
+            result.groups.push_back({titleOf(at, speech), std::move(groups.at(at))});
     if (result.groups.empty())
         return base::refuse(base::Fault::NothingToDo, "torque", card->name);
     return result;

@@ -8,6 +8,7 @@
 
 #include "core/base/result.h"
 #include "core/book/book.h"
+#include "core/sheet/speech.h"
 
 namespace wm::sheet {
 
@@ -39,6 +40,6 @@ struct TorqueCard {
 };
 
 /// Errors: Unknown "machine"; NothingToDo "torque" if no joint of it has a figure.
-base::Result<TorqueCard> torqueCard(const book::Book& book, MachineId machine, char mark = '.');
+base::Result<TorqueCard> torqueCard(const book::Book& book, MachineId machine, const Speech& speech = {});
 
 }  // namespace wm::sheet

@@ -53,14 +53,14 @@ std::string partsOf(std::string_view stepName) {
     return parts;
 }
 
-std::string refitText(std::string_view stepName) {
+base::Phrase refitPhrase(std::string_view stepName) {
     if (const std::string parts = partsOf(stepName); !parts.empty())
-        return "Refit: " + parts;
+        return base::phrase("Sheet", "Refit: %1").arg(parts);
     constexpr std::string_view kOnThe = "on the ";
     for (const std::string_view clause : clausesOf(stepName))
         if (clause.starts_with(kOnThe))
-            return "Off the " + std::string(clause.substr(kOnThe.size()));
-    return "Undo: " + std::string(stepName);
+            return base::phrase("Sheet", "Off the %1").arg(std::string(clause.substr(kOnThe.size())));
+    return base::phrase("Sheet", "Undo: %1").arg(std::string(stepName));
 }
 
 }  // namespace wm::weekend

@@ -5,6 +5,8 @@
 #include <string>
 #include <string_view>
 
+#include "core/base/phrase.h"
+
 namespace wm::weekend {
 
 /// An access step is named by the state it leaves: "Rear wheel out, caliper hanger free". What goes back on
@@ -13,6 +15,6 @@ std::string partsOf(std::string_view stepName);
 
 /// The refit in words: "Refit: Rear wheel, caliper hanger"; "Off the stand" of "Clean, on the stand";
 /// "Undo: ..." of what is of another kind.
-std::string refitText(std::string_view stepName);
+base::Phrase refitPhrase(std::string_view stepName);
 
 }  // namespace wm::weekend

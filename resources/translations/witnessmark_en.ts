@@ -2,6 +2,44 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en_US">
 <context>
+    <name>Sheet</name>
+    <message numerus="yes">
+        <source>%n day(s)</source>
+        <translation>
+            <numerusform>%n day</numerusform>
+            <numerusform>%n days</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 %2 to %3, %n pair(s) of hands</source>
+        <translation>
+            <numerusform>%1 %2 to %3, %n pair of hands</numerusform>
+            <numerusform>%1 %2 to %3, %n pairs of hands</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n piece(s)</source>
+        <translation>
+            <numerusform>%n piece</numerusform>
+            <numerusform>%n pieces</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>after %n day(s)</source>
+        <translation>
+            <numerusform>after %n day</numerusform>
+            <numerusform>after %n days</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>service manual: %n joint(s) has/have no torque here yet</source>
+        <translation>
+            <numerusform>service manual: %n joint has no torque here yet</numerusform>
+            <numerusform>service manual: %n joints have no torque here yet</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>wm::ui</name>
     <message numerus="yes">
         <source>%n piece(s)</source>
@@ -120,6 +158,13 @@
         <translation>
             <numerusform>%n part of one stretch</numerusform>
             <numerusform>%n parts of one stretch</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n joint(s) of this machine have no figure yet and are not on the card.</source>
+        <translation>
+            <numerusform>%n joint of this machine has no figure yet and is not on the card.</numerusform>
+            <numerusform>%n joints of this machine have no figure yet and are not on the card.</numerusform>
         </translation>
     </message>
 </context>

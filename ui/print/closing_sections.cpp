@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/print/sheet_sections.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -40,7 +41,7 @@ Group followUpGroup(const sheet::FollowUpLine& line, double width) {
 }
 
 Section followUpSection(const sheet::JobSheet& sheet, double width) {
-    Section section{Start::Lower, {headingGroup(QStringLiteral("Check after the work"), width)}};
+    Section section{Start::Lower, {headingGroup(tr("Check after the work"), width)}};
     for (const sheet::FollowUpLine& line : sheet.followUps)
         section.groups.push_back(followUpGroup(line, width));
     return section;
@@ -51,21 +52,21 @@ Section firstRideSection(double width) {
     addCaution(group, upkeep::Hazard::FirstRide, 0, width, CautionDetail::WhoDecides);
     group.addSpace(6);
     Row date;
-    addBlank(date, QStringLiteral("date"), QString(), 0, 160, kRuledLine);
+    addBlank(date, tr("date"), QString(), 0, 160, kRuledLine);
     date.growTo(kRuledLine + 6);
     group.rows.push_back(std::move(date));
     group.rows.push_back(initialsRow(width));
-    return {Start::Lower, {headingGroup(QStringLiteral("Fit to ride"), width), std::move(group)}};
+    return {Start::Lower, {headingGroup(tr("Fit to ride"), width), std::move(group)}};
 }
 
 Section settingsSection(const sheet::JobSheet& sheet, double width) {
-    Section section{Start::Lower, {headingGroup(QStringLiteral("Settings to note and restore"), width)}};
+    Section section{Start::Lower, {headingGroup(tr("Settings to note and restore"), width)}};
     for (const sheet::SettingLine& line : sheet.settings) {
         const double blank = width * 0.66;
         const double room = blank - 10 - kLineColumn;
         Row row;
         row.addLine(oneLine(fromCore(line.field), paperFont(kSmallSize)), 0, 9);
-        addBlank(row, QStringLiteral("left at"), QString(), blank, width, kRuledLine);
+        addBlank(row, tr("left at"), QString(), blank, width, kRuledLine);
         double y = row.addLines(wrapped(fromCore(line.name), paperFont(14), room), kLineColumn, 5);
         y = row.addLines(wrapped(fromCore(line.value + " (" + line.noted + ")"), paperFont(14, true), room),
                          kLineColumn, y);
@@ -85,9 +86,9 @@ Section notesSection(const QString& heading, int lines, double width) {
 }
 
 Section writeBackSection(const sheet::JobSheet& sheet, double width) {
-    Section section{Start::Lower, {headingGroup(QStringLiteral("Type back"), width)}};
+    Section section{Start::Lower, {headingGroup(tr("Type back"), width)}};
     Group how;
-    how.addText(QStringLiteral("By these letters and numbers, with every box and blank before that has one."),
+    how.addText(tr("By these letters and numbers, with every box and blank before that has one."),
                 paperFont(kNoteSize), 0, width);
     section.groups.push_back(std::move(how));
     for (const sheet::WriteBackLine& line : sheet.writeBack) {
@@ -119,11 +120,10 @@ std::vector<Section> closingSections(const sheet::JobSheet& sheet, double width)
     if (std::find(sheet.cautions.begin(), sheet.cautions.end(), upkeep::Hazard::FirstRide) !=
         sheet.cautions.end())
         sections.push_back(firstRideSection(width));
-    sections.push_back(
-        notesSection(QStringLiteral("Which bolts are only hand-tight? What is left over?"), 2, width));
-    sections.push_back(notesSection(QStringLiteral("Found"), 2, width));
-    sections.push_back(notesSection(QStringLiteral("Did"), 2, width));
-    sections.push_back(notesSection(QStringLiteral("Left open"), 2, width));
+    sections.push_back(notesSection(tr("Which bolts are only hand-tight? What is left over?"), 2, width));
+    sections.push_back(notesSection(tr("Found"), 2, width));
+    sections.push_back(notesSection(tr("Did"), 2, width));
+    sections.push_back(notesSection(tr("Left open"), 2, width));
     sections.push_back(writeBackSection(sheet, width));
     return sections;
 }

@@ -1,7 +1,8 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/sheet/cautions.h"
 #include "ui/print/sheet_sections.h"
+#include "ui/words/caution_words.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -25,16 +26,16 @@ void addFact(Group& group, const QString& name, const QString& value, double wid
 
 Section factsSection(const sheet::JobSheet& sheet, double width) {
     Group facts;
-    addFact(facts, QStringLiteral("for"), fromCore(sheet.target), width);
-    addFact(facts, QStringLiteral("at the bench"), fromCore(sheet.window), width);
-    addFact(facts, QStringLiteral("work"), fromCore(sheet.workTime), width);
-    addFact(facts, QStringLiteral("hour meter"), fromCore(sheet.meter), width);
-    addFact(facts, QStringLiteral("total time"), fromCore(sheet.totalTime), width);
-    addFact(facts, QStringLiteral("fitted"), fromCore(sheet.configuration), width);
-    addFact(facts, QStringLiteral("printed"), fromCore(sheet.date), width);
+    addFact(facts, tr("for"), fromCore(sheet.target), width);
+    addFact(facts, tr("at the bench"), fromCore(sheet.window), width);
+    addFact(facts, tr("work"), fromCore(sheet.workTime), width);
+    addFact(facts, tr("hour meter"), fromCore(sheet.meter), width);
+    addFact(facts, tr("total time"), fromCore(sheet.totalTime), width);
+    addFact(facts, tr("fitted"), fromCore(sheet.configuration), width);
+    addFact(facts, tr("printed"), fromCore(sheet.date), width);
     Row who;
-    addBlank(who, QStringLiteral("done by"), QString(), 0, width / 2 - 12, 24);
-    addBlank(who, QStringLiteral("second person"), QString(), width / 2, width, 24);
+    addBlank(who, tr("done by"), QString(), 0, width / 2 - 12, 24);
+    addBlank(who, tr("second person"), QString(), width / 2, width, 24);
     who.growTo(32);
     facts.rows.push_back(std::move(who));
     return {Start::Flow, {std::move(facts)}};
@@ -57,7 +58,7 @@ void addList(std::vector<Section>& sections, const QString& heading, const std::
 }
 
 Section cautionsSection(const sheet::JobSheet& sheet, double width) {
-    Section section{Start::Flow, {headingGroup(QStringLiteral("Mind"), width)}};
+    Section section{Start::Flow, {headingGroup(tr("Mind"), width)}};
     for (const upkeep::Hazard hazard : sheet.cautions) {
         Group group;
         addCaution(group, hazard, 0, width, CautionDetail::WhoDecides);
@@ -78,10 +79,10 @@ Group pullGroup(const sheet::PullLine& line, double width) {
     double y = row.addLines(wrapped(fromCore(line.what), paperFont(14), textWidth), text, 6);
     QString small = fromCore(line.partNumber);
     if (line.onlyIfNeeded)
-        small = small.isEmpty() ? QStringLiteral("if needed") : small + QStringLiteral(" · if needed");
+        small = small.isEmpty() ? tr("if needed") : tr("%1 · if needed").arg(small);
     if (!small.isEmpty())
         y = row.addLines(wrapped(small, paperFont(kNoteSize), textWidth), text, y);
-    const QString place = line.onShelfList ? fromCore(line.place) : QStringLiteral("not on the shelf list");
+    const QString place = line.onShelfList ? fromCore(line.place) : tr("not on the shelf list");
     double right = 6;
     if (!line.enough)
         for (const TextLine& part :
@@ -97,7 +98,7 @@ Group pullGroup(const sheet::PullLine& line, double width) {
 }
 
 Section pullSection(const sheet::JobSheet& sheet, double width) {
-    Section section{Start::Flow, {headingGroup(QStringLiteral("Pull first"), width)}};
+    Section section{Start::Flow, {headingGroup(tr("Pull first"), width)}};
     for (const sheet::PullLine& line : sheet.pull)
         section.groups.push_back(pullGroup(line, width));
     return section;
@@ -107,17 +108,14 @@ Section pullSection(const sheet::JobSheet& sheet, double width) {
 
 void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, CautionDetail detail) {
     const double indent = 24;
-    const sheet::CautionWords words = sheet::cautionWords(hazard);
-    const auto text = [](std::string_view part) {
-        return QString::fromUtf8(part.data(), static_cast<qsizetype>(part.size()));
-    };
+    const CautionWords words = cautionWords(hazard);
     const std::size_t first = group.rows.size();
-    group.addText(text(words.hazard), paperFont(kNoteSize + 1, true), x + indent, width - indent);
+    group.addText(words.hazard, paperFont(kNoteSize + 1, true), x + indent, width - indent);
     QString rest;
     if (detail != CautionDetail::Name)
-        rest = text(words.doThis);
+        rest = words.doThis;
     if (detail == CautionDetail::WhoDecides)
-        rest += QLatin1Char(' ') + text(words.deferTo);
+        rest += QLatin1Char(' ') + words.deferTo;
     group.addText(rest, paperFont(kNoteSize), x + indent, width - indent);
     Row& head = group.rows[first];
     const TextLine sign = oneLine(QStringLiteral("!"), paperFont(kNoteSize + 1, true));
@@ -127,16 +125,16 @@ void addCaution(Group& group, upkeep::Hazard hazard, double x, double width, Cau
 
 std::vector<Section> coverSections(const sheet::JobSheet& sheet, double width) {
     std::vector<Section> sections;
-    addList(sections, QStringLiteral("Jobs"), sheet.jobs, paperFont(kJobSize, true), width);
+    addList(sections, tr("Jobs"), sheet.jobs, paperFont(kJobSize, true), width);
     if (!sections.empty())
         sections.back().groups.back().addSpace(10);
     sections.push_back(factsSection(sheet, width));
-    addList(sections, QStringLiteral("Hand-tight now: torque and mark these first"), sheet.handTight,
-            paperFont(14), width);
-    addList(sections, QStringLiteral("Snags left open"), sheet.openSnags, paperFont(14), width);
+    addList(sections, tr("Hand-tight now: torque and mark these first"), sheet.handTight, paperFont(14),
+            width);
+    addList(sections, tr("Snags left open"), sheet.openSnags, paperFont(14), width);
     if (!sheet.cautions.empty())
         sections.push_back(cautionsSection(sheet, width));
-    addList(sections, QStringLiteral("Tools"), sheet.tools, paperFont(14), width);
+    addList(sections, tr("Tools"), sheet.tools, paperFont(14), width);
     if (!sheet.pull.empty())
         sections.push_back(pullSection(sheet, width));
     return sections;

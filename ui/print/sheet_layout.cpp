@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "ui/print/sheet_sections.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -113,9 +114,8 @@ Row headRow(const sheet::JobSheet& sheet, std::size_t page, std::size_t pages, d
     Row row;
     const double glyph = 20;
     row.marks.push_back(WitnessMark{QRectF(0, 2, glyph, glyph)});
-    const TextLine count = oneLine(QStringLiteral("page %1 of %2").arg(page).arg(pages), paperFont(14, true));
-    const QString name = sheet.number == 0 ? QStringLiteral("Job sheet, proof")
-                                           : QStringLiteral("Job sheet %1").arg(sheet.number);
+    const TextLine count = oneLine(tr("page %1 of %2").arg(page).arg(pages), paperFont(14, true));
+    const QString name = sheet.number == 0 ? tr("Job sheet, proof") : tr("Job sheet %1").arg(sheet.number);
     const TextLine number = oneLine(name, paperFont(kHeadSize, true));
     const double x = glyph + 8;
     row.addLine(number, x, 0);
@@ -135,15 +135,13 @@ Row footRow(bool unconfirmed, double width) {
     double y = 0;
     if (unconfirmed) {
         row.marks.push_back(WedgeMark{QRectF(0, 3, 9, 7)});
-        row.addLine(
-            elided(QStringLiteral("not confirmed against the service manual: look it up before you use it"),
-                   font, width - 14),
-            14, 0);
+        row.addLine(elided(tr("not confirmed against the service manual: look it up before you use it"), font,
+                           width - 14),
+                    14, 0);
     }
     y = 13;
-    row.addLine(elided(QStringLiteral("The service manual for this model and year stands above this sheet."),
-                       font, width),
-                0, y);
+    row.addLine(
+        elided(tr("The service manual for this model and year stands above this sheet."), font, width), 0, y);
     return row;
 }
 

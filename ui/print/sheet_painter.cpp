@@ -4,6 +4,7 @@
 
 #include "ui/print/paged_output.h"
 #include "ui/print/sheet_sections.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -26,8 +27,8 @@ int sheetPageCount(const sheet::JobSheet& sheet, PaperSize size) {
 
 QString sheetTitle(const sheet::JobSheet& sheet) {
     const QString machine = fromCore(sheet.machine);
-    return sheet.number == 0 ? QStringLiteral("Job sheet (proof), %1").arg(machine)
-                             : QStringLiteral("Job sheet %1, %2").arg(sheet.number).arg(machine);
+    return sheet.number == 0 ? tr("Job sheet (proof), %1").arg(machine)
+                             : tr("Job sheet %1, %2").arg(sheet.number).arg(machine);
 }
 
 PdfResult writeSheetPdf(const sheet::JobSheet& sheet, const QString& path, PaperSize size) {

@@ -8,6 +8,8 @@
 #include "ui/drawing/joint_order.h"
 #include "ui/drawing/wedge.h"
 #include "ui/print/sheet_sections.h"
+#include "ui/words/speech.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -70,17 +72,17 @@ std::vector<TextLine> jointWords(const sheet::TorqueLine& torque, double width) 
             lines.push_back(std::move(line));
     };
     if (torque.leftHand)
-        add(QStringLiteral("LEFT-HAND THREAD"), paperFont(14, true));
+        add(tr("LEFT-HAND THREAD"), paperFont(14, true));
     if (!torque.figure.converted.empty())
         add(QStringLiteral("= ") + fromCore(torque.figure.converted), paperFont(14));
     if (!torque.stages.empty())
-        add(QStringLiteral("stages: ") + fromCore(torque.stages), paperFont(14, true));
+        add(tr("stages: %1").arg(fromCore(torque.stages)), paperFont(14, true));
     add(joined({fromCore(torque.thread), fromCore(torque.condition), fromCore(torque.locking)}),
         paperFont(kNoteSize));
     if (!torque.renew.empty())
-        add(fromCore(sheet::renewText(torque.renew)), paperFont(kNoteSize));
+        add(fromCore(sheet::renewText(torque.renew, speech())), paperFont(kNoteSize));
     if (!torque.order.empty())
-        add(QStringLiteral("order: ") + fromCore(torque.order), paperFont(kNoteSize));
+        add(tr("order: %1").arg(fromCore(torque.order)), paperFont(kNoteSize));
     add(fromCore(torque.figure.source), paperFont(kSmallSize));
     return lines;
 }
@@ -108,8 +110,8 @@ double addFigure(Row& row, const sheet::Figure& figure, double left, double righ
 
 double addTorqueBlank(Row& row, double right) {
     const double left = right - 150;
-    addBlank(row, QStringLiteral("torque"), QStringLiteral("N·m"), left, right, kWriteHeight - 4);
-    addBlank(row, QStringLiteral("manual p."), QString(), left, right, 2 * kWriteHeight - 6);
+    addBlank(row, tr("torque"), QStringLiteral("N·m"), left, right, kWriteHeight - 4);
+    addBlank(row, tr("manual p."), QString(), left, right, 2 * kWriteHeight - 6);
     row.growTo(2 * kWriteHeight);
     return left;
 }
@@ -193,11 +195,11 @@ double addLimit(Row& row, const sheet::MeasureLine& measure, double room, double
             y = std::max(y, kWriteHeight + 4);
         }
         const double middle = kTextColumn + room / 2;
-        addBlank(row, QStringLiteral("limit"), QString(), kTextColumn, middle - 6, y + 18);
-        addBlank(row, QStringLiteral("manual p."), QString(), middle, kTextColumn + room, y + 18);
+        addBlank(row, tr("limit"), QString(), kTextColumn, middle - 6, y + 18);
+        addBlank(row, tr("manual p."), QString(), middle, kTextColumn + room, y + 18);
         return y + 24;
     }
-    const auto lines = wrapped(QStringLiteral("limit ") + fromCore(measure.limit), paperFont(14, true),
+    const auto lines = wrapped(tr("limit %1").arg(fromCore(measure.limit)), paperFont(14, true),
                                room - wedgeAdvance(QFontMetricsF(paperFont(14, true))));
     if (!measure.limitConfirmed && !lines.empty()) {
         const TextLine& line = lines.front();
@@ -212,12 +214,11 @@ void addMeasure(Group& group, const sheet::MeasureLine& measure, double width) {
     const double room = blankLeft - kTextColumn - 10;
     Row row;
     row.addLine(oneLine(fromCore(measure.field), paperFont(kSmallSize)), kBoxColumn, 9);
-    addBlank(row, QStringLiteral("now"), fromCore(measure.unit), blankLeft, width, kWriteHeight, 14);
+    addBlank(row, tr("now"), fromCore(measure.unit), blankLeft, width, kWriteHeight, 14);
     double y = row.addLines(wrapped(fromCore(measure.name), paperFont(14, true), room), kTextColumn, 3);
     if (!measure.last.empty())
-        y = row.addLines(
-            wrapped(QStringLiteral("last ") + fromCore(measure.last), paperFont(kNoteSize), room),
-            kTextColumn, y);
+        y = row.addLines(wrapped(tr("last %1").arg(fromCore(measure.last)), paperFont(kNoteSize), room),
+                         kTextColumn, y);
     y = addLimit(row, measure, room, width, y);
     row.growTo(std::max(y, kWriteHeight) + 6);
     group.rows.push_back(std::move(row));
@@ -229,7 +230,7 @@ Row initialsRow(double width) {
     Row row;
     const double boxWidth = 74;
     double right = width;
-    for (const QString& words : {QStringLiteral("second person"), QStringLiteral("initials")}) {
+    for (const QString& words : {tr("second person"), tr("initials")}) {
         row.addBox({right - boxWidth, 3, boxWidth, kTick});
         const TextLine label = oneLine(words, paperFont(kNoteSize));
         row.addLineRight(label, right - boxWidth - 6, 3 + (kTick - label.height) / 2);

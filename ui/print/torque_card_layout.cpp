@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "ui/print/sheet_sections.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -19,9 +20,9 @@ constexpr double kWedge = 11;
 QString belowText(const sheet::CardLine& line, bool hasDrawer) {
     QString tool;
     if (!line.tool.empty())
-        tool = QStringLiteral("with ") + fromCore(line.tool);
+        tool = tr("with %1").arg(fromCore(line.tool));
     else if (hasDrawer)
-        tool = QStringLiteral("no wrench in the drawer reaches it");
+        tool = tr("no wrench in the drawer reaches it");
     QString text = fromCore(line.thread);
     for (const QString& part : {fromCore(line.how), tool})
         if (!part.isEmpty())
@@ -59,15 +60,15 @@ Row headRow(const sheet::TorqueCard& card, std::size_t page, std::size_t pages, 
     Row row;
     const double glyph = 24;
     row.marks.push_back(WitnessMark{QRectF(0, 2, glyph, glyph)});
-    const TextLine count = oneLine(QStringLiteral("page %1 of %2").arg(page).arg(pages), paperFont(14, true));
+    const TextLine count = oneLine(tr("page %1 of %2").arg(page).arg(pages), paperFont(14, true));
     const double x = glyph + 8;
-    row.addLine(elided(QStringLiteral("%1: torques").arg(fromCore(card.machine)), paperFont(20, true),
+    row.addLine(elided(tr("%1: torques").arg(fromCore(card.machine)), paperFont(20, true),
                        width - x - count.width - 12),
                 x, 0);
     row.addLineRight(count, width, 4);
     QString small = fromCore(card.model);
-    small += (small.isEmpty() ? QString() : QStringLiteral(" · ")) +
-             QStringLiteral("printed %1").arg(fromCore(card.date));
+    small +=
+        (small.isEmpty() ? QString() : QStringLiteral(" · ")) + tr("printed %1").arg(fromCore(card.date));
     row.addLine(elided(small, paperFont(kSmallSize + 1), width - x), x, 26);
     row.addRule(0, width, kCardHead - 8, true);
     return row;
@@ -78,20 +79,17 @@ Row footRow(const sheet::TorqueCard& card, bool unconfirmed, double width) {
     const QFont font = paperFont(kSmallSize);
     if (unconfirmed) {
         row.marks.push_back(WedgeMark{QRectF(0, 3, 9, 7)});
-        row.addLine(
-            elided(QStringLiteral("not confirmed against the service manual: look it up before you use it"),
-                   font, width - 14),
-            14, 0);
+        row.addLine(elided(tr("not confirmed against the service manual: look it up before you use it"), font,
+                           width - 14),
+                    14, 0);
     }
-    row.addLine(elided(QStringLiteral("The service manual for this model and year stands above this card."),
-                       font, width),
+    row.addLine(elided(tr("The service manual for this model and year stands above this card."), font, width),
                 0, 13);
     if (card.blank > 0)
-        row.addLine(
-            elided(QStringLiteral("%1 joints of this machine have no figure yet and are not on the card.")
-                       .arg(card.blank),
-                   font, width),
-            0, 26);
+        row.addLine(elided(tr("%n joint(s) of this machine have no figure yet and are not on the card.",
+                              nullptr, static_cast<int>(card.blank)),
+                           font, width),
+                    0, 26);
     return row;
 }
 
@@ -137,7 +135,7 @@ std::optional<std::vector<SheetPage>> layOutTorqueCard(const sheet::TorqueCard& 
 }
 
 QString torqueCardTitle(const sheet::TorqueCard& card) {
-    return QStringLiteral("Torque card, %1").arg(fromCore(card.machine));
+    return tr("Torque card, %1").arg(fromCore(card.machine));
 }
 
 }  // namespace wm::ui

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/print/sheet_sections.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -26,7 +27,15 @@ Group safeStopGroup(const sheet::SheetLine& line, double width) {
 }
 
 QString heading(const QString& what, std::size_t stage, std::size_t stages) {
-    return stages == 1 ? what : QStringLiteral("%1, stage %2 of %3").arg(what).arg(stage).arg(stages);
+    return stages == 1 ? what : tr("%1, stage %2 of %3").arg(what).arg(stage).arg(stages);
+}
+
+QString workHeading() {
+    return tr("Work");
+}
+
+QString putBackHeading() {
+    return tr("Put back");
 }
 
 // The teardown of a stage and its refit are two sections that would best share a page.
@@ -36,11 +45,11 @@ class Work {
 
     void add(const sheet::SheetLine& line) {
         if (opens_)
-            begin(QStringLiteral("Work"), stage_++ == 0 ? Start::NewPage : Start::Whole);
+            begin(workHeading(), stage_++ == 0 ? Start::NewPage : Start::Whole);
         if (line.kind == LineKind::On && !refits_) {
             if (!opens_)
                 sections_.back().with = 1;
-            begin(QStringLiteral("Put back"), Start::Lower);
+            begin(putBackHeading(), Start::Lower);
             refits_ = true;
         }
         opens_ = false;

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/words/doubt_words.h"
 
+#include "core/verbs/confirm_verb.h"
 #include "ui/words/figures.h"
 #include "ui/words/tr.h"
 

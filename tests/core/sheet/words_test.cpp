@@ -4,27 +4,8 @@
 
 #include <gtest/gtest.h>
 
-#include <set>
-
-#include "core/sheet/cautions.h"
-
 namespace wm::sheet {
 namespace {
-
-TEST(CautionWordsTest, NamesHazardRemedyAndWhoDecidesForEveryHazard) {
-    std::set<std::string_view> seen;
-    for (std::size_t at = 0; at < base::Names<upkeep::Hazard>::names.size(); ++at) {
-        const CautionWords words = cautionWords(static_cast<upkeep::Hazard>(at));
-        EXPECT_FALSE(words.hazard.empty());
-        EXPECT_TRUE(words.doThis.ends_with('.')) << words.hazard;
-        EXPECT_TRUE(words.deferTo.ends_with('.')) << words.hazard;
-        EXPECT_TRUE(seen.insert(words.hazard).second) << words.hazard;
-    }
-}
-
-TEST(CautionWordsTest, SendsTheShockToAWorkshop) {
-    EXPECT_NE(cautionWords(upkeep::Hazard::GasCharged).deferTo.find("workshop"), std::string_view::npos);
-}
 
 TEST(SheetWordsTest, WritesDaysWithTheirWeekday) {
     EXPECT_EQ(dayText(*calendar::makeDate(2026, 5, 16)), "Sat 16 May 2026");

@@ -7,6 +7,10 @@
 namespace wm::weekend {
 namespace {
 
+std::string refitText(std::string_view stepName) {
+    return base::said(refitPhrase(stepName));
+}
+
 TEST(StepWordsTest, NamesWhatGoesBackOn) {
     EXPECT_EQ(refitText("Seat off"), "Refit: Seat");
     EXPECT_EQ(refitText("Rear wheel out, caliper hanger free"), "Refit: Rear wheel, caliper hanger");

@@ -22,6 +22,7 @@
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/speech.h"
 #include "ui/workbench/guide.h"
 #include "ui/workbench/prompts.h"
 #include "ui/workbench/workbench.h"
@@ -134,7 +135,7 @@ void SheetsPage::showSheet() {
     shown_.reset();
     QString words;
     if (machine) {
-        auto content = sheet::jobSheet(*book, *machine, 0);
+        auto content = sheet::jobSheet(*book, *machine, 0, speech());
         if (content)
             shown_ = std::move(*content);
         else
@@ -165,7 +166,7 @@ void SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) 
         return;
     }
     const auto number = std::get<weekend::IssuedSheet>(issued->rows.front()).number;
-    const auto content = sheet::jobSheet(*workbench().book(), *machine, number);
+    const auto content = sheet::jobSheet(*workbench().book(), *machine, number, speech());
     if (content && hand(*content))
         workbench().endUndo();
     else

@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <set>
 
-#include "core/sheet/cautions.h"
 #include "ui/pages/tasks/task_fields.h"
+#include "ui/words/caution_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/name_words.h"
 #include "ui/words/tr.h"
@@ -99,8 +99,7 @@ Choices ofTheTask(const book::Book& book, MachineId machine, const std::string& 
 }
 
 QString hazardWords(upkeep::Hazard hazard) {
-    const auto words = sheet::cautionWords(hazard).hazard;
-    return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
+    return cautionWords(hazard).hazard;
 }
 
 }  // namespace

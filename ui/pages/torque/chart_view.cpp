@@ -32,6 +32,7 @@
 #include "ui/words/doubt_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/speech.h"
 #include "ui/workbench/guide.h"
 #include "ui/workbench/prompts.h"
 #include "ui/workbench/workbench.h"
@@ -400,7 +401,7 @@ void ChartView::clear() {
 std::optional<sheet::TorqueCard> ChartView::card() {
     if (!machine_)
         return std::nullopt;
-    auto made = sheet::torqueCard(*workbench().book(), *machine_, decimalMark());
+    auto made = sheet::torqueCard(*workbench().book(), *machine_, speech());
     if (made)
         return std::move(*made);
     words_->setText(tr("This machine has no torque figure yet: type them in from its service manual first."));

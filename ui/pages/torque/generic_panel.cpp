@@ -9,22 +9,18 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
-#include "core/sheet/generic_words.h"
 #include "ui/entry/choice.h"
 #include "ui/pages/columns.h"
 #include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
+#include "ui/words/generic_words.h"
 #include "ui/words/name_words.h"
 
 namespace wm::ui {
 
 namespace {
-
-QString named(std::string_view name) {
-    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
-}
 
 template <class E>
 QComboBox* choice(QWidget* parent, const QString& name, const QString& words) {
@@ -63,7 +59,7 @@ GenericPanel::GenericPanel(QWidget* parent)
     class_->addItem(tr("class on the head: ?"), QString());
     for (const QString& each : text(fastening::propertyClasses()).split(QStringLiteral(", ")))
         class_->addItem(each, each);
-    title_->setText(named(sheet::genericTitle()));
+    title_->setText(genericTitle());
     band_->setObjectName(QStringLiteral("genericBand"));
     words_->setObjectName(QStringLiteral("genericWords"));
     auto* row = new QHBoxLayout(asked_);
@@ -107,17 +103,17 @@ void GenericPanel::reckon() {
     asked_->setVisible(!final);
     title_->setVisible(!final);
     if (band) {
-        band_->setText(text(sheet::genericBandText(*band, decimalMark())));
-        caution_->setText(named(sheet::genericCaution()));
+        band_->setText(genericBandText(*band, decimalMark()));
+        caution_->setText(genericCaution());
         QStringList lines;
-        for (const std::string& each : sheet::genericAssumptions(*band, decimalMark()))
-            lines << QStringLiteral("· ") + text(each);
+        for (const QString& each : genericAssumptions(*band, decimalMark()))
+            lines << QStringLiteral("· ") + each;
         words_->setText(lines.join(QLatin1Char('\n')));
     } else if (!final && (ask_.thread.empty() || ask_.propertyClass.empty())) {
         words_->setText(
             tr("The manual is silent? Give the thread and the class that stands on the bolt's head."));
     } else {
-        words_->setText(text(sheet::genericRefusalText(band.error())));
+        words_->setText(genericRefusalText(band.error()));
     }
     settle(this);
     update();

@@ -7,6 +7,7 @@
 #include "core/book/drawer_of_book.h"
 #include "core/sheet/sheet_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/speech.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -238,7 +239,7 @@ std::vector<QString> jointNotes(const fastening::JointVersion& joint) {
     add(joint.stages.empty() ? QString() : tr("in stages: %1").arg(text(joint.stages)));
     add(sequenceWords(joint));
     add(text(joint.locking));
-    add(text(sheet::renewText(joint.renew)));
+    add(text(sheet::renewText(joint.renew, speech())));
     return notes;
 }
 

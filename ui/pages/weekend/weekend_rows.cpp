@@ -11,6 +11,7 @@
 #include "ui/theme/tokens.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/speech.h"
 #include "ui/words/standing_words.h"
 #include "ui/words/tr.h"
 
@@ -98,7 +99,7 @@ QString actWords(const book::Book& book, MachineId machine, const weekend::Act& 
         case ActKind::Job:
             return text(act.text);
         case ActKind::On:
-            return step == nullptr ? name : text(weekend::refitText(step->name));
+            return step == nullptr ? name : words(weekend::refitPhrase(step->name));
         case ActKind::SafeStop:
             break;
     }
