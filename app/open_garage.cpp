@@ -76,7 +76,7 @@ Failure failureOf(const store::ApplyError& error) {
 
 void reportWritten(const Call& call, const picture::Change& change) {
     if (!call.has("json")) {
-        QString words = fromUtf8(change.text);
+        QString words = fromUtf8(base::said(base::restored(change.text)));
         if (!words.isEmpty())
             words[0] = words[0].toUpper();
         call.console().out << words << ".\n";
@@ -85,7 +85,7 @@ void reportWritten(const Call& call, const picture::Change& change) {
     auto ids = nlohmann::ordered_json::array();
     for (const picture::Row& row : change.rows)
         std::visit([&ids](const auto& one) { ids.push_back(one.id.value()); }, row);
-    print(call.console(), {{"written", change.text}, {"ids", ids}});
+    print(call.console(), {{"written", base::said(base::restored(change.text))}, {"ids", ids}});
 }
 
 }  // namespace wm::app

@@ -62,7 +62,8 @@ Answer<void> importWhole(const Call& call, const std::string& text) {
         return tl::unexpected(change.error());
     }
     if (call.has("json"))
-        print(call.console(), {{"written", change->text}, {"rows", change->rows.size()}});
+        print(call.console(),
+              {{"written", base::said(base::restored(change->text))}, {"rows", change->rows.size()}});
     else
         call.console().out << "Read " << change->rows.size() << " rows into " << call.word(0) << ".\n";
     return {};

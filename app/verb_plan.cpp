@@ -1,7 +1,5 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <fmt/format.h>
-
 #include <nlohmann/json.hpp>
 #include <utility>
 
@@ -82,7 +80,7 @@ base::Result<picture::Change> choose(const verbs::Pen& pen, MachineId machine,
         ++count;
     }
     if (count > 1)
-        all.text = fmt::format("chose {} jobs for the weekend", count);
+        all.text = base::stored(base::phrase("Undo", "chose %n job(s) for the weekend", nullptr, count));
     return all;
 }
 

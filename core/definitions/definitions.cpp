@@ -3,8 +3,6 @@
 
 #include "core/definitions/definitions.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "core/base/text.h"
@@ -17,6 +15,7 @@
 namespace wm::definitions {
 
 using base::Fault;
+using base::phrase;
 using book::Book;
 using book::BookChecks;
 using picture::checkNeeds;
@@ -133,7 +132,9 @@ void Definitions::add(V wording, calendar::Date from, base::Place prefix) {
             Fault::Duplicate, "code", wording.code, other.name);
     if (check_.failed())
         return;
-    verb_ = old == nullptr ? "added" : !wording.active && old->active ? "retired" : "changed";
+    became_ = old == nullptr                   ? Became::Added
+              : !wording.active && old->active ? Became::Retired
+                                               : Became::Changed;
     name_ = wording.name;
     if (old == nullptr) {
         stableId(wording) = entry_.newId<std::decay_t<decltype(stableId(wording))>>();
@@ -223,8 +224,25 @@ void Definitions::write() {
     writeKind<upkeep::TaskVersion>();
 }
 
-std::string Definitions::textOf(std::string_view kind) const {
-    return fmt::format("{} the {} \"{}\" on {}", verb_, kind, name_, machine_->name);
+base::Phrase Definitions::taskText() const {
+    auto text = became_ == Became::Added     ? phrase("Undo", "added the task \"%1\" on %2")
+                : became_ == Became::Retired ? phrase("Undo", "retired the task \"%1\" on %2")
+                                             : phrase("Undo", "changed the task \"%1\" on %2");
+    return std::move(text).arg(name_).arg(machine_->name);
+}
+
+base::Phrase Definitions::stepText() const {
+    auto text = became_ == Became::Added     ? phrase("Undo", "added the access step \"%1\" on %2")
+                : became_ == Became::Retired ? phrase("Undo", "retired the access step \"%1\" on %2")
+                                             : phrase("Undo", "changed the access step \"%1\" on %2");
+    return std::move(text).arg(name_).arg(machine_->name);
+}
+
+base::Phrase Definitions::jointText() const {
+    auto text = became_ == Became::Added     ? phrase("Undo", "added the joint \"%1\" on %2")
+                : became_ == Became::Retired ? phrase("Undo", "retired the joint \"%1\" on %2")
+                                             : phrase("Undo", "changed the joint \"%1\" on %2");
+    return std::move(text).arg(name_).arg(machine_->name);
 }
 
 template void Definitions::add(upkeep::TaskVersion, calendar::Date, base::Place);

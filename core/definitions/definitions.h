@@ -36,7 +36,9 @@ class Definitions {
     void write();
 
     /// What undo says of a single new wording: `added the task "fork oil" on Heron 250`.
-    [[nodiscard]] std::string textOf(std::string_view kind) const;
+    [[nodiscard]] base::Phrase taskText() const;
+    [[nodiscard]] base::Phrase stepText() const;
+    [[nodiscard]] base::Phrase jointText() const;
 
   private:
     template <class V>
@@ -74,7 +76,8 @@ class Definitions {
     Kind<upkeep::TaskVersion> tasks_;
     Kind<weekend::StepVersion> steps_;
     Kind<fastening::JointVersion> joints_;
-    std::string verb_;
+    enum class Became : std::uint8_t { Added, Changed, Retired };
+    Became became_ = Became::Changed;
     std::string name_;
 };
 

@@ -15,7 +15,7 @@
 namespace wm::fastening {
 
 // A torque from a standard alone, for a joint of which the manual says nothing; mostly refused. In words:
-// core/sheet/generic_words.h.
+// ui/words/generic_words.h.
 
 /// What the bolt is screwed into: a nut or steel as strong as the bolt, cast aluminium (softer than any
 /// bolt), or magnesium (refused).

@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/notebook/take.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <iterator>
 #include <set>
@@ -63,9 +61,9 @@ class Taking {
         for (std::size_t at = 0; at < lines_.size() && goesOn(); ++at)
             if (lines_[at]->facts.sort != FactSort::Job)
                 putUse(at);
-        std::string text = fmt::format("took over {} {} of {}", lines_.size(),
-                                       lines_.size() == 1 ? "line" : "lines", picture::shortened(name));
-        Change change = std::move(entry_).change(std::move(text));
+        const auto text = base::phrase("Undo", "took over %n line(s) of %1", nullptr, lines_.size())
+                              .arg(picture::shortened(name));
+        Change change = std::move(entry_).change(text);
         if (!check_.failed())
             putJobs(change);
         if (check_.failed())
@@ -235,7 +233,7 @@ class Taking {
                 for (const std::size_t machine : line->facts.machines)
                     putJob(entry, book, shelf, *line, machines_[machine]);
         }
-        Change jobs = std::move(entry).change({});
+        Change jobs = std::move(entry).change(std::string{});
         std::move(jobs.rows.begin(), jobs.rows.end(), std::back_inserter(change.rows));
     }
 

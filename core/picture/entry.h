@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/base/ids.h"
+#include "core/base/phrase.h"
 #include "core/picture/ledger.h"
 
 namespace wm::picture {
@@ -42,6 +43,10 @@ class Entry {
         return id;
     }
     [[nodiscard]] Change change(std::string text) && { return {std::move(text), std::move(rows_)}; }
+    /// The file keeps code and parts; the sentence is made where it is read.
+    [[nodiscard]] Change change(const base::Phrase& text) && {
+        return {base::stored(text), std::move(rows_)};
+    }
 
   private:
     [[nodiscard]] std::int64_t freeId();

@@ -261,7 +261,7 @@ std::vector<std::string> toolsOf(const SheetSource& from) {
                  [](const auto* joint) { return joint->torque.has_value(); });
     for (std::string& wrench : wrenchesOf(from, typed))
         tools.push_back(std::move(wrench));
-    const auto blanks = static_cast<std::int64_t>(joints.size() - typed.size());
+    const std::size_t blanks = joints.size() - typed.size();
     if (blanks > 0)
         tools.push_back(from.speech(
             phrase("Sheet", "service manual: %n joint(s) has/have no torque here yet", nullptr, blanks)));

@@ -118,7 +118,7 @@ struct MeasurePoint {
     friend bool operator==(const MeasurePoint&, const MeasurePoint&) = default;
 };
 
-/// The kinds of harm; their words are in core/sheet/cautions.h, one place for screen and paper.
+/// The kinds of harm; their words are in ui/words/caution_words.h, one place for screen and paper.
 enum class Hazard : std::uint8_t {
     GasCharged,
     Spring,

@@ -18,6 +18,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -173,7 +174,7 @@ Result<Change> adjustSchedule(const Pen& pen, MachineId machine, Adjustment adju
     definitions.write();
     if (check.failed())
         return check.refusal();
-    return std::move(entry).change(fmt::format("adjusted the schedule of {}", card->name));
+    return std::move(entry).change(phrase("Undo", "adjusted the schedule of %1").arg(card->name));
 }
 
 }  // namespace wm::verbs

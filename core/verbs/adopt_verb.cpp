@@ -19,6 +19,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::BookChecks;
 using picture::Change;
@@ -211,7 +212,7 @@ Result<Change> adoptAll(const Pen& pen, std::vector<Row> rows) {
         checkBetweenRows(check, rows);
     if (check.failed())
         return check.refusal();
-    return Change{"took in a whole file", std::move(rows)};
+    return Change{base::stored(phrase("Undo", "took in a whole file")), std::move(rows)};
 }
 
 }  // namespace wm::verbs

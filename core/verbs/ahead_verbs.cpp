@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/ahead_verbs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "core/book/book_checks.h"
@@ -15,6 +13,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -47,9 +46,14 @@ void checkEntries(BookChecks& check, const outlook::Event& event) {
     }
 }
 
-std::string windowText(const weekend::WorkWindow& window) {
-    return fmt::format("the bench time on {} from {} to {}", window.date.iso(),
-                       units::timeOfDayText(window.startsAt), units::timeOfDayText(window.endsAt));
+base::Phrase windowText(const weekend::WorkWindow& window, bool isNew) {
+    auto text = isNew           ? phrase("Undo", "added the bench time on %1 from %2 to %3")
+                : window.active ? phrase("Undo", "changed the bench time on %1 from %2 to %3")
+                                : phrase("Undo", "dropped the bench time on %1 from %2 to %3");
+    return std::move(text)
+        .arg(window.date.iso())
+        .arg(units::timeOfDayText(window.startsAt))
+        .arg(units::timeOfDayText(window.endsAt));
 }
 
 // The name of the job, if it is one of this machine.
@@ -88,10 +92,12 @@ Result<Change> saveEvent(const Pen& pen, outlook::Event event) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    const std::string_view verb = isNew ? "added" : event.calledOff ? "called off" : "changed";
-    std::string text = fmt::format("{} {} on {}", verb, event.name, event.first.iso());
+    auto text = isNew             ? phrase("Undo", "added %1 on %2")
+                : event.calledOff ? phrase("Undo", "called off %1 on %2")
+                                  : phrase("Undo", "changed %1 on %2");
+    text = std::move(text).arg(event.name).arg(event.first.iso());
     entry.put(std::move(event));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window) {
@@ -102,10 +108,8 @@ Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    const std::string_view verb = isNew ? "added" : window.active ? "changed" : "dropped";
-    std::string text = fmt::format("{} {}", verb, windowText(window));
     entry.put(window);
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(windowText(window, isNew));
 }
 
 Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> task, std::optional<SnagId> snag,
@@ -133,8 +137,10 @@ Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> tas
         again.picked = picked;
         entry.put(again);
     }
-    return std::move(entry).change(picked ? fmt::format("picked \"{}\" on {}", name, card->name)
-                                          : fmt::format("left \"{}\" on {} for later", name, card->name));
+    return std::move(entry).change(
+        (picked ? phrase("Undo", "picked \"%1\" on %2") : phrase("Undo", "left \"%1\" on %2 for later"))
+            .arg(name)
+            .arg(card->name));
 }
 
 Result<Change> issueSheet(const Pen& pen, weekend::IssuedSheet sheet) {
@@ -148,9 +154,10 @@ Result<Change> issueSheet(const Pen& pen, weekend::IssuedSheet sheet) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("issued job sheet {} for {}", sheet.number, machine->name);
+    const auto text =
+        phrase("Undo", "issued job sheet %1 for %2").arg(std::to_string(sheet.number)).arg(machine->name);
     entry.add(std::move(sheet));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 }  // namespace wm::verbs

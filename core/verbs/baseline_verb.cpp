@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/baseline_verb.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <set>
 
@@ -17,6 +15,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::refuse;
 using base::Result;
 using book::Book;
@@ -232,8 +231,8 @@ Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<Bas
         }
         addJob(entry, pen.book, *job);
     }
-    return std::move(entry).change(fmt::format("noted what is known of {} {} on {}", lines.size(),
-                                               lines.size() == 1 ? "task" : "tasks", card->name));
+    return std::move(entry).change(
+        phrase("Undo", "noted what is known of %n task(s) on %1", nullptr, lines.size()).arg(card->name));
 }
 
 }  // namespace wm::verbs

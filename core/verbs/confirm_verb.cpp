@@ -21,6 +21,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::refuse;
 using base::Result;
 using book::Book;
@@ -125,7 +126,7 @@ Said saidOf(Wording& wording, const PrintedKey& key) {
 
 // Stages that were put right with the torque are said as well: nobody typed them.
 std::string stagesText(const JointVersion& read, const JointVersion& stood) {
-    return read.stages == stood.stages ? std::string{} : fmt::format(" (stages: {})", read.stages);
+    return read.stages == stood.stages ? std::string{} : read.stages;
 }
 
 std::string nameOfFigure(const Wording& wording, const PrintedKey& key) {
@@ -242,8 +243,13 @@ Result<Change> confirmPrinted(const Pen& pen, const PrintedKey& key, const ReadI
         joint == nullptr ? std::string{} : stagesText(*joint, std::get<JointVersion>(*stood));
     auto change = joint != nullptr ? saveJoint(pen, *joint) : saveTask(pen, std::get<TaskVersion>(wording));
     if (change)
-        change->text = isNew ? fmt::format("\"{}\" is {}{} by the manual", name, figure, stages)
-                             : fmt::format("confirmed \"{}\" against the manual", name);
+        change->text =
+            base::stored(!isNew           ? phrase("Undo", "confirmed \"%1\" against the manual").arg(name)
+                         : stages.empty() ? phrase("Undo", "\"%1\" is %2 by the manual").arg(name).arg(figure)
+                                          : phrase("Undo", "\"%1\" is %2 (stages: %3) by the manual")
+                                                .arg(name)
+                                                .arg(figure)
+                                                .arg(stages));
     return change;
 }
 

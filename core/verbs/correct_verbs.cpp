@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/correct_verbs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <concepts>
 #include <iterator>
@@ -20,6 +18,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -36,47 +35,52 @@ namespace {
 template <class R>
 constexpr bool kStrikable = R::kKind == base::RowKind::Fact && !std::is_same_v<R, Strike>;
 
-// How a fact is called when it is taken back: "the outing of 2026-05-16 on Heron 250".
-std::string_view kindName(std::string_view table) {
-    static constexpr std::pair<std::string_view, std::string_view> kNames[] = {
-        {"move", "move"},
-        {"setting", "setting"},
-        {"hour_reading", "reading"},
-        {"distance_reading", "reading"},
-        {"outing", "outing"},
-        {"wash", "wash"},
-        {"crash", "crash"},
-        {"record", "job"},
-        {"snag", "snag"},
-        {"snag_end", "end of a snag"},
-        {"deferral", "deferral"},
-        {"follow_up_answer", "answer"},
-        {"joint_mark", "mark on a joint"},
-        {"calibration", "calibration"},
-        {"stock_move", "stock move"},
-        {"stock_order", "order"},
-        {"issued_sheet", "job sheet"}};
-    const auto* found = std::find_if(std::begin(kNames), std::end(kNames),
-                                     [table](const auto& name) { return name.first == table; });
-    return found == std::end(kNames) ? table : found->second;
+// How a fact is called when it is taken back: "the outing of 2026-05-16 on Heron 250". The texts are spelled
+// out one by one: in other languages they share no word.
+struct KindText {
+    std::string_view table;
+    base::Phrase (*text)();
+};
+constexpr KindText kKinds[] = {{"move", [] { return phrase("Undo", "the move of %1"); }},
+                               {"setting", [] { return phrase("Undo", "the setting of %1"); }},
+                               {"hour_reading", [] { return phrase("Undo", "the reading of %1"); }},
+                               {"distance_reading", [] { return phrase("Undo", "the reading of %1"); }},
+                               {"outing", [] { return phrase("Undo", "the outing of %1"); }},
+                               {"wash", [] { return phrase("Undo", "the wash of %1"); }},
+                               {"crash", [] { return phrase("Undo", "the crash of %1"); }},
+                               {"record", [] { return phrase("Undo", "the job of %1"); }},
+                               {"snag", [] { return phrase("Undo", "the snag of %1"); }},
+                               {"snag_end", [] { return phrase("Undo", "the end of a snag of %1"); }},
+                               {"deferral", [] { return phrase("Undo", "the deferral of %1"); }},
+                               {"follow_up_answer", [] { return phrase("Undo", "the answer of %1"); }},
+                               {"joint_mark", [] { return phrase("Undo", "the mark on a joint of %1"); }},
+                               {"calibration", [] { return phrase("Undo", "the calibration of %1"); }},
+                               {"stock_move", [] { return phrase("Undo", "the stock move of %1"); }},
+                               {"stock_order", [] { return phrase("Undo", "the order of %1"); }},
+                               {"issued_sheet", [] { return phrase("Undo", "the job sheet of %1"); }}};
+
+base::Phrase kindText(std::string_view table) {
+    const auto* found = std::find_if(std::begin(kKinds), std::end(kKinds),
+                                     [table](const KindText& kind) { return kind.table == table; });
+    return found == std::end(kKinds) ? phrase("Undo", "an entry of %1") : found->text();
 }
 
 template <class R>
 concept OnMachine = std::same_as<decltype(R::machine), MachineId>;
 
 template <class R>
-std::string describe(const Ledger& ledger, const R& row) {
-    std::string text = fmt::format("the {} of {}", kindName(R::kTable), row.date.iso());
+base::Phrase describe(const Ledger& ledger, const R& row) {
+    base::Phrase text = kindText(R::kTable).arg(row.date.iso());
     if constexpr (std::is_same_v<R, upkeep::Record>)
-        text = fmt::format("\"{}\" of {}", shortened(row.what), row.date.iso());
+        text = phrase("Undo", "\"%1\" of %2").arg(shortened(row.what)).arg(row.date.iso());
     if constexpr (OnMachine<R>)
-        text += fmt::format(" on {}", machineName(ledger, row.machine));
+        text = phrase("Undo", "%1 on %2").arg(std::move(text)).arg(machineName(ledger, row.machine));
     return text;
 }
 
 // The words for the fact, if there is one of this id that can be struck.
-std::optional<std::string> describe(const Ledger& ledger, std::int64_t fact) {
-    std::optional<std::string> words;
+std::optional<base::Phrase> describe(const Ledger& ledger, std::int64_t fact) {
+    std::optional<base::Phrase> words;
     eachTable(ledger, [&]<class R>(RowsView<R>) {
         if constexpr (kStrikable<R>)
             if (const R* row = ledger.find<R>(decltype(R::id){fact}))
@@ -113,7 +117,7 @@ Result<Change> strikeOnly(const Pen& pen, std::int64_t fact, std::string reason)
     const auto words = describe(ledger, fact);
     check.that(words.has_value(), Fault::Unknown, "fact", std::to_string(fact));
     if (const Strike* before = ledger.strikeOf(fact))
-        check.that(false, Fault::AlreadyStruck, "fact", words.value_or(""), before->date.iso());
+        check.that(false, Fault::AlreadyStruck, "fact", words ? base::said(*words) : "", before->date.iso());
     check.note("reason", reason);
     check.that(!reason.empty(), Fault::ReasonNeeded, "reason");
     if (check.failed())
@@ -121,7 +125,7 @@ Result<Change> strikeOnly(const Pen& pen, std::int64_t fact, std::string reason)
     Entry entry(pen.book.ledger(), pen.newId);
     for (const std::int64_t each : withCompany(ledger, fact))
         entry.add(Strike{.fact = each, .date = pen.book.today(), .reason = reason});
-    return std::move(entry).change(fmt::format("struck {}", *words));
+    return std::move(entry).change(phrase("Undo", "struck %1").arg(*words));
 }
 
 // The moves that are left must still be possible, one after the other.
@@ -153,7 +157,7 @@ Result<Change> correct(const Pen& pen, std::int64_t fact, std::string reason, co
     auto entered = again(Pen{without, pen.newId});
     if (!entered)
         return entered;
-    change->text = fmt::format("corrected {}", *describe(ledger, fact));
+    change->text = base::stored(phrase("Undo", "corrected %1").arg(*describe(ledger, fact)));
     std::move(entered->rows.begin(), entered->rows.end(), std::back_inserter(change->rows));
     return ifMovesHold(ledger, std::move(*change));
 }

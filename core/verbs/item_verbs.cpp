@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/item_verbs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <tuple>
 
@@ -19,6 +17,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::BookChecks;
 using definitions::fromOthers;
@@ -70,6 +69,10 @@ void settlePast(Card& card) {
     card.pastHigh = units::Hours{};
 }
 
+base::Phrase savedText(bool isNew, const std::string& name) {
+    return (isNew ? phrase("Undo", "added %1") : phrase("Undo", "changed %1")).arg(name);
+}
+
 // Where a fitted item goes, in words.
 std::string placeName(const Ledger& ledger, const items::Move& move) {
     if (move.machine)
@@ -78,18 +81,18 @@ std::string placeName(const Ledger& ledger, const items::Move& move) {
     return parent == nullptr ? std::string{} : parent->name;
 }
 
-std::string moveText(const Ledger& ledger, const items::Move& move, std::string_view item) {
+base::Phrase moveText(const Ledger& ledger, const items::Move& move, const std::string& item) {
     switch (move.kind) {
         case MoveKind::Fitted:
-            return fmt::format("fitted {} to {}", item, placeName(ledger, move));
+            return phrase("Undo", "fitted %1 to %2").arg(item).arg(placeName(ledger, move));
         case MoveKind::Removed:
-            return fmt::format("put {} on the shelf", item);
+            return phrase("Undo", "put %1 on the shelf").arg(item);
         case MoveKind::Away:
-            return fmt::format("sent {} away", item);
+            return phrase("Undo", "sent %1 away").arg(item);
         case MoveKind::Retired:
             break;
     }
-    return fmt::format("retired {}", item);
+    return phrase("Undo", "retired %1").arg(item);
 }
 
 // Only a fitted item has a place to name.
@@ -135,9 +138,9 @@ Result<Change> nameGarage(const Pen& pen, std::string name, std::optional<calend
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("named the file {}", garage.name);
+    const auto text = phrase("Undo", "named the file %1").arg(garage.name);
     entry.put(std::move(garage));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> savePerson(const Pen& pen, items::Person person) {
@@ -149,9 +152,9 @@ Result<Change> savePerson(const Pen& pen, items::Person person) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("{} {}", isNew ? "added" : "changed", person.name);
+    const auto text = savedText(isNew, person.name);
     entry.put(std::move(person));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> saveMachine(const Pen& pen, items::Machine machine) {
@@ -165,20 +168,21 @@ Result<Change> saveMachine(const Pen& pen, items::Machine machine) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("{} {}", isNew ? "added" : "changed", machine.name);
+    auto text = savedText(isNew, machine.name);
     std::vector<fastening::JointVersion> joints;
     if (old == nullptr ||
         std::tie(old->maker, old->model, old->year) != std::tie(machine.maker, machine.model, machine.year))
         joints = fromOthers(pen.book, machine);
     if (!joints.empty())
-        text += fmt::format(" with {} joints of its model", joints.size());
+        text =
+            phrase("Undo", "%1 with %n joint(s) of its model", nullptr, joints.size()).arg(std::move(text));
     const MachineId id = entry.put(std::move(machine));
     for (fastening::JointVersion& joint : joints) {
         joint.machine = id;
         joint.joint = entry.newId<JointId>();
         entry.add(std::move(joint));
     }
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> saveItem(const Pen& pen, items::Item item) {
@@ -191,9 +195,9 @@ Result<Change> saveItem(const Pen& pen, items::Item item) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("{} {}", isNew ? "added" : "changed", item.name);
+    const auto text = savedText(isNew, item.name);
     entry.put(std::move(item));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> addItemFitted(const Pen& pen, items::Item item, items::Move move) {
@@ -212,10 +216,10 @@ Result<Change> addItemFitted(const Pen& pen, items::Item item, items::Move move)
         check.take(pen.book.fittings().check(move));
     if (check.failed())
         return check.refusal();
-    std::string text = moveText(pen.book.ledger(), move, item.name);
+    const auto text = moveText(pen.book.ledger(), move, item.name);
     entry.put(std::move(item));
     entry.add(std::move(move));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> moveItem(const Pen& pen, items::Move move) {
@@ -228,9 +232,9 @@ Result<Change> moveItem(const Pen& pen, items::Move move) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = moveText(pen.book.ledger(), move, item->name);
+    const auto text = moveText(pen.book.ledger(), move, item->name);
     entry.add(std::move(move));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> swapItem(const Pen& pen, items::Move move, MoveKind oldGoesTo) {
@@ -263,10 +267,10 @@ Result<Change> swapItem(const Pen& pen, items::Move move, MoveKind oldGoesTo) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = moveText(pen.book.ledger(), move, item->name);
+    const auto text = moveText(pen.book.ledger(), move, item->name);
     entry.add(std::move(off));
     entry.add(std::move(move));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> noteSetting(const Pen& pen, items::Setting setting) {
@@ -277,9 +281,10 @@ Result<Change> noteSetting(const Pen& pen, items::Setting setting) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("noted {} {} on {}", setting.name, setting.value, machine->name);
+    const auto text =
+        phrase("Undo", "noted %1 %2 on %3").arg(setting.name).arg(setting.value).arg(machine->name);
     entry.add(std::move(setting));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 }  // namespace wm::verbs

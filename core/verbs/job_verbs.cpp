@@ -23,6 +23,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -199,32 +200,38 @@ void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upk
         mark(joint, fastening::MarkKind::Confirmed);
 }
 
-// "; OUTSIDE its limit: inlet left 0.31 mm": it is recorded as it was found, and not passed over in silence.
+// "inlet left 0.31 mm", outside its limit: it is recorded as it was found, and not passed over in silence.
 std::string outsideText(const upkeep::Record& record, const upkeep::TaskVersion* task) {
     std::string text;
     for (const upkeep::Measured& each : record.measured) {
         const auto* point = task == nullptr ? nullptr : upkeep::pointNamed(*task, each.name);
         if (point != nullptr && upkeep::isOutside(*point, each.value))
-            text += fmt::format("{}{} {} {}", text.empty() ? "; OUTSIDE its limit: " : ", ", each.name,
-                                each.value.text(), each.unit);
+            text +=
+                fmt::format("{}{} {} {}", text.empty() ? "" : ", ", each.name, each.value.text(), each.unit);
     }
     return text;
 }
 
-std::string jobText(const upkeep::Record& record, const upkeep::TaskVersion* task, std::string_view machine) {
+base::Phrase jobText(const upkeep::Record& record, const upkeep::TaskVersion* task,
+                     const std::string& machine) {
     const std::string what = shortened(record.what);
     switch (record.kind) {
         case RecordKind::LookedFine:
-            return fmt::format("noted \"{}\" as fine on {}{}", what, machine,
-                               task != nullptr && !upkeep::isALook(*task)
-                                   ? "; its count goes on, a look renews nothing"
-                                   : "");
+            return (task != nullptr && !upkeep::isALook(*task)
+                        ? phrase("Undo",
+                                 "noted \"%1\" as fine on %2; its count goes on, a look renews nothing")
+                        : phrase("Undo", "noted \"%1\" as fine on %2"))
+                .arg(what)
+                .arg(machine);
         case RecordKind::Baseline:
-            return fmt::format("noted \"{}\" as done before on {}", what, machine);
+            return phrase("Undo", "noted \"%1\" as done before on %2").arg(what).arg(machine);
         case RecordKind::Done:
             break;
     }
-    return fmt::format("recorded \"{}\" on {}{}", what, machine, outsideText(record, task));
+    auto text = phrase("Undo", "recorded \"%1\" on %2").arg(what).arg(machine);
+    const std::string outside = outsideText(record, task);
+    return outside.empty() ? text
+                           : phrase("Undo", "%1; OUTSIDE its limit: %2").arg(std::move(text)).arg(outside);
 }
 
 // Machine, task and snag of a record.

@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/fastening_verbs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "core/book/book_checks.h"
@@ -17,6 +15,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -81,11 +80,12 @@ Result<Change> save(const Pen& pen, MachineId machine, std::vector<JointVersion>
     }
     if (check.failed())
         return check.refusal();
-    std::string text =
-        single ? own.textOf("joint") : fmt::format("entered {} joints on {}", wordings.size(), card->name);
+    auto text = single
+                    ? own.jointText()
+                    : phrase("Undo", "entered %n joint(s) on %1", nullptr, wordings.size()).arg(card->name);
     if (others > 0)
-        text += fmt::format(" and {} more of its model", others);
-    return std::move(entry).change(std::move(text));
+        text = phrase("Undo", "%1 and %2 more of its model").arg(std::move(text)).arg(std::to_string(others));
+    return std::move(entry).change(text);
 }
 
 }  // namespace

@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/fastening_verbs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "core/book/book_checks.h"
@@ -16,6 +14,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -26,33 +25,34 @@ using picture::placeIn;
 
 namespace {
 
-std::string phrase(const std::vector<fastening::JointMark>& marks, std::string_view what) {
+base::Phrase markText(const std::vector<fastening::JointMark>& marks) {
     const MarkKind kind = marks.front().kind;
     const bool same =
         std::all_of(marks.begin(), marks.end(), [kind](const auto& mark) { return mark.kind == kind; });
     if (!same)
-        return fmt::format("marked {}", what);
+        return phrase("Undo", "marked %1 on %2");
     switch (kind) {
         case MarkKind::Loosened:
-            return fmt::format("loosened {}", what);
+            return phrase("Undo", "loosened %1 on %2");
         case MarkKind::Confirmed:
-            return fmt::format("torqued {}", what);
+            return phrase("Undo", "torqued %1 on %2");
         case MarkKind::FoundFine:
-            return fmt::format("found {} fine", what);
+            return phrase("Undo", "found %1 fine on %2");
         case MarkKind::MarkBroken:
-            return fmt::format("found the mark of {} broken", what);
+            return phrase("Undo", "found the mark of %1 broken on %2");
         case MarkKind::RiddenOpen:
-            return fmt::format("rode with {} open", what);
+            return phrase("Undo", "rode with %1 open on %2");
         case MarkKind::FoundMoved:
             break;
     }
-    return fmt::format("found {} moved", what);
+    return phrase("Undo", "found %1 moved on %2");
 }
 
-std::string marksText(const Book& book, const std::vector<fastening::JointMark>& marks) {
+base::Phrase marksText(const Book& book, const std::vector<fastening::JointMark>& marks) {
     const auto* first = book.joint(marks.front().joint);
-    const std::string what = marks.size() == 1 ? first->name : fmt::format("{} joints", marks.size());
-    return fmt::format("{} on {}", phrase(marks, what), machineName(book.ledger(), first->machine));
+    const auto what = marks.size() == 1 ? base::Phrase{{}, first->name}
+                                        : phrase("Undo", "%n joint(s)", nullptr, marks.size());
+    return markText(marks).arg(what).arg(machineName(book.ledger(), first->machine));
 }
 
 }  // namespace
@@ -78,11 +78,11 @@ Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> mark
     }
     if (check.failed())
         return check.refusal();
-    std::string text = marksText(pen.book, marks);
+    const auto text = marksText(pen.book, marks);
     Entry entry(pen.book.ledger(), pen.newId);
     for (fastening::JointMark& mark : marks)
         entry.add(std::move(mark));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 }  // namespace wm::verbs

@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/past_verb.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <set>
 
@@ -17,6 +15,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -102,7 +101,7 @@ Result<Change> statePast(const Pen& pen, PastDraft draft) {
     }
     if (check.failed())
         return check.refusal();
-    return std::move(entry).change(fmt::format("stated what {} had behind it", machine->name));
+    return std::move(entry).change(phrase("Undo", "stated what %1 had behind it").arg(machine->name));
 }
 
 }  // namespace wm::verbs

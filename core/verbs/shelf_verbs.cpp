@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/shelf_verbs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <iterator>
 #include <memory>
@@ -18,6 +16,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -39,25 +38,29 @@ std::int64_t outOf(std::int64_t amount) {
 }
 
 // "3 × spark plug", "250 ml of fork oil"
-std::string amountOf(const stock::StockLine& line, std::int64_t amount) {
+base::Phrase amountOf(const stock::StockLine& line, std::int64_t amount) {
     if (line.unit == stock::Unit::Piece)
-        return fmt::format("{} × {}", amount, line.name);
-    return fmt::format("{} {} of {}", amount, base::nameOf(line.unit), line.name);
+        return phrase("Undo", "%1 × %2").arg(std::to_string(amount)).arg(line.name);
+    return phrase("Undo", "%1 %2 of %3")
+        .arg(std::to_string(amount))
+        .arg(std::string(base::nameOf(line.unit)))
+        .arg(line.name);
 }
 
-std::string moveText(const stock::StockLine& line, const stock::StockMove& move) {
-    const std::string what = amountOf(line, std::max(move.amount, -move.amount));
+base::Phrase moveText(const stock::StockLine& line, const stock::StockMove& move) {
+    const auto what = amountOf(line, std::max(move.amount, -move.amount));
     switch (move.why) {
         case StockWhy::Bought:
-            return fmt::format("booked in {}", what);
+            return phrase("Undo", "booked in %1").arg(what);
         case StockWhy::Used:
-            return fmt::format("took {} off the shelf", what);
+            return phrase("Undo", "took %1 off the shelf").arg(what);
         case StockWhy::Lost:
-            return fmt::format("booked {} as lost", what);
+            return phrase("Undo", "booked %1 as lost").arg(what);
         case StockWhy::Counted:
             break;
     }
-    return fmt::format("counted {} {}", what, move.amount < 0 ? "too few" : "too many");
+    return (move.amount < 0 ? phrase("Undo", "counted %1 too few") : phrase("Undo", "counted %1 too many"))
+        .arg(what);
 }
 
 void checkLineIsOne(Checks& check, const Ledger& ledger, const stock::StockLine& line) {
@@ -132,9 +135,11 @@ Result<Change> saveStockLine(const Pen& pen, stock::StockLine line) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("{} {} on the shelf", isNew ? "added" : "changed", line.name);
+    const auto text =
+        (isNew ? phrase("Undo", "added %1 on the shelf") : phrase("Undo", "changed %1 on the shelf"))
+            .arg(line.name);
     entry.put(std::move(line));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> addStockLine(const Pen& pen, stock::StockLine line, std::int64_t counted) {
@@ -167,7 +172,8 @@ Result<Change> saveLot(const Pen& pen, stock::Lot lot) {
     Entry entry(pen.book.ledger(), pen.newId);
     entry.put(std::move(lot));
     return std::move(entry).change(
-        fmt::format("{} a container of {}", isNew ? "added" : "changed", line->name));
+        (isNew ? phrase("Undo", "added a container of %1") : phrase("Undo", "changed a container of %1"))
+            .arg(line->name));
 }
 
 Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<stock::Lot> newLot) {
@@ -191,11 +197,11 @@ Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<st
         newLot->id = LotId{};
         move.lot = entry.put(std::move(*newLot));
     }
-    std::string text = moveText(*line, move);
+    const auto text = moveText(*line, move);
     if (move.why == StockWhy::Used && move.lot)
         openLot(entry, pen.book, *move.lot, move.date);
     entry.add(std::move(move));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> countStock(const Pen& pen, StockLineId line, std::optional<LotId> lot, std::int64_t counted,
@@ -224,7 +230,7 @@ Result<Change> countStock(const Pen& pen, StockLineId line, std::optional<LotId>
     else
         for (const auto& [from, amount] : stock::drawFrom(shelf, -found))
             add(from, -amount);
-    return std::move(entry).change(fmt::format("counted {}", amountOf(*card, counted)));
+    return std::move(entry).change(phrase("Undo", "counted %1").arg(amountOf(*card, counted)));
 }
 
 Result<Change> orderStock(const Pen& pen, stock::StockOrder order) {
@@ -235,9 +241,9 @@ Result<Change> orderStock(const Pen& pen, stock::StockOrder order) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("ordered {}", amountOf(*line, order.amount));
+    const auto text = phrase("Undo", "ordered %1").arg(amountOf(*line, order.amount));
     entry.add(std::move(order));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 }  // namespace wm::verbs

@@ -22,7 +22,7 @@ using picture::placeIn;
 namespace {
 
 template <class V>
-Result<Change> saveWording(const Pen& pen, V wording, std::string_view kind) {
+Result<Change> saveWording(const Pen& pen, V wording, base::Phrase (Definitions::*text)() const) {
     BookChecks check(pen.book);
     Entry entry(pen.book.ledger(), pen.newId);
     Definitions definitions(check, pen.book, entry, wording.machine);
@@ -30,7 +30,7 @@ Result<Change> saveWording(const Pen& pen, V wording, std::string_view kind) {
     definitions.write();
     if (check.failed())
         return check.refusal();
-    return std::move(entry).change(definitions.textOf(kind));
+    return std::move(entry).change((definitions.*text)());
 }
 
 template <class V>
@@ -42,11 +42,11 @@ void addAll(Definitions& definitions, std::vector<V> wordings, calendar::Date fr
 }  // namespace
 
 Result<Change> saveTask(const Pen& pen, upkeep::TaskVersion wording) {
-    return saveWording(pen, std::move(wording), "task");
+    return saveWording(pen, std::move(wording), &Definitions::taskText);
 }
 
 Result<Change> saveStep(const Pen& pen, weekend::StepVersion wording) {
-    return saveWording(pen, std::move(wording), "access step");
+    return saveWording(pen, std::move(wording), &Definitions::stepText);
 }
 
 Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::string text,

@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/fastening_verbs.h"
 
-#include <fmt/format.h>
-
 #include "core/book/book_checks.h"
 #include "core/picture/entry.h"
 #include "core/picture/shape.h"
@@ -13,6 +11,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::BookChecks;
 using picture::Change;
@@ -34,9 +33,11 @@ Result<Change> saveTool(const Pen& pen, fastening::Tool tool) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("{} {} in the drawer", isNew ? "added" : "changed", tool.name);
+    const auto text =
+        (isNew ? phrase("Undo", "added %1 in the drawer") : phrase("Undo", "changed %1 in the drawer"))
+            .arg(tool.name);
     entry.put(std::move(tool));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> recordCalibration(const Pen& pen, fastening::Calibration calibration) {
@@ -50,10 +51,11 @@ Result<Change> recordCalibration(const Pen& pen, fastening::Calibration calibrat
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text =
-        fmt::format("found {} {} tolerance", tool->name, calibration.foundWithin ? "within" : "out of");
+    const auto text = (calibration.foundWithin ? phrase("Undo", "found %1 within tolerance")
+                                               : phrase("Undo", "found %1 out of tolerance"))
+                          .arg(tool->name);
     entry.add(std::move(calibration));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 }  // namespace wm::verbs

@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/upkeep_verbs.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "core/base/text.h"
@@ -19,6 +17,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -78,11 +77,12 @@ void checkUntil(Checks& check, const Book& book, const upkeep::Deferral& deferra
                    units::hoursText(*deferral.untilHours), units::hoursText(now));
 }
 
-std::string untilText(const upkeep::Deferral& deferral) {
-    if (deferral.untilDate && deferral.untilHours)
-        return fmt::format("{} or {} h", deferral.untilDate->iso(), units::hoursText(*deferral.untilHours));
-    return deferral.untilDate ? deferral.untilDate->iso()
-                              : fmt::format("{} h", units::hoursText(*deferral.untilHours));
+base::Phrase untilText(const upkeep::Deferral& deferral) {
+    if (!deferral.untilHours)
+        return {{}, deferral.untilDate->iso()};
+    const std::string hours = units::hoursText(*deferral.untilHours) + " h";
+    return deferral.untilDate ? phrase("Undo", "%1 or %2").arg(deferral.untilDate->iso()).arg(hours)
+                              : base::Phrase{{}, hours};
 }
 
 }  // namespace
@@ -102,9 +102,10 @@ Result<Change> addSnag(const Pen& pen, upkeep::Snag snag) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("noted the snag \"{}\" on {}", shortened(snag.what), machine->name);
+    const auto text =
+        phrase("Undo", "noted the snag \"%1\" on %2").arg(shortened(snag.what)).arg(machine->name);
     entry.add(std::move(snag));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end) {
@@ -122,11 +123,12 @@ Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("closed the snag \"{}\" on {}", shortened(snag->what),
-                                   machineName(ledger, snag->machine));
+    const auto text = phrase("Undo", "closed the snag \"%1\" on %2")
+                          .arg(shortened(snag->what))
+                          .arg(machineName(ledger, snag->machine));
     entry.add(std::move(end));
     unpick(entry, ledger, std::nullopt, snag->id);
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> defer(const Pen& pen, upkeep::Deferral deferral) {
@@ -147,10 +149,12 @@ Result<Change> defer(const Pen& pen, upkeep::Deferral deferral) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text =
-        fmt::format("put off \"{}\" on {} until {}", subject.name, machine->name, untilText(deferral));
+    const auto text = phrase("Undo", "put off \"%1\" on %2 until %3")
+                          .arg(subject.name)
+                          .arg(machine->name)
+                          .arg(untilText(deferral));
     entry.add(std::move(deferral));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer) {
@@ -166,9 +170,9 @@ Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer) {
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("answered \"{}\" on {}", shortened(answer.what), machine->name);
+    const auto text = phrase("Undo", "answered \"%1\" on %2").arg(shortened(answer.what)).arg(machine->name);
     entry.add(std::move(answer));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 }  // namespace wm::verbs

@@ -2,8 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/use_verbs.h"
 
-#include <fmt/format.h>
-
 #include "core/book/book_checks.h"
 #include "core/picture/entry.h"
 #include "core/picture/facts.h"
@@ -16,6 +14,7 @@
 namespace wm::verbs {
 
 using base::Fault;
+using base::phrase;
 using base::Result;
 using book::Book;
 using book::BookChecks;
@@ -67,13 +66,16 @@ void checkEvent(BookChecks& check, const usage::Outing& outing) {
                outing.date.iso(), event->first.iso());
 }
 
-std::string outingText(const usage::Outing& outing, std::string_view machine) {
+base::Phrase outingText(const usage::Outing& outing, const std::string& machine) {
     if (outing.hours)
-        return fmt::format("logged an outing of {} h on {}", units::hoursText(*outing.hours), machine);
+        return phrase("Undo", "logged an outing of %1 h on %2")
+            .arg(units::hoursText(*outing.hours))
+            .arg(machine);
     if (outing.distance)
-        return fmt::format("logged an outing of {} km on {}", units::kilometresText(*outing.distance),
-                           machine);
-    return fmt::format("logged an outing on {}", machine);
+        return phrase("Undo", "logged an outing of %1 km on %2")
+            .arg(units::kilometresText(*outing.distance))
+            .arg(machine);
+    return phrase("Undo", "logged an outing on %1").arg(machine);
 }
 
 template <class Reading>
@@ -90,9 +92,12 @@ Result<Change> logAnyReading(const Pen& pen, Reading reading, std::string_view u
     if (check.failed())
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
-    std::string text = fmt::format("read {} {} on {}", textOf(reading.shown, '.'), unit, machine->name);
+    const auto text = phrase("Undo", "read %1 %2 on %3")
+                          .arg(textOf(reading.shown, '.'))
+                          .arg(std::string(unit))
+                          .arg(machine->name);
     entry.add(std::move(reading));
-    return std::move(entry).change(std::move(text));
+    return std::move(entry).change(text);
 }
 
 }  // namespace
@@ -151,7 +156,7 @@ Result<Change> logWash(const Pen& pen, usage::Wash wash) {
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     entry.add(std::move(wash));
-    return std::move(entry).change(fmt::format("washed {}", machine->name));
+    return std::move(entry).change(phrase("Undo", "washed %1").arg(machine->name));
 }
 
 Result<Change> logCrash(const Pen& pen, usage::Crash crash) {
@@ -163,7 +168,7 @@ Result<Change> logCrash(const Pen& pen, usage::Crash crash) {
         return check.refusal();
     Entry entry(pen.book.ledger(), pen.newId);
     entry.add(std::move(crash));
-    return std::move(entry).change(fmt::format("noted a crash on {}", machine->name));
+    return std::move(entry).change(phrase("Undo", "noted a crash on %1").arg(machine->name));
 }
 
 }  // namespace wm::verbs

@@ -40,6 +40,51 @@
     </message>
 </context>
 <context>
+    <name>Undo</name>
+    <message numerus="yes">
+        <source>chose %n job(s) for the weekend</source>
+        <translation>
+            <numerusform>chose %n job for the weekend</numerusform>
+            <numerusform>chose %n jobs for the weekend</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>took over %n line(s) of %1</source>
+        <translation>
+            <numerusform>took over %n line of %1</numerusform>
+            <numerusform>took over %n lines of %1</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>noted what is known of %n task(s) on %1</source>
+        <translation>
+            <numerusform>noted what is known of %n task on %1</numerusform>
+            <numerusform>noted what is known of %n tasks on %1</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%1 with %n joint(s) of its model</source>
+        <translation>
+            <numerusform>%1 with %n joint of its model</numerusform>
+            <numerusform>%1 with %n joints of its model</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>entered %n joint(s) on %1</source>
+        <translation>
+            <numerusform>entered %n joint on %1</numerusform>
+            <numerusform>entered %n joints on %1</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n joint(s)</source>
+        <translation>
+            <numerusform>%n joint</numerusform>
+            <numerusform>%n joints</numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>wm::ui</name>
     <message numerus="yes">
         <source>%n piece(s)</source>

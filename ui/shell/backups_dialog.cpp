@@ -13,6 +13,7 @@
 
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
+#include "ui/words/speech.h"
 #include "ui/workbench/prompts.h"
 
 namespace wm::ui {
@@ -69,9 +70,10 @@ void BackupsDialog::showChosen() {
     summary_->setText(preview->lost.empty() ? tr("Nothing has been entered since.")
                                             : tr("Going back to it would lose:"));
     QStringList words;
-    for (const auto& line : preview->lost)
-        words << (line.comesBack ? tr("%1 (taken back since; it would stand again)").arg(line.text)
-                                 : line.text);
+    for (const auto& line : preview->lost) {
+        const QString text = wordsOfKept(line.text.toStdString());
+        words << (line.comesBack ? tr("%1 (taken back since; it would stand again)").arg(text) : text);
+    }
     lost_->setPlainText(words.join(QLatin1Char('\n')));
 }
 

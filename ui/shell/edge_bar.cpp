@@ -29,7 +29,6 @@ PageKey::PageKey(const QString& name, QWidget* parent) : QAbstractButton(parent)
     QString plain = name;
     plain.remove(QLatin1Char('&'));
     setAccessibleName(plain);
-    setObjectName(QStringLiteral("page-") + plain.toLower());
 }
 
 QSize PageKey::sizeHint() const {
@@ -72,6 +71,7 @@ EdgeBar::EdgeBar(QWidget* parent) : QWidget(parent), group_(new QButtonGroup(thi
     row->setSpacing(kSpaceHair);
     for (const auto& page : pageTable()) {
         auto* key = new PageKey(page.name, this);
+        key->setObjectName(QStringLiteral("page-") + QLatin1String(page.code));
         group_->addButton(key);
         keys_.emplace(page.id, key);
         row->addWidget(key);

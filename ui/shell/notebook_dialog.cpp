@@ -21,6 +21,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/notebook_words.h"
+#include "ui/words/speech.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -328,7 +329,7 @@ void NotebookDialog::importAgreed() {
                                : fault == base::Fault::Stopped ? notebookRefusal(written.error().error, name_)
                                                                : wordsFor(written.error()));
     }
-    QString words = text(written->text) + QStringLiteral(": ") + totalsWords(standing_.goesIn());
+    QString words = wordsOfKept(written->text) + QStringLiteral(": ") + totalsWords(standing_.goesIn());
     if (taken->waiting > 0)
         words += tr("; %n meter reading(s) wait for a word about a renewed meter", nullptr,
                     static_cast<int>(taken->waiting));

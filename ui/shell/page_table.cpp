@@ -18,22 +18,23 @@ namespace wm::ui {
 namespace {
 
 template <class P>
-PageEntry page(PageId id, const QString& name) {
-    return {id, name, [](const PageTools& tools, QWidget* parent) -> Page* { return new P(tools, parent); }};
+PageEntry page(PageId id, const char* code, const QString& name) {
+    return {id, code, name,
+            [](const PageTools& tools, QWidget* parent) -> Page* { return new P(tools, parent); }};
 }
 
 }  // namespace
 
 std::vector<PageEntry> pageTable() {
     return {
-        page<BenchPage>(PageId::Bench, tr("&Bench")),
-        page<MachinePage>(PageId::Machine, tr("&Machine")),
-        page<WeekendPage>(PageId::Weekend, tr("&Weekend")),
-        page<ShelfPage>(PageId::Shelf, tr("&Shelf")),
-        page<TorqueDesk>(PageId::Torque, tr("&Torque")),
-        {PageId::Measurements, tr("M&easurements"), makeMeasurementsPage},
-        page<TasksDesk>(PageId::Tasks, tr("Tas&ks")),
-        page<SheetsPage>(PageId::Sheets, tr("S&heets")),
+        page<BenchPage>(PageId::Bench, "bench", tr("&Bench")),
+        page<MachinePage>(PageId::Machine, "machine", tr("&Machine")),
+        page<WeekendPage>(PageId::Weekend, "weekend", tr("&Weekend")),
+        page<ShelfPage>(PageId::Shelf, "shelf", tr("&Shelf")),
+        page<TorqueDesk>(PageId::Torque, "torque", tr("&Torque")),
+        {PageId::Measurements, "measurements", tr("M&easurements"), makeMeasurementsPage},
+        page<TasksDesk>(PageId::Tasks, "tasks", tr("Tas&ks")),
+        page<SheetsPage>(PageId::Sheets, "sheets", tr("S&heets")),
     };
 }
 

@@ -19,6 +19,7 @@ struct PageTools;
 /// class here and nowhere else.
 struct PageEntry {
     PageId id;
+    const char* code;  ///< the same in every language: "bench"
     QString name;
     std::function<Page*(const PageTools&, QWidget* parent)> make;
 };

@@ -15,9 +15,7 @@ namespace wm::ui {
 namespace {
 
 std::string translated(const base::Phrase& phrase) {
-    const std::string context(phrase.context);
-    const std::string words(phrase.text);
-    return QCoreApplication::translate(context.c_str(), words.c_str(), nullptr,
+    return QCoreApplication::translate(phrase.context.c_str(), phrase.text.c_str(), nullptr,
                                        phrase.count ? static_cast<int>(*phrase.count) : -1)
         .toStdString();
 }
@@ -31,6 +29,10 @@ QString dayInFull(calendar::Date day, bool weekday) {
 
 QString words(const base::Phrase& phrase) {
     return text(base::said(phrase, translated));
+}
+
+QString wordsOfKept(const std::string& kept) {
+    return words(base::restored(kept));
 }
 
 sheet::Speech speech() {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <string>
 
 #include "core/sheet/speech.h"
 
@@ -10,6 +11,9 @@ namespace wm::ui {
 
 /// What core has to say, in the language that is spoken.
 QString words(const base::Phrase& phrase);
+
+/// The sentence that a file keeps for undo and in its log.
+QString wordsOfKept(const std::string& kept);
 
 /// With the language that is spoken, its days and its decimal mark: for a sheet.
 sheet::Speech speech();

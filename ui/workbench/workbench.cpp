@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "ui/words/apply_words.h"
+#include "ui/words/speech.h"
 
 namespace wm::ui {
 
@@ -101,7 +102,7 @@ tl::expected<picture::Change, store::ApplyError> Workbench::attempt(const store:
     if (written) {
         rebuild();
         emit changed();
-        emit saved(QString::fromStdString(written->text), clock_());
+        emit saved(wordsOfKept(written->text), clock_());
         if (const auto trouble = file_->backupTrouble())
             emit refused(tr("Saved, but today's backup could not be made: %1").arg(*trouble));
     } else if (&book_->ledger() != file_->ledger().get()) {
@@ -120,11 +121,11 @@ bool Workbench::perform(const store::Verb& verb) {
 }
 
 QString Workbench::undoText() const {
-    return file_ ? QString::fromStdString(file_->undoText().value_or("")) : QString();
+    return file_ ? wordsOfKept(file_->undoText().value_or("")) : QString();
 }
 
 QString Workbench::redoText() const {
-    return file_ ? QString::fromStdString(file_->redoText().value_or("")) : QString();
+    return file_ ? wordsOfKept(file_->redoText().value_or("")) : QString();
 }
 
 void Workbench::undo() {
@@ -135,7 +136,7 @@ void Workbench::undo() {
         return report(undone.error());
     rebuild();
     emit changed();
-    emit saved(tr("taken back: %1").arg(QString::fromStdString(*undone)), clock_());
+    emit saved(tr("taken back: %1").arg(wordsOfKept(*undone)), clock_());
 }
 
 void Workbench::redo() {
@@ -146,7 +147,7 @@ void Workbench::redo() {
         return report(redone.error());
     rebuild();
     emit changed();
-    emit saved(tr("done again: %1").arg(QString::fromStdString(*redone)), clock_());
+    emit saved(tr("done again: %1").arg(wordsOfKept(*redone)), clock_());
 }
 
 void Workbench::endUndo() {

@@ -65,14 +65,14 @@ class Bench {
                           << change.error().wanted;
             return {};
         }
-        return change->text;
+        return base::said(base::restored(change->text));
     }
     /// Says a verb that must be refused, and checks that it changed nothing.
     base::Error refused(const Verb& verb) {
         const auto before = ledger_;
         auto change = say(verb);
         if (change) {
-            ADD_FAILURE() << "accepted: " << change->text;
+            ADD_FAILURE() << "accepted: " << base::said(base::restored(change->text));
             return {};
         }
         EXPECT_EQ(before, ledger_);

@@ -8,6 +8,7 @@
 #include <QToolButton>
 #include <QTreeView>
 #include <QVBoxLayout>
+#include <tuple>
 
 #include "ui/pages/machine/fitted_model.h"
 #include "ui/theme/row_delegate.h"
@@ -40,18 +41,16 @@ FittedView::FittedView(const PageTools& tools, QWidget* parent)
            "of its own."));
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpaceHair);
-    const std::pair<QString, void (FittedView::*)()> actions[] = {
-        {tr("fit F"), &FittedView::fit},
-        {tr("take off T"), &FittedView::takeOff},
-        {tr("swap W"), &FittedView::swap},
-        {tr("where it was H"), &FittedView::placesAsked},
-        {tr("what if I"), &FittedView::whatIfAsked}};
-    for (const auto& [words, act] : actions) {
+    const std::tuple<const char*, QString, void (FittedView::*)()> actions[] = {
+        {"fit-key", tr("fit F"), &FittedView::fit},
+        {"take-off-key", tr("take off T"), &FittedView::takeOff},
+        {"swap-key", tr("swap W"), &FittedView::swap},
+        {"where-it-was-key", tr("where it was H"), &FittedView::placesAsked},
+        {"what-if-key", tr("what if I"), &FittedView::whatIfAsked}};
+    for (const auto& [name, words, act] : actions) {
         auto* key = new QToolButton(this);
         key->setText(words);
-        key->setObjectName(
-            QString(words).section(QLatin1Char(' '), 0, -2).replace(QLatin1Char(' '), QLatin1Char('-')) +
-            QStringLiteral("-key"));
+        key->setObjectName(QLatin1String(name));
         connect(key, &QToolButton::clicked, this, act);
         row->addWidget(key);
     }

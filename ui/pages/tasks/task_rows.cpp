@@ -71,7 +71,7 @@ QString sourceWords(const upkeep::TaskVersion& task) {
     return words;
 }
 
-QString nameWords(const upkeep::TaskVersion& task, bool isBegun) {
+QString taskNameWords(const upkeep::TaskVersion& task, bool isBegun) {
     return isBegun ? tr("%1 (not saved)").arg(text(task.name)) : text(task.name);
 }
 
@@ -80,7 +80,7 @@ TableRow lineRow(const book::Book& book, const QString& machine, const book::Due
     const auto& task = *line.task;
     return {
         .id = task.task.value(),
-        .cells = {{.text = nameWords(task, isBegun), .icon = markIcon(markOf(line), tokens)},
+        .cells = {{.text = taskNameWords(task, isBegun), .icon = markIcon(markOf(line), tokens)},
                   {.text = machine, .pencil = true},
                   {.text = text(task.position), .pencil = true},
                   {.text = intervalWords(book, task), .unconfirmed = !task.confirmed},
@@ -174,8 +174,8 @@ std::vector<TableRow> taskRows(const book::Book& book, std::optional<MachineId> 
                 lineRow(book, name, line, ++place, drafts.find(line.task->task.value()) != nullptr, tokens));
         for (const auto* task : switchedOff(book, card->id))
             rows.push_back(plainRow(book, task->task.value(),
-                                    nameWords(*task, drafts.find(task->task.value()) != nullptr), name, *task,
-                                    tr("switched off"), ++place));
+                                    taskNameWords(*task, drafts.find(task->task.value()) != nullptr), name,
+                                    *task, tr("switched off"), ++place));
     }
     return rows;
 }
