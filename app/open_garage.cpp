@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "core/base/phrase.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 

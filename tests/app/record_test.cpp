@@ -117,13 +117,13 @@ TEST_F(RecordVerb, ALookTakesNothingApart) {
     EXPECT_TRUE(table("joint_mark").empty());
 }
 
-struct Bad {
+struct BadRecord {
     const char* what;
     QStringList arguments;
     Exit exit;
     const char* words;
 };
-class RecordRefuses : public GarageTest, public testing::WithParamInterface<Bad> {};
+class RecordRefuses : public GarageTest, public testing::WithParamInterface<BadRecord> {};
 
 TEST_P(RecordRefuses, AndWritesNothing) {
     ASSERT_EQ(say({"log", file_, "--reading", "10", "--on", "2026-05-01"}).exit, 0);
@@ -136,35 +136,41 @@ TEST_P(RecordRefuses, AndWritesNothing) {
 INSTANTIATE_TEST_SUITE_P(
     Values, RecordRefuses,
     testing::Values(
-        Bad{"NothingSaid", {}, Exit::Usage, "--task"},
-        Bad{"TwoThings", {"--task", "engine-oil", "--snag", "x"}, Exit::Usage, "--task"},
-        Bad{"UnknownTask", {"--task", "flux capacitor"}, Exit::Refused, "“flux capacitor”"},
-        Bad{"EmptyTask", {"--task", ""}, Exit::Refused, "task"},
-        Bad{"UnknownSnag", {"--snag", "rattle"}, Exit::Refused, "“rattle”"},
-        Bad{"UnknownMachine", {"--machine", "Osprey", "--task", "engine-oil"}, Exit::Refused, "“Osprey”"},
-        Bad{"UnknownLine",
-            {"--task", "engine-oil", "--used", "unicorn oil=850"},
-            Exit::Refused,
-            "“unicorn oil”"},
-        Bad{"UsedWithoutAmount", {"--task", "engine-oil", "--used", "oil"}, Exit::Refused, "name=figure"},
-        Bad{"UnknownMeasurement", {"--task", "engine-oil", "--measured", "mood=3"}, Exit::Refused, "“mood”"},
-        Bad{"MeasuredNan",
-            {"--task", "valve-clearance", "--measured", "inlet left=nan"},
-            Exit::Refused,
-            "“nan”"},
-        Bad{"UnknownJoint", {"--task", "engine-oil", "--torqued", "left ear"}, Exit::Refused, "“left ear”"},
-        Bad{"UnknownStep", {"--task", "engine-oil", "--steps", "left-ear"}, Exit::Refused, "left-ear"},
-        Bad{"UnknownPerson", {"--task", "engine-oil", "--by", "Nobody"}, Exit::Refused, "“Nobody”"},
-        Bad{"MeterRunsBack", {"--task", "engine-oil", "--meter", "9"}, Exit::Refused, "lower"},
-        Bad{"MeterNotANumber", {"--task", "engine-oil", "--meter", "x"}, Exit::Refused, "“x”"},
-        Bad{"MinutesNegative", {"--task", "engine-oil", "--minutes", "-5"}, Exit::Refused, "below zero"},
-        Bad{"InFuture", {"--task", "engine-oil", "--on", "2026-05-08"}, Exit::Refused, "future"},
-        Bad{"BeforeTheMachine", {"--task", "engine-oil", "--on", "2020-01-01"}, Exit::Refused, "2026-03-01"},
-        Bad{"NoteTooLong",
-            {"--task", "engine-oil", "--note", QString(30'000, 'x')},
-            Exit::Refused,
-            "too long"}),
-    [](const testing::TestParamInfo<Bad>& one) { return std::string(one.param.what); });
+        BadRecord{"NothingSaid", {}, Exit::Usage, "--task"},
+        BadRecord{"TwoThings", {"--task", "engine-oil", "--snag", "x"}, Exit::Usage, "--task"},
+        BadRecord{"UnknownTask", {"--task", "flux capacitor"}, Exit::Refused, "“flux capacitor”"},
+        BadRecord{"EmptyTask", {"--task", ""}, Exit::Refused, "task"},
+        BadRecord{"UnknownSnag", {"--snag", "rattle"}, Exit::Refused, "“rattle”"},
+        BadRecord{
+            "UnknownMachine", {"--machine", "Osprey", "--task", "engine-oil"}, Exit::Refused, "“Osprey”"},
+        BadRecord{"UnknownLine",
+                  {"--task", "engine-oil", "--used", "unicorn oil=850"},
+                  Exit::Refused,
+                  "“unicorn oil”"},
+        BadRecord{
+            "UsedWithoutAmount", {"--task", "engine-oil", "--used", "oil"}, Exit::Refused, "name=figure"},
+        BadRecord{
+            "UnknownMeasurement", {"--task", "engine-oil", "--measured", "mood=3"}, Exit::Refused, "“mood”"},
+        BadRecord{"MeasuredNan",
+                  {"--task", "valve-clearance", "--measured", "inlet left=nan"},
+                  Exit::Refused,
+                  "“nan”"},
+        BadRecord{
+            "UnknownJoint", {"--task", "engine-oil", "--torqued", "left ear"}, Exit::Refused, "“left ear”"},
+        BadRecord{"UnknownStep", {"--task", "engine-oil", "--steps", "left-ear"}, Exit::Refused, "left-ear"},
+        BadRecord{"UnknownPerson", {"--task", "engine-oil", "--by", "Nobody"}, Exit::Refused, "“Nobody”"},
+        BadRecord{"MeterRunsBack", {"--task", "engine-oil", "--meter", "9"}, Exit::Refused, "lower"},
+        BadRecord{"MeterNotANumber", {"--task", "engine-oil", "--meter", "x"}, Exit::Refused, "“x”"},
+        BadRecord{
+            "MinutesNegative", {"--task", "engine-oil", "--minutes", "-5"}, Exit::Refused, "below zero"},
+        BadRecord{"InFuture", {"--task", "engine-oil", "--on", "2026-05-08"}, Exit::Refused, "future"},
+        BadRecord{
+            "BeforeTheMachine", {"--task", "engine-oil", "--on", "2020-01-01"}, Exit::Refused, "2026-03-01"},
+        BadRecord{"NoteTooLong",
+                  {"--task", "engine-oil", "--note", QString(30'000, 'x')},
+                  Exit::Refused,
+                  "too long"}),
+    [](const testing::TestParamInfo<BadRecord>& one) { return std::string(one.param.what); });
 
 TEST_F(RecordVerb, RefusesTheSameJobTwice) {
     ASSERT_EQ(say({"record", file_, "--task", "engine-oil", "--meter", "3"}).exit, 0);

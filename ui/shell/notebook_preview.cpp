@@ -208,14 +208,14 @@ void NotebookPreview::judge(const notebook::Progress& progress) {
     }
 }
 
-void NotebookPreview::say(const Line& line, Choice choice) {
+void NotebookPreview::say(const Line& line, notebook::Choice choice) {
     said_[line.line] = {choice, line.verdict, line.cure, line.remarks};
     agreement_.lines[line.line] = choice;
 }
 
-Choice NotebookPreview::choiceFor(const Line& line) const {
+notebook::Choice NotebookPreview::choiceFor(const Line& line) const {
     const auto said = agreement_.lines.find(line.line);
-    return said == agreement_.lines.end() ? Choice::Open : said->second;
+    return said == agreement_.lines.end() ? notebook::Choice::Open : said->second;
 }
 
 LineState NotebookPreview::stateOf(const Line& line) const {
@@ -223,24 +223,26 @@ LineState NotebookPreview::stateOf(const Line& line) const {
         return LineState::Known;
     if (line.verdict == Verdict::Refused)
         return LineState::Refused;
-    const Choice choice = choiceFor(line);
-    if (choice == Choice::LeftOut || (choice == Choice::Cured && line.cure == Cure::LeaveOut))
+    const notebook::Choice choice = choiceFor(line);
+    if (choice == notebook::Choice::LeftOut ||
+        (choice == notebook::Choice::Cured && line.cure == Cure::LeaveOut))
         return LineState::LeftOut;
     if (line.verdict == Verdict::Taken)
         return LineState::GoesIn;
-    return choice == Choice::Cured ? LineState::Cured : LineState::Open;
+    return choice == notebook::Choice::Cured ? LineState::Cured : LineState::Open;
 }
 
 void NotebookPreview::turnCure(const Line& line) {
     if (line.verdict != Verdict::Doubtful || line.cure == Cure::None || line.inFile)
         return;
-    say(line, choiceFor(line) == Choice::Cured ? Choice::Open : Choice::Cured);
+    say(line, choiceFor(line) == notebook::Choice::Cured ? notebook::Choice::Open : notebook::Choice::Cured);
 }
 
 void NotebookPreview::turnLeftOut(const Line& line) {
     if (line.verdict == Verdict::Refused || line.inFile)
         return;
-    say(line, choiceFor(line) == Choice::LeftOut ? Choice::Open : Choice::LeftOut);
+    say(line,
+        choiceFor(line) == notebook::Choice::LeftOut ? notebook::Choice::Open : notebook::Choice::LeftOut);
 }
 
 void NotebookPreview::cureKindOf(const Line& line) {
@@ -250,7 +252,7 @@ void NotebookPreview::cureKindOf(const Line& line) {
     for (const Line& each : notebook_->lines)
         if (each.verdict == Verdict::Doubtful && each.cure != Cure::None && !each.inFile &&
             each.doubts() == kind)
-            say(each, Choice::Cured);
+            say(each, notebook::Choice::Cured);
 }
 
 void NotebookPreview::cureAll() {
@@ -258,7 +260,7 @@ void NotebookPreview::cureAll() {
         return;
     for (const Line& each : notebook_->lines)
         if (stateOf(each) == LineState::Open && each.cure != Cure::None)
-            say(each, Choice::Cured);
+            say(each, notebook::Choice::Cured);
 }
 
 base::Result<notebook::Taken> NotebookPreview::take(const std::string& name,

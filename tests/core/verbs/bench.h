@@ -12,6 +12,7 @@
 #include <type_traits>
 #include <utility>
 
+#include "core/base/phrase.h"
 #include "core/verbs/verbs.h"
 
 namespace wm::verbs {

@@ -18,7 +18,7 @@
 namespace wm::ui {
 namespace {
 
-using Kind = MarkState::Kind;
+using MarkKind = MarkState::Kind;
 
 struct Ground {
     std::string name;
@@ -30,10 +30,10 @@ std::vector<Ground> grounds() {
 }
 
 std::vector<MarkState> everyState() {
-    return {{Kind::InHand, 0.0, false},       {Kind::BeforeEvent, 30.0, false},
-            {Kind::BeforeEvent, 55.0, false}, {Kind::BeforeEvent, 80.0, false},
-            {Kind::Overdue, 0.0, false},      {Kind::NoRecord, 0.0, false},
-            {Kind::InHand, 0.0, true},        {Kind::Overdue, 0.0, true}};
+    return {{MarkKind::InHand, 0.0, false},       {MarkKind::BeforeEvent, 30.0, false},
+            {MarkKind::BeforeEvent, 55.0, false}, {MarkKind::BeforeEvent, 80.0, false},
+            {MarkKind::Overdue, 0.0, false},      {MarkKind::NoRecord, 0.0, false},
+            {MarkKind::InHand, 0.0, true},        {MarkKind::Overdue, 0.0, true}};
 }
 
 QImage drawn(const MarkState& state, int side, const Tokens& tokens) {
@@ -97,7 +97,8 @@ TEST(Mark, StandingsRemainApartToEveryEye) {
 
 TEST(Mark, PutOffIsSeenAtEverySize) {
     for (const int side : {16, 24, 48}) {
-        for (const Kind kind : {Kind::InHand, Kind::BeforeEvent, Kind::Overdue, Kind::NoRecord}) {
+        for (const MarkKind kind :
+             {MarkKind::InHand, MarkKind::BeforeEvent, MarkKind::Overdue, MarkKind::NoRecord}) {
             const QImage without = drawn({kind, 80.0, false}, side, lightTokens());
             const QImage with = drawn({kind, 80.0, true}, side, lightTokens());
             EXPECT_GE(shareApart(without, with, Vision::Grey, kClearly), 0.02) << side;
@@ -126,7 +127,7 @@ TEST(Mark, LinesLieOnTheGridAndAreNeverTooThin) {
         QImage image(side, side, QImage::Format_ARGB32_Premultiplied);
         image.fill(Qt::transparent);
         QPainter painter(&image);
-        paintMark(painter, QRectF(0, 0, side, side), {Kind::InHand, 0.0, false}, lightTokens());
+        paintMark(painter, QRectF(0, 0, side, side), {MarkKind::InHand, 0.0, false}, lightTokens());
         painter.end();
         const int column = static_cast<int>(8.0 * side / 24.0);
         double ink = 0.0;
@@ -146,10 +147,10 @@ TEST(Mark, LinesLieOnTheGridAndAreNeverTooThin) {
 
 TEST(Mark, TurnIsHeldWithinItsStanding) {
     const Tokens tokens = lightTokens();
-    EXPECT_EQ(drawn({Kind::BeforeEvent, -10.0, false}, 24, tokens),
-              drawn({Kind::BeforeEvent, kLeastTurn, false}, 24, tokens));
-    EXPECT_EQ(drawn({Kind::BeforeEvent, 200.0, false}, 24, tokens),
-              drawn({Kind::BeforeEvent, kMostTurn, false}, 24, tokens));
+    EXPECT_EQ(drawn({MarkKind::BeforeEvent, -10.0, false}, 24, tokens),
+              drawn({MarkKind::BeforeEvent, kLeastTurn, false}, 24, tokens));
+    EXPECT_EQ(drawn({MarkKind::BeforeEvent, 200.0, false}, 24, tokens),
+              drawn({MarkKind::BeforeEvent, kMostTurn, false}, 24, tokens));
 }
 
 TEST(Mark, StaysInsideItsSquare) {
@@ -184,7 +185,7 @@ TEST(Mark, ColoursReachThreeToOne) {
 }
 
 TEST(MarkIcon, IsDrawnAnewForADenserScreen) {
-    const MarkState state{Kind::BeforeEvent, 50.0, false};
+    const MarkState state{MarkKind::BeforeEvent, 50.0, false};
     QPixmap pixmap = markIcon(state, lightTokens()).pixmap(QSize(16, 16), 2.0);
     ASSERT_EQ(pixmap.size(), QSize(32, 32));
     QImage expected(32, 32, QImage::Format_ARGB32_Premultiplied);

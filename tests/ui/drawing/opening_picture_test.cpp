@@ -11,19 +11,22 @@
 namespace wm::ui {
 namespace {
 
-using Kind = MarkState::Kind;
+using MarkKind = MarkState::Kind;
 
 std::vector<OpeningStep> rearEnd() {
-    return {
-        {QStringLiteral("rear wheel"), 11, 0, false, {}},
-        {QStringLiteral("linkage"), 24, 1, false, {{QStringLiteral("linkage"), {Kind::Overdue, 0.0, false}}}},
-        {{},
-         0,
-         1,
-         true,
-         {{QStringLiteral("wheel bearings"), {Kind::BeforeEvent, 40.0, false}},
-          {QStringLiteral("tyre"), {Kind::InHand, 0.0, false}}}},
-        {QStringLiteral("seat"), 2, 0, false, {}}};
+    return {{QStringLiteral("rear wheel"), 11, 0, false, {}},
+            {QStringLiteral("linkage"),
+             24,
+             1,
+             false,
+             {{QStringLiteral("linkage"), {MarkKind::Overdue, 0.0, false}}}},
+            {{},
+             0,
+             1,
+             true,
+             {{QStringLiteral("wheel bearings"), {MarkKind::BeforeEvent, 40.0, false}},
+              {QStringLiteral("tyre"), {MarkKind::InHand, 0.0, false}}}},
+            {QStringLiteral("seat"), 2, 0, false, {}}};
 }
 
 TEST(OpeningPicture, StepsHangOnWhatComesOffBefore) {

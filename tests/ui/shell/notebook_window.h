@@ -14,6 +14,7 @@
 #include "tests/repository.h"
 #include "tests/ui/window.h"
 #include "ui/shell/notebook_dialog.h"
+#include "ui/shell/notebook_lines.h"
 
 namespace wm::ui {
 

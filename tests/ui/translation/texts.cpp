@@ -8,13 +8,15 @@
 #include <QProcess>
 #include <QXmlStreamReader>
 
+#include "tests/repository.h"
+
 namespace wm::ui {
 
 namespace {
 
 QString answerOf(const QString& program, const QStringList& arguments) {
     QProcess process;
-    process.setWorkingDirectory(QStringLiteral(WM_SOURCE_DIR));
+    process.setWorkingDirectory(QString::fromStdString(test::repositoryPath("")));
     process.setProcessChannelMode(QProcess::MergedChannels);
     process.start(program, arguments);
     const bool ends = process.waitForFinished(120'000);
@@ -89,7 +91,8 @@ QString makePseudoLanguage(const QString& folder) {
     const QString compiled = folder + QStringLiteral("/pseudo.qm");
     extractTexts(texts);
     answerOf(QStringLiteral("python3"),
-             {QStringLiteral(WM_SOURCE_DIR "/tests/ui/translation/pseudo_language.py"), texts, pseudo});
+             {QString::fromStdString(test::repositoryPath("tests/ui/translation/pseudo_language.py")), texts,
+              pseudo});
     answerOf(QStringLiteral(WM_LRELEASE), {pseudo, QStringLiteral("-qm"), compiled});
     return compiled;
 }

@@ -3,6 +3,7 @@
 // Whether a translator finds every text, where the code asks for it.
 #include <gtest/gtest.h>
 
+#include <QCoreApplication>
 #include <QDirIterator>
 #include <QFile>
 #include <QRegularExpression>
@@ -25,19 +26,21 @@
 #include "ui/words/figures.h"
 #include "ui/words/speech.h"
 
+#include "tests/repository.h"
+
 namespace wm::ui {
 namespace {
 
 std::map<QString, QString> sourcesIn(const QStringList& folders) {
     std::map<QString, QString> sources;
     for (const QString& folder : folders)
-        for (QDirIterator at(QStringLiteral(WM_SOURCE_DIR "/") + folder,
+        for (QDirIterator at(QString::fromStdString(test::repositoryPath("")) + folder,
                              {QStringLiteral("*.h"), QStringLiteral("*.cpp")}, QDir::Files,
                              QDirIterator::Subdirectories);
              at.hasNext();) {
             QFile file(at.next());
             EXPECT_TRUE(file.open(QIODevice::ReadOnly));
-            sources[file.fileName().mid(QStringLiteral(WM_SOURCE_DIR "/").size())] =
+            sources[file.fileName().mid(static_cast<qsizetype>(test::repositoryPath("").size()))] =
                 QString::fromUtf8(file.readAll());
         }
     return sources;
@@ -129,7 +132,7 @@ TEST_F(TextsTest, AreLiteralsOrMarked) {
 TEST_F(TextsTest, HaveTheirPluralsInEnglish) {
     std::map<QString, QStringList> english;
     for (const Message& message :
-         messagesIn(QStringLiteral(WM_SOURCE_DIR "/resources/translations/witnessmark_en.ts")))
+         messagesIn(QString::fromStdString(test::repositoryPath("resources/translations/witnessmark_en.ts"))))
         english[message.context + QLatin1Char('|') + message.source] = message.forms;
     std::set<QString> wanted;
     for (const Message& message : messages_) {
@@ -153,8 +156,8 @@ TEST_F(TextsTest, HaveTheirPluralsInEnglish) {
 // Core speaks English by itself; it must be the English that the window speaks.
 TEST_F(TextsTest, SayTheSamePluralsInCore) {
     std::size_t compared = 0;
-    for (const Message& message :
-         messagesIn(QStringLiteral(WM_SOURCE_DIR "/resources/translations/witnessmark_en.ts"))) {
+    for (const Message& message : messagesIn(
+             QString::fromStdString(test::repositoryPath("resources/translations/witnessmark_en.ts")))) {
         if (message.context.startsWith(QLatin1String("wm::ui")))
             continue;
         const std::string text = message.source.toStdString();
