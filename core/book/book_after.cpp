@@ -8,7 +8,6 @@
 namespace wm::book {
 
 using picture::Ledger;
-using picture::Rows;
 using picture::RowsView;
 
 namespace {

@@ -8,9 +8,7 @@
 
 namespace wm::book {
 
-using base::Result;
 using outlook::StandingKind;
-using picture::Ledger;
 
 namespace {
 

@@ -20,7 +20,6 @@ using base::refuse;
 using base::Result;
 using book::Book;
 using book::BookChecks;
-using calendar::Date;
 using calendar::DayPart;
 using calendar::Moment;
 using picture::Change;
