@@ -166,7 +166,8 @@ Read checkAlone(const upkeep::TaskVersion& task) {
     }
     for (std::size_t i = 0; i < task.triggers.size(); ++i)
         if ((task.triggers[i].happening == upkeep::Happening::Job) == task.triggers[i].code.empty())
-            return refuse(Fault::Inconsistent, fmt::format("triggers[{}].code", i), task.triggers[i].code);
+            return refuse(Fault::Inconsistent, base::Place("code").within("triggers", i),
+                          task.triggers[i].code);
     if (task.nthOf.empty() != (task.nth == 0))
         return refuse(Fault::Inconsistent, "nth", std::to_string(task.nth));
     if (task.extra.empty() != (task.everyNth == 0))
@@ -184,9 +185,9 @@ base::Result<Codes> collectCodes(const std::vector<T>& definitions) {
     Codes codes;
     for (std::size_t i = 0; i < definitions.size(); ++i) {
         const std::string& code = definitions[i].code;
-        const std::string field = fmt::format("[{}].code", i);
-        if (auto read = checkText(field, code); !read)
-            return tl::unexpected(read.error());
+        const base::Place field = base::Place("code").within("", i);
+        if (auto read = checkText("code", code); !read)
+            return tl::unexpected(inside(i, read.error()));
         if (base::codeFromName(code) != code)
             return refuse(Fault::Malformed, field, excerpt(code), base::codeFromName(code));
         if (!codes.insert(code).second)
@@ -195,14 +196,14 @@ base::Result<Codes> collectCodes(const std::vector<T>& definitions) {
     return codes;
 }
 
-Read mustBe(const Codes& known, const std::string& field, const std::string& code) {
+Read mustBe(const Codes& known, const base::Place& field, const std::string& code) {
     return known.contains(code) ? Read{} : refuse(Fault::Unknown, field, excerpt(code));
 }
 
 template <class Child>
 Read allIn(const Codes& known, std::string_view field, const std::vector<Child>& children) {
     for (std::size_t i = 0; i < children.size(); ++i)
-        if (auto read = mustBe(known, fmt::format("{}[{}]", field, i), children[i].code);
+        if (auto read = mustBe(known, base::Place().within(field, i), children[i].code);
             !read && !children[i].code.empty())
             return read;
     return {};

@@ -51,7 +51,7 @@ class SeasonPlacer {
 
     void placePosts() {
         if (shown(season_.today, season_.today)) {
-            addPost(season_.today, season_.today, tr("today"), true);
+            addPost(season_.today, season_.today, ui::tr("today"), true);
         }
         for (const SeasonEvent& event : season_.events) {
             if (shown(event.first, event.last)) {

@@ -12,7 +12,7 @@
 namespace wm::ui {
 
 bool DialogPrompts::confirm(const QString& question, const QString& yes) {
-    QMessageBox box(QMessageBox::NoIcon, tr("Witnessmark"), question, QMessageBox::Cancel,
+    QMessageBox box(QMessageBox::NoIcon, ui::tr("Witnessmark"), question, QMessageBox::Cancel,
                     QApplication::activeWindow());
     box.setTextFormat(Qt::PlainText);
     auto* agree = box.addButton(yes, QMessageBox::AcceptRole);
@@ -29,7 +29,7 @@ std::optional<QString> DialogPrompts::chooseFile(FileUse use, const QString& tit
 }
 
 void DialogPrompts::report(const QString& words, const QString& detail) {
-    QMessageBox box(QMessageBox::NoIcon, tr("Witnessmark"), words, QMessageBox::Ok,
+    QMessageBox box(QMessageBox::NoIcon, ui::tr("Witnessmark"), words, QMessageBox::Ok,
                     QApplication::activeWindow());
     box.setTextFormat(Qt::PlainText);
     box.setInformativeText(detail);

@@ -24,7 +24,7 @@ LongWork::LongWork(const QString& words, QWidget* window)
     auto* label = new QLabel(words, shown_.get());
     label->setTextFormat(Qt::PlainText);
     shown_->setLabel(label);
-    auto* stop = new QPushButton(tr("Stop"), shown_.get());
+    auto* stop = new QPushButton(ui::tr("Stop"), shown_.get());
     stop->setObjectName(QStringLiteral("long-work-stop"));
     shown_->setCancelButton(stop);
     shown_->setWindowModality(Qt::WindowModal);

@@ -16,7 +16,7 @@ namespace {
 
 using notebook::Totals;
 
-constexpr std::size_t kMostMachineRows = 4;
+constexpr auto kMostMachineRows = 4UL;
 
 std::array<QString, 8> totalsHeads() {
     return {NotebookTotals::tr("goes in"),        NotebookTotals::tr("lines"),

@@ -278,7 +278,7 @@ TEST(NotebookSampleTest, AFileWithoutMachinesGetsThem) {
         });
     });
     ASSERT_TRUE(change);
-    EXPECT_EQ(change->text, "took over 77 lines of outings.csv");
+    EXPECT_EQ(base::said(base::restored(change->text)), "took over 77 lines of outings.csv");
     std::set<std::string> names;
     for (const auto& machine : bench.ledger().all<items::Machine>())
         names.insert(machine.name);

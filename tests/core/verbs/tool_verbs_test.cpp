@@ -46,6 +46,7 @@ class DrawerVerbsTest : public testing::Test, public FurnishedBench {
     }
     items::Machine twin(const char* name, std::int64_t year) {
         items::Machine machine = *ledger().find<items::Machine>(heron);
+        machine.id = MachineId{};
         machine.name = name;
         machine.maker = "Brackwater";
         machine.model = "MX 250";
@@ -199,14 +200,14 @@ TEST_F(DrawerVerbsTest, AJointThatWasOverruledKnowsTheYearsOfTheOthers) {
 TEST_F(DrawerVerbsTest, AMachineOfTheModelTakesItsJointsOver) {
     addTwins();
     must(saying(saveJoint, plug()));
-    EXPECT_EQ(must(saying(saveMachine, twin("Tern 250", 2025))), "added Tern 250 with 1 joints of its model");
+    EXPECT_EQ(must(saying(saveMachine, twin("Tern 250", 2025))), "added Tern 250 with 1 joint of its model");
     const auto tern = last<items::Machine>();
     ASSERT_NE(book().joint(tern, "drain-plug"), nullptr);
     EXPECT_EQ(book().joint(tern, "drain-plug")->torque->text(), "20");
     // The year of another was put right: it belongs to them now.
     items::Machine card = *ledger().find<items::Machine>(late);
     card.year = 2026;
-    EXPECT_EQ(must(saying(saveMachine, card)), "changed Late 250 with 1 joints of its model");
+    EXPECT_EQ(must(saying(saveMachine, card)), "changed Late 250 with 1 joint of its model");
     card.note = "repainted";
     EXPECT_EQ(must(saying(saveMachine, card)), "changed Late 250");
 }

@@ -12,7 +12,7 @@
 namespace wm::ui {
 namespace {
 
-using Left = DipstickLevels::Left;
+using LevelLeft = DipstickLevels::Left;
 
 const QRectF kPlace(0.0, 0.0, 40.0, 96.0);
 
@@ -51,7 +51,7 @@ TEST(Dipstick, HoldsWildLevelsWithinTheStick) {
 }
 
 TEST(Dipstick, IsWetUpToTheBracketAndDryAbove) {
-    const QImage image = drawn({Left{0.4, 0.5, 0.7}, 0.1, 0.0}, printTokens());
+    const QImage image = drawn({LevelLeft{0.4, 0.5, 0.7}, 0.1, 0.0}, printTokens());
     const double wet = inkBetween(image, 0.05, 0.38);
     const double edge = inkBetween(image, 0.52, 0.68);
     const double dry = inkBetween(image, 0.72, 0.98);
@@ -61,8 +61,8 @@ TEST(Dipstick, IsWetUpToTheBracketAndDryAbove) {
 }
 
 TEST(Dipstick, PastTheEndAndUnknownDifferByShapeAlone) {
-    const QImage nearly = drawn({Left{0.0, 0.02, 0.05}, 0.25, 0.0}, printTokens());
-    const QImage past = drawn({Left{-0.1, -0.05, 0.0}, 0.25, 0.0}, printTokens());
+    const QImage nearly = drawn({LevelLeft{0.0, 0.02, 0.05}, 0.25, 0.0}, printTokens());
+    const QImage past = drawn({LevelLeft{-0.1, -0.05, 0.0}, 0.25, 0.0}, printTokens());
     const QImage unknown = drawn({std::nullopt, 0.25, 0.0}, printTokens());
     EXPECT_GT(shareApart(nearly, past, Vision::Grey, 20.0), 0.012);
     EXPECT_GT(shareApart(nearly, unknown, Vision::Grey, 20.0), 0.012);
@@ -70,7 +70,7 @@ TEST(Dipstick, PastTheEndAndUnknownDifferByShapeAlone) {
 }
 
 TEST(Dipstick, FootIsFilledOnlyPastTheEnd) {
-    const auto footIsFilled = [](const Left& left) {
+    const auto footIsFilled = [](const LevelLeft& left) {
         const QImage image = drawn({left, std::nullopt, std::nullopt}, printTokens());
         return image.pixelColor(20, 90).value() < 32;
     };
@@ -81,7 +81,7 @@ TEST(Dipstick, FootIsFilledOnlyPastTheEnd) {
 }
 
 TEST(Dipstick, ShowsOnlyTheMarksThatThereAre) {
-    const DipstickLevels bare{Left{0.5, 0.5, 0.5}, std::nullopt, std::nullopt};
+    const DipstickLevels bare{LevelLeft{0.5, 0.5, 0.5}, std::nullopt, std::nullopt};
     DipstickLevels usual = bare;
     usual.usualMark = 0.3;
     DipstickLevels limit = bare;

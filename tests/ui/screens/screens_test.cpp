@@ -17,6 +17,7 @@
 #include "tests/repository.h"
 #include "tests/ui/window.h"
 #include "ui/shell/notebook_dialog.h"
+#include "ui/shell/notebook_lines.h"
 #include "ui/shell/page_table.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/theme.h"

@@ -104,7 +104,7 @@ struct Spelling {
     }
     void operator()(const char* name, units::Minutes minutes) { (*this)(name, minutes.count()); }
     void operator()(const char* name, const calendar::Date& /*of the old wording*/) {
-        row[name] = tr("today");
+        row[name] = ui::tr("today");
     }
     template <class E>
     requires std::is_enum_v<E>

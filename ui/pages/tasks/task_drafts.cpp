@@ -32,13 +32,13 @@ QStringList TaskDrafts::names() const {
     QStringList names;
     for (const auto& [task, begun] : begun_) {
         const QString name = begun.draft.fields.at("name").trimmed();
-        names << tr("task “%1”").arg(name.isEmpty() ? tr("new task") : name);
+        names << ui::tr("task “%1”").arg(name.isEmpty() ? ui::tr("new task") : name);
     }
     return names;
 }
 
 QString asOn(const items::Machine& machine) {
-    return tr("as on %1").arg(text(machine.name));
+    return ui::tr("as on %1").arg(text(machine.name));
 }
 
 upkeep::TaskVersion copiedTo(const book::Book& book, upkeep::TaskVersion task, MachineId machine) {
