@@ -14,7 +14,8 @@ namespace wm::ui {
 
 enum class InputKind : std::uint8_t { Words, Suggested, Figure, Lines, Choice, Tick };
 
-// Which fields of a task are shown, and where. A field of TaskVersion that is not named here is kept as it is.
+// Which fields of a task are shown, and where. A field of TaskVersion that is not named here is kept as it
+// is.
 
 /// One field of a task as the editor shows it. `name` is the field's name in TaskVersion, which the errors of
 /// the verb use as well.
