@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/base/text.h"
 #include "core/picture/shape.h"
+#include "core/usage/atom.h"
 
 // People, machines, items and how they are used.
 

@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "core/base/phrase.h"
 #include "core/base/text.h"
 #include "core/book/book_checks.h"
 #include "core/calendar/in_force.h"

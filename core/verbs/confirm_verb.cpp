@@ -7,6 +7,7 @@
 #include <cmath>
 #include <variant>
 
+#include "core/base/phrase.h"
 #include "core/base/text.h"
 #include "core/definitions/confirming.h"
 #include "core/definitions/printed_words.h"
