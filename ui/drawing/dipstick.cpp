@@ -8,7 +8,6 @@
 #include <cmath>
 
 #include "ui/drawing/device_space.h"
-#include "ui/theme/plain.h"
 
 namespace wm::ui {
 

@@ -12,8 +12,7 @@ class Head : public QAbstractButton {
 
   public:
     explicit Head(QWidget* parent);
-    /// `key` chooses it as a click does; may be empty.
-    void say(const QString& first, const QString& figure, const QString& second, const QString& key);
+    void say(const QString& first, const QString& figure, const QString& second);
     [[nodiscard]] QSize sizeHint() const override;
 
   protected:

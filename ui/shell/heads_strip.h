@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include <QStringList>
 #include <QWidget>
 #include <vector>
 
@@ -21,8 +20,7 @@ class HeadsStrip : public QWidget {
     Q_OBJECT
 
   public:
-    /// `keys` choose all machines, the first, the second and so on.
-    HeadsStrip(Workbench& workbench, QStringList keys, QWidget* parent = nullptr);
+    explicit HeadsStrip(Workbench& workbench, QWidget* parent = nullptr);
 
     void refresh();
     /// The machine at a place from 0, if there are that many.
@@ -37,7 +35,6 @@ class HeadsStrip : public QWidget {
     void followChosen();
 
     Workbench& workbench_;
-    QStringList keys_;
     QButtonGroup* group_;
     Head* all_;
     std::vector<std::pair<MachineId, Head*>> heads_;

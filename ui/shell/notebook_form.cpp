@@ -17,7 +17,6 @@
 #include "ui/entry/choice.h"
 #include "ui/entry/flow.h"
 #include "ui/shell/notebook_preview.h"
-#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
@@ -130,7 +129,7 @@ QComboBox* NotebookForm::place(Flow* into, const QString& name, const QString& l
     choice->setAccessibleName(label);
     choice->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     choice->setMaximumWidth(kWidestChoice);
-    box->setToolTip(asTip(tip));
+    box->setToolTip(tip.isEmpty() ? QString() : Qt::convertFromPlainText(tip, Qt::WhiteSpaceNormal));
     lines->addWidget(words);
     lines->addWidget(choice);
     into->addWidget(box);

@@ -7,8 +7,6 @@
 #include <numeric>
 #include <utility>
 
-#include "ui/theme/plain.h"
-
 namespace wm::ui {
 
 namespace {
@@ -26,10 +24,13 @@ constexpr std::array<Band, 10> kGivesFirst{Band::CanWait,       Band::ToOrder, B
 constexpr int kMostThatCanWait = 4;
 constexpr int kMostFollowUps = 3;
 
+// Escaped: a tip would take what the user typed for markup.
 QString tipFor(const BenchCell& cell) {
     QStringList lines{cell.words, cell.farAndBeside(), cell.when};
     lines.removeAll(QString());
-    return asTip(lines.join(QLatin1Char('\n')));
+    return QStringLiteral("<span>%1</span>")
+        .arg(
+            lines.join(QLatin1Char('\n')).toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>")));
 }
 
 QString restWords(Band band, int all, int rest) {

@@ -36,7 +36,7 @@ class BenchPage : public Page {
 
     BenchModel* model_;
     BenchGrid* grid_;
-    QWidget* keys_;
+    QLabel* keys_;
 };
 
 }  // namespace wm::ui

@@ -31,7 +31,6 @@ TasksDesk::TasksDesk(const PageTools& tools, QWidget* parent)
         if (workbench().book())
             refresh();
     });
-    connect(seen_, &Views::keysNeedAPlace, this, [this] { firstFocus()->setFocus(Qt::OtherFocusReason); });
 }
 
 void TasksDesk::addView(const QString& name, Page* view) {
