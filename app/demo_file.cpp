@@ -34,8 +34,8 @@ Answer<Garage> createDemo(const QString& path) {
         auto garage = Garage::create(path, demo->garage().pinnedToday.value_or(calendar::Date{}));
         if (!garage)
             return garage;
-        adopted =
-            garage->apply([&demo](const verbs::Pen& pen) { return verbs::adoptAll(pen, demo->rows()); });
+        adopted = garage->apply(
+            [&demo](const verbs::VerbContext& context) { return verbs::adoptAll(context, demo->rows()); });
         if (adopted)
             return garage;
     }

@@ -54,7 +54,8 @@ Answer<void> importWhole(const Call& call, const std::string& text) {
         auto garage = isNew ? Garage::create(call) : Garage::open(call, store::OpenFor::Writing);
         if (!garage)
             return tl::unexpected(garage.error());
-        change = garage->apply([&](const verbs::Pen& pen) { return verbs::adoptAll(pen, *rows); });
+        change =
+            garage->apply([&](const verbs::VerbContext& context) { return verbs::adoptAll(context, *rows); });
     }
     if (!change) {
         if (isNew)

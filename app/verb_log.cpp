@@ -123,7 +123,8 @@ Answer<store::Verb> outingVerb(const Call& call, const book::Book& book, Machine
     draft.pressureWashed = wash->value_or(false);
     draft.crashed = call.has("crash");
     draft.handTightSeen = call.has("seen");
-    return store::Verb([draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); });
+    return store::Verb(
+        [draft](const verbs::VerbContext& context) { return verbs::logOuting(context, draft); });
 }
 
 Answer<store::Verb> readingVerb(const Call& call, MachineId machine, calendar::Date date) {
@@ -144,7 +145,8 @@ Answer<store::Verb> readingVerb(const Call& call, MachineId machine, calendar::D
     reading.before = *before;
     reading.rollsAt = *rollsAt;
     reading.event = *event;
-    return store::Verb([reading](const verbs::Pen& pen) { return verbs::logReading(pen, reading); });
+    return store::Verb(
+        [reading](const verbs::VerbContext& context) { return verbs::logReading(context, reading); });
 }
 
 Answer<store::Verb> aloneVerb(const Call& call, MachineId machine, calendar::Date date) {
@@ -159,7 +161,8 @@ Answer<store::Verb> aloneVerb(const Call& call, MachineId machine, calendar::Dat
         if (!shown)
             return fail(shown.error());
         reading.shown = *shown;
-        return store::Verb([reading](const verbs::Pen& pen) { return verbs::logDistance(pen, reading); });
+        return store::Verb(
+            [reading](const verbs::VerbContext& context) { return verbs::logDistance(context, reading); });
     }
     if (call.has("wash")) {
         const auto pressure = readWash(call);
@@ -170,13 +173,15 @@ Answer<store::Verb> aloneVerb(const Call& call, MachineId machine, calendar::Dat
         wash.date = date;
         wash.pressure = **pressure;
         wash.note = call.text("note");
-        return store::Verb([wash](const verbs::Pen& pen) { return verbs::logWash(pen, wash); });
+        return store::Verb(
+            [wash](const verbs::VerbContext& context) { return verbs::logWash(context, wash); });
     }
     usage::Crash crash{};
     crash.machine = machine;
     crash.date = date;
     crash.note = call.text("note");
-    return store::Verb([crash](const verbs::Pen& pen) { return verbs::logCrash(pen, crash); });
+    return store::Verb(
+        [crash](const verbs::VerbContext& context) { return verbs::logCrash(context, crash); });
 }
 
 Answer<void> checkAsked(const Call& call) {

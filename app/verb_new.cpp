@@ -61,21 +61,22 @@ Answer<Beginnings> readBeginnings(const Call& call) {
 
 Answer<void> write(Garage& garage, const Beginnings& begin) {
     if (!begin.garage.empty())
-        if (const auto named = garage.apply(
-                [&](const verbs::Pen& pen) { return verbs::nameGarage(pen, begin.garage, std::nullopt); });
+        if (const auto named = garage.apply([&](const verbs::VerbContext& context) {
+                return verbs::nameGarage(context, begin.garage, std::nullopt);
+            });
             !named)
             return tl::unexpected(named.error());
     if (!begin.machine)
         return {};
-    if (const auto added =
-            garage.apply([&](const verbs::Pen& pen) { return verbs::saveMachine(pen, *begin.machine); });
+    if (const auto added = garage.apply(
+            [&](const verbs::VerbContext& context) { return verbs::saveMachine(context, *begin.machine); });
         !added)
         return tl::unexpected(added.error());
     if (!begin.starter)
         return {};
     const MachineId machine = garage.book().machines().front()->id;
-    const auto adopted = garage.apply([&](const verbs::Pen& pen) {
-        return verbs::adoptSchedule(pen, machine, begin.starter->name, begin.starter->steps,
+    const auto adopted = garage.apply([&](const verbs::VerbContext& context) {
+        return verbs::adoptSchedule(context, machine, begin.starter->name, begin.starter->steps,
                                     begin.starter->joints, begin.starter->tasks);
     });
     if (!adopted)

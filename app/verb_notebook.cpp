@@ -73,14 +73,14 @@ Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, co
     const std::string name = QFileInfo(call.word(1)).fileName().toStdString();
     std::size_t lines = 0;
     std::size_t waiting = 0;
-    const auto change = garage.apply([&](const verbs::Pen& pen) -> base::Result<picture::Change> {
+    const auto change = garage.apply([&](const verbs::VerbContext& context) -> base::Result<picture::Change> {
         auto table = notebook::readTable(bytes);
         if (!table)
             return tl::unexpected(table.error());
-        const auto read = notebook::readNotebook(std::move(*table), pen.book, wishes.reading);
+        const auto read = notebook::readNotebook(std::move(*table), context.book, wishes.reading);
         if (!read)
             return tl::unexpected(read.error());
-        auto taken = notebook::takeNotebook(pen, *read, *wishes.agreement, name);
+        auto taken = notebook::takeNotebook(context, *read, *wishes.agreement, name);
         if (!taken)
             return tl::unexpected(taken.error());
         lines = taken->lines;

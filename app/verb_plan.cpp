@@ -65,14 +65,14 @@ bool isPicked(const book::Book& book, MachineId machine, const Job& job) {
 }
 
 // All picks of one call are one verb: undone together. What already stands so is left alone.
-base::Result<picture::Change> choose(const verbs::Pen& pen, MachineId machine,
+base::Result<picture::Change> choose(const verbs::VerbContext& context, MachineId machine,
                                      const std::vector<std::pair<Job, bool>>& jobs) {
     picture::Change all;
     std::size_t count = 0;
     for (const auto& [job, picked] : jobs) {
-        if (isPicked(pen.book, machine, job) == picked)
+        if (isPicked(context.book, machine, job) == picked)
             continue;
-        auto change = verbs::pick(pen, machine, job.task, job.snag, picked);
+        auto change = verbs::pick(context, machine, job.task, job.snag, picked);
         if (!change)
             return change;
         all.text = std::move(change->text);
@@ -96,7 +96,8 @@ Answer<void> writePicks(const Call& call, Garage& garage, MachineId machine) {
     const auto tried = choose({garage.book(), [] { return std::int64_t{1}; }}, machine, jobs);
     if (tried && tried->rows.empty())
         return {};  // all of it stands so already
-    const auto change = garage.apply([&](const verbs::Pen& pen) { return choose(pen, machine, jobs); });
+    const auto change =
+        garage.apply([&](const verbs::VerbContext& context) { return choose(context, machine, jobs); });
     if (!change)
         return tl::unexpected(change.error());
     return {};

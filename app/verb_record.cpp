@@ -188,8 +188,8 @@ Answer<void> runRecord(const Call& call) {
     if (!draft)
         return tl::unexpected(draft.error());
     const MachineId id = (*machine)->id;
-    const auto change =
-        garage->apply([&draft](const verbs::Pen& pen) { return verbs::recordJob(pen, *draft); });
+    const auto change = garage->apply(
+        [&draft](const verbs::VerbContext& context) { return verbs::recordJob(context, *draft); });
     if (!change)
         return tl::unexpected(change.error());
     reportWritten(call, *change);

@@ -57,8 +57,9 @@ void reportSheet(const Call& call, const sheet::JobSheet& content, const QString
 
 // The number is taken first; if the paper can't be written it is given back.
 Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const QString& path, ui::PaperSize size) {
-    const auto change = garage.apply(
-        [machine](const verbs::Pen& pen) { return verbs::issueSheet(pen, issuedFrom(pen.book, machine)); });
+    const auto change = garage.apply([machine](const verbs::VerbContext& context) {
+        return verbs::issueSheet(context, issuedFrom(context.book, machine));
+    });
     if (!change)
         return tl::unexpected(change.error());
     std::int64_t number = 0;

@@ -177,8 +177,8 @@ class Building {
     Result<void> nameIt() {
         stage_.setDay(first_);
         DemoLine line(tables_.front().columns, tables_.front().rows.front(), garage_.pinned);
-        stage_.say(line, [&](const verbs::Pen& pen) {
-            return verbs::nameGarage(pen, garage_.name, garage_.pinned);
+        stage_.say(line, [&](const verbs::VerbContext& context) {
+            return verbs::nameGarage(context, garage_.name, garage_.pinned);
         });
         if (line.fault())
             return tl::unexpected(placed(*line.fault(), kGarage, 1));

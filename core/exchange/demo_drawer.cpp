@@ -6,7 +6,7 @@
 
 namespace wm::exchange {
 
-using verbs::Pen;
+using verbs::VerbContext;
 
 void sayTool(DemoStage& stage, DemoLine& line) {
     fastening::Tool tool{.name = line.text("name"),
@@ -18,7 +18,7 @@ void sayTool(DemoStage& stage, DemoLine& line) {
                          .resolution = line.decimalIf("step"),
                          .length = line.countIf("length"),
                          .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::saveTool(pen, tool); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveTool(context, tool); });
 }
 
 void sayCalibration(DemoStage& stage, DemoLine& line) {
@@ -29,7 +29,8 @@ void sayCalibration(DemoStage& stage, DemoLine& line) {
                                              .worst = line.decimalIf("worst"),
                                              .byWhom = line.text("by_whom"),
                                              .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::recordCalibration(pen, calibration); });
+    stage.say(line,
+              [&](const VerbContext& context) { return verbs::recordCalibration(context, calibration); });
 }
 
 void sayMark(DemoStage& stage, DemoLine& line) {
@@ -43,7 +44,7 @@ void sayMark(DemoStage& stage, DemoLine& line) {
         .tool = stage.tool(line, "tool"),
         .movedCount = line.countIf("count"),
         .movedDegrees = line.countIf("degrees")};
-    stage.say(line, [&](const Pen& pen) { return verbs::markJoints(pen, {mark}); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::markJoints(context, {mark}); });
 }
 
 }  // namespace wm::exchange

@@ -7,7 +7,7 @@ namespace wm::exchange {
 
 using base::Error;
 using base::Fault;
-using verbs::Pen;
+using verbs::VerbContext;
 
 namespace {
 
@@ -40,8 +40,8 @@ void adopt(DemoStage& stage, DemoLine& line, const items::Machine& machine) {
     auto tasks = starter->tasks;
     tieKits(stage, line, machine.name, tasks);
     const auto id = stage.machineNamed(machine.name).value_or(MachineId{});
-    stage.say(line, [&](const Pen& pen) {
-        return verbs::adoptSchedule(pen, id, "took over the schedule " + starter->name, starter->steps,
+    stage.say(line, [&](const VerbContext& context) {
+        return verbs::adoptSchedule(context, id, "took over the schedule " + starter->name, starter->steps,
                                     starter->joints, tasks);
     });
 }
@@ -58,7 +58,7 @@ void readPlace(DemoStage& stage, DemoLine& line, std::string_view column, items:
 
 void sayPerson(DemoStage& stage, DemoLine& line) {
     const items::Person person{.name = line.text("name")};
-    stage.say(line, [&](const Pen& pen) { return verbs::savePerson(pen, person); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::savePerson(context, person); });
 }
 
 void sayMachine(DemoStage& stage, DemoLine& line) {
@@ -70,7 +70,7 @@ void sayMachine(DemoStage& stage, DemoLine& line) {
                            .since = line.day("day"),
                            .note = line.text("note")};
     readPast(line, machine);
-    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveMachine(context, machine); });
     if (!machine.starter.empty())
         adopt(stage, line, machine);
 }
@@ -84,12 +84,12 @@ void sayItem(DemoStage& stage, DemoLine& line) {
                      .note = line.text("note")};
     readPast(line, item);
     if (!line.has("fitted_to")) {
-        stage.say(line, [&](const Pen& pen) { return verbs::saveItem(pen, item); });
+        stage.say(line, [&](const VerbContext& context) { return verbs::saveItem(context, item); });
         return;
     }
     items::Move move{.date = item.since, .part = calendar::DayPart::BeforeRiding};
     readPlace(stage, line, "fitted_to", move);
-    stage.say(line, [&](const Pen& pen) { return verbs::addItemFitted(pen, item, move); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::addItemFitted(context, item, move); });
 }
 
 void sayMove(DemoStage& stage, DemoLine& line) {
@@ -102,11 +102,11 @@ void sayMove(DemoStage& stage, DemoLine& line) {
         readPlace(stage, line, "to", move);
     if (what == "swapped" || what == "replaced") {
         const auto old = what == "swapped" ? items::MoveKind::Removed : items::MoveKind::Retired;
-        stage.say(line, [&](const Pen& pen) { return verbs::swapItem(pen, move, old); });
+        stage.say(line, [&](const VerbContext& context) { return verbs::swapItem(context, move, old); });
         return;
     }
     move.kind = line.word("what", items::MoveKind::Fitted);
-    stage.say(line, [&](const Pen& pen) { return verbs::moveItem(pen, move); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::moveItem(context, move); });
 }
 
 void sayOuting(DemoStage& stage, DemoLine& line) {
@@ -127,7 +127,7 @@ void sayOuting(DemoStage& stage, DemoLine& line) {
                              .washed = wash == "hand",
                              .pressureWashed = wash == "pressure",
                              .crashed = line.yes("crash")};
-    stage.say(line, [&](const Pen& pen) { return verbs::logOuting(pen, draft); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::logOuting(context, draft); });
 }
 
 void sayReading(DemoStage& stage, DemoLine& line) {
@@ -137,7 +137,7 @@ void sayReading(DemoStage& stage, DemoLine& line) {
                                      .event = line.word("what", usage::MeterEvent::Plain),
                                      .before = line.hoursIf("before"),
                                      .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::logReading(pen, reading); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::logReading(context, reading); });
 }
 
 void sayOdometer(DemoStage& stage, DemoLine& line) {
@@ -147,7 +147,7 @@ void sayOdometer(DemoStage& stage, DemoLine& line) {
                                    .note = line.text("note")};
     if (const auto shown = line.taken(units::parseKilometres("shown", line.text("shown"))))
         reading.shown = *shown;
-    stage.say(line, [&](const Pen& pen) { return verbs::logDistance(pen, reading); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::logDistance(context, reading); });
 }
 
 void sayGone(DemoStage& stage, DemoLine& line) {
@@ -157,7 +157,7 @@ void sayGone(DemoStage& stage, DemoLine& line) {
     items::Machine machine = *there;
     machine.goneOn = line.day("day");
     machine.note += (machine.note.empty() ? "" : " ") + line.text("note");
-    stage.say(line, [&](const Pen& pen) { return verbs::saveMachine(pen, machine); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveMachine(context, machine); });
 }
 
 void sayWash(DemoStage& stage, DemoLine& line) {
@@ -165,7 +165,7 @@ void sayWash(DemoStage& stage, DemoLine& line) {
                            .date = line.day("day"),
                            .pressure = line.text("wash") == "pressure",
                            .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::logWash(pen, wash); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::logWash(context, wash); });
 }
 
 void saySetting(DemoStage& stage, DemoLine& line) {
@@ -175,7 +175,7 @@ void saySetting(DemoStage& stage, DemoLine& line) {
                                  .name = line.text("name"),
                                  .value = line.text("value"),
                                  .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::noteSetting(pen, setting); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::noteSetting(context, setting); });
 }
 
 }  // namespace wm::exchange

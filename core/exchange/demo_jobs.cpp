@@ -10,7 +10,7 @@ namespace wm::exchange {
 
 using base::Error;
 using base::Fault;
-using verbs::Pen;
+using verbs::VerbContext;
 
 namespace {
 
@@ -94,11 +94,11 @@ std::vector<std::string> stepsOf(const book::Book& book, DemoLine& line, const W
     return codes;
 }
 
-base::Result<picture::Change> record(const Pen& pen, DemoLine& line, const Work& work,
+base::Result<picture::Change> record(const VerbContext& context, DemoLine& line, const Work& work,
                                      const upkeep::Record& base) {
     verbs::JobDraft draft;
     draft.record = base;
-    const auto steps = stepsOf(pen.book, line, work);
+    const auto steps = stepsOf(context.book, line, work);
     if (line.fault())
         return tl::unexpected(*line.fault());
     for (const std::string& step : steps)
@@ -106,10 +106,10 @@ base::Result<picture::Change> record(const Pen& pen, DemoLine& line, const Work&
     draft.opensJoints = base.kind == upkeep::RecordKind::Done && !work.snag;
     const auto left = line.words("left_open");
     if (draft.opensJoints)
-        for (const fastening::JointVersion* joint : pen.book.jointsOpened(work.task, steps))
+        for (const fastening::JointVersion* joint : context.book.jointsOpened(work.task, steps))
             if (std::find(left.begin(), left.end(), joint->code) == left.end())
                 draft.confirmed.push_back(joint->joint);
-    return verbs::recordJob(pen, std::move(draft));
+    return verbs::recordJob(context, std::move(draft));
 }
 
 }  // namespace
@@ -128,7 +128,7 @@ void sayJob(DemoStage& stage, DemoLine& line) {
         line.fail(Error{Fault::Empty, "jobs", {}, {}});
     for (const Work& work : all) {
         const upkeep::Record base = recordOf(stage, line, work, machine);
-        stage.say(line, [&](const Pen& pen) { return record(pen, line, work, base); });
+        stage.say(line, [&](const VerbContext& context) { return record(context, line, work, base); });
     }
 }
 

@@ -9,7 +9,7 @@ namespace wm::exchange {
 
 using base::Error;
 using base::Fault;
-using verbs::Pen;
+using verbs::VerbContext;
 
 namespace {
 
@@ -36,7 +36,7 @@ void buy(DemoStage& stage, DemoLine& line, StockLineId of) {
     if (line.has("container") || line.has("best_before"))
         lot = stock::Lot{
             .label = line.text("container"), .received = move.date, .bestBefore = line.dayIf("best_before")};
-    stage.say(line, [&](const Pen& pen) { return verbs::moveStock(pen, move, lot); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::moveStock(context, move, lot); });
 }
 
 void open(DemoStage& stage, DemoLine& line, StockLineId of) {
@@ -45,7 +45,7 @@ void open(DemoStage& stage, DemoLine& line, StockLineId of) {
         return;
     stock::Lot lot = *stage.ledger().find<stock::Lot>(*id);
     lot.opened = line.day("day");
-    stage.say(line, [&](const Pen& pen) { return verbs::saveLot(pen, lot); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveLot(context, lot); });
 }
 
 }  // namespace
@@ -63,7 +63,7 @@ void sayShelfLine(DemoStage& stage, DemoLine& line) {
                                 .keep = line.count("keep"),
                                 .openedDays = line.countIf("opened_days"),
                                 .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::saveStockLine(pen, card); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveStockLine(context, card); });
 }
 
 void sayKit(DemoStage& stage, DemoLine& line) {
@@ -84,8 +84,9 @@ void sayStock(DemoStage& stage, DemoLine& line) {
         open(stage, line, of);
     } else if (what == "counted") {
         const std::int64_t counted = line.count("amount");
-        stage.say(line,
-                  [&](const Pen& pen) { return verbs::countStock(pen, of, lot, counted, line.day("day")); });
+        stage.say(line, [&](const VerbContext& context) {
+            return verbs::countStock(context, of, lot, counted, line.day("day"));
+        });
     } else if (what == "lost") {
         const stock::StockMove move{.line = of,
                                     .lot = lot,
@@ -93,7 +94,8 @@ void sayStock(DemoStage& stage, DemoLine& line) {
                                     .amount = line.count("amount"),
                                     .why = stock::StockWhy::Lost,
                                     .note = line.text("note")};
-        stage.say(line, [&](const Pen& pen) { return verbs::moveStock(pen, move, std::nullopt); });
+        stage.say(line,
+                  [&](const VerbContext& context) { return verbs::moveStock(context, move, std::nullopt); });
     } else {
         line.fail(Error{Fault::Unknown, "what", what, "bought, opened, counted or lost"});
     }
@@ -105,7 +107,7 @@ void sayOrder(DemoStage& stage, DemoLine& line) {
                                   .amount = line.count("amount"),
                                   .expected = line.dayIf("expected"),
                                   .note = line.text("note")};
-    stage.say(line, [&](const Pen& pen) { return verbs::orderStock(pen, order); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::orderStock(context, order); });
 }
 
 void sayEvent(DemoStage& stage, DemoLine& line) {
@@ -126,7 +128,7 @@ void sayEvent(DemoStage& stage, DemoLine& line) {
         }
         event.entries.push_back({*id, person->id});
     }
-    stage.say(line, [&](const Pen& pen) { return verbs::saveEvent(pen, event); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveEvent(context, event); });
 }
 
 void sayWindow(DemoStage& stage, DemoLine& line) {
@@ -134,13 +136,15 @@ void sayWindow(DemoStage& stage, DemoLine& line) {
                                      .startsAt = line.timeOfDay("from"),
                                      .endsAt = line.timeOfDay("to"),
                                      .hands = line.count("hands")};
-    stage.say(line, [&](const Pen& pen) { return verbs::saveWindow(pen, window); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveWindow(context, window); });
 }
 
 void sayPick(DemoStage& stage, DemoLine& line) {
     const MachineId machine = stage.machine(line, "machine");
     const auto task = stage.task(line, machine, line.text("job"));
-    stage.say(line, [&](const Pen& pen) { return verbs::pick(pen, machine, task.task, std::nullopt, true); });
+    stage.say(line, [&](const VerbContext& context) {
+        return verbs::pick(context, machine, task.task, std::nullopt, true);
+    });
 }
 
 void saySheet(DemoStage& stage, DemoLine& line) {
@@ -150,7 +154,7 @@ void saySheet(DemoStage& stage, DemoLine& line) {
                                .note = line.text("note")};
     for (const std::string& code : line.words("jobs"))
         sheet.jobs.push_back({.task = stage.task(line, sheet.machine, code).task});
-    stage.say(line, [&](const Pen& pen) { return verbs::issueSheet(pen, sheet); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::issueSheet(context, sheet); });
 }
 
 }  // namespace wm::exchange

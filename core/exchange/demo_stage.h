@@ -34,13 +34,13 @@ class DemoStage {
     [[nodiscard]] const picture::Ledger& ledger() const { return *ledger_; }
     [[nodiscard]] picture::Ledger giveUp() const { return *ledger_; }
 
-    /// Says one verb, `verb(pen)`, unless the line could not be read; what it refuses is the fault of the
+    /// Says one verb, `verb(context)`, unless the line could not be read; what it refuses is the fault of the
     /// line.
     template <class Verb>
     void say(DemoLine& line, Verb&& verb) {
         if (line.fault())
             return;
-        const auto change = verb(verbs::Pen{book(), newId_});
+        const auto change = verb(verbs::VerbContext{book(), newId_});
         if (change)
             ledger_ = std::make_shared<const picture::Ledger>(ledger_->with(*change));
         else

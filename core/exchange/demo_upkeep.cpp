@@ -11,7 +11,7 @@ namespace wm::exchange {
 
 using base::Error;
 using base::Fault;
-using verbs::Pen;
+using verbs::VerbContext;
 
 namespace {
 
@@ -52,7 +52,7 @@ std::optional<upkeep::Limit> readLimit(DemoLine& line, std::string text) {
 
 void saveTask(DemoStage& stage, DemoLine& line, upkeep::TaskVersion task) {
     task.validFrom = line.day("day");
-    stage.say(line, [&](const Pen& pen) { return verbs::saveTask(pen, task); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveTask(context, task); });
 }
 
 void fillText(DemoLine& line, std::string_view column, std::string& into) {
@@ -92,7 +92,7 @@ void sayJoint(DemoStage& stage, DemoLine& line) {
     joint.confirmed = line.yes("confirmed");
     joint.typedBy = line.text("typed_by");
     joint.checkedBy = line.text("checked_by");
-    stage.say(line, [&](const Pen& pen) { return verbs::saveJoint(pen, joint); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::saveJoint(context, joint); });
 }
 
 void sayInterval(DemoStage& stage, DemoLine& line) {
@@ -130,7 +130,7 @@ void sayCheck(DemoStage& stage, DemoLine& line) {
         answers =
             stage.ask([&](const book::Book& book) { return answersOf(book, machine, line.text("note")); });
     for (const auto& answer : answers)
-        stage.say(line, [&](const Pen& pen) { return verbs::answerFollowUp(pen, answer); });
+        stage.say(line, [&](const VerbContext& context) { return verbs::answerFollowUp(context, answer); });
 }
 
 void saySnag(DemoStage& stage, DemoLine& line) {
@@ -142,14 +142,14 @@ void saySnag(DemoStage& stage, DemoLine& line) {
                       .consequence = line.word("consequence", upkeep::Consequence::CostsMoney)};
     if (line.has("task"))
         snag.task = stage.task(line, snag.machine, line.text("task")).task;
-    stage.say(line, [&](const Pen& pen) { return verbs::addSnag(pen, snag); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::addSnag(context, snag); });
 }
 
 void saySnagEnd(DemoStage& stage, DemoLine& line) {
     const auto snag = stage.openSnag(line, stage.machine(line, "machine"), line.text("snag"));
     const upkeep::SnagEnd end{
         .snag = snag.value_or(SnagId{}), .date = line.day("day"), .how = line.text("how")};
-    stage.say(line, [&](const Pen& pen) { return verbs::endSnag(pen, end); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::endSnag(context, end); });
 }
 
 void sayDeferral(DemoStage& stage, DemoLine& line) {
@@ -163,7 +163,7 @@ void sayDeferral(DemoStage& stage, DemoLine& line) {
         deferral.task = stage.task(line, deferral.machine, line.text("task")).task;
     if (line.has("snag"))
         deferral.snag = stage.openSnag(line, deferral.machine, line.text("snag"));
-    stage.say(line, [&](const Pen& pen) { return verbs::defer(pen, deferral); });
+    stage.say(line, [&](const VerbContext& context) { return verbs::defer(context, deferral); });
 }
 
 }  // namespace wm::exchange

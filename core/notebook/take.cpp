@@ -27,7 +27,7 @@ namespace {
 using picture::Change;
 using picture::Entry;
 using picture::Ledger;
-using verbs::Pen;
+using verbs::VerbContext;
 
 using ShownOn = std::tuple<MachineId, calendar::Date, std::int64_t>;
 
@@ -36,15 +36,15 @@ constexpr std::size_t kLinesBetweenWords = 2'000;
 // Rows of one notebook while they are put together; the first fault is kept.
 class Taking {
   public:
-    Taking(const Pen& pen, const Notebook& notebook, std::vector<const Line*> lines,
+    Taking(const VerbContext& context, const Notebook& notebook, std::vector<const Line*> lines,
            const std::set<MachineId>& newcomers, const Progress& progress)
-        : pen_(pen),
+        : context_(context),
           notebook_(notebook),
           lines_(std::move(lines)),
           newcomers_(newcomers),
           progress_(progress),
-          entry_(pen.book.ledger(), pen.newId) {
-        const Ledger& ledger = pen.book.ledger();
+          entry_(context.book.ledger(), context.newId) {
+        const Ledger& ledger = context.book.ledger();
         for (const auto& reading : ledger.all<usage::HourReading>()) {
             shownOn_.insert({reading.machine, reading.date, reading.shown.count()});
             readOn_.insert({reading.machine, reading.date});
@@ -96,7 +96,7 @@ class Taking {
             spokenOf.insert(line->facts.machines.begin(), line->facts.machines.end());
         for (const std::size_t at : spokenOf) {
             const NamedMachine& named = notebook_.machines[at];
-            const auto* known = named.id ? pen_.book.ledger().find<items::Machine>(*named.id) : nullptr;
+            const auto* known = named.id ? context_.book.ledger().find<items::Machine>(*named.id) : nullptr;
             items::Machine card =
                 known != nullptr ? *known : items::Machine{.name = named.name, .pastHigh = {}};
             const bool begins = known == nullptr || newcomers_.contains(known->id);
@@ -155,7 +155,7 @@ class Taking {
         if (!outing)
             reading.note = facts.note;
         if (outing && readOn_.contains({machine, facts.date}))
-            reading = picture::placed(pen_.book.ledger(), reading);
+            reading = picture::placed(context_.book.ledger(), reading);
         shownOn_.insert({machine, facts.date, reading.shown.count()});
         entry_.add(shaped(std::move(reading), line.line));
     }
@@ -221,10 +221,10 @@ class Taking {
         if (std::none_of(lines_.begin(), lines_.end(),
                          [](const Line* line) { return line->facts.sort == FactSort::Job; }))
             return;
-        const book::Book book(std::make_shared<const Ledger>(pen_.book.ledger().with(change)),
-                              pen_.book.today());
-        const Pen pen{book, pen_.newId};
-        Entry entry(pen.book.ledger(), pen.newId);
+        const book::Book book(std::make_shared<const Ledger>(context_.book.ledger().with(change)),
+                              context_.book.today());
+        const VerbContext context{book, context_.newId};
+        Entry entry(context.book.ledger(), context.newId);
         ShelfOfNotebook shelf(book);
         for (const Line* line : lines_) {
             if (!goesOn())
@@ -303,7 +303,7 @@ class Taking {
                          line.line));
     }
 
-    const Pen& pen_;
+    const VerbContext& context_;
     const Notebook& notebook_;
     std::vector<const Line*> lines_;
     const std::set<MachineId>& newcomers_;
@@ -352,12 +352,12 @@ bool isAgreed(const Line& line, const Agreement& agreement) {
     return cured && line.cure == Cure::AsLikely;
 }
 
-Result<Taken> takeNotebook(const Pen& pen, const Notebook& notebook, const Agreement& agreement,
+Result<Taken> takeNotebook(const VerbContext& context, const Notebook& notebook, const Agreement& agreement,
                            std::string_view name, const Progress& progress) {
     std::vector<const Line*> lines = agreedLines(notebook, agreement);
     if (lines.empty())
         return base::refuse(Fault::NothingNew, "notebook");
-    return Taking(pen, notebook, std::move(lines), agreement.newcomers, progress).take(name);
+    return Taking(context, notebook, std::move(lines), agreement.newcomers, progress).take(name);
 }
 
 }  // namespace wm::notebook

@@ -36,7 +36,8 @@ struct Taken {
 /// shelf line that was first counted after a job keeps its count: the record says what was used. Jobs done
 /// long ago leave no joint hand-tight. Errors: NothingNew if no line is; the shape of a row, with
 /// "line 12" in front of its field; Stopped.
-base::Result<Taken> takeNotebook(const verbs::Pen& pen, const Notebook& notebook, const Agreement& agreement,
-                                 std::string_view name, const Progress& progress = {});
+base::Result<Taken> takeNotebook(const verbs::VerbContext& context, const Notebook& notebook,
+                                 const Agreement& agreement, std::string_view name,
+                                 const Progress& progress = {});
 
 }  // namespace wm::notebook

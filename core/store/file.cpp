@@ -54,7 +54,7 @@ const book::Book& File::Parts::bookOn(calendar::Date today) {
 }
 
 base::Result<picture::Change> File::Parts::say(const Verb& verb, calendar::Date today) {
-    base::Result<picture::Change> change = verb(verbs::Pen{bookOn(today), randomIds()});
+    base::Result<picture::Change> change = verb(verbs::VerbContext{bookOn(today), randomIds()});
     if (change && change->rows.empty())
         return base::refuse(base::Fault::NothingToDo, "verb");
     return change;

@@ -57,8 +57,8 @@ upkeep::Limit scaled(upkeep::Limit limit, std::int64_t percent) {
 // New wordings of tasks and steps while one adjustment is put together.
 class Adjusting {
   public:
-    Adjusting(const Pen& pen, BookChecks& check, MachineId machine)
-        : book_(pen.book), check_(check), machine_(machine) {}
+    Adjusting(const VerbContext& context, BookChecks& check, MachineId machine)
+        : book_(context.book), check_(check), machine_(machine) {}
 
     void scale(std::int64_t percent) {
         check_.that(percent > 0, Fault::NotPositive, "percent", std::to_string(percent));
@@ -157,14 +157,14 @@ std::vector<upkeep::Limit> scaledLimits(const upkeep::TaskVersion& task, std::in
     return limits;
 }
 
-Result<Change> adjustSchedule(const Pen& pen, MachineId machine, Adjustment adjustment) {
-    BookChecks check(pen.book);
-    Entry entry(pen.book.ledger(), pen.newId);
+Result<Change> adjustSchedule(const VerbContext& context, MachineId machine, Adjustment adjustment) {
+    BookChecks check(context.book);
+    Entry entry(context.book.ledger(), context.newId);
     const auto* card = check.row<items::Machine>("machine", machine);
     if (check.failed())
         return check.refusal();
-    Definitions definitions(check, pen.book, entry, machine);
-    Adjusting adjusting(pen, check, machine);
+    Definitions definitions(check, context.book, entry, machine);
+    Adjusting adjusting(context, check, machine);
     adjusting.scale(adjustment.percent);
     adjusting.turn(adjustment.off, false, "off");
     adjusting.turn(adjustment.on, true, "on");

@@ -30,6 +30,7 @@ std::vector<upkeep::Limit> scaledLimits(const upkeep::TaskVersion& task, std::in
 /// The verb. NotPositive or TooLarge (over 500) "percent"; Unknown, Inconsistent (an edge that is the same on
 /// all models), Duplicate (said twice) at "off[0].task", "edges[0].needs" ...; NothingToDo if it stays as it
 /// is.
-base::Result<picture::Change> adjustSchedule(const Pen& pen, MachineId machine, Adjustment adjustment);
+base::Result<picture::Change> adjustSchedule(const VerbContext& context, MachineId machine,
+                                             Adjustment adjustment);
 
 }  // namespace wm::verbs

@@ -189,9 +189,9 @@ bool holdsOnlyItsCard(const Ledger& ledger) {
 
 }  // namespace
 
-Result<Change> adoptAll(const Pen& pen, std::vector<Row> rows) {
-    BookChecks check(pen.book);
-    check.that(holdsOnlyItsCard(pen.book.ledger()), Fault::NotEmpty, "file");
+Result<Change> adoptAll(const VerbContext& context, std::vector<Row> rows) {
+    BookChecks check(context.book);
+    check.that(holdsOnlyItsCard(context.book.ledger()), Fault::NotEmpty, "file");
     check.that(!rows.empty(), Fault::NothingToDo, "file");
     References references;
     std::set<base::Entered> seen;

@@ -79,19 +79,19 @@ std::int64_t nextNumber(const Ledger& ledger) {
 
 }  // namespace
 
-Result<Change> saveEvent(const Pen& pen, outlook::Event event) {
+Result<Change> saveEvent(const VerbContext& context, outlook::Event event) {
     const bool isNew = event.id.isNothing();
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     checkShape(check, event);
     checkReplaced(check, event);
     checkEntries(check, event);
-    for (const auto& other : pen.book.ledger().all<outlook::Event>())
+    for (const auto& other : context.book.ledger().all<outlook::Event>())
         check.that(other.id == event.id || other.calledOff || other.first != event.first ||
                        !sameName(other.name, event.name),
                    Fault::Duplicate, "name", event.name);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     auto text = isNew             ? phrase("Undo", "added %1 on %2")
                 : event.calledOff ? phrase("Undo", "called off %1 on %2")
                                   : phrase("Undo", "changed %1 on %2");
@@ -100,27 +100,27 @@ Result<Change> saveEvent(const Pen& pen, outlook::Event event) {
     return std::move(entry).change(text);
 }
 
-Result<Change> saveWindow(const Pen& pen, weekend::WorkWindow window) {
+Result<Change> saveWindow(const VerbContext& context, weekend::WorkWindow window) {
     const bool isNew = window.id.isNothing();
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     checkShape(check, window);
     checkReplaced(check, window);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     entry.put(window);
     return std::move(entry).change(windowText(window, isNew));
 }
 
-Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> task, std::optional<SnagId> snag,
-                    bool picked) {
-    const Ledger& ledger = pen.book.ledger();
-    BookChecks check(pen.book);
+Result<Change> pick(const VerbContext& context, MachineId machine, std::optional<TaskId> task,
+                    std::optional<SnagId> snag, bool picked) {
+    const Ledger& ledger = context.book.ledger();
+    BookChecks check(context.book);
     const auto* card = check.row<items::Machine>("machine", machine);
     oneOf(check, "task", task, snag);
     const base::Place field = task ? "task" : "snag";
     const std::string name =
-        check.failed() ? "" : jobName(check, pen.book, field, machine, task, snag, picked);
+        check.failed() ? "" : jobName(check, context.book, field, machine, task, snag, picked);
     const auto& picks = ledger.all<weekend::Pick>();
     const auto old = std::find_if(picks.begin(), picks.end(), [&](const weekend::Pick& other) {
         return other.machine == machine && other.task == task && other.snag == snag;
@@ -129,7 +129,7 @@ Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> tas
     check.that(before != picked, Fault::NothingToDo, field, name);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     if (old == picks.end()) {
         entry.put(weekend::Pick{.machine = machine, .task = task, .snag = snag, .picked = picked});
     } else {
@@ -143,17 +143,17 @@ Result<Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> tas
             .arg(card->name));
 }
 
-Result<Change> issueSheet(const Pen& pen, weekend::IssuedSheet sheet) {
-    BookChecks check(pen.book);
+Result<Change> issueSheet(const VerbContext& context, weekend::IssuedSheet sheet) {
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(sheet.machine, sheet.date);
-    sheet.number = nextNumber(pen.book.ledger());
+    sheet.number = nextNumber(context.book.ledger());
     checkShape(check, sheet);
     for (std::size_t at = 0; at < sheet.jobs.size(); ++at)
-        jobName(check, pen.book, placeIn("jobs", at, sheet.jobs[at].task ? "task" : "snag"), sheet.machine,
-                sheet.jobs[at].task, sheet.jobs[at].snag, false);
+        jobName(check, context.book, placeIn("jobs", at, sheet.jobs[at].task ? "task" : "snag"),
+                sheet.machine, sheet.jobs[at].task, sheet.jobs[at].snag, false);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text =
         phrase("Undo", "issued job sheet %1 for %2").arg(std::to_string(sheet.number)).arg(machine->name);
     entry.add(std::move(sheet));

@@ -10,11 +10,11 @@ namespace wm::verbs {
 
 // Events, work windows, the weekend and its sheets.
 
-base::Result<picture::Change> saveEvent(const Pen& pen, outlook::Event event);
-base::Result<picture::Change> saveWindow(const Pen& pen, weekend::WorkWindow window);
-base::Result<picture::Change> pick(const Pen& pen, MachineId machine, std::optional<TaskId> task,
+base::Result<picture::Change> saveEvent(const VerbContext& context, outlook::Event event);
+base::Result<picture::Change> saveWindow(const VerbContext& context, weekend::WorkWindow window);
+base::Result<picture::Change> pick(const VerbContext& context, MachineId machine, std::optional<TaskId> task,
                                    std::optional<SnagId> snag, bool picked);
-base::Result<picture::Change> issueSheet(const Pen& pen,
+base::Result<picture::Change> issueSheet(const VerbContext& context,
                                          weekend::IssuedSheet sheet);  ///< number is given by the verb
 
 }  // namespace wm::verbs

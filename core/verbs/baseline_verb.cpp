@@ -106,8 +106,8 @@ bool stateTimeBefore(upkeep::Record& record, const Ledger& ledger, const items::
 /// One line on its way to a record.
 class Baseline {
   public:
-    Baseline(const Pen& pen, const items::Machine& machine, const BaselineLine& line)
-        : pen_(pen), book_(pen.book), machine_(machine), line_(line) {}
+    Baseline(const VerbContext& context, const items::Machine& machine, const BaselineLine& line)
+        : context_(context), book_(context.book), machine_(machine), line_(line) {}
 
     Result<ReadyJob> job() {
         const auto* task = book_.task(line_.task);
@@ -122,7 +122,7 @@ class Baseline {
         auto placed = place();
         if (!placed)
             return tl::unexpected(placed.error());
-        auto ready = checkJob(pen_, std::move(draft_));
+        auto ready = checkJob(context_, std::move(draft_));
         if (!ready)
             return ready;
         upkeep::Record& record = ready->draft.record;
@@ -190,7 +190,7 @@ class Baseline {
         return {};
     }
 
-    const Pen& pen_;
+    const VerbContext& context_;
     const Book& book_;
     const items::Machine& machine_;
     const BaselineLine& line_;
@@ -211,16 +211,17 @@ Moment firstRidden(const Book& book, const items::Machine& machine, std::optiona
     return carried.empty() ? since : std::max(since, carried.front().from);
 }
 
-Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<BaselineLine> lines) {
-    BookChecks check(pen.book);
+Result<Change> recordBaseline(const VerbContext& context, MachineId machine,
+                              std::vector<BaselineLine> lines) {
+    BookChecks check(context.book);
     const auto* card = check.row<items::Machine>("machine", machine);
     check.that(!lines.empty(), Fault::NothingToDo, "lines");
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     std::set<TaskId> answered;
     for (std::size_t at = 0; at < lines.size(); ++at) {
-        auto job = Baseline(pen, *card, lines[at]).job();
+        auto job = Baseline(context, *card, lines[at]).job();
         if (job && !answered.insert(lines[at].task).second)
             job = refuse(Fault::Duplicate, "task", job->draft.record.what);
         if (!job) {
@@ -228,7 +229,7 @@ Result<Change> recordBaseline(const Pen& pen, MachineId machine, std::vector<Bas
             error.field = error.field.within("lines", at);
             return tl::unexpected(std::move(error));
         }
-        addJob(entry, pen.book, *job);
+        addJob(entry, context.book, *job);
     }
     return std::move(entry).change(
         phrase("Undo", "noted what is known of %n task(s) on %1", nullptr, lines.size()).arg(card->name));

@@ -30,7 +30,7 @@ calendar::Moment firstRidden(const book::Book& book, const items::Machine& machi
 /// than it shows now), Inconsistent "meter" (the machine's meter was never read, or the stated past is
 /// less than what it ran since), BeforeItsTime "date"
 /// (another item sat in the position then), and those of recordJob.
-base::Result<picture::Change> recordBaseline(const Pen& pen, MachineId machine,
+base::Result<picture::Change> recordBaseline(const VerbContext& context, MachineId machine,
                                              std::vector<BaselineLine> lines);
 
 }  // namespace wm::verbs

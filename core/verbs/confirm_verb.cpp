@@ -221,8 +221,8 @@ Result<std::optional<FigureDoubt>> doubtAbout(const Book& book, const PrintedKey
     return doubtOfTask(std::get<TaskVersion>(read), std::get<TaskVersion>(*stood), key, mark);
 }
 
-Result<Change> confirmPrinted(const Pen& pen, const PrintedKey& key, const ReadInManual& read) {
-    auto stood = wordingOf(pen.book, key);
+Result<Change> confirmPrinted(const VerbContext& context, const PrintedKey& key, const ReadInManual& read) {
+    auto stood = wordingOf(context.book, key);
     if (!stood)
         return tl::unexpected(stood.error());
     Wording wording = *stood;
@@ -238,11 +238,12 @@ Result<Change> confirmPrinted(const Pen& pen, const PrintedKey& key, const ReadI
     const std::string name = nameOfFigure(wording, key);
     const std::string figure = storedText(wording, key, '.');
     const bool isNew = figure != storedText(*stood, key, '.');
-    std::visit([&](auto& each) { each.validFrom = pen.book.today(); }, wording);
+    std::visit([&](auto& each) { each.validFrom = context.book.today(); }, wording);
     const auto* joint = std::get_if<JointVersion>(&wording);
     const std::string stages =
         joint == nullptr ? std::string{} : stagesText(*joint, std::get<JointVersion>(*stood));
-    auto change = joint != nullptr ? saveJoint(pen, *joint) : saveTask(pen, std::get<TaskVersion>(wording));
+    auto change =
+        joint != nullptr ? saveJoint(context, *joint) : saveTask(context, std::get<TaskVersion>(wording));
     if (change)
         change->text =
             base::stored(!isNew           ? phrase("Undo", "confirmed \"%1\" against the manual").arg(name)

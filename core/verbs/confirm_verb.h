@@ -36,7 +36,7 @@ base::Result<std::optional<FigureDoubt>> doubtAbout(const book::Book& book,
 /// source and page, confirmed. Errors: Unknown (no such figure any longer), Empty ("figure" of a blank one,
 /// "source", "page"), NothingToDo, those of parseInterval, parseTorqueRange, stagesAfter and of saveJoint and
 /// saveTask.
-base::Result<picture::Change> confirmPrinted(const Pen& pen, const definitions::PrintedKey& key,
+base::Result<picture::Change> confirmPrinted(const VerbContext& context, const definitions::PrintedKey& key,
                                              const ReadInManual& read);
 
 }  // namespace wm::verbs

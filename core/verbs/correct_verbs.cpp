@@ -111,9 +111,9 @@ std::vector<std::int64_t> withCompany(const Ledger& ledger, std::int64_t fact) {
 }
 
 // The strikes alone, not yet asked whether what stays can have happened.
-Result<Change> strikeOnly(const Pen& pen, std::int64_t fact, std::string reason) {
-    const Ledger& ledger = pen.book.ledger();
-    BookChecks check(pen.book);
+Result<Change> strikeOnly(const VerbContext& context, std::int64_t fact, std::string reason) {
+    const Ledger& ledger = context.book.ledger();
+    BookChecks check(context.book);
     const auto words = describe(ledger, fact);
     check.that(words.has_value(), Fault::Unknown, "fact", std::to_string(fact));
     if (const Strike* before = ledger.strikeOf(fact))
@@ -122,9 +122,9 @@ Result<Change> strikeOnly(const Pen& pen, std::int64_t fact, std::string reason)
     check.that(!reason.empty(), Fault::ReasonNeeded, "reason");
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     for (const std::int64_t each : withCompany(ledger, fact))
-        entry.add(Strike{.fact = each, .date = pen.book.today(), .reason = reason});
+        entry.add(Strike{.fact = each, .date = context.book.today(), .reason = reason});
     return std::move(entry).change(phrase("Undo", "struck %1").arg(*words));
 }
 
@@ -141,20 +141,20 @@ Result<Change> ifMovesHold(const Ledger& before, Change change) {
 
 }  // namespace
 
-Result<Change> strike(const Pen& pen, std::int64_t fact, std::string reason) {
-    auto change = strikeOnly(pen, fact, std::move(reason));
+Result<Change> strike(const VerbContext& context, std::int64_t fact, std::string reason) {
+    auto change = strikeOnly(context, fact, std::move(reason));
     if (!change)
         return change;
-    return ifMovesHold(pen.book.ledger(), std::move(*change));
+    return ifMovesHold(context.book.ledger(), std::move(*change));
 }
 
-Result<Change> correct(const Pen& pen, std::int64_t fact, std::string reason, const Verb& again) {
-    const Ledger& ledger = pen.book.ledger();
-    auto change = strikeOnly(pen, fact, std::move(reason));
+Result<Change> correct(const VerbContext& context, std::int64_t fact, std::string reason, const Verb& again) {
+    const Ledger& ledger = context.book.ledger();
+    auto change = strikeOnly(context, fact, std::move(reason));
     if (!change)
         return change;
-    const Book without(std::make_shared<const Ledger>(ledger.with(*change)), pen.book.today());
-    auto entered = again(Pen{without, pen.newId});
+    const Book without(std::make_shared<const Ledger>(ledger.with(*change)), context.book.today());
+    auto entered = again(VerbContext{without, context.newId});
     if (!entered)
         return entered;
     change->text = base::stored(phrase("Undo", "corrected %1").arg(*describe(ledger, fact)));

@@ -14,15 +14,17 @@ namespace wm::verbs {
 /// goes to every machine of this maker and model in them, in the same verb; one whose own last wording is for
 /// itself alone keeps that. Empty "model" or "year" if the machine's card does not say them, OutOfOrder
 /// "shared_from" if its year is not among them.
-base::Result<picture::Change> saveJoint(const Pen& pen, fastening::JointVersion wording);
+base::Result<picture::Change> saveJoint(const VerbContext& context, fastening::JointVersion wording);
 /// A whole chart of one machine in one go; faults are named under "joints[3].".
-base::Result<picture::Change> saveJoints(const Pen& pen, MachineId machine,
+base::Result<picture::Change> saveJoints(const VerbContext& context, MachineId machine,
                                          std::vector<fastening::JointVersion> wordings);
 /// TooLarge "moved_count" if more moved than the joint has; Inconsistent for what can't be said of this kind
 /// of mark.
-base::Result<picture::Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> marks);
-base::Result<picture::Change> saveTool(const Pen& pen, fastening::Tool tool);  ///< Duplicate, OutOfOrder
+base::Result<picture::Change> markJoints(const VerbContext& context, std::vector<fastening::JointMark> marks);
+base::Result<picture::Change> saveTool(const VerbContext& context,
+                                       fastening::Tool tool);  ///< Duplicate, OutOfOrder
 /// Inconsistent "left_within" if it came good and left bad; Duplicate if this day has one of this tool.
-base::Result<picture::Change> recordCalibration(const Pen& pen, fastening::Calibration calibration);
+base::Result<picture::Change> recordCalibration(const VerbContext& context,
+                                                fastening::Calibration calibration);
 
 }  // namespace wm::verbs

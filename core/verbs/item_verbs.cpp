@@ -128,51 +128,52 @@ std::optional<ItemId> sitsAt(const items::Fittings& fittings, const items::Move&
 
 }  // namespace
 
-Result<Change> nameGarage(const Pen& pen, std::string name, std::optional<calendar::Date> pinnedToday) {
-    BookChecks check(pen.book);
+Result<Change> nameGarage(const VerbContext& context, std::string name,
+                          std::optional<calendar::Date> pinnedToday) {
+    BookChecks check(context.book);
     Garage garage{.name = std::move(name), .pinnedToday = pinnedToday};
     checkShape(check, garage);
     check.name("name", garage.name);
-    const auto& old = pen.book.ledger().all<Garage>();
+    const auto& old = context.book.ledger().all<Garage>();
     check.that(old.empty() || old.front() != garage, Fault::NothingToDo, "name", garage.name);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = phrase("Undo", "named the file %1").arg(garage.name);
     entry.put(std::move(garage));
     return std::move(entry).change(text);
 }
 
-Result<Change> savePerson(const Pen& pen, items::Person person) {
+Result<Change> savePerson(const VerbContext& context, items::Person person) {
     const bool isNew = person.id.isNothing();
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     checkShape(check, person);
     replaced(check, person);
-    checkName(check, pen.book.ledger().all<items::Person>(), person);
+    checkName(check, context.book.ledger().all<items::Person>(), person);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = savedText(isNew, person.name);
     entry.put(std::move(person));
     return std::move(entry).change(text);
 }
 
-Result<Change> saveMachine(const Pen& pen, items::Machine machine) {
+Result<Change> saveMachine(const VerbContext& context, items::Machine machine) {
     const bool isNew = machine.id.isNothing();
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     settlePast(machine);
     checkShape(check, machine);
     const auto* old = replaced(check, machine);
-    checkName(check, pen.book.ledger().all<items::Machine>(), machine);
-    checkSince(check, pen.book.ledger(), machine, pen.book.today());
+    checkName(check, context.book.ledger().all<items::Machine>(), machine);
+    checkSince(check, context.book.ledger(), machine, context.book.today());
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     auto text = savedText(isNew, machine.name);
     std::vector<fastening::JointVersion> joints;
     if (old == nullptr ||
         std::tie(old->maker, old->model, old->year) != std::tie(machine.maker, machine.model, machine.year))
-        joints = fromOthers(pen.book, machine);
+        joints = fromOthers(context.book, machine);
     if (!joints.empty())
         text =
             phrase("Undo", "%1 with %n joint(s) of its model", nullptr, joints.size()).arg(std::move(text));
@@ -185,102 +186,102 @@ Result<Change> saveMachine(const Pen& pen, items::Machine machine) {
     return std::move(entry).change(text);
 }
 
-Result<Change> saveItem(const Pen& pen, items::Item item) {
+Result<Change> saveItem(const VerbContext& context, items::Item item) {
     const bool isNew = item.id.isNothing();
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     settlePast(item);
     checkShape(check, item);
     replaced(check, item);
-    checkSince(check, pen.book.ledger(), item, pen.book.today());
+    checkSince(check, context.book.ledger(), item, context.book.today());
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = savedText(isNew, item.name);
     entry.put(std::move(item));
     return std::move(entry).change(text);
 }
 
-Result<Change> addItemFitted(const Pen& pen, items::Item item, items::Move move) {
-    BookChecks check(pen.book);
-    Entry entry(pen.book.ledger(), pen.newId);
+Result<Change> addItemFitted(const VerbContext& context, items::Item item, items::Move move) {
+    BookChecks check(context.book);
+    Entry entry(context.book.ledger(), context.newId);
     settlePast(item);
     checkShape(check, item);
     item.id = entry.newId<ItemId>();
     move.item = item.id;
     move.kind = MoveKind::Fitted;
-    move.entered = pen.book.ledger().nextEntered();
+    move.entered = context.book.ledger().nextEntered();
     if (!check.failed())
-        checkSince(check, pen.book.ledger(), item, pen.book.today());
+        checkSince(check, context.book.ledger(), item, context.book.today());
     checkMove(check, move, &item);
     if (!check.failed())
-        check.take(pen.book.fittings().check(move));
+        check.take(context.book.fittings().check(move));
     if (check.failed())
         return check.refusal();
-    const auto text = moveText(pen.book.ledger(), move, item.name);
+    const auto text = moveText(context.book.ledger(), move, item.name);
     entry.put(std::move(item));
     entry.add(std::move(move));
     return std::move(entry).change(text);
 }
 
-Result<Change> moveItem(const Pen& pen, items::Move move) {
-    BookChecks check(pen.book);
-    move.entered = pen.book.ledger().nextEntered();
+Result<Change> moveItem(const VerbContext& context, items::Move move) {
+    BookChecks check(context.book);
+    move.entered = context.book.ledger().nextEntered();
     const auto* item = check.row<items::Item>("item", move.item);
     checkMove(check, move, item);
     if (!check.failed())
-        check.take(pen.book.fittings().check(move));
+        check.take(context.book.fittings().check(move));
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
-    const auto text = moveText(pen.book.ledger(), move, item->name);
+    Entry entry(context.book.ledger(), context.newId);
+    const auto text = moveText(context.book.ledger(), move, item->name);
     entry.add(std::move(move));
     return std::move(entry).change(text);
 }
 
-Result<Change> swapItem(const Pen& pen, items::Move move, MoveKind oldGoesTo) {
-    BookChecks check(pen.book);
+Result<Change> swapItem(const VerbContext& context, items::Move move, MoveKind oldGoesTo) {
+    BookChecks check(context.book);
     move.kind = MoveKind::Fitted;
     const auto* item = check.row<items::Item>("item", move.item);
     checkMove(check, move, item);
     check.that(oldGoesTo != MoveKind::Fitted, Fault::Inconsistent, "old");
     if (check.failed())
         return check.refusal();
-    const auto old = sitsAt(pen.book.fittings(), move);
+    const auto old = sitsAt(context.book.fittings(), move);
     check.that(old.has_value(), Fault::NotFitted, "position", move.position);
     check.that(old != move.item, Fault::NothingToDo, "item", item->name);
     if (check.failed())
         return check.refusal();
 
-    items::Move off{.entered = pen.book.ledger().nextEntered(),
+    items::Move off{.entered = context.book.ledger().nextEntered(),
                     .item = *old,
                     .date = move.date,
                     .part = move.part,
                     .kind = oldGoesTo,
                     .note = move.note};
     move.entered = off.entered + 1;
-    check.take(pen.book.fittings().check(off));
-    const auto known = pen.book.ledger().all<items::Move>();
+    check.take(context.book.fittings().check(off));
+    const auto known = context.book.ledger().all<items::Move>();
     std::vector<items::Move> moves(known.begin(), known.end());
     moves.push_back(off);
     if (!check.failed())
         check.take(items::Fittings(moves).check(move));
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
-    const auto text = moveText(pen.book.ledger(), move, item->name);
+    Entry entry(context.book.ledger(), context.newId);
+    const auto text = moveText(context.book.ledger(), move, item->name);
     entry.add(std::move(off));
     entry.add(std::move(move));
     return std::move(entry).change(text);
 }
 
-Result<Change> noteSetting(const Pen& pen, items::Setting setting) {
-    BookChecks check(pen.book);
+Result<Change> noteSetting(const VerbContext& context, items::Setting setting) {
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(setting.machine, setting.date);
     check.row<items::Item>("item", setting.item);
     checkShape(check, setting);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text =
         phrase("Undo", "noted %1 %2 on %3").arg(setting.name).arg(setting.value).arg(machine->name);
     entry.add(std::move(setting));

@@ -20,7 +20,7 @@ struct ReadyJob {
     const upkeep::Snag* snag = nullptr;
 };
 /// Everything that recordJob says before it writes, with its errors.
-base::Result<ReadyJob> checkJob(const Pen& pen, JobDraft draft);
+base::Result<ReadyJob> checkJob(const VerbContext& context, JobDraft draft);
 /// The record and all that it brings.
 void addJob(picture::Entry& entry, const book::Book& book, const ReadyJob& job);
 /// True for a Baseline of a day before the file knew the machine: nothing was metered then.

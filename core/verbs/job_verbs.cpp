@@ -294,8 +294,8 @@ void addJob(Entry& entry, const Book& book, const ReadyJob& job) {
         unpick(entry, book.ledger(), record.task, record.snag);
 }
 
-Result<ReadyJob> checkJob(const Pen& pen, JobDraft draft) {
-    const Book& book = pen.book;
+Result<ReadyJob> checkJob(const VerbContext& context, JobDraft draft) {
+    const Book& book = context.book;
     upkeep::Record& record = draft.record;
     BookChecks check(book);
     ReadyJob job = subjectOf(check, record);
@@ -319,12 +319,12 @@ Result<ReadyJob> checkJob(const Pen& pen, JobDraft draft) {
     return job;
 }
 
-Result<Change> recordJob(const Pen& pen, JobDraft draft) {
-    const auto job = checkJob(pen, std::move(draft));
+Result<Change> recordJob(const VerbContext& context, JobDraft draft) {
+    const auto job = checkJob(context, std::move(draft));
     if (!job)
         return tl::unexpected(job.error());
-    Entry entry(pen.book.ledger(), pen.newId);
-    addJob(entry, pen.book, *job);
+    Entry entry(context.book.ledger(), context.newId);
+    addJob(entry, context.book, *job);
     return std::move(entry).change(jobText(job->draft.record, job->task, job->machine->name));
 }
 

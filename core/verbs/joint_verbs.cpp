@@ -51,30 +51,31 @@ void checkStages(Checks& check, const Book& book, const JointVersion& wording) {
                    stages.error().wanted);
 }
 
-Result<Change> save(const Pen& pen, MachineId machine, std::vector<JointVersion> wordings, bool single) {
-    BookChecks check(pen.book);
-    Entry entry(pen.book.ledger(), pen.newId);
+Result<Change> save(const VerbContext& context, MachineId machine, std::vector<JointVersion> wordings,
+                    bool single) {
+    BookChecks check(context.book);
+    Entry entry(context.book.ledger(), context.newId);
     check.that(!wordings.empty(), Fault::NothingToDo, "joints");
     const auto* card = check.row<items::Machine>("machine", machine);
     if (check.failed())
         return check.refusal();
     const auto nameOf = [&](std::size_t at) { return single ? base::Place{} : placeIn("joints", at, {}); };
-    Definitions own(check, pen.book, entry, machine);
+    Definitions own(check, context.book, entry, machine);
     for (std::size_t at = 0; at < wordings.size(); ++at) {
         wordings[at].machine = machine;
         check.setPrefix(nameOf(at));
         checkShared(check, *card, wordings[at]);
-        checkStages(check, pen.book, wordings[at]);
-        own.add(wordings[at], pen.book.today(), nameOf(at));
+        checkStages(check, context.book, wordings[at]);
+        own.add(wordings[at], context.book.today(), nameOf(at));
     }
     own.write();
     std::size_t others = 0;
-    for (auto& [other, same] : forOthers(pen.book, wordings)) {
+    for (auto& [other, same] : forOthers(context.book, wordings)) {
         if (check.failed())
             break;
-        Definitions definitions(check, pen.book, entry, other);
+        Definitions definitions(check, context.book, entry, other);
         for (JointVersion& wording : same)
-            definitions.add(std::move(wording), pen.book.today(), {});
+            definitions.add(std::move(wording), context.book.today(), {});
         definitions.write();
         ++others;
     }
@@ -90,13 +91,13 @@ Result<Change> save(const Pen& pen, MachineId machine, std::vector<JointVersion>
 
 }  // namespace
 
-Result<Change> saveJoint(const Pen& pen, JointVersion wording) {
+Result<Change> saveJoint(const VerbContext& context, JointVersion wording) {
     const MachineId machine = wording.machine;
-    return save(pen, machine, {std::move(wording)}, true);
+    return save(context, machine, {std::move(wording)}, true);
 }
 
-Result<Change> saveJoints(const Pen& pen, MachineId machine, std::vector<JointVersion> wordings) {
-    return save(pen, machine, std::move(wordings), false);
+Result<Change> saveJoints(const VerbContext& context, MachineId machine, std::vector<JointVersion> wordings) {
+    return save(context, machine, std::move(wordings), false);
 }
 
 }  // namespace wm::verbs

@@ -57,13 +57,13 @@ base::Phrase marksText(const Book& book, const std::vector<fastening::JointMark>
 
 }  // namespace
 
-Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> marks) {
-    BookChecks check(pen.book);
+Result<Change> markJoints(const VerbContext& context, std::vector<fastening::JointMark> marks) {
+    BookChecks check(context.book);
     check.that(!marks.empty(), Fault::NothingToDo, "marks");
     for (std::size_t at = 0; at < marks.size(); ++at) {
         fastening::JointMark& mark = marks[at];
         check.setPrefix(placeIn("marks", at, {}));
-        const auto* joint = pen.book.joint(mark.joint);
+        const auto* joint = context.book.joint(mark.joint);
         check.that(joint != nullptr, Fault::Unknown, "joint", std::to_string(mark.joint.value()));
         if (joint != nullptr)
             check.machineOn(joint->machine, mark.date);
@@ -78,8 +78,8 @@ Result<Change> markJoints(const Pen& pen, std::vector<fastening::JointMark> mark
     }
     if (check.failed())
         return check.refusal();
-    const auto text = marksText(pen.book, marks);
-    Entry entry(pen.book.ledger(), pen.newId);
+    const auto text = marksText(context.book, marks);
+    Entry entry(context.book.ledger(), context.newId);
     for (fastening::JointMark& mark : marks)
         entry.add(std::move(mark));
     return std::move(entry).change(text);

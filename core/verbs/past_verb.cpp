@@ -81,13 +81,13 @@ usage::HoursBracket pastOf(const usage::HoursBracket& today, const usage::HoursB
             today.high ? std::optional(less(*today.high, here.low)) : std::nullopt};
 }
 
-Result<Change> statePast(const Pen& pen, PastDraft draft) {
-    BookChecks check(pen.book);
-    Entry entry(pen.book.ledger(), pen.newId);
+Result<Change> statePast(const VerbContext& context, PastDraft draft) {
+    BookChecks check(context.book);
+    Entry entry(context.book.ledger(), context.newId);
     const auto* machine = check.row<items::Machine>("machine", draft.machine);
     check.that(draft.hours || !draft.parts.empty(), Fault::NothingToDo, "past_best");
     if (!check.failed() && draft.hours)
-        put(check, pen.book, entry, *machine, *draft.hours, draft.why);
+        put(check, context.book, entry, *machine, *draft.hours, draft.why);
     std::set<ItemId> stated;
     for (std::size_t at = 0; at < draft.parts.size() && !check.failed(); ++at) {
         const PastDraft::Part& part = draft.parts[at];
@@ -96,7 +96,7 @@ Result<Change> statePast(const Pen& pen, PastDraft draft) {
         if (item != nullptr)
             check.that(stated.insert(part.item).second, Fault::Duplicate, "item", item->name);
         if (!check.failed())
-            put(check, pen.book, entry, *item, part.hours, part.why);
+            put(check, context.book, entry, *item, part.hours, part.why);
         check.setPrefix({});
     }
     if (check.failed())

@@ -27,6 +27,6 @@ usage::HoursBracket pastOf(const usage::HoursBracket& today, const usage::HoursB
 /// The verb: what was ridden here is taken off, and the rest stands on the cards as their past. Negative,
 /// OutOfOrder (a bracket), Unknown, Duplicate (an item twice), NothingToDo (nothing is stated, or it stands
 /// so already, with this reason); of an item at "parts[0].past_best".
-base::Result<picture::Change> statePast(const Pen& pen, PastDraft draft);
+base::Result<picture::Change> statePast(const VerbContext& context, PastDraft draft);
 
 }  // namespace wm::verbs

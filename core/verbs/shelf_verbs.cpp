@@ -120,21 +120,21 @@ stock::OnHand shelfOn(const Ledger& ledger, const stock::StockLine& line, calend
 
 }  // namespace
 
-Result<Change> saveStockLine(const Pen& pen, stock::StockLine line) {
+Result<Change> saveStockLine(const VerbContext& context, stock::StockLine line) {
     const bool isNew = line.id.isNothing();
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     checkShape(check, line);
     if (!isNew) {
         const auto* old = check.row<stock::StockLine>("id", line.id);
         if (!check.failed()) {
             check.that(!(*old == line), Fault::NothingToDo, "id");
-            checkUnit(check, pen.book.ledger(), *old, line.unit);
+            checkUnit(check, context.book.ledger(), *old, line.unit);
         }
     }
-    checkLineIsOne(check, pen.book.ledger(), line);
+    checkLineIsOne(check, context.book.ledger(), line);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text =
         (isNew ? phrase("Undo", "added %1 on the shelf") : phrase("Undo", "changed %1 on the shelf"))
             .arg(line.name);
@@ -142,24 +142,26 @@ Result<Change> saveStockLine(const Pen& pen, stock::StockLine line) {
     return std::move(entry).change(text);
 }
 
-Result<Change> addStockLine(const Pen& pen, stock::StockLine line, std::int64_t counted) {
-    auto change = saveStockLine(pen, std::move(line));
+Result<Change> addStockLine(const VerbContext& context, stock::StockLine line, std::int64_t counted) {
+    auto change = saveStockLine(context, std::move(line));
     if (!change || counted == 0)
         return change;
     const StockLineId id = std::get<stock::StockLine>(change->rows.front()).id;
-    const Book with(std::make_shared<const Ledger>(pen.book.ledger().with(*change)), pen.book.today());
-    auto count = countStock(Pen{with, pen.newId}, id, std::nullopt, counted, pen.book.today());
+    const Book with(std::make_shared<const Ledger>(context.book.ledger().with(*change)),
+                    context.book.today());
+    auto count =
+        countStock(VerbContext{with, context.newId}, id, std::nullopt, counted, context.book.today());
     if (!count)
         return count;
     std::move(count->rows.begin(), count->rows.end(), std::back_inserter(change->rows));
     return change;
 }
 
-Result<Change> saveLot(const Pen& pen, stock::Lot lot) {
+Result<Change> saveLot(const VerbContext& context, stock::Lot lot) {
     const bool isNew = lot.id.isNothing();
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     const auto* line = check.row<stock::StockLine>("line", lot.line);
-    checkLot(check, pen.book, lot);
+    checkLot(check, context.book, lot);
     if (!isNew) {
         const auto* old = check.row<stock::Lot>("id", lot.id);
         if (!check.failed()) {
@@ -169,21 +171,22 @@ Result<Change> saveLot(const Pen& pen, stock::Lot lot) {
     }
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     entry.put(std::move(lot));
     return std::move(entry).change(
         (isNew ? phrase("Undo", "added a container of %1") : phrase("Undo", "changed a container of %1"))
             .arg(line->name));
 }
 
-Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<stock::Lot> newLot) {
-    BookChecks check(pen.book);
+Result<Change> moveStock(const VerbContext& context, stock::StockMove move,
+                         std::optional<stock::Lot> newLot) {
+    BookChecks check(context.book);
     const auto* line = check.row<stock::StockLine>("line", move.line);
     check.fact(move.date);
     if (move.why == StockWhy::Used || move.why == StockWhy::Lost)
         move.amount = outOf(move.amount);
     if (newLot && !check.failed())
-        checkNewLot(check, pen.book, move, *newLot);
+        checkNewLot(check, context.book, move, *newLot);
     check.lotOf("lot", move.lot, move.line);
     if (const auto* order = check.row<stock::StockOrder>("stock_order", move.order))
         check.that(order->line == move.line && move.why == StockWhy::Bought, Fault::Inconsistent,
@@ -192,35 +195,35 @@ Result<Change> moveStock(const Pen& pen, stock::StockMove move, std::optional<st
     checkShape(check, move);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     if (newLot) {
         newLot->id = LotId{};
         move.lot = entry.put(std::move(*newLot));
     }
     const auto text = moveText(*line, move);
     if (move.why == StockWhy::Used && move.lot)
-        openLot(entry, pen.book, *move.lot, move.date);
+        openLot(entry, context.book, *move.lot, move.date);
     entry.add(std::move(move));
     return std::move(entry).change(text);
 }
 
-Result<Change> countStock(const Pen& pen, StockLineId line, std::optional<LotId> lot, std::int64_t counted,
-                          calendar::Date date) {
-    BookChecks check(pen.book);
+Result<Change> countStock(const VerbContext& context, StockLineId line, std::optional<LotId> lot,
+                          std::int64_t counted, calendar::Date date) {
+    BookChecks check(context.book);
     const auto* card = check.row<stock::StockLine>("line", line);
     check.lotOf("lot", lot, line);
     check.fact(date);
     check.fromZero("counted", counted, kMostAmount);
     if (check.failed())
         return check.refusal();
-    const stock::OnHand shelf = shelfOn(pen.book.ledger(), *card, date);
+    const stock::OnHand shelf = shelfOn(context.book.ledger(), *card, date);
     const std::int64_t found = counted - amountIn(shelf, lot);
     check.that(found != 0, Fault::NothingToDo, "counted", std::to_string(counted));
     check.that(found >= -kMostAmount && found <= kMostAmount, Fault::TooLarge, "counted",
                std::to_string(counted), std::to_string(kMostAmount));
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto add = [&](std::optional<LotId> from, std::int64_t amount) {
         entry.add(stock::StockMove{
             .line = line, .lot = from, .date = date, .amount = amount, .why = StockWhy::Counted});
@@ -233,14 +236,14 @@ Result<Change> countStock(const Pen& pen, StockLineId line, std::optional<LotId>
     return std::move(entry).change(phrase("Undo", "counted %1").arg(amountOf(*card, counted)));
 }
 
-Result<Change> orderStock(const Pen& pen, stock::StockOrder order) {
-    BookChecks check(pen.book);
+Result<Change> orderStock(const VerbContext& context, stock::StockOrder order) {
+    BookChecks check(context.book);
     const auto* line = check.row<stock::StockLine>("line", order.line);
     check.fact(order.date);
     checkShape(check, order);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = phrase("Undo", "ordered %1").arg(amountOf(*line, order.amount));
     entry.add(std::move(order));
     return std::move(entry).change(text);

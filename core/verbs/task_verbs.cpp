@@ -22,11 +22,11 @@ using picture::placeIn;
 namespace {
 
 template <class V>
-Result<Change> saveWording(const Pen& pen, V wording, base::Phrase (Definitions::*text)() const) {
-    BookChecks check(pen.book);
-    Entry entry(pen.book.ledger(), pen.newId);
-    Definitions definitions(check, pen.book, entry, wording.machine);
-    definitions.add(std::move(wording), pen.book.today(), {});
+Result<Change> saveWording(const VerbContext& context, V wording, base::Phrase (Definitions::*text)() const) {
+    BookChecks check(context.book);
+    Entry entry(context.book.ledger(), context.newId);
+    Definitions definitions(check, context.book, entry, wording.machine);
+    definitions.add(std::move(wording), context.book.today(), {});
     definitions.write();
     if (check.failed())
         return check.refusal();
@@ -41,22 +41,22 @@ void addAll(Definitions& definitions, std::vector<V> wordings, calendar::Date fr
 
 }  // namespace
 
-Result<Change> saveTask(const Pen& pen, upkeep::TaskVersion wording) {
-    return saveWording(pen, std::move(wording), &Definitions::taskText);
+Result<Change> saveTask(const VerbContext& context, upkeep::TaskVersion wording) {
+    return saveWording(context, std::move(wording), &Definitions::taskText);
 }
 
-Result<Change> saveStep(const Pen& pen, weekend::StepVersion wording) {
-    return saveWording(pen, std::move(wording), &Definitions::stepText);
+Result<Change> saveStep(const VerbContext& context, weekend::StepVersion wording) {
+    return saveWording(context, std::move(wording), &Definitions::stepText);
 }
 
-Result<Change> adoptSchedule(const Pen& pen, MachineId machine, std::string text,
+Result<Change> adoptSchedule(const VerbContext& context, MachineId machine, std::string text,
                              std::vector<weekend::StepVersion> steps,
                              std::vector<fastening::JointVersion> joints,
                              std::vector<upkeep::TaskVersion> tasks) {
-    BookChecks check(pen.book);
-    Entry entry(pen.book.ledger(), pen.newId);
+    BookChecks check(context.book);
+    Entry entry(context.book.ledger(), context.newId);
     check.name("text", text);
-    Definitions definitions(check, pen.book, entry, machine);
+    Definitions definitions(check, context.book, entry, machine);
     const auto* card = check.row<items::Machine>("machine", machine);
     check.that(!(steps.empty() && joints.empty() && tasks.empty()), Fault::NothingToDo, "tasks");
     if (check.failed())

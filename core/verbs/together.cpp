@@ -9,21 +9,21 @@
 namespace wm::verbs {
 
 Verb together(std::string text, std::vector<Verb> verbs) {
-    return
-        [text = std::move(text), verbs = std::move(verbs)](const Pen& pen) -> base::Result<picture::Change> {
-            picture::Change all{text, {}};
-            auto ledger = std::make_shared<const picture::Ledger>(pen.book.ledger());
-            for (const auto& verb : verbs) {
-                const book::Book book(ledger, pen.book.today());
-                auto change = verb(Pen{book, pen.newId});
-                if (!change)
-                    return change;
-                ledger = std::make_shared<const picture::Ledger>(ledger->with(*change));
-                all.rows.insert(all.rows.end(), std::make_move_iterator(change->rows.begin()),
-                                std::make_move_iterator(change->rows.end()));
-            }
-            return all;
-        };
+    return [text = std::move(text),
+            verbs = std::move(verbs)](const VerbContext& context) -> base::Result<picture::Change> {
+        picture::Change all{text, {}};
+        auto ledger = std::make_shared<const picture::Ledger>(context.book.ledger());
+        for (const auto& verb : verbs) {
+            const book::Book book(ledger, context.book.today());
+            auto change = verb(VerbContext{book, context.newId});
+            if (!change)
+                return change;
+            ledger = std::make_shared<const picture::Ledger>(ledger->with(*change));
+            all.rows.insert(all.rows.end(), std::make_move_iterator(change->rows.begin()),
+                            std::make_move_iterator(change->rows.end()));
+        }
+        return all;
+    };
 }
 
 }  // namespace wm::verbs

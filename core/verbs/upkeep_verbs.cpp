@@ -87,9 +87,9 @@ base::Phrase untilText(const upkeep::Deferral& deferral) {
 
 }  // namespace
 
-Result<Change> addSnag(const Pen& pen, upkeep::Snag snag) {
-    const Ledger& ledger = pen.book.ledger();
-    BookChecks check(pen.book);
+Result<Change> addSnag(const VerbContext& context, upkeep::Snag snag) {
+    const Ledger& ledger = context.book.ledger();
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(snag.machine, snag.date);
     check.row<items::Item>("item", snag.item);
     if (snag.task)
@@ -101,16 +101,16 @@ Result<Change> addSnag(const Pen& pen, upkeep::Snag snag) {
             Fault::Duplicate, "what", shortened(snag.what));
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text =
         phrase("Undo", "noted the snag \"%1\" on %2").arg(shortened(snag.what)).arg(machine->name);
     entry.add(std::move(snag));
     return std::move(entry).change(text);
 }
 
-Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end) {
-    const Ledger& ledger = pen.book.ledger();
-    BookChecks check(pen.book);
+Result<Change> endSnag(const VerbContext& context, upkeep::SnagEnd end) {
+    const Ledger& ledger = context.book.ledger();
+    BookChecks check(context.book);
     const auto* snag = check.row<upkeep::Snag>("snag", end.snag);
     check.that(!hasEnded(ledger, end.snag), Fault::NothingToDo, "snag",
                snag == nullptr ? std::string{} : shortened(snag->what));
@@ -122,7 +122,7 @@ Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end) {
     checkShape(check, end);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = phrase("Undo", "closed the snag \"%1\" on %2")
                           .arg(shortened(snag->what))
                           .arg(machineName(ledger, snag->machine));
@@ -131,24 +131,24 @@ Result<Change> endSnag(const Pen& pen, upkeep::SnagEnd end) {
     return std::move(entry).change(text);
 }
 
-Result<Change> defer(const Pen& pen, upkeep::Deferral deferral) {
-    BookChecks check(pen.book);
+Result<Change> defer(const VerbContext& context, upkeep::Deferral deferral) {
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(deferral.machine, deferral.date);
     check.row<items::Person>("by_person", deferral.by);
     checkShape(check, deferral);
     const PutOff subject = subjectOf(check, deferral);
     if (!check.failed())
-        checkUntil(check, pen.book, deferral);
+        checkUntil(check, context.book, deferral);
     check.that(!subject.safety || !deferral.reason.empty(), Fault::ReasonNeeded, "reason");
     if (check.failed())
         return check.refusal();
     // The second time the same words are no reason any more, and would let it roll over in silence.
-    if (const auto* before = unanswered(pen.book, deferral); before != nullptr && subject.safety)
+    if (const auto* before = unanswered(context.book, deferral); before != nullptr && subject.safety)
         check.that(!sameName(before->reason, deferral.reason), Fault::ReasonNeeded, "reason",
                    shortened(before->reason));
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = phrase("Undo", "put off \"%1\" on %2 until %3")
                           .arg(subject.name)
                           .arg(machine->name)
@@ -157,9 +157,9 @@ Result<Change> defer(const Pen& pen, upkeep::Deferral deferral) {
     return std::move(entry).change(text);
 }
 
-Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer) {
-    const Ledger& ledger = pen.book.ledger();
-    BookChecks check(pen.book);
+Result<Change> answerFollowUp(const VerbContext& context, upkeep::FollowUpAnswer answer) {
+    const Ledger& ledger = context.book.ledger();
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(answer.machine, answer.date);
     answer.record.reset();
     checkShape(check, answer);
@@ -169,7 +169,7 @@ Result<Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer) {
                shortened(answer.what));
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = phrase("Undo", "answered \"%1\" on %2").arg(shortened(answer.what)).arg(machine->name);
     entry.add(std::move(answer));
     return std::move(entry).change(text);

@@ -29,12 +29,12 @@ struct JobDraft {
 /// before the machine was known; it takes nothing from the shelf and opens nothing.
 /// Errors: those of usage::checkReading in "meter", NotPositive (a use), WrongUnit (a measurement),
 /// NothingToDo (the snag has ended), Duplicate (the same job on the same day at the same meter).
-base::Result<picture::Change> recordJob(const Pen& pen, JobDraft draft);
-base::Result<picture::Change> addSnag(const Pen& pen, upkeep::Snag snag);
-base::Result<picture::Change> endSnag(const Pen& pen, upkeep::SnagEnd end);
+base::Result<picture::Change> recordJob(const VerbContext& context, JobDraft draft);
+base::Result<picture::Change> addSnag(const VerbContext& context, upkeep::Snag snag);
+base::Result<picture::Change> endSnag(const VerbContext& context, upkeep::SnagEnd end);
 /// It must have an end (Empty "until_date"), after today. ReasonNeeded for a safety task or snag without one;
 /// while a safety deferral still runs, another one needs other words (ReasonNeeded, `given` the old ones).
-base::Result<picture::Change> defer(const Pen& pen, upkeep::Deferral deferral);
-base::Result<picture::Change> answerFollowUp(const Pen& pen, upkeep::FollowUpAnswer answer);
+base::Result<picture::Change> defer(const VerbContext& context, upkeep::Deferral deferral);
+base::Result<picture::Change> answerFollowUp(const VerbContext& context, upkeep::FollowUpAnswer answer);
 
 }  // namespace wm::verbs

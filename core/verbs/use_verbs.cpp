@@ -79,19 +79,19 @@ base::Phrase outingText(const usage::Outing& outing, const std::string& machine)
 }
 
 template <class Reading>
-Result<Change> logAnyReading(const Pen& pen, Reading reading, std::string_view unit,
+Result<Change> logAnyReading(const VerbContext& context, Reading reading, std::string_view unit,
                              std::string (*textOf)(decltype(Reading::shown), char)) {
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(reading.machine, reading.date);
-    reading.entered = pen.book.ledger().nextEntered();
+    reading.entered = context.book.ledger().nextEntered();
     reading.outing.reset();
     reading.record.reset();
     checkShape(check, reading);
     if (!check.failed())
-        check.take(usage::checkReading(readingsOf(pen.book.ledger(), reading.machine), reading));
+        check.take(usage::checkReading(readingsOf(context.book.ledger(), reading.machine), reading));
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const auto text = phrase("Undo", "read %1 %2 on %3")
                           .arg(textOf(reading.shown, '.'))
                           .arg(std::string(unit))
@@ -102,29 +102,29 @@ Result<Change> logAnyReading(const Pen& pen, Reading reading, std::string_view u
 
 }  // namespace
 
-Result<Change> logOuting(const Pen& pen, OutingDraft draft) {
+Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
     usage::Outing& outing = draft.outing;
-    BookChecks check(pen.book);
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(outing.machine, outing.date);
     check.row<items::Person>("rider", outing.rider);
     checkEvent(check, outing);
     checkShape(check, outing);
     check.hours("meter", draft.meterAfter);
     if (!check.failed())
-        checkDay(check, pen.book.ledger(), outing);
-    usage::HourReading reading{.entered = pen.book.ledger().nextEntered(),
+        checkDay(check, context.book.ledger(), outing);
+    usage::HourReading reading{.entered = context.book.ledger().nextEntered(),
                                .machine = outing.machine,
                                .date = outing.date,
                                .shown = draft.meterAfter.value_or(units::Hours{})};
     if (!check.failed() && draft.meterAfter)
-        reading = placed(pen.book.ledger(), reading);
+        reading = placed(context.book.ledger(), reading);
     if (!check.failed() && draft.meterAfter)
-        check.takeMeter(usage::checkReading(readingsOf(pen.book.ledger(), outing.machine), reading));
-    checkHandTight(check, pen.book, draft);
+        check.takeMeter(usage::checkReading(readingsOf(context.book.ledger(), outing.machine), reading));
+    checkHandTight(check, context.book, draft);
     if (check.failed())
         return check.refusal();
 
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     const OutingId id = entry.add(outing);
     if (draft.meterAfter) {
         reading.outing = id;
@@ -135,38 +135,38 @@ Result<Change> logOuting(const Pen& pen, OutingDraft draft) {
             .machine = outing.machine, .date = outing.date, .pressure = draft.pressureWashed, .outing = id});
     if (draft.crashed)
         entry.add(usage::Crash{.machine = outing.machine, .date = outing.date, .outing = id});
-    noteRiddenOpen(entry, pen.book, outing, id);
+    noteRiddenOpen(entry, context.book, outing, id);
     return std::move(entry).change(outingText(outing, machine->name));
 }
 
-Result<Change> logReading(const Pen& pen, usage::HourReading reading) {
-    return logAnyReading(pen, std::move(reading), "h", &units::hoursText);
+Result<Change> logReading(const VerbContext& context, usage::HourReading reading) {
+    return logAnyReading(context, std::move(reading), "h", &units::hoursText);
 }
 
-Result<Change> logDistance(const Pen& pen, usage::DistanceReading reading) {
-    return logAnyReading(pen, std::move(reading), "km", &units::kilometresText);
+Result<Change> logDistance(const VerbContext& context, usage::DistanceReading reading) {
+    return logAnyReading(context, std::move(reading), "km", &units::kilometresText);
 }
 
-Result<Change> logWash(const Pen& pen, usage::Wash wash) {
-    BookChecks check(pen.book);
+Result<Change> logWash(const VerbContext& context, usage::Wash wash) {
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(wash.machine, wash.date);
     wash.outing.reset();
     checkShape(check, wash);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     entry.add(std::move(wash));
     return std::move(entry).change(phrase("Undo", "washed %1").arg(machine->name));
 }
 
-Result<Change> logCrash(const Pen& pen, usage::Crash crash) {
-    BookChecks check(pen.book);
+Result<Change> logCrash(const VerbContext& context, usage::Crash crash) {
+    BookChecks check(context.book);
     const auto* machine = check.machineOn(crash.machine, crash.date);
     crash.outing.reset();
     checkShape(check, crash);
     if (check.failed())
         return check.refusal();
-    Entry entry(pen.book.ledger(), pen.newId);
+    Entry entry(context.book.ledger(), context.newId);
     entry.add(std::move(crash));
     return std::move(entry).change(phrase("Undo", "noted a crash on %1").arg(machine->name));
 }

@@ -20,10 +20,10 @@ struct OutingDraft {
 /// MustAnswer if joints of the machine are hand-tight and that was not answered; the answer is noted on each
 /// of them as a mark RiddenOpen, by the rider; TooLarge for more than 24 h
 /// a day.
-base::Result<picture::Change> logOuting(const Pen& pen, OutingDraft draft);
-base::Result<picture::Change> logReading(const Pen& pen, usage::HourReading reading);
-base::Result<picture::Change> logDistance(const Pen& pen, usage::DistanceReading reading);
-base::Result<picture::Change> logWash(const Pen& pen, usage::Wash wash);
-base::Result<picture::Change> logCrash(const Pen& pen, usage::Crash crash);
+base::Result<picture::Change> logOuting(const VerbContext& context, OutingDraft draft);
+base::Result<picture::Change> logReading(const VerbContext& context, usage::HourReading reading);
+base::Result<picture::Change> logDistance(const VerbContext& context, usage::DistanceReading reading);
+base::Result<picture::Change> logWash(const VerbContext& context, usage::Wash wash);
+base::Result<picture::Change> logCrash(const VerbContext& context, usage::Crash crash);
 
 }  // namespace wm::verbs

@@ -19,13 +19,13 @@ namespace wm::verbs {
 // BeforeItsTime (before the machine or item existed), Empty / NotText / TooLong (names and notes).
 
 /// `rows[...].entered` are numbered from book.ledger().nextEntered(); ids come from `newId`.
-struct Pen {
+struct VerbContext {
     const book::Book& book;
     base::IdSource newId;
 };
 
 /// A verb with all that it is given.
-using Verb = std::function<base::Result<picture::Change>(const Pen&)>;
+using Verb = std::function<base::Result<picture::Change>(const VerbContext&)>;
 
 // save...: a row without an id (value 0) is new, and the verb gives it one; else the row of this id is
 // overwritten (Unknown if it is not there).

@@ -26,7 +26,7 @@ base::IdSource idsAside(const Ledger& ledger) {
 }  // namespace
 
 Result<WhatIf> whatIf(const Book& now, const Verb& verb, MachineId machine) {
-    const auto change = verb(Pen{now, idsAside(now.ledger())});
+    const auto change = verb(VerbContext{now, idsAside(now.ledger())});
     if (!change)
         return tl::unexpected<base::Error>{change.error()};
     auto copy = std::make_shared<const Ledger>(now.ledger().with(*change));

@@ -71,8 +71,9 @@ TEST_F(Processes, AnOpenWindowAndAHeadlessVerbShareTheFile) {
     usage::Wash wash{};
     wash.machine = window.file->ledger()->all<items::Machine>().front().id;
     wash.date = *calendar::makeDate(2026, 5, 3);
-    EXPECT_TRUE(window.file->apply([&wash](const verbs::Pen& pen) { return verbs::logWash(pen, wash); },
-                                   *calendar::makeDate(2026, 5, 7)));
+    EXPECT_TRUE(window.file->apply(
+        [&wash](const verbs::VerbContext& context) { return verbs::logWash(context, wash); },
+        *calendar::makeDate(2026, 5, 7)));
     EXPECT_EQ(washes(), 2U);
 }
 

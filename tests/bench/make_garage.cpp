@@ -20,7 +20,9 @@ int main(int argc, char* argv[]) {
         return 4;
     const auto day = *wm::calendar::makeDate(wm::bench::kLastYear, 1, 1);
     const auto done = made.file->apply(
-        [](const wm::verbs::Pen& pen) { return wm::verbs::adoptAll(pen, wm::bench::generatedGarage({})); },
+        [](const wm::verbs::VerbContext& context) {
+            return wm::verbs::adoptAll(context, wm::bench::generatedGarage({}));
+        },
         day);
     if (!done)
         std::fprintf(stderr, "not written: field %s\n", done.error().error.field.text().c_str());

@@ -43,7 +43,7 @@ int measure(const QString& path, int years) {
         if (made.file == nullptr)
             return 1;
         Watch watch;
-        if (!made.file->apply([&](const verbs::Pen&) { return picture::Change{"All", rows}; }, today))
+        if (!made.file->apply([&](const verbs::VerbContext&) { return picture::Change{"All", rows}; }, today))
             return 1;
         watch.report("write all in one verb");
         if (!made.file->endUndo())
@@ -57,11 +57,11 @@ int measure(const QString& path, int years) {
     watch = Watch();
     (void)book::Book(opened.file->ledger(), today);
     watch.report("of a verb: the book");
-    const auto wash = [](const verbs::Pen& pen) -> base::Result<picture::Change> {
+    const auto wash = [](const verbs::VerbContext& context) -> base::Result<picture::Change> {
         usage::Wash row;
-        row.id = WashId{pen.newId()};
-        row.entered = pen.book.ledger().nextEntered();
-        row.machine = pen.book.ledger().all<items::Machine>().front().id;
+        row.id = WashId{context.newId()};
+        row.entered = context.book.ledger().nextEntered();
+        row.machine = context.book.ledger().all<items::Machine>().front().id;
         row.note = "after the sand";
         return picture::Change{"Wash", {row}};
     };

@@ -26,7 +26,7 @@ TEST_F(FileTest, KeepsWhatAVerbWrote) {
         ASSERT_EQ(made.report.outcome, OpenOutcome::Opened);
         EXPECT_FALSE(made.file->readOnly());
         EXPECT_TRUE(made.file->ledger()->rows().empty());
-        const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"Set up", rows}; };
+        const auto verb = [&rows](const verbs::VerbContext&) { return picture::Change{"Set up", rows}; };
         ASSERT_TRUE(made.file->apply(verb, sample::kToday).has_value());
         EXPECT_EQ(made.file->ledger()->rows(), picture::Ledger(rows).rows());
         EXPECT_TRUE(made.file->check().empty());
@@ -47,14 +47,14 @@ TEST_F(FileTest, ShowsTheChangeAtOnceAndAfterReopening) {
 
 TEST_F(FileTest, WritesNothingOfARefusedVerb) {
     auto file = sample::fileWith(path_, sample::oneMachine());
-    const auto no = [](const verbs::Pen&) -> base::Result<picture::Change> {
+    const auto no = [](const verbs::VerbContext&) -> base::Result<picture::Change> {
         return base::refuse(base::Fault::Unknown, "machine", "27");
     };
     const auto answer = file->apply(no, sample::kToday);
     ASSERT_FALSE(answer.has_value());
     EXPECT_EQ(answer.error().kind, Kind::Refused);
     EXPECT_EQ(answer.error().error, (base::Error{base::Fault::Unknown, "machine", "27", ""}));
-    const auto nothing = [](const verbs::Pen&) { return picture::Change{"Nothing", {}}; };
+    const auto nothing = [](const verbs::VerbContext&) { return picture::Change{"Nothing", {}}; };
     EXPECT_EQ(file->apply(nothing, sample::kToday).error().error.fault, base::Fault::NothingToDo);
     EXPECT_EQ(file->undoText(), "Set up");
 }
@@ -111,7 +111,7 @@ TEST_F(FileTest, AWriteThatIsStoppedLeavesNothingOfIt) {
 
 TEST_F(FileTest, SurvivesAVerbThatThrows) {
     auto file = sample::fileWith(path_, sample::oneMachine());
-    const auto throws = [](const verbs::Pen&) -> base::Result<picture::Change> {
+    const auto throws = [](const verbs::VerbContext&) -> base::Result<picture::Change> {
         throw std::runtime_error("out of paint");
     };
     const auto answer = file->apply(throws, sample::kToday);
@@ -128,11 +128,11 @@ TEST_F(FileTest, ChecksAStaleVerbOnTheFreshBook) {
     EXPECT_TRUE(washNotes(*mine).empty());
     // Only one wash may be noted: on the old picture the verb would go through.
     std::vector<std::size_t> seen;
-    const auto onlyOne = [&seen](const verbs::Pen& pen) -> base::Result<picture::Change> {
-        seen.push_back(pen.book.ledger().all<usage::Wash>().size());
-        if (!pen.book.ledger().all<usage::Wash>().empty())
+    const auto onlyOne = [&seen](const verbs::VerbContext& context) -> base::Result<picture::Change> {
+        seen.push_back(context.book.ledger().all<usage::Wash>().size());
+        if (!context.book.ledger().all<usage::Wash>().empty())
             return base::refuse(base::Fault::Duplicate, "wash");
-        return wash("mine")(pen);
+        return wash("mine")(context);
     };
     const auto answer = mine->apply(onlyOne, sample::kToday);
     ASSERT_FALSE(answer.has_value());
@@ -159,10 +159,10 @@ TEST_F(FileTest, BelievesARefusalOnlyOnTheFreshBook) {
     auto mine = sample::fileWith(path_, sample::oneMachine());
     auto theirs = sample::opened(path_);
     ASSERT_TRUE(theirs->apply(wash("needed"), sample::kToday).has_value());
-    const auto second = [](const verbs::Pen& pen) -> base::Result<picture::Change> {
-        if (pen.book.ledger().all<usage::Wash>().empty())
+    const auto second = [](const verbs::VerbContext& context) -> base::Result<picture::Change> {
+        if (context.book.ledger().all<usage::Wash>().empty())
             return base::refuse(base::Fault::Unknown, "wash");
-        return wash("after it")(pen);
+        return wash("after it")(context);
     };
     EXPECT_TRUE(mine->apply(second, sample::kToday).has_value());
 }
@@ -226,7 +226,7 @@ TEST_F(UndoTest, TakesBackEverythingAndNothingIsLeft) {
     ASSERT_TRUE(file_->undo().has_value());
     EXPECT_TRUE(file_->ledger()->rows().empty());
     const std::vector<picture::Row> rows = sample::everyRow();
-    const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"All", rows}; };
+    const auto verb = [&rows](const verbs::VerbContext&) { return picture::Change{"All", rows}; };
     ASSERT_TRUE(file_->apply(verb, sample::kToday).has_value());
     EXPECT_FALSE(file_->search("mud", 10).empty());
     ASSERT_TRUE(file_->undo().has_value());
@@ -325,7 +325,7 @@ class SearchTest : public FileTest {
     void SetUp() override {
         file_ = File::create(path_).file;
         const std::vector<picture::Row> rows = sample::everyRow();
-        const auto verb = [&rows](const verbs::Pen&) { return picture::Change{"All", rows}; };
+        const auto verb = [&rows](const verbs::VerbContext&) { return picture::Change{"All", rows}; };
         ASSERT_TRUE(file_->apply(verb, sample::kToday).has_value());
     }
     std::vector<std::int64_t> found(const QString& query) const {

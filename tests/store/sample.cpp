@@ -332,9 +332,9 @@ std::vector<Row> oneMachine() {
 
 Verb writing(std::string text, std::vector<Row> rows) {
     return [text = std::move(text),
-            rows = std::move(rows)](const verbs::Pen& pen) -> base::Result<picture::Change> {
+            rows = std::move(rows)](const verbs::VerbContext& context) -> base::Result<picture::Change> {
         picture::Change change{text, rows};
-        base::Entered next = pen.book.ledger().nextEntered();
+        base::Entered next = context.book.ledger().nextEntered();
         for (Row& row : change.rows)
             std::visit(
                 [&next](auto& each) {
@@ -347,13 +347,13 @@ Verb writing(std::string text, std::vector<Row> rows) {
 }
 
 Verb wash(std::string note) {
-    return [note = std::move(note)](const verbs::Pen& pen) -> base::Result<picture::Change> {
+    return [note = std::move(note)](const verbs::VerbContext& context) -> base::Result<picture::Change> {
         usage::Wash row;
-        row.id = WashId{pen.newId()};
+        row.id = WashId{context.newId()};
         row.machine = MachineId{kMachine};
         row.date = day(5, 16);
         row.note = note;
-        return writing("Wash: " + note, {row})(pen);
+        return writing("Wash: " + note, {row})(context);
     };
 }
 

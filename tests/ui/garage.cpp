@@ -118,17 +118,17 @@ void Garage::addMachine(const std::string& name, const std::string& starter, Hou
     card.pastLow = past;
     card.pastBest = past;
     card.pastHigh = past;
-    say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
+    say([card](const verbs::VerbContext& context) { return verbs::saveMachine(context, card); });
     const auto id = machine(name);
     usage::HourReading reading;
     reading.machine = id;
     reading.date = card.since;
     reading.part = calendar::DayPart::BeforeRiding;
     reading.shown = past;
-    say([reading](const verbs::Pen& pen) { return verbs::logReading(pen, reading); });
+    say([reading](const verbs::VerbContext& context) { return verbs::logReading(context, reading); });
     const auto schedule = starterNamed(starter);
-    say([id, schedule](const verbs::Pen& pen) {
-        return verbs::adoptSchedule(pen, id, "take over the schedule", schedule.steps, schedule.joints,
+    say([id, schedule](const verbs::VerbContext& context) {
+        return verbs::adoptSchedule(context, id, "take over the schedule", schedule.steps, schedule.joints,
                                     schedule.tasks);
     });
 }
@@ -145,7 +145,7 @@ void Garage::ride(const std::string& name, const char* date, int hundredths, usa
     draft.washed = washed;
     draft.pressureWashed = washed && ground == usage::Ground::Mud;
     draft.handTightSeen = true;
-    say([draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); });
+    say([draft](const verbs::VerbContext& context) { return verbs::logOuting(context, draft); });
 }
 
 void Garage::record(const std::string& name, const std::string& code, const char* date,
@@ -159,7 +159,7 @@ void Garage::record(const std::string& name, const std::string& code, const char
     const auto* wording = book().task(*draft.record.task);
     for (const auto* joint : book().jointsOpened(*wording, codesOf(wording->steps)))
         draft.confirmed.push_back(joint->joint);
-    say([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); });
+    say([draft](const verbs::VerbContext& context) { return verbs::recordJob(context, draft); });
 }
 
 void Garage::fillDemo() {
@@ -177,15 +177,17 @@ void Garage::fillDemo() {
             read(QString::fromStdString(test::repositoryPath("resources/starters/%1.json"))
                      .arg(QLatin1String(starter))));
     const auto rows = demoRows(text);
-    say([&rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, rows); });
+    say([&rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
 }
 
 void Garage::fillSeason() {
-    say([](const verbs::Pen& pen) { return verbs::nameGarage(pen, "Alder Yard", std::nullopt); });
+    say([](const verbs::VerbContext& context) {
+        return verbs::nameGarage(context, "Alder Yard", std::nullopt);
+    });
     items::Person person;
     for (const char* name : {"Odile", "Bram"}) {
         person.name = name;
-        say([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person); });
+        say([person](const verbs::VerbContext& context) { return verbs::savePerson(context, person); });
     }
     addMachine("Sorrel 450", "four-stroke-motocross", Hours{9100});
     addMachine("Plover 125", "two-stroke-motocross", Hours{0});
@@ -224,7 +226,7 @@ void Garage::rideTheSeason() {
     open.record.machine = machine("Sorrel 450");
     open.record.task = task("Sorrel 450", "swingarm-grease");
     open.record.date = day("2026-05-05");
-    say([open](const verbs::Pen& pen) { return verbs::recordJob(pen, open); });
+    say([open](const verbs::VerbContext& context) { return verbs::recordJob(context, open); });
 }
 
 void Garage::fillShelf() {
@@ -239,7 +241,7 @@ void Garage::fillShelf() {
         line.name = name;
         line.unit = unit;
         line.leadDays = 3;
-        say([line](const verbs::Pen& pen) { return verbs::saveStockLine(pen, line); });
+        say([line](const verbs::VerbContext& context) { return verbs::saveStockLine(context, line); });
         stock::StockMove move;
         move.line = book().ledger().all<stock::StockLine>().front().id;
         for (const auto& each : book().ledger().all<stock::StockLine>())
@@ -248,7 +250,9 @@ void Garage::fillShelf() {
         move.date = day("2026-01-12");
         move.amount = amount;
         move.why = stock::StockWhy::Bought;
-        say([move](const verbs::Pen& pen) { return verbs::moveStock(pen, move, std::nullopt); });
+        say([move](const verbs::VerbContext& context) {
+            return verbs::moveStock(context, move, std::nullopt);
+        });
     }
 }
 
@@ -262,7 +266,7 @@ void Garage::fillEvents() {
         event.last = day(last);
         for (const auto& each : machines)
             event.entries.push_back({machine(each), std::nullopt});
-        say([event](const verbs::Pen& pen) { return verbs::saveEvent(pen, event); });
+        say([event](const verbs::VerbContext& context) { return verbs::saveEvent(context, event); });
     };
     add("Birch Hollow", "2026-05-16", "2026-05-16", {"Heron 250"});
     add("Tarn Ridge", "2026-05-24", "2026-05-24", {"Heron 250", "Sorrel 450"});
@@ -271,10 +275,10 @@ void Garage::fillEvents() {
     snag.machine = machine("Heron 250");
     snag.date = day("2026-04-26");
     snag.what = "left radiator guard bent";
-    say([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
+    say([snag](const verbs::VerbContext& context) { return verbs::addSnag(context, snag); });
     snag.what = "fork seal weeps, right";
     snag.consequence = upkeep::Consequence::SafetyEvident;
-    say([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
+    say([snag](const verbs::VerbContext& context) { return verbs::addSnag(context, snag); });
     upkeep::Deferral deferral;
     deferral.machine = snag.machine;
     for (const auto& open : book().snags(snag.machine))
@@ -283,11 +287,11 @@ void Garage::fillEvents() {
     deferral.date = book().today();
     deferral.untilDate = day("2026-05-14");
     deferral.reason = "seals are in the post; wiped and watched";
-    say([deferral](const verbs::Pen& pen) { return verbs::defer(pen, deferral); });
+    say([deferral](const verbs::VerbContext& context) { return verbs::defer(context, deferral); });
     const auto heron = machine("Heron 250");
     const auto linkage = task("Heron 250", "linkage-grease");
-    say([heron, linkage](const verbs::Pen& pen) {
-        return verbs::pick(pen, heron, linkage, std::nullopt, true);
+    say([heron, linkage](const verbs::VerbContext& context) {
+        return verbs::pick(context, heron, linkage, std::nullopt, true);
     });
 }
 
@@ -315,7 +319,9 @@ void Garage::fillItems() {
                 book().fittings().at(machine(on), path.substr(0, slash), calendar::Moment{book().today()});
             move.position = path.substr(slash + 1);
         }
-        say([item, move](const verbs::Pen& pen) { return verbs::addItemFitted(pen, item, move); });
+        say([item, move](const verbs::VerbContext& context) {
+            return verbs::addItemFitted(context, item, move);
+        });
     };
     fit("Heron 250", "engine no. 1", "engine", "engine", false, 1200, 1200, 1200);
     fit("Heron 250", "piston B", "piston", "engine/piston", true, 0, 0, 0);

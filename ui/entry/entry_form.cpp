@@ -78,8 +78,10 @@ tl::expected<store::Verb, Faults> EntryForm::saying() {
     auto said = verb();
     if (!said || !corrects_)
         return said;
-    return store::Verb([fact = *corrects_, reason = typed(reason_), again = *std::move(said)](
-                           const verbs::Pen& pen) { return verbs::correct(pen, fact, reason, again); });
+    return store::Verb([fact = *corrects_, reason = typed(reason_),
+                        again = *std::move(said)](const verbs::VerbContext& context) {
+        return verbs::correct(context, fact, reason, again);
+    });
 }
 
 QWidget* EntryForm::firstField() const {

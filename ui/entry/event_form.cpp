@@ -58,7 +58,8 @@ tl::expected<store::Verb, Faults> EventForm::verb() {
         entries.push_back(entry);
     }
     event.entries = std::move(entries);
-    return std::move(read).answer([event](const verbs::Pen& pen) { return verbs::saveEvent(pen, event); });
+    return std::move(read).answer(
+        [event](const verbs::VerbContext& context) { return verbs::saveEvent(context, event); });
 }
 
 }  // namespace wm::ui

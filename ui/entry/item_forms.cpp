@@ -77,7 +77,7 @@ QString endsWords(const tl::expected<store::Verb, Faults>& verb, const book::Boo
     if (!verb)
         return {};
     std::int64_t id = std::numeric_limits<std::int64_t>::max() / 2;
-    const auto change = (*verb)(verbs::Pen{book, [&id] { return ++id; }});
+    const auto change = (*verb)(verbs::VerbContext{book, [&id] { return ++id; }});
     if (!change)
         return {};
     const book::Book then(std::make_shared<const picture::Ledger>(book.ledger().with(*change)), book.today());
@@ -173,12 +173,14 @@ tl::expected<store::Verb, Faults> FitForm::verb() {
         placeAt(move, book(), machine, typed(position_));
     if (const auto item = chosenIfAny<ItemId>(*item_)) {
         move.item = *item;
-        return std::move(read).answer([move](const verbs::Pen& pen) { return verbs::moveItem(pen, move); });
+        return std::move(read).answer(
+            [move](const verbs::VerbContext& context) { return verbs::moveItem(context, move); });
     }
     auto item = newItem(read);
     item.since = move.date;
-    return std::move(read).answer(
-        [item, move](const verbs::Pen& pen) { return verbs::addItemFitted(pen, item, move); });
+    return std::move(read).answer([item, move](const verbs::VerbContext& context) {
+        return verbs::addItemFitted(context, item, move);
+    });
 }
 
 TakeOffForm::TakeOffForm(Workbench& workbench, const EntryRequest& request)
@@ -199,7 +201,8 @@ tl::expected<store::Verb, Faults> TakeOffForm::verb() {
     move.date = read(dayIn(date_, Lean::Past));
     move.part = chosenOf<DayPart>(*part_);
     move.note = typed(note_);
-    return std::move(read).answer([move](const verbs::Pen& pen) { return verbs::moveItem(pen, move); });
+    return std::move(read).answer(
+        [move](const verbs::VerbContext& context) { return verbs::moveItem(context, move); });
 }
 
 SwapForm::SwapForm(Workbench& workbench, const EntryRequest& request)
@@ -247,8 +250,8 @@ tl::expected<store::Verb, Faults> SwapForm::verb() {
         move.parent = place->parent;
         move.position = place->position;
     }
-    return std::move(read).answer([move, to = chosenOf<MoveKind>(*to_)](const verbs::Pen& pen) {
-        return verbs::swapItem(pen, move, to);
+    return std::move(read).answer([move, to = chosenOf<MoveKind>(*to_)](const verbs::VerbContext& context) {
+        return verbs::swapItem(context, move, to);
     });
 }
 

@@ -272,7 +272,8 @@ tl::expected<store::Verb, Faults> JobForm::verb() {
     if (tool_ != nullptr && !draft.confirmed.empty())
         draft.tool = read(toolNamed(book(), tool_->text()));
     readAnswers(draft);
-    return std::move(read).answer([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); });
+    return std::move(read).answer(
+        [draft](const verbs::VerbContext& context) { return verbs::recordJob(context, draft); });
 }
 
 }  // namespace wm::ui

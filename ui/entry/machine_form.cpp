@@ -29,12 +29,12 @@ std::optional<MachineId> idOfMachineNamed(const book::Book& book, const std::str
 }
 
 store::Verb firstReading(const std::string& machine, units::Hours shown) {
-    return [machine, shown](const verbs::Pen& pen) -> base::Result<picture::Change> {
+    return [machine, shown](const verbs::VerbContext& context) -> base::Result<picture::Change> {
         usage::HourReading reading;
-        reading.machine = idOfMachineNamed(pen.book, machine).value_or(MachineId{});
-        reading.date = pen.book.today();
+        reading.machine = idOfMachineNamed(context.book, machine).value_or(MachineId{});
+        reading.date = context.book.today();
         reading.shown = shown;
-        return verbs::logReading(pen, reading);
+        return verbs::logReading(context, reading);
     };
 }
 
@@ -112,7 +112,8 @@ tl::expected<store::Verb, Faults> MachineForm::verb() {
     const bool begins = starter != starters_.end();
     if (begins)
         machine.starter = starter->name;
-    verbs.emplace_back([machine](const verbs::Pen& pen) { return verbs::saveMachine(pen, machine); });
+    verbs.emplace_back(
+        [machine](const verbs::VerbContext& context) { return verbs::saveMachine(context, machine); });
     if (shown)
         verbs.push_back(firstReading(machine.name, *shown));
     if (begins)

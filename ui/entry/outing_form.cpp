@@ -27,8 +27,8 @@ namespace {
 enum class Washed : std::uint8_t { Not, ByHand, ByPressure };
 
 store::Verb tightenThenLog(const QString& words, std::vector<fastening::JointMark> marks, store::Verb log) {
-    const auto tighten = [marks = std::move(marks)](const verbs::Pen& pen) {
-        return verbs::markJoints(pen, marks);
+    const auto tighten = [marks = std::move(marks)](const verbs::VerbContext& context) {
+        return verbs::markJoints(context, marks);
     };
     return verbs::together(words.toStdString(), {tighten, std::move(log)});
 }
@@ -182,7 +182,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
         mark.kind = fastening::MarkKind::Confirmed;
         marks.push_back(mark);
     }
-    store::Verb log = [draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); };
+    store::Verb log = [draft](const verbs::VerbContext& context) { return verbs::logOuting(context, draft); };
     if (!marks.empty())
         log = tightenThenLog(tr("outing on %1, joints torqued").arg(machine_->currentText()),
                              std::move(marks), std::move(log));

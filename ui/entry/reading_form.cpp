@@ -94,14 +94,14 @@ tl::expected<store::Verb, Faults> ReadingForm::verb() {
             asks ? std::optional(read(units::parseHours("before", typed(before_)))) : std::nullopt;
         const auto reading = readingOf(machine, date, shown, other, event, typed(note_));
         return std::move(read).answer(
-            [reading](const verbs::Pen& pen) { return verbs::logReading(pen, reading); });
+            [reading](const verbs::VerbContext& context) { return verbs::logReading(context, reading); });
     }
     const auto shown = read(units::parseKilometres("shown", typed(shown_)));
     const auto other =
         asks ? std::optional(read(units::parseKilometres("before", typed(before_)))) : std::nullopt;
     const auto reading = readingOf(machine, date, shown, other, event, typed(note_));
     return std::move(read).answer(
-        [reading](const verbs::Pen& pen) { return verbs::logDistance(pen, reading); });
+        [reading](const verbs::VerbContext& context) { return verbs::logDistance(context, reading); });
 }
 
 }  // namespace wm::ui

@@ -60,7 +60,8 @@ tl::expected<store::Verb, Faults> SnagForm::verb() {
     snag.date = read(dayIn(date_, Lean::Past));
     snag.wish = chosenOf<SnagWish>(*wish_);
     snag.consequence = chosenOf<Consequence>(*consequence_);
-    return std::move(read).answer([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
+    return std::move(read).answer(
+        [snag](const verbs::VerbContext& context) { return verbs::addSnag(context, snag); });
 }
 
 WashForm::WashForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("wash")) {
@@ -87,7 +88,8 @@ tl::expected<store::Verb, Faults> WashForm::verb() {
     wash.date = read(dayIn(date_, Lean::Past));
     wash.pressure = chosenOf<bool>(*how_);
     wash.note = typed(note_);
-    return std::move(read).answer([wash](const verbs::Pen& pen) { return verbs::logWash(pen, wash); });
+    return std::move(read).answer(
+        [wash](const verbs::VerbContext& context) { return verbs::logWash(context, wash); });
 }
 
 CrashForm::CrashForm(Workbench& workbench, const EntryRequest& request) : EntryForm(workbench, tr("crash")) {
@@ -110,7 +112,8 @@ tl::expected<store::Verb, Faults> CrashForm::verb() {
     crash.machine = read(needMachineIn(machine_));
     crash.date = read(dayIn(date_, Lean::Past));
     crash.note = typed(note_);
-    return std::move(read).answer([crash](const verbs::Pen& pen) { return verbs::logCrash(pen, crash); });
+    return std::move(read).answer(
+        [crash](const verbs::VerbContext& context) { return verbs::logCrash(context, crash); });
 }
 
 PutOffForm::PutOffForm(Workbench& workbench, const EntryRequest& request)
@@ -145,7 +148,8 @@ tl::expected<store::Verb, Faults> PutOffForm::verb() {
     deferral.untilHours = read(hoursIn(hours_));
     deferral.reason = typed(reason_);
     deferral.by = read(personIn(by_));
-    return std::move(read).answer([deferral](const verbs::Pen& pen) { return verbs::defer(pen, deferral); });
+    return std::move(read).answer(
+        [deferral](const verbs::VerbContext& context) { return verbs::defer(context, deferral); });
 }
 
 EndSnagForm::EndSnagForm(Workbench& workbench, const EntryRequest& request)
@@ -163,7 +167,8 @@ tl::expected<store::Verb, Faults> EndSnagForm::verb() {
     end.snag = snag_;
     end.date = read(dayIn(date_, Lean::Past));
     end.how = typed(how_);
-    return std::move(read).answer([end](const verbs::Pen& pen) { return verbs::endSnag(pen, end); });
+    return std::move(read).answer(
+        [end](const verbs::VerbContext& context) { return verbs::endSnag(context, end); });
 }
 
 StrikeForm::StrikeForm(Workbench& workbench, const EntryRequest& request)
@@ -173,8 +178,8 @@ StrikeForm::StrikeForm(Workbench& workbench, const EntryRequest& request)
 }
 
 tl::expected<store::Verb, Faults> StrikeForm::verb() {
-    return Answers().answer([fact = fact_, reason = typed(reason_)](const verbs::Pen& pen) {
-        return verbs::strike(pen, fact, reason);
+    return Answers().answer([fact = fact_, reason = typed(reason_)](const verbs::VerbContext& context) {
+        return verbs::strike(context, fact, reason);
     });
 }
 
@@ -186,7 +191,8 @@ PersonForm::PersonForm(Workbench& workbench) : EntryForm(workbench, tr("person")
 tl::expected<store::Verb, Faults> PersonForm::verb() {
     items::Person person;
     person.name = typed(name_);
-    return Answers().answer([person](const verbs::Pen& pen) { return verbs::savePerson(pen, person); });
+    return Answers().answer(
+        [person](const verbs::VerbContext& context) { return verbs::savePerson(context, person); });
 }
 
 }  // namespace wm::ui

@@ -30,11 +30,11 @@ const items::Machine* machineNamed(const book::Book& book, const std::string& na
 // Does `act` with the machine of this name.
 template <class Act>
 store::Verb withMachine(const std::string& name, Act act) {
-    return [name, act = std::move(act)](const verbs::Pen& pen) -> base::Result<picture::Change> {
-        const auto* machine = machineNamed(pen.book, name);
+    return [name, act = std::move(act)](const verbs::VerbContext& context) -> base::Result<picture::Change> {
+        const auto* machine = machineNamed(context.book, name);
         if (machine == nullptr)
             return base::refuse(base::Fault::Unknown, "machine", name);
-        return act(pen, *machine);
+        return act(context, *machine);
     };
 }
 
@@ -50,19 +50,21 @@ std::vector<exchange::Starter> starters() {
 }
 
 store::Verb adoptStarter(const std::string& machine, exchange::Starter starter) {
-    return withMachine(machine, [starter = std::move(starter)](const verbs::Pen& pen,
+    return withMachine(machine, [starter = std::move(starter)](const verbs::VerbContext& context,
                                                                const items::Machine& card) {
-        return verbs::adoptSchedule(pen, card.id, starter.name, starter.steps, starter.joints, starter.tasks);
+        return verbs::adoptSchedule(context, card.id, starter.name, starter.steps, starter.joints,
+                                    starter.tasks);
     });
 }
 
 store::Verb beginSchedule(const std::string& machine, exchange::Starter starter) {
     std::string words = starter.name;
     std::vector<store::Verb> verbs;
-    verbs.push_back(withMachine(machine, [name = starter.name](const verbs::Pen& pen, items::Machine card) {
-        card.starter = name;
-        return verbs::saveMachine(pen, std::move(card));
-    }));
+    verbs.push_back(
+        withMachine(machine, [name = starter.name](const verbs::VerbContext& context, items::Machine card) {
+            card.starter = name;
+            return verbs::saveMachine(context, std::move(card));
+        }));
     verbs.push_back(adoptStarter(machine, std::move(starter)));
     return verbs::together(std::move(words), std::move(verbs));
 }

@@ -111,7 +111,8 @@ void FileDesk::importText() {
     if (report.outcome != store::OpenOutcome::Opened)
         return prompts_.report(wordsFor(report), report.detail);
     remember(workbench_.path());
-    workbench_.perform([rows = *rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, rows); });
+    workbench_.perform(
+        [rows = *rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
 }
 
 void FileDesk::exportText() {

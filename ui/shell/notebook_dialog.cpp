@@ -313,8 +313,8 @@ void NotebookDialog::importAgreed() {
     // The change was made from the picture that was looked at; on another one it may not stand.
     const auto* judged = &preview_->file().ledger();
     const auto written = workbench_.attempt(
-        [&taken, judged](const verbs::Pen& pen) -> base::Result<picture::Change> {
-            if (&pen.book.ledger() != judged)
+        [&taken, judged](const verbs::VerbContext& context) -> base::Result<picture::Change> {
+            if (&context.book.ledger() != judged)
                 return base::refuse(base::Fault::Outdated, "notebook");
             return std::move(taken->change);
         },

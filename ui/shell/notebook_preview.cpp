@@ -170,7 +170,8 @@ void NotebookPreview::suppose() {
     for (const auto& [name, starter] : schedules_) {
         const items::Machine card{
             .name = name, .starter = starter.name, .since = firstDayOf(name), .pastHigh = {}};
-        verbs.emplace_back([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
+        verbs.emplace_back(
+            [card](const verbs::VerbContext& context) { return verbs::saveMachine(context, card); });
         verbs.push_back(adoptStarter(name, starter));
     }
     const auto added = verbs::together({}, std::move(verbs))({*file_, store::randomIds()});

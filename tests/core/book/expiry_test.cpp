@@ -35,11 +35,11 @@ class ExpiryTest : public testing::Test, public FurnishedBench {
         for (const char* date : {"2026-04-05", "2026-04-12", "2026-04-19", "2026-04-26", "2026-05-03",
                                  "2026-05-10", "2026-05-17"})
             must(ride({.outing = outing(date, 200)}));
-        must([&](const Pen& pen) {
-            return saveEvent(pen, {.name = "Birch Hollow",
-                                   .first = day("2026-05-23"),
-                                   .last = day("2026-05-24"),
-                                   .entries = {{heron, std::nullopt}}});
+        must([&](const VerbContext& context) {
+            return saveEvent(context, {.name = "Birch Hollow",
+                                       .first = day("2026-05-23"),
+                                       .last = day("2026-05-24"),
+                                       .entries = {{heron, std::nullopt}}});
         });
     }
     // As the book would be with the spare wheel fitted today.

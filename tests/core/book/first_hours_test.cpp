@@ -22,12 +22,12 @@ using upkeep::Counter;
 class FirstHoursTest : public testing::Test, public Bench {
   protected:
     FirstHoursTest() {
-        must([](const Pen& pen) {
-            return saveMachine(pen, {.name = "Sorrel 450", .since = day("2026-03-01"), .pastHigh = {}});
+        must([](const VerbContext& context) {
+            return saveMachine(context, {.name = "Sorrel 450", .since = day("2026-03-01"), .pastHigh = {}});
         });
         sorrel = last<items::Machine>();
-        must([this](const Pen& pen) {
-            return adoptSchedule(pen, sorrel, "took over",
+        must([this](const VerbContext& context) {
+            return adoptSchedule(context, sorrel, "took over",
                                  {{.code = "stand", .name = "Stand", .off = Minutes{1}, .on = Minutes{1}},
                                   {.code = "wheel",
                                    .name = "Wheel",
@@ -106,11 +106,11 @@ TEST_F(FirstHoursTest, SafetyAtOnceAndTheRestByItsInterval) {
 }
 
 TEST_F(FirstHoursTest, AKnownHighEndPutsOffWhatCannotBeDue) {
-    must([this](const Pen& pen) {
-        auto card = *pen.book.ledger().find<items::Machine>(sorrel);
+    must([this](const VerbContext& context) {
+        auto card = *context.book.ledger().find<items::Machine>(sorrel);
         card.pastBest = units::Hours{500};
         card.pastHigh = units::Hours{1200};
-        return saveMachine(pen, card);
+        return saveMachine(context, card);
     });
     const Book now = book();
     std::map<FirstStage, Names> plan;
@@ -125,11 +125,11 @@ TEST_F(FirstHoursTest, AKnownHighEndPutsOffWhatCannotBeDue) {
 
 // The worst is that it was never done, so its run-in counts, and that every hour was as hard as any can be.
 TEST_F(FirstHoursTest, TheWorstIsTheRunInAndTheHardestHour) {
-    must([this](const Pen& pen) {
-        auto card = *pen.book.ledger().find<items::Machine>(sorrel);
+    must([this](const VerbContext& context) {
+        auto card = *context.book.ledger().find<items::Machine>(sorrel);
         card.pastBest = units::Hours{500};
         card.pastHigh = units::Hours{1200};
-        return saveMachine(pen, card);
+        return saveMachine(context, card);
     });
     const auto stageOf = [this](const upkeep::TaskVersion& wording) {
         must(saying(saveTask, wording));

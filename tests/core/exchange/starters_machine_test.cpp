@@ -25,7 +25,7 @@ using picture::Ledger;
 using test::kShippedStarters;
 using test::shippedStarter;
 using test::withCode;
-using verbs::Pen;
+using verbs::VerbContext;
 
 const Date kBought = *calendar::makeDate(2026, 3, 2);
 
@@ -42,17 +42,17 @@ class StarterMachineTest : public testing::TestWithParam<const char*> {
         items::Machine machine{
             .name = "Dunlin", .starter = starter_.name, .since = kBought, .startedNew = true};
         machine.pastHigh = units::Hours{0};
-        must([&](const Pen& pen) { return verbs::saveMachine(pen, machine); });
+        must([&](const VerbContext& context) { return verbs::saveMachine(context, machine); });
         machine_ = ledger_->all<items::Machine>().front().id;
-        must([&](const Pen& pen) {
-            return verbs::adoptSchedule(pen, machine_, starter_.name, starter_.steps, starter_.joints,
+        must([&](const VerbContext& context) {
+            return verbs::adoptSchedule(context, machine_, starter_.name, starter_.steps, starter_.joints,
                                         starter_.tasks);
         });
     }
 
     template <class Verb>
     void must(Verb&& verb) {
-        const auto change = verb(Pen{book(today_), [this] { return ++lastId_; }});
+        const auto change = verb(VerbContext{book(today_), [this] { return ++lastId_; }});
         ASSERT_TRUE(change) << change.error().field << " given " << change.error().given;
         ledger_ = std::make_shared<const Ledger>(ledger_->with(*change));
     }
@@ -65,7 +65,7 @@ class StarterMachineTest : public testing::TestWithParam<const char*> {
         draft.outing.hours = units::Hours{150};
         draft.outing.ground = ground;
         draft.crashed = crashed;
-        must([&](const Pen& pen) { return verbs::logOuting(pen, draft); });
+        must([&](const VerbContext& context) { return verbs::logOuting(context, draft); });
     }
 
     [[nodiscard]] Book book(Date today) const { return {ledger_, today}; }

@@ -46,8 +46,8 @@ class HabitsTest : public testing::Test {
         const MadeNotebook made = makeNotebook(habit, seed);
         Garage garage;
         for (const char* name : {"Avocet 300", "Dunlin 85"})
-            garage.must([&](const verbs::Pen& pen) {
-                return verbs::saveMachine(pen, {.name = name, .since = garage.today});
+            garage.must([&](const verbs::VerbContext& context) {
+                return verbs::saveMachine(context, {.name = name, .since = garage.today});
             });
         const Notebook notebook = garage.read(made.bytes);
         for (std::size_t at = 0; at < made.lines.size(); ++at) {

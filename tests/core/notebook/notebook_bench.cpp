@@ -20,7 +20,9 @@ std::string notebookFile(const std::string& name) {
 Garage::Garage() {
     today = verbs::day("2026-11-25");
     const auto add = [&](const char* name) {
-        must([&](const verbs::Pen& pen) { return verbs::saveMachine(pen, {.name = name, .since = today}); });
+        must([&](const verbs::VerbContext& context) {
+            return verbs::saveMachine(context, {.name = name, .since = today});
+        });
         for (const auto& machine : ledger().all<items::Machine>())
             if (machine.name == name)
                 return machine.id;
@@ -36,9 +38,9 @@ void Garage::adopt(MachineId machine) {
     const auto task = [](const char* name, const char* code) {
         return upkeep::TaskVersion{.code = code, .name = name, .limits = {{.every = 600}}};
     };
-    must([&](const verbs::Pen& pen) {
+    must([&](const verbs::VerbContext& context) {
         return verbs::adoptSchedule(
-            pen, machine, "took over a schedule", {}, {},
+            context, machine, "took over a schedule", {}, {},
             {task("Engine oil", "engine-oil"), task("Oil filter", "oil-filter"),
              task("Air filter: swap for an oiled one", "air-filter"),
              task("Linkage bearings: grease", "linkage-grease"),
@@ -67,9 +69,9 @@ Notebook Garage::read(const std::string& bytes, const ReadingWishes& wishes) con
 
 std::size_t Garage::take(const std::string& bytes, const Agreement& agreement) {
     std::size_t lines = 0;
-    const auto change = say([&](const verbs::Pen& pen) -> base::Result<picture::Change> {
+    const auto change = say([&](const verbs::VerbContext& context) -> base::Result<picture::Change> {
         const Notebook notebook = read(bytes);
-        auto taken = takeNotebook(pen, notebook, agreement, "notebook.csv");
+        auto taken = takeNotebook(context, notebook, agreement, "notebook.csv");
         if (!taken)
             return tl::unexpected(taken.error());
         lines = taken->lines;

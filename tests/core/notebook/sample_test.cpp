@@ -249,9 +249,11 @@ TEST_F(TakenOverTest, NewLinesOfAGrownNotebookAreAdded) {
 TEST_F(TakenOverTest, WhatWasStruckOrChangedByHandDoesNotComeBack) {
     const usage::Outing first = garage.ledger().all<usage::Outing>().front();
     const usage::Outing last = garage.ledger().all<usage::Outing>().back();
-    garage.must([&](const verbs::Pen& pen) { return verbs::strike(pen, first.id.value(), "not mine"); });
-    garage.must([&](const verbs::Pen& pen) {
-        return verbs::correct(pen, last.id.value(), "looked it up", [&](const verbs::Pen& again) {
+    garage.must([&](const verbs::VerbContext& context) {
+        return verbs::strike(context, first.id.value(), "not mine");
+    });
+    garage.must([&](const verbs::VerbContext& context) {
+        return verbs::correct(context, last.id.value(), "looked it up", [&](const verbs::VerbContext& again) {
             verbs::OutingDraft draft{.outing = last};
             draft.outing.hours = units::Hours{180};
             return verbs::logOuting(again, draft);
@@ -271,9 +273,9 @@ TEST(NotebookSampleTest, WithoutItsCuresOnlySureLinesAreTaken) {
 TEST(NotebookSampleTest, AFileWithoutMachinesGetsThem) {
     verbs::Bench bench;
     bench.today = verbs::day("2026-11-25");
-    const auto change = bench.say([&](const verbs::Pen& pen) -> base::Result<picture::Change> {
-        const auto notebook = readNotebook(*readTable(notebookFile("outings.csv")), pen.book);
-        return takeNotebook(pen, *notebook, kAllCures, "outings.csv").map([](Taken taken) {
+    const auto change = bench.say([&](const verbs::VerbContext& context) -> base::Result<picture::Change> {
+        const auto notebook = readNotebook(*readTable(notebookFile("outings.csv")), context.book);
+        return takeNotebook(context, *notebook, kAllCures, "outings.csv").map([](Taken taken) {
             return std::move(taken.change);
         });
     });

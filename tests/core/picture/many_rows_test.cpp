@@ -35,8 +35,9 @@ Change manyRows(const Ledger& before, MachineId machine) {
 TEST(ManyRowsTest, AtOnceOrAFewAtATimeIsTheSamePicture) {
     Bench bench;
     bench.today = day("2026-11-25");
-    bench.must(
-        [&](const Pen& pen) { return saveMachine(pen, {.name = "Heron 250", .since = day("2026-01-10")}); });
+    bench.must([&](const VerbContext& context) {
+        return saveMachine(context, {.name = "Heron 250", .since = day("2026-01-10")});
+    });
     const Ledger& before = bench.ledger();
     const MachineId heron = before.all<items::Machine>().front().id;
     const Change change = manyRows(before, heron);

@@ -20,13 +20,14 @@ using upkeep::Limit;
 class AdjustTest : public testing::Test, public Bench {
   protected:
     AdjustTest() {
-        must([](const Pen& pen) {
-            return saveMachine(pen, {.name = "Heron 250", .since = day("2026-01-10"), .startedNew = true});
+        must([](const VerbContext& context) {
+            return saveMachine(context,
+                               {.name = "Heron 250", .since = day("2026-01-10"), .startedNew = true});
         });
         heron = last<items::Machine>();
-        must([this](const Pen& pen) {
+        must([this](const VerbContext& context) {
             return adoptSchedule(
-                pen, heron, "took over",
+                context, heron, "took over",
                 {{.code = "tank", .name = "Tank"},
                  {.code = "cover", .name = "Cover", .needs = {{"tank", true, false}}},
                  {.code = "engine", .name = "Engine", .needs = {{"tank"}}}},

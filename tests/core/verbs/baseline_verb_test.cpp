@@ -28,17 +28,17 @@ using upkeep::RecordKind;
 class UsedBench : public Bench {
   public:
     UsedBench() {
-        must([](const Pen& pen) {
-            return saveMachine(pen, {.name = "Sorrel 450",
-                                     .since = day("2026-03-01"),
-                                     .pastLow = Hours{4100},
-                                     .pastBest = Hours{8000},
-                                     .pastHigh = Hours{12000}});
+        must([](const VerbContext& context) {
+            return saveMachine(context, {.name = "Sorrel 450",
+                                         .since = day("2026-03-01"),
+                                         .pastLow = Hours{4100},
+                                         .pastBest = Hours{8000},
+                                         .pastHigh = Hours{12000}});
         });
         sorrel = last<items::Machine>();
         read("2026-03-01", 4100, calendar::DayPart::BeforeRiding);
-        must([this](const Pen& pen) {
-            return adoptSchedule(pen, sorrel, "took over a schedule", {}, {},
+        must([this](const VerbContext& context) {
+            return adoptSchedule(context, sorrel, "took over a schedule", {}, {},
                                  {{.name = "Oil", .limits = {{.every = 600}}},
                                   {.name = "Brake fluid",
                                    .consequence = upkeep::Consequence::SafetyEvident,
@@ -109,9 +109,9 @@ TEST_F(BaselineTest, NewOnTheFirstDayHasTheWholeRidingHereBehindIt) {
 }
 
 TEST_F(BaselineTest, AnItemsOwnFirstDayIsMeant) {
-    must([this](const Pen& pen) {
+    must([this](const VerbContext& context) {
         return addItemFitted(
-            pen, {.name = "engine", .since = day("2026-03-10"), .pastBest = Hours{9000}, .pastHigh = {}},
+            context, {.name = "engine", .since = day("2026-03-10"), .pastBest = Hours{9000}, .pastHigh = {}},
             {.date = day("2026-03-10"), .machine = sorrel, .position = "engine"});
     });
     must(known({{.task = top}}));
@@ -123,9 +123,9 @@ TEST_F(BaselineTest, AnItemsOwnFirstDayIsMeant) {
 // It lay on the shelf first, while another one sat in its place.
 TEST_F(BaselineTest, AnItemThatLayOnTheShelfIsNewFromItsFirstFitting) {
     const auto fit = [this](const char* name, const char* on) {
-        must([&](const Pen& pen) {
+        must([&](const VerbContext& context) {
             return addItemFitted(
-                pen, {.name = name, .since = day("2026-03-02"), .pastBest = Hours{9000}, .pastHigh = {}},
+                context, {.name = name, .since = day("2026-03-02"), .pastBest = Hours{9000}, .pastHigh = {}},
                 {.date = day(on), .machine = sorrel, .position = "engine"});
         });
         return last<items::Item>();
@@ -143,9 +143,9 @@ TEST_F(BaselineTest, AnItemThatLayOnTheShelfIsNewFromItsFirstFitting) {
 }
 
 TEST_F(BaselineTest, AnItemThatWasFittedBetweenTwoRidesOfOneDayIsNewFromThen) {
-    must([this](const Pen& pen) {
+    must([this](const VerbContext& context) {
         return addItemFitted(
-            pen, {.name = "engine", .since = day("2026-03-02"), .pastBest = Hours{9000}, .pastHigh = {}},
+            context, {.name = "engine", .since = day("2026-03-02"), .pastBest = Hours{9000}, .pastHigh = {}},
             {.date = day("2026-03-08"),
              .part = calendar::DayPart::Riding,
              .machine = sorrel,
@@ -160,10 +160,10 @@ TEST_F(BaselineTest, AnItemThatWasFittedBetweenTwoRidesOfOneDayIsNewFromThen) {
 // What the van shook out of the meter is no riding, so a figure between two readings says no more than that
 // it was after the first of them.
 TEST_F(BaselineTest, AMeterThatCountsTheVanDatesToTheReadingBefore) {
-    must([this](const Pen& pen) {
-        auto card = *pen.book.ledger().find<items::Machine>(sorrel);
+    must([this](const VerbContext& context) {
+        auto card = *context.book.ledger().find<items::Machine>(sorrel);
         card.meterCountsTransport = true;
-        return saveMachine(pen, card);
+        return saveMachine(context, card);
     });
     read("2026-03-20", 4900, calendar::DayPart::AfterRiding);
     must(known({{.task = oil, .answer = BaselineAnswer::Serviced, .meter = Hours{4700}}}));
@@ -179,8 +179,8 @@ TEST_F(BaselineTest, AMeterThatCountsTheVanDatesToTheReadingBefore) {
 // What came used may be older than the machine that it sits on now.
 TEST_F(BaselineTest, AnItemIsAtLeastAsOldAsItIsKnown) {
     const auto fit = [this](const char* name, const char* since, const char* position) {
-        must([&](const Pen& pen) {
-            return addItemFitted(pen,
+        must([&](const VerbContext& context) {
+            return addItemFitted(context,
                                  {.name = name, .since = day(since), .pastBest = Hours{9000}, .pastHigh = {}},
                                  {.date = day("2026-03-02"), .machine = sorrel, .position = position});
         });
@@ -225,11 +225,11 @@ TEST_F(BaselineTest, TheMeterReachesBackBeforeTheFile) {
 }
 
 TEST_F(BaselineTest, APastThatIsLessThanTheMeterRanIsNotReckonedWith) {
-    must([this](const Pen& pen) {
-        auto card = *pen.book.ledger().find<items::Machine>(sorrel);
+    must([this](const VerbContext& context) {
+        auto card = *context.book.ledger().find<items::Machine>(sorrel);
         card.pastLow = Hours{0};
         card.pastBest = Hours{1000};
-        return saveMachine(pen, card);
+        return saveMachine(context, card);
     });
     // 30.0 was 11 h before the first day, and only 10 h are stated.
     EXPECT_EQ(refusedAt(known({{.task = oil, .answer = BaselineAnswer::Serviced, .meter = Hours{3000}}})),
@@ -281,12 +281,13 @@ TEST_F(BaselineTest, EachLineIsCheckedAndTheWrongOneIsNamed) {
 }
 
 TEST_F(BaselineTest, WithoutAReadingAnHourFigureSaysNothing) {
-    must([](const Pen& pen) {
-        return saveMachine(pen, {.name = "Plover 125", .since = day("2026-04-01"), .pastHigh = {}});
+    must([](const VerbContext& context) {
+        return saveMachine(context, {.name = "Plover 125", .since = day("2026-04-01"), .pastHigh = {}});
     });
     const auto plover = last<items::Machine>();
-    must([plover](const Pen& pen) {
-        return adoptSchedule(pen, plover, "took over", {}, {}, {{.name = "Oil", .limits = {{.every = 600}}}});
+    must([plover](const VerbContext& context) {
+        return adoptSchedule(context, plover, "took over", {}, {},
+                             {{.name = "Oil", .limits = {{.every = 600}}}});
     });
     const auto task = ledger().all<upkeep::TaskVersion>().back().task;
     EXPECT_EQ(
@@ -296,8 +297,8 @@ TEST_F(BaselineTest, WithoutAReadingAnHourFigureSaysNothing) {
 
 TEST_F(BaselineTest, AnotherItemInThePositionThenIsSaid) {
     const auto fit = [this](const char* name, const char* on) {
-        must([&](const Pen& pen) {
-            return addItemFitted(pen, {.name = name, .since = day("2026-03-01"), .pastHigh = {}},
+        must([&](const VerbContext& context) {
+            return addItemFitted(context, {.name = name, .since = day("2026-03-01"), .pastHigh = {}},
                                  {.date = day(on), .machine = sorrel, .position = "engine"});
         });
         return last<items::Item>();

@@ -6,24 +6,24 @@ namespace wm::verbs {
 
 FurnishedBench::FurnishedBench() {
     const calendar::Date since = day("2026-01-10");
-    must([&](const Pen& pen) {
-        return saveMachine(pen, {.name = "Heron 250", .since = since, .startedNew = true});
+    must([&](const VerbContext& context) {
+        return saveMachine(context, {.name = "Heron 250", .since = since, .startedNew = true});
     });
     heron = last<items::Machine>();
-    must([](const Pen& pen) { return savePerson(pen, {.name = "Mara"}); });
+    must([](const VerbContext& context) { return savePerson(context, {.name = "Mara"}); });
     mara = last<items::Person>();
     const auto fit = [&](const char* name, const char* position) {
-        must([&](const Pen& pen) {
-            return addItemFitted(pen, {.name = name, .since = since, .startedNew = true},
+        must([&](const VerbContext& context) {
+            return addItemFitted(context, {.name = name, .since = since, .startedNew = true},
                                  {.date = since, .machine = heron, .position = position});
         });
         return last<items::Item>();
     };
     engine = fit("engine A", "engine");
     wheel = fit("rear wheel", "rear wheel");
-    must([&](const Pen& pen) {
+    must([&](const VerbContext& context) {
         return adoptSchedule(
-            pen, heron, "took over a schedule on Heron 250",
+            context, heron, "took over a schedule on Heron 250",
             {{.code = "rear-wheel", .name = "Rear wheel", .off = units::Minutes{5}, .joints = {{"axle"}}}},
             {{.code = "axle", .name = "rear axle nut", .kind = fastening::JointKind::Axle}},
             {{.name = "Oil change",
@@ -38,15 +38,15 @@ FurnishedBench::FurnishedBench() {
     oilChange = ledger().all<upkeep::TaskVersion>().at(0).task;
     pads = ledger().all<upkeep::TaskVersion>().at(1).task;
     axle = ledger().all<fastening::JointVersion>().at(0).joint;
-    must([](const Pen& pen) {
+    must([](const VerbContext& context) {
         return saveStockLine(
-            pen,
+            context,
             {.name = "engine oil", .unit = stock::Unit::Millilitre, .packAmount = 1000, .openedDays = 180});
     });
     oil = last<stock::StockLine>();
-    must([&](const Pen& pen) {
+    must([&](const VerbContext& context) {
         return moveStock(
-            pen, {.line = oil, .date = day("2026-02-01"), .amount = 1000, .why = stock::StockWhy::Bought},
+            context, {.line = oil, .date = day("2026-02-01"), .amount = 1000, .why = stock::StockWhy::Bought},
             stock::Lot{.label = "A"});
     });
     bottle = last<stock::Lot>();

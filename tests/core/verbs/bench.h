@@ -35,9 +35,9 @@ struct At {
 
 /// A verb with what it is given.
 template <class... Takes>
-Verb saying(base::Result<picture::Change> (*verb)(const Pen&, Takes...),
+Verb saying(base::Result<picture::Change> (*verb)(const VerbContext&, Takes...),
             std::type_identity_t<Takes>... given) {
-    return [verb, given...](const Pen& pen) { return verb(pen, given...); };
+    return [verb, given...](const VerbContext& context) { return verb(context, given...); };
 }
 
 /// A file in memory: verbs are said to it one after the other, on a day that the test sets. Ids are counted
@@ -52,7 +52,7 @@ class Bench {
     /// Says the verb; if it is refused nothing changes.
     base::Result<picture::Change> say(const Verb& verb) {
         const book::Book now = book();
-        auto change = verb(Pen{now, [this] { return nextId_++; }});
+        auto change = verb(VerbContext{now, [this] { return nextId_++; }});
         if (change)
             ledger_ = std::make_shared<const picture::Ledger>(ledger_->with(*change));
         return change;

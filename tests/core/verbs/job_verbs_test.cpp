@@ -143,11 +143,11 @@ TEST_F(RecordJobTest, RefusesTheSameJobTwice) {
 }
 
 TEST_F(RecordJobTest, EndsTheSnagAndLeavesTheWeekend) {
-    must([&](const Pen& pen) {
-        return addSnag(pen, {.machine = heron, .date = day("2026-03-01"), .what = "weeping fork seal"});
+    must([&](const VerbContext& context) {
+        return addSnag(context, {.machine = heron, .date = day("2026-03-01"), .what = "weeping fork seal"});
     });
     const SnagId snag = last<upkeep::Snag>();
-    must([&](const Pen& pen) { return pick(pen, heron, std::nullopt, snag, true); });
+    must([&](const VerbContext& context) { return pick(context, heron, std::nullopt, snag, true); });
     JobDraft draft{.record = {.machine = heron, .snag = snag, .date = day("2026-03-02")}};
     EXPECT_EQ(must(record(draft)), "recorded \"weeping fork seal\" on Heron 250");
     EXPECT_TRUE(book().snags(heron).empty());

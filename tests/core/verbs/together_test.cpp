@@ -12,9 +12,9 @@ class TogetherTest : public testing::Test, public FurnishedBench {
     std::vector<std::size_t> seen;  ///< washes in the book that each verb was checked on
 
     Verb wash(const char* on) {
-        return [this, wash = usage::Wash{.machine = heron, .date = day(on)}](const Pen& pen) {
-            seen.push_back(pen.book.ledger().all<usage::Wash>().size());
-            return logWash(pen, wash);
+        return [this, wash = usage::Wash{.machine = heron, .date = day(on)}](const VerbContext& context) {
+            seen.push_back(context.book.ledger().all<usage::Wash>().size());
+            return logWash(context, wash);
         };
     }
 };

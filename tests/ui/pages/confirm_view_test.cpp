@@ -129,7 +129,7 @@ TEST_F(ConfirmViewTest, AStagedTorqueIsPutRightHere) {
     nut.stages = "30, 60";
     nut.confirmed = false;
     nut.sharedFrom = nut.sharedTo = std::nullopt;
-    garage_->say([nut](const verbs::Pen& pen) { return verbs::saveJoint(pen, nut); });
+    garage_->say([nut](const verbs::VerbContext& context) { return verbs::saveJoint(context, nut); });
     choose(name);
     const auto put = [this](const char* words) {
         figure()->setFocus();
@@ -238,7 +238,7 @@ TEST_F(ConfirmViewTest, WhatChangesMeanwhileShowsBesideWhatIsTyped) {
     const auto key = now(QStringLiteral("fork oil")).key;
     auto task = *garage_->book().task(TaskId{key.of});
     task.kit.at(key.at).amount = 950;
-    garage_->say([task](const verbs::Pen& pen) { return verbs::saveTask(pen, task); });
+    garage_->say([task](const verbs::VerbContext& context) { return verbs::saveTask(context, task); });
     EXPECT_EQ(child<BigFigure>("confirmStored")->text(), QStringLiteral("950\u00A0ml"));
     EXPECT_EQ(figure()->text(), QStringLiteral("0,9 l"));
 }
@@ -248,7 +248,7 @@ TEST_F(ConfirmViewTest, APageTypedOverAStoredOneStays) {
     seat.torque = units::Decimal{7, 0};
     seat.source = "Heron 250 service manual (invented)";
     seat.page = "2-40";
-    garage_->say([seat](const verbs::Pen& pen) { return verbs::saveJoint(pen, seat); });
+    garage_->say([seat](const verbs::VerbContext& context) { return verbs::saveJoint(context, seat); });
     choose(QStringLiteral("Seat bolts"));
     ASSERT_EQ(page()->text(), QStringLiteral("2-40"));
     page()->setFocus();

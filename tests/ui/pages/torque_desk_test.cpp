@@ -45,9 +45,9 @@ class TorqueDeskTest : public WindowTest {
     }
     void mark(fastening::MarkKind kind, std::optional<ToolId> tool) {
         const JointId joint = book().joints(garage_->machine("Heron 250")).front()->joint;
-        garage_->say([=](const verbs::Pen& pen) {
+        garage_->say([=](const verbs::VerbContext& context) {
             return verbs::markJoints(
-                pen, {{.joint = joint, .date = pen.book.today(), .kind = kind, .tool = tool}});
+                context, {{.joint = joint, .date = context.book.today(), .kind = kind, .tool = tool}});
         });
     }
 };
@@ -100,7 +100,8 @@ TEST_F(TorqueDeskTest, ACheckIsStruckWithAReason) {
     EXPECT_FALSE(strike->isVisible()) << "nothing to strike";
     mark(fastening::MarkKind::Confirmed, red);
     const fastening::Calibration check{.tool = red, .date = garage_->book().today(), .foundWithin = false};
-    garage_->say([check](const verbs::Pen& pen) { return verbs::recordCalibration(pen, check); });
+    garage_->say(
+        [check](const verbs::VerbContext& context) { return verbs::recordCalibration(context, check); });
     child<RowTable>("drawerTools")->choose(red.value());
     EXPECT_TRUE(nameOf(kDrawer).contains(QStringLiteral("1 to re-check")));
     ASSERT_TRUE(strike->isVisible());
@@ -129,7 +130,8 @@ TEST_F(TorqueDeskTest, TheCardForTheWallAsksForThePrinter) {
     look(kChart);
     child<QPushButton>("chartPrint")->click();
     EXPECT_TRUE(child<QLabel>("chartWords")->text().contains(QStringLiteral("no torque figure yet")));
-    garage_->say([joint = head()](const verbs::Pen& pen) { return verbs::saveJoint(pen, joint); });
+    garage_->say(
+        [joint = head()](const verbs::VerbContext& context) { return verbs::saveJoint(context, joint); });
     QString asked;
     QTimer::singleShot(0, window_.get(), [&asked] {
         auto* dialog = qobject_cast<QPrintDialog*>(QApplication::activeModalWidget());
@@ -215,10 +217,10 @@ TEST_F(TorqueDeskTest, AChartCanBeKeptToThisMachine) {
     card.maker = "Brackwater";
     card.model = "MX 250";
     card.year = 2020;
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
+    garage_->say([card](const verbs::VerbContext& context) { return verbs::saveMachine(context, card); });
     card.id = MachineId{};
     card.name = "Kite 250";
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
+    garage_->say([card](const verbs::VerbContext& context) { return verbs::saveMachine(context, card); });
     const auto kite = garage_->machine("Kite 250");
     look(kChart);
     auto* sharing = child<QComboBox>("chartSharing");
@@ -283,7 +285,7 @@ TEST_F(TorqueDeskTest, SaysWhatOfTheStandardIsFromMemory) {
     const auto add = [this](const char* name, fastening::ToolType type) {
         const fastening::Tool tool{
             .name = name, .type = type, .low = units::Decimal{5, 0}, .high = units::Decimal{60, 0}};
-        garage_->say([tool](const verbs::Pen& pen) { return verbs::saveTool(pen, tool); });
+        garage_->say([tool](const verbs::VerbContext& context) { return verbs::saveTool(context, tool); });
     };
     add("Click", fastening::ToolType::IIA);
     add("Dial", fastening::ToolType::IB);

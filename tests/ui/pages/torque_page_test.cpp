@@ -211,14 +211,14 @@ TEST_F(TorquePageTest, AFigureIsPutRightForOneMachineOrForAllOfItsModel) {
     card.maker = "Brackwater";
     card.model = "MX 250";
     card.year = 2020;
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
+    garage_->say([card](const verbs::VerbContext& context) { return verbs::saveMachine(context, card); });
     fastening::JointVersion shared = joint("rotor-nut");
     shared.sharedFrom = 2019;
     shared.sharedTo = 2021;
-    garage_->say([shared](const verbs::Pen& pen) { return verbs::saveJoint(pen, shared); });
+    garage_->say([shared](const verbs::VerbContext& context) { return verbs::saveJoint(context, shared); });
     card.id = MachineId{};
     card.name = "Kite 250";
-    garage_->say([card](const verbs::Pen& pen) { return verbs::saveMachine(pen, card); });
+    garage_->say([card](const verbs::VerbContext& context) { return verbs::saveMachine(context, card); });
     const auto kite = garage_->machine("Kite 250");
     const auto onKite = [&] { return book().joint(kite, "rotor-nut")->torque->text(); };
     const auto put = [this](const char* figure) {
@@ -268,7 +268,7 @@ TEST_F(TorquePageTest, NothingOfAJointStaysWhereThereIsNone) {
 TEST_F(TorquePageTest, ANameIsNoPlaceForFigures) {
     auto task = *book().task(garage_->task("Heron 250", "linkage-grease"));
     task.name = "Linkage %2 %3";
-    garage_->say([task](const verbs::Pen& pen) { return verbs::saveTask(pen, task); });
+    garage_->say([task](const verbs::VerbContext& context) { return verbs::saveTask(context, task); });
     ask(QStringLiteral("link to frame"));
     EXPECT_TRUE(said("torqueJob").startsWith(QStringLiteral("Linkage %2 %3: joint 1 of ")))
         << said("torqueJob").toStdString();
@@ -328,9 +328,9 @@ TEST_F(TorquePageTest, WhatIsHandTightIsSaidAtOnce) {
     ask(QStringLiteral("subframe"));
     EXPECT_EQ(said("answerHandTight"), QStringLiteral("HAND-TIGHT since Tue 5 May: found moved"));
     const JointId open = book().handTight(heron).at(0).joint->joint;
-    garage_->say([open](const verbs::Pen& pen) {
+    garage_->say([open](const verbs::VerbContext& context) {
         return verbs::markJoints(
-            pen, {{.joint = open, .date = pen.book.today(), .kind = fastening::MarkKind::Confirmed}});
+            context, {{.joint = open, .date = context.book.today(), .kind = fastening::MarkKind::Confirmed}});
     });
     EXPECT_TRUE(said("torqueHandTight").isEmpty());
     EXPECT_TRUE(said("answerHandTight").isEmpty());
@@ -387,7 +387,7 @@ TEST_F(TorquePageTest, StagesFollowATorqueThatIsPutRight) {
     nut.torque = units::Decimal{60, 0};
     nut.torqueHigh.reset();
     nut.stages = "30, 60";
-    garage_->say([nut](const verbs::Pen& pen) { return verbs::saveJoint(pen, nut); });
+    garage_->say([nut](const verbs::VerbContext& context) { return verbs::saveJoint(context, nut); });
     ask(QStringLiteral("rotor"));
     auto* torque = child<QLineEdit>("jointTorque");
     const auto put = [&](const char* figure) {

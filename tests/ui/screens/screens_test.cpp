@@ -202,8 +202,9 @@ TEST_F(LongScreens, OfATaskThatIsChanged) {
 
 TEST_F(LongScreens, OfANotebookBeforeItGoesIn) {
     openOn(Garage::Fill::Empty);
-    garage_->say(
-        [](const verbs::Pen& pen) { return verbs::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
+    garage_->say([](const verbs::VerbContext& context) {
+        return verbs::nameGarage(context, "Alder Yard", day("2026-11-25"));
+    });
     garage_->addMachine("Heron 250", "four-stroke-motocross", units::Hours{1250});
     garage_->addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});
     inEveryLook([this] {

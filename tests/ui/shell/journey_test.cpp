@@ -150,7 +150,8 @@ TEST_F(Journey, ASecondWindowIsSeen) {
     snag.machine = garage_->machine("Heron 250");
     snag.date = day("2026-05-07");
     snag.what = "seen elsewhere";
-    ASSERT_TRUE(other.perform([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); }));
+    ASSERT_TRUE(
+        other.perform([snag](const verbs::VerbContext& context) { return verbs::addSnag(context, snag); }));
     EXPECT_TRUE(
         QTest::qWaitFor([this, &snag] { return !garage_->book().snags(snag.machine).empty(); }, 5000));
 }

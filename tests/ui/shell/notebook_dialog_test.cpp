@@ -325,7 +325,8 @@ TEST_F(NotebookWindow, AnotherWindowsWordComesBeforeTheImport) {
     draft.outing.machine = garage_->machine("Heron 250");
     draft.outing.date = day("2026-03-07");
     draft.outing.hours = units::Hours{200};
-    ASSERT_TRUE(other.perform([draft](const verbs::Pen& pen) { return verbs::logOuting(pen, draft); }));
+    ASSERT_TRUE(other.perform(
+        [draft](const verbs::VerbContext& context) { return verbs::logOuting(context, draft); }));
     press(Qt::Key_Return);  // to the doubtful lines
     press(Qt::Key_Return);
     EXPECT_TRUE(dialog->isVisible());

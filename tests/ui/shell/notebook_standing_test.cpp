@@ -21,8 +21,9 @@ using Enter = NotebookStanding::Enter;
 class NotebookStandingTest : public testing::Test {
   protected:
     void SetUp() override {
-        garage_.say(
-            [](const verbs::Pen& pen) { return verbs::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
+        garage_.say([](const verbs::VerbContext& context) {
+            return verbs::nameGarage(context, "Alder Yard", day("2026-11-25"));
+        });
         garage_.addMachine("Heron 250", "four-stroke-motocross", units::Hours{1250});
         garage_.addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});
         QFile file(QString::fromStdString(test::repositoryPath("tests/data/notebook/outings.csv")));

@@ -31,8 +31,9 @@ class NotebookWindow : public WindowTest {
   protected:
     void openGarage(bool withMachines) {
         openOn(Garage::Fill::Empty);
-        garage_->say(
-            [](const verbs::Pen& pen) { return verbs::nameGarage(pen, "Alder Yard", day("2026-11-25")); });
+        garage_->say([](const verbs::VerbContext& context) {
+            return verbs::nameGarage(context, "Alder Yard", day("2026-11-25"));
+        });
         if (withMachines) {
             garage_->addMachine("Heron 250", "four-stroke-motocross", units::Hours{1250});
             garage_->addMachine("Sorrel 450", "four-stroke-motocross", units::Hours{8830});

@@ -15,7 +15,7 @@ TEST(RecallLineWords, KeepTheNameAsItIs) {
     Garage garage(Garage::Fill::OneMachine);
     auto axle = *garage.book().joints(garage.machine("Heron 250")).front();
     axle.name = "Axle %1 nut";
-    garage.say([axle](const verbs::Pen& pen) { return verbs::saveJoint(pen, axle); });
+    garage.say([axle](const verbs::VerbContext& context) { return verbs::saveJoint(context, axle); });
     fastening::Calibration failed;
     book::ToolRecall recall;
     recall.recall.failed = &failed;

@@ -15,10 +15,10 @@ TEST(Workbench, LooksForNothingWhileItWrites) {
     QDateTime now(QDate(2026, 5, 7), QTime(23, 59));
     Workbench workbench([&now] { return now; });
     ASSERT_EQ(workbench.open(garage.path()).outcome, store::OpenOutcome::Opened);
-    const auto person = [](const verbs::Pen& pen) {
+    const auto person = [](const verbs::VerbContext& context) {
         items::Person odile;
         odile.name = "Odile";
-        return verbs::savePerson(pen, odile);
+        return verbs::savePerson(context, odile);
     };
     QSignalSpy changed(&workbench, &Workbench::changed);
     const auto look = [&](std::size_t, std::size_t) {

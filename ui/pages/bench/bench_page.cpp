@@ -135,7 +135,8 @@ void BenchPage::answer(const BenchCell& cell) {
     answer.what = cell.words.toStdString();
     answer.date = workbench().today();
     answer.fine = true;
-    workbench().perform([answer](const verbs::Pen& pen) { return verbs::answerFollowUp(pen, answer); });
+    workbench().perform(
+        [answer](const verbs::VerbContext& context) { return verbs::answerFollowUp(context, answer); });
 }
 
 void BenchPage::pick(const QModelIndex& index) {
@@ -144,8 +145,8 @@ void BenchPage::pick(const QModelIndex& index) {
         return;
     const auto* due = cell.task ? workbench().book()->dueLine(*cell.task) : nullptr;
     const bool isPicked = due != nullptr ? due->picked : cell.picked;
-    workbench().perform([cell, isPicked](const verbs::Pen& pen) {
-        return verbs::pick(pen, cell.machine, cell.task, cell.snag, !isPicked);
+    workbench().perform([cell, isPicked](const verbs::VerbContext& context) {
+        return verbs::pick(context, cell.machine, cell.task, cell.snag, !isPicked);
     });
 }
 

@@ -159,8 +159,9 @@ void SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) 
     const auto machine = proofMachine();
     if (!machine || !shown_)
         return;
-    const auto issued = workbench().attempt(
-        [machine](const verbs::Pen& pen) { return verbs::issueSheet(pen, issuedFrom(pen.book, *machine)); });
+    const auto issued = workbench().attempt([machine](const verbs::VerbContext& context) {
+        return verbs::issueSheet(context, issuedFrom(context.book, *machine));
+    });
     if (!issued) {
         prompts().report(wordsFor(issued.error()), QString());
         return;

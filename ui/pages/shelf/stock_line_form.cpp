@@ -31,11 +31,12 @@ QLineEdit* field(QWidget* parent, const QString& name, const QString& words) {
     return edit;
 }
 
-base::Result<picture::Change> bookMove(const verbs::Pen& pen, What what, StockLineId line,
+base::Result<picture::Change> bookMove(const verbs::VerbContext& context, What what, StockLineId line,
                                        std::int64_t amount) {
-    const calendar::Date today = pen.book.today();
+    const calendar::Date today = context.book.today();
     const auto move = [&](std::int64_t by, stock::StockWhy why) {
-        return verbs::moveStock(pen, {.line = line, .date = today, .amount = by, .why = why}, std::nullopt);
+        return verbs::moveStock(context, {.line = line, .date = today, .amount = by, .why = why},
+                                std::nullopt);
     };
     switch (what) {
         case What::Bought:
@@ -43,9 +44,9 @@ base::Result<picture::Change> bookMove(const verbs::Pen& pen, What what, StockLi
         case What::Lost:
             return move(-amount, stock::StockWhy::Lost);
         case What::Counted:
-            return verbs::countStock(pen, line, std::nullopt, amount, today);
+            return verbs::countStock(context, line, std::nullopt, amount, today);
         case What::Ordered:
-            return verbs::orderStock(pen, {.line = line, .date = today, .amount = amount});
+            return verbs::orderStock(context, {.line = line, .date = today, .amount = amount});
         case What::Used:
         case What::NewLine:  // entered apart
             break;
@@ -139,8 +140,9 @@ void StockLineForm::save() {
         say(wordsFor(amount.error()));
         return;
     }
-    const auto done = workbench_.attempt(
-        [=, line = *line_](const verbs::Pen& pen) { return bookMove(pen, what, line, *amount); });
+    const auto done = workbench_.attempt([=, line = *line_](const verbs::VerbContext& context) {
+        return bookMove(context, what, line, *amount);
+    });
     say(done ? QString() : wordsFor(done.error()));
     if (done)
         amount_->clear();
@@ -158,8 +160,8 @@ void StockLineForm::saveNewLine() {
                                 .partNumber = partNumber_->text().toStdString(),
                                 .unit = chosenOf<upkeep::Unit>(*unit_),
                                 .place = place_->text().toStdString()};
-    const auto done =
-        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::addStockLine(pen, line, *amount); });
+    const auto done = workbench_.attempt(
+        [=](const verbs::VerbContext& context) { return verbs::addStockLine(context, line, *amount); });
     say(done ? QString() : wordsFor(done.error()));
     if (!done)
         return;

@@ -235,9 +235,9 @@ void AdjustView::write() {
         return sayIn(words_, wordsFor(scale.error()), true);
     if (!draft().isBegun())
         return sayIn(words_, tr("Nothing is changed yet: type a percentage, or switch lines with Space."));
-    const auto written =
-        workbench().attempt([machine = *machine_, wanted = adjustment(*scale)](const verbs::Pen& pen) {
-            return verbs::adjustSchedule(pen, machine, wanted);
+    const auto written = workbench().attempt(
+        [machine = *machine_, wanted = adjustment(*scale)](const verbs::VerbContext& context) {
+            return verbs::adjustSchedule(context, machine, wanted);
         });
     if (!written)
         return sayIn(words_, wordsFor(written.error()), true);

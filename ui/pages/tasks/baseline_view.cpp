@@ -333,9 +333,9 @@ void BaselineView::write() {
         return showFault(lines.error().task, lines.error().error);
     if (lines->empty())
         return sayIn(words_, tr("Nothing is answered yet: N new, S serviced, F looked at today and fine."));
-    const auto written =
-        workbench().attempt([machine = *asking_.machine(), lines = *lines](const verbs::Pen& pen) {
-            return verbs::recordBaseline(pen, machine, lines);
+    const auto written = workbench().attempt(
+        [machine = *asking_.machine(), lines = *lines](const verbs::VerbContext& context) {
+            return verbs::recordBaseline(context, machine, lines);
         });
     if (!written && written.error().kind == store::ApplyError::Kind::Refused) {
         base::Error error = written.error().error;

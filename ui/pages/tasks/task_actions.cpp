@@ -60,8 +60,9 @@ bool TasksPage::save() {
     };
     if (!wording)
         return refused(wording.error());
-    const auto written = workbench().attempt(
-        [wording = *wording](const verbs::Pen& pen) { return verbs::saveTask(pen, wording); });
+    const auto written = workbench().attempt([wording = *wording](const verbs::VerbContext& context) {
+        return verbs::saveTask(context, wording);
+    });
     if (!written && written.error().kind == store::ApplyError::Kind::Refused)
         return refused({written.error().error});
     if (!written) {
@@ -213,7 +214,8 @@ void TasksPage::recordLookedFine() {
     draft.record.date = workbench().today();
     draft.record.kind = upkeep::RecordKind::LookedFine;
     draft.opensJoints = false;
-    if (workbench().perform([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); }))
+    if (workbench().perform(
+            [draft](const verbs::VerbContext& context) { return verbs::recordJob(context, draft); }))
         table_->setFocus(Qt::OtherFocusReason);
 }
 

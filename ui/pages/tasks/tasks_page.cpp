@@ -298,7 +298,8 @@ void TasksPage::foretell() {
     if (!wording)
         return outcome_->complain(wordsFor(wording.error().front()));
     const auto seen = verbs::whatIf(
-        *workbench().book(), [&](const verbs::Pen& pen) { return verbs::saveTask(pen, *wording); },
+        *workbench().book(),
+        [&](const verbs::VerbContext& context) { return verbs::saveTask(context, *wording); },
         begun->base.machine);
     if (!seen)
         return outcome_->complain(wordsFor(seen.error()));

@@ -398,8 +398,8 @@ void UsedView::state() {
         const QString words = tr("Past stated from: %1").arg(evidenceWords(each.evidence));
         draft.parts.push_back({*item, *each.claim.ofPart, words.toStdString()});
     }
-    const auto written =
-        workbench().attempt([draft](const verbs::Pen& pen) { return verbs::statePast(pen, draft); });
+    const auto written = workbench().attempt(
+        [draft](const verbs::VerbContext& context) { return verbs::statePast(context, draft); });
     if (!written) {
         ink(result_, true);
         result_->setText(wordsFor(written.error()));

@@ -378,9 +378,10 @@ void ChartView::enterAll() {
                                              : withYears(chart.wordings);
     if (!wordings)
         return;
-    const auto done = workbench().attempt([machine = *machine_, joints = *wordings](const verbs::Pen& pen) {
-        return verbs::saveJoints(pen, machine, joints);
-    });
+    const auto done =
+        workbench().attempt([machine = *machine_, joints = *wordings](const verbs::VerbContext& context) {
+            return verbs::saveJoints(context, machine, joints);
+        });
     if (!done) {
         words_->setText(wordsFor(done.error()));
         return;

@@ -323,7 +323,7 @@ void ConfirmView::confirm() {
     drafts_.erase(key);
     shown_.reset();
     const auto done = workbench().attempt(
-        [key, read](const verbs::Pen& pen) { return verbs::confirmPrinted(pen, key, read); });
+        [key, read](const verbs::VerbContext& context) { return verbs::confirmPrinted(context, key, read); });
     if (!done) {
         shown_ = key;
         problem_->setText(refusalWords(done.error()));

@@ -214,8 +214,9 @@ void DrawerView::foundFine() {
                                                 .origin = demand.origin,
                                                 .what = demand.rule.what,
                                                 .date = book->today()};
-            workbench().perform(
-                [answer](const verbs::Pen& pen) { return verbs::answerFollowUp(pen, answer); });
+            workbench().perform([answer](const verbs::VerbContext& context) {
+                return verbs::answerFollowUp(context, answer);
+            });
             return;
         }
     guide().say(tr("%1 needs no re-check any longer").arg(text(joint->name)));

@@ -241,8 +241,8 @@ void JointForm::save() {
     wording.confirmed = confirmed_->isChecked();
     wording.validFrom = workbench_.today();
     share(wording);
-    const auto done =
-        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::saveJoint(pen, wording); });
+    const auto done = workbench_.attempt(
+        [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, wording); });
     problem_->setText(done ? QString() : refusalWords(done.error()));
     if (done)
         questioned_.clear();

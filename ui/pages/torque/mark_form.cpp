@@ -90,7 +90,8 @@ tl::expected<store::Verb, Faults> MarkForm::verb() {
         tight.note.clear();
         marks.push_back(tight);
     }
-    return std::move(read).answer([marks](const verbs::Pen& pen) { return verbs::markJoints(pen, marks); });
+    return std::move(read).answer(
+        [marks](const verbs::VerbContext& context) { return verbs::markJoints(context, marks); });
 }
 
 }  // namespace wm::ui

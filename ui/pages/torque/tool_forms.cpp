@@ -115,7 +115,8 @@ tl::expected<store::Verb, Faults> ToolForm::verb() {
     tool.cycles = read(wholeIn(cycles_, kMostCycles));
     tool.active = !away_->isChecked();
     tool.note = typed(note_);
-    return std::move(read).answer([tool](const verbs::Pen& pen) { return verbs::saveTool(pen, tool); });
+    return std::move(read).answer(
+        [tool](const verbs::VerbContext& context) { return verbs::saveTool(context, tool); });
 }
 
 CalibrationForm::CalibrationForm(Workbench& workbench, const fastening::Tool& tool)
@@ -150,8 +151,9 @@ tl::expected<store::Verb, Faults> CalibrationForm::verb() {
     calibration.months = read(wholeIn(months_, kMostMonths));
     calibration.cycles = read(wholeIn(cycles_, kMostCycles));
     calibration.note = typed(note_);
-    return std::move(read).answer(
-        [calibration](const verbs::Pen& pen) { return verbs::recordCalibration(pen, calibration); });
+    return std::move(read).answer([calibration](const verbs::VerbContext& context) {
+        return verbs::recordCalibration(context, calibration);
+    });
 }
 
 }  // namespace wm::ui

@@ -23,8 +23,8 @@ void TorquePage::mark(fastening::MarkKind kind) {
     if (joint == nullptr)
         return;
     const JointId id = joint->joint;
-    workbench().perform([=](const verbs::Pen& pen) {
-        return verbs::markJoints(pen, {{.joint = id, .date = pen.book.today(), .kind = kind}});
+    workbench().perform([=](const verbs::VerbContext& context) {
+        return verbs::markJoints(context, {{.joint = id, .date = context.book.today(), .kind = kind}});
     });
 }
 
@@ -76,7 +76,8 @@ void TorquePage::confirmFigure() {
     if (!wording.confirmed) {
         wording.confirmed = true;
         wording.validFrom = workbench().today();
-        if (!workbench().perform([=](const verbs::Pen& pen) { return verbs::saveJoint(pen, wording); }))
+        if (!workbench().perform(
+                [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, wording); }))
             return;
     }
     const auto here = std::find(ids.begin(), ids.end(), wording.joint.value());

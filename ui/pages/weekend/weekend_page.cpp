@@ -104,9 +104,10 @@ void WeekendPage::refresh() {
 void WeekendPage::toggle(std::int64_t id) {
     const auto book = workbench().book();
     if (const auto* line = book->dueLine(TaskId(id))) {
-        workbench().perform([machine = line->machine, id, in = !line->picked](const verbs::Pen& pen) {
-            return verbs::pick(pen, machine, TaskId(id), std::nullopt, in);
-        });
+        workbench().perform(
+            [machine = line->machine, id, in = !line->picked](const verbs::VerbContext& context) {
+                return verbs::pick(context, machine, TaskId(id), std::nullopt, in);
+            });
         return;
     }
     const auto* snag = book->ledger().find<upkeep::Snag>(SnagId(id));
@@ -114,9 +115,10 @@ void WeekendPage::toggle(std::int64_t id) {
         return;
     for (const book::OpenSnag& open : book->snags(snag->machine))
         if (open.snag->id == snag->id)
-            workbench().perform([machine = snag->machine, id, in = !open.picked](const verbs::Pen& pen) {
-                return verbs::pick(pen, machine, std::nullopt, SnagId(id), in);
-            });
+            workbench().perform(
+                [machine = snag->machine, id, in = !open.picked](const verbs::VerbContext& context) {
+                    return verbs::pick(context, machine, std::nullopt, SnagId(id), in);
+                });
 }
 
 void WeekendPage::record(std::int64_t id) {

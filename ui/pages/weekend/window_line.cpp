@@ -105,8 +105,8 @@ void WindowLine::save() {
     window.startsAt = *from;
     window.endsAt = *to;
     window.hands = *hands;
-    const auto done =
-        workbench_.attempt([=](const verbs::Pen& pen) { return verbs::saveWindow(pen, window); });
+    const auto done = workbench_.attempt(
+        [=](const verbs::VerbContext& context) { return verbs::saveWindow(context, window); });
     if (!done) {
         problem_->setText(wordsFor(done.error()));
         return;

@@ -121,7 +121,7 @@ TEST_F(UsedViewTest, WhatThePastRestsOnCanBeAsked) {
                     .task = garage_->task("Heron 250", "rotor"),
                     .kind = upkeep::RecordKind::Baseline,
                     .date = day("2025-01-01")};
-    garage_->say([draft](const verbs::Pen& pen) { return verbs::recordJob(pen, draft); });
+    garage_->say([draft](const verbs::VerbContext& context) { return verbs::recordJob(context, draft); });
     const auto* line = garage_->book().dueLine(garage_->task("Heron 250", "rotor"));
     const Why why = whyOf(garage_->book(), *line);
     QString all;

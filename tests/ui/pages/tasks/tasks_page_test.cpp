@@ -335,7 +335,7 @@ TEST_F(TasksPageTest, AnotherUnitIsNotConfirmed) {
     wanted.measures = {{.name = "oil level", .unit = "mm", .least = units::Decimal{100, 0}}};
     wanted.measures.front().source = "Heron 250 service manual (invented), p. 4-3";
     wanted.measures.front().confirmed = true;
-    garage_->say([wanted](const verbs::Pen& pen) { return verbs::saveTask(pen, wanted); });
+    garage_->say([wanted](const verbs::VerbContext& context) { return verbs::saveTask(context, wanted); });
     choose(forkOil_);
     ASSERT_TRUE(wording(forkOil_).kit.front().confirmed);
     ASSERT_TRUE(wording(forkOil_).measures.front().confirmed);
