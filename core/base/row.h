@@ -9,9 +9,9 @@
 namespace wm::base {
 
 /// How rows of a type may change.
-/// Fact: added, later perhaps struck, never changed. Version: one wording of a definition with the day from
-/// which it holds; a change adds a wording. Editable: a name card or a plan (a person, an event ahead) that a
-/// verb may overwrite; undo brings the old wording back.
+/// Fact: added, later perhaps struck, never changed. Version: how a definition reads from a day on; a change
+/// adds a version. Editable: a name card or a plan (a person, an event ahead) that a verb may overwrite; undo
+/// brings back what stood there.
 enum class RowKind : std::uint8_t { Fact, Version, Editable };
 
 // What a row type offers, so that the store and the exchange text need one list of fields and not three:

@@ -32,7 +32,7 @@ std::vector<const V*> activeOf(const std::vector<std::vector<const V*>>& groups,
     return result;
 }
 
-// The active wording of a machine with this code; no two of them share one.
+// The active version of a machine with this code; no two of them share one.
 template <class Key, class V>
 const V* activeWith(const std::map<Key, std::vector<const V*>>& groups, MachineId machine,
                     std::string_view code, calendar::Date on) {

@@ -73,11 +73,11 @@ class Book {
     [[nodiscard]] const outlook::Ahead& ahead(MachineId machine) const;
     [[nodiscard]] const outlook::Odds& odds(MachineId machine) const;  ///< the same, asked for chances
 
-    /// Wordings in force today, active ones only, in order of name.
+    /// Versions in force today, active ones only, in order of name.
     [[nodiscard]] std::vector<const upkeep::TaskVersion*> tasks(MachineId machine) const;
     [[nodiscard]] std::vector<const fastening::JointVersion*> joints(MachineId machine) const;
     [[nodiscard]] std::vector<const weekend::StepVersion*> steps(MachineId machine) const;
-    [[nodiscard]] const upkeep::TaskVersion* task(TaskId task) const;  ///< wording of today, active or not
+    [[nodiscard]] const upkeep::TaskVersion* task(TaskId task) const;  ///< version of today, active or not
     [[nodiscard]] const fastening::JointVersion* joint(JointId joint) const;
     [[nodiscard]] const fastening::JointVersion* joint(MachineId machine, std::string_view code) const;
     [[nodiscard]] const weekend::StepVersion* step(MachineId machine, std::string_view code) const;

@@ -9,7 +9,7 @@ namespace wm::book {
 
 using base::Fault;
 using picture::shortened;
-using picture::wordingOn;
+using picture::versionOn;
 
 void BookChecks::fact(calendar::Date day) {
     date("date", day);
@@ -35,12 +35,12 @@ const items::Machine* BookChecks::machineOn(MachineId machine, calendar::Date da
 
 const upkeep::TaskVersion* BookChecks::taskOf(const base::Place& field, MachineId machine, TaskId task,
                                               calendar::Date day) {
-    const upkeep::TaskVersion* wording = wordingOn(book_.ledger(), task, day);
-    that(wording != nullptr, Fault::Unknown, field, std::to_string(task.value()));
-    if (wording != nullptr)
-        that(wording->machine == machine, Fault::Inconsistent, field, wording->name,
+    const upkeep::TaskVersion* version = versionOn(book_.ledger(), task, day);
+    that(version != nullptr, Fault::Unknown, field, std::to_string(task.value()));
+    if (version != nullptr)
+        that(version->machine == machine, Fault::Inconsistent, field, version->name,
              machineName(book_.ledger(), machine));
-    return wording;
+    return version;
 }
 
 const upkeep::Snag* BookChecks::snagOf(const base::Place& field, MachineId machine, SnagId snag, bool open) {

@@ -34,7 +34,7 @@ class BookChecks : public picture::Checks {
     void notBefore(calendar::Date date, calendar::Date first);
     /// A fact about a machine: known, not before it was there, not after it went.
     const items::Machine* machineOn(MachineId machine, calendar::Date date);
-    /// The wording of a task of this machine on a day; the first wording if the day is before it.
+    /// The version of a task of this machine on a day; the first version if the day is before it.
     const upkeep::TaskVersion* taskOf(const base::Place& field, MachineId machine, TaskId task,
                                       calendar::Date date);
     /// A snag of this machine that counts; with `open`, NothingToDo if it has ended.

@@ -158,10 +158,10 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
 }
 
 const DueLine* Book::dueLine(TaskId task) const {
-    const upkeep::TaskVersion* wording = this->task(task);
-    if (wording == nullptr)
+    const upkeep::TaskVersion* version = this->task(task);
+    if (version == nullptr)
         return nullptr;
-    for (const DueLine& line : due(wording->machine))
+    for (const DueLine& line : due(version->machine))
         if (line.task->task == task)
             return &line;
     return nullptr;
@@ -198,11 +198,11 @@ outlook::Chances Book::chancesOf(MachineId machine) const {
 std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
     const auto rulesOf = [this, machine](const upkeep::Record& record) {
         std::vector<std::pair<std::string, upkeep::FollowUpRule>> rules;
-        const upkeep::TaskVersion* wording =
+        const upkeep::TaskVersion* version =
             record.version ? ledger().find<upkeep::TaskVersion>(*record.version) : nullptr;
-        if (wording != nullptr)
-            for (const auto& rule : wording->followUps)
-                rules.emplace_back(wording->name, rule);
+        if (version != nullptr)
+            for (const auto& rule : version->followUps)
+                rules.emplace_back(version->name, rule);
         for (const base::Code& code : record.steps)
             if (const weekend::StepVersion* refitted = step(machine, code.code))
                 for (const auto& rule : refitted->followUps)
@@ -223,8 +223,8 @@ std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
 std::vector<OpenJoint> Book::handTight(MachineId machine) const {
     std::vector<OpenJoint> result;
     for (const auto& open : fastening::handTight(ledger().all<fastening::JointMark>(), today()))
-        if (const auto* wording = joint(open.joint); wording != nullptr && wording->machine == machine)
-            result.push_back({wording, open});
+        if (const auto* version = joint(open.joint); version != nullptr && version->machine == machine)
+            result.push_back({version, open});
     return result;
 }
 
@@ -286,9 +286,9 @@ std::vector<weekend::Job> Book::pickedJobs(MachineId machine) const {
                          .name = open.snag->what,
                          .safety = upkeep::isSafety(open.snag->consequence)};
         // A snag with a task behind it takes as long as the task and needs the same things off.
-        if (const auto* wording = open.snag->task ? task(*open.snag->task) : nullptr) {
-            job.minutes = wording->minutes;
-            for (const base::Code& code : wording->steps)
+        if (const auto* version = open.snag->task ? task(*open.snag->task) : nullptr) {
+            job.minutes = version->minutes;
+            for (const base::Code& code : version->steps)
                 job.steps.push_back(code.code);
         }
         jobs.push_back(std::move(job));

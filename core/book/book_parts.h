@@ -14,7 +14,7 @@
 
 namespace wm::book {
 
-/// The cards and wordings of a ledger by what they are about. Books of the same ones share this.
+/// The cards and versions of a ledger by what they are about. Books of the same ones share this.
 struct Groups {
     explicit Groups(const picture::Ledger& ledger);
 

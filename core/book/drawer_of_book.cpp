@@ -34,12 +34,12 @@ std::int64_t torquesIn(const JointVersion& joint) {
 }
 
 units::Hours riddenBetween(const Book& book, JointId joint, calendar::Date after, calendar::Date to) {
-    const auto* wording = book.joint(joint);
-    if (wording == nullptr)
+    const auto* version = book.joint(joint);
+    if (version == nullptr)
         return {};
     const calendar::Moment from{after, calendar::DayPart::AfterRiding};
     const calendar::Moment until{to, calendar::DayPart::AfterRiding};
-    return usage::exposure(book.atoms(wording->machine), from, until).hours.best;
+    return usage::exposure(book.atoms(version->machine), from, until).hours.best;
 }
 
 }  // namespace
@@ -137,8 +137,8 @@ std::vector<CameLoose> cameLoose(const Book& book, std::optional<MachineId> mach
         return riddenBetween(book, joint, after, to);
     };
     const auto kindOf = [&](JointId joint) {
-        const auto* wording = book.joint(joint);
-        return wording == nullptr ? fastening::JointKind::Other : wording->kind;
+        const auto* version = book.joint(joint);
+        return version == nullptr ? fastening::JointKind::Other : version->kind;
     };
     const auto lines = fastening::looseningsOf(book.ledger().all<JointMark>(), ridden, book.today());
     std::vector<CameLoose> result;

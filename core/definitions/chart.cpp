@@ -66,7 +66,7 @@ std::optional<std::vector<std::optional<ChartColumn>>> orderIn(const std::vector
     return namesJoint && (known >= 2 || cells.size() == 1) ? std::optional(order) : std::nullopt;
 }
 
-// The cells of one row while they are read into a wording.
+// The cells of one row while they are read into a version.
 class RowReader {
   public:
     RowReader(const ChartRow& row, std::size_t at, Chart& into) : row_(row), at_(at), into_(into) {}
@@ -264,7 +264,7 @@ Chart checkChart(const Book& book, MachineId machine, const std::vector<ChartRow
         if (isUnchanged(joint, book))
             ++chart.unchanged;
         else
-            chart.wordings.push_back(std::move(joint));
+            chart.versions.push_back(std::move(joint));
     }
     return chart;
 }

@@ -50,15 +50,15 @@ struct ChartDoubt {
     fastening::TorqueDoubt doubt{};
 };
 
-/// What the grid would write: wordings for saveJoints, and what can't be written yet.
+/// What the grid would write: versions for saveJoints, and what can't be written yet.
 struct Chart {
-    std::vector<fastening::JointVersion> wordings{};  ///< new or changed, in order of the rows
+    std::vector<fastening::JointVersion> versions{};  ///< new or changed, in order of the rows
     std::vector<ChartFault> faults{};
     std::vector<ChartDoubt> doubts{};
     std::size_t unchanged = 0;
 };
 
-/// Checks every cell on its own. A joint that the machine has, by name or code, gets a new wording in which
+/// Checks every cell on its own. A joint that the machine has, by name or code, gets a new version in which
 /// empty cells leave what stands there (stages that hold the torque follow it); any other is a new one. A row
 /// without a source takes that of the row above. Faults: Empty (joint; source of a torque), Duplicate (a
 /// joint twice), and what the parsers say.

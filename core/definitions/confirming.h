@@ -34,7 +34,7 @@ struct Printed {
     std::string source{};
     std::string page{};
     bool confirmed = false;
-    std::string sharedWith{};  ///< "Heron 250, 2019 to 2021": another wording goes to all of them
+    std::string sharedWith{};  ///< "Heron 250, 2019 to 2021": another version goes to all of them
 };
 
 /// Every figure of the machine that a manual prints, typed or still blank, so that somebody who leafs can

@@ -71,79 +71,79 @@ void Definitions::gather() {
     if (machine_ == nullptr)
         return;
     auto& last = kindOf<V>().last;
-    for (V wording : book_.ledger().all<V>()) {
-        if (wording.machine != machine_->id)
+    for (V version : book_.ledger().all<V>()) {
+        if (version.machine != machine_->id)
             continue;
         const auto same = std::find_if(last.begin(), last.end(),
-                                       [&](V& other) { return stableId(other) == stableId(wording); });
+                                       [&](V& other) { return stableId(other) == stableId(version); });
         if (same == last.end())
-            last.push_back(std::move(wording));
-        else if (calendar::supersedes(wording, *same))
-            *same = std::move(wording);
+            last.push_back(std::move(version));
+        else if (calendar::supersedes(version, *same))
+            *same = std::move(version);
     }
 }
 
 // A new definition gets its stable id, a known one must be of this machine and keeps its code, by which the
 // records of an item find their task on whatever machine it sits.
 template <class V>
-const V* Definitions::settleId(V& wording) {
+const V* Definitions::settleId(V& version) {
     auto& last = kindOf<V>().last;
     const V* old = nullptr;
-    if (stableId(wording).value() != 0) {
+    if (stableId(version).value() != 0) {
         const auto same = std::find_if(last.begin(), last.end(),
-                                       [&](V& other) { return stableId(other) == stableId(wording); });
+                                       [&](V& other) { return stableId(other) == stableId(version); });
         old = same == last.end() ? nullptr : &*same;
-        check_.that(old != nullptr, Fault::Unknown, "id", std::to_string(stableId(wording).value()));
+        check_.that(old != nullptr, Fault::Unknown, "id", std::to_string(stableId(version).value()));
     }
-    if (wording.code.empty())
-        wording.code = old != nullptr ? old->code : base::codeFromName(wording.name);
+    if (version.code.empty())
+        version.code = old != nullptr ? old->code : base::codeFromName(version.name);
     if (old != nullptr) {
-        check_.that(old->code == wording.code, Fault::Inconsistent, "code", wording.code, old->code);
-        check_.that(!sameWords(wording, *old), Fault::NothingToDo, "name", wording.name);
+        check_.that(old->code == version.code, Fault::Inconsistent, "code", version.code, old->code);
+        check_.that(!sameWords(version, *old), Fault::NothingToDo, "name", version.name);
     }
     return old;
 }
 
 template <class V>
-void Definitions::add(V wording, calendar::Date from, base::Place prefix) {
+void Definitions::add(V version, calendar::Date from, base::Place prefix) {
     if (check_.failed())
         return;
     check_.setPrefix(prefix);
-    wording.machine = machine_->id;
-    if (wording.validFrom == calendar::Date{})
-        wording.validFrom = from;
-    check_.name("name", wording.name);
-    const V* old = check_.failed() ? nullptr : settleId(wording);
+    version.machine = machine_->id;
+    if (version.validFrom == calendar::Date{})
+        version.validFrom = from;
+    check_.name("name", version.name);
+    const V* old = check_.failed() ? nullptr : settleId(version);
     if constexpr (std::is_same_v<V, upkeep::TaskVersion>)
         if (old != nullptr)
-            upkeep::keepSources(*old, wording);
-    checkShape(check_, wording);
+            upkeep::keepSources(*old, version);
+    checkShape(check_, version);
     if (!check_.failed()) {
-        const std::string day = wording.validFrom.iso();
-        check_.that(wording.validFrom <= book_.today(), Fault::InFuture, "valid_from", day,
+        const std::string day = version.validFrom.iso();
+        check_.that(version.validFrom <= book_.today(), Fault::InFuture, "valid_from", day,
                     book_.today().iso());
-        check_.that(wording.validFrom >= machine_->since, Fault::BeforeItsTime, "valid_from", day,
+        check_.that(version.validFrom >= machine_->since, Fault::BeforeItsTime, "valid_from", day,
                     machine_->since.iso());
     }
     auto& kind = kindOf<V>();
     for (V& other : kind.last)
         check_.that(
-            (old != nullptr && stableId(other) == stableId(wording)) || !sameName(other.code, wording.code),
-            Fault::Duplicate, "code", wording.code, other.name);
+            (old != nullptr && stableId(other) == stableId(version)) || !sameName(other.code, version.code),
+            Fault::Duplicate, "code", version.code, other.name);
     if (check_.failed())
         return;
     became_ = old == nullptr                   ? Became::Added
-              : !wording.active && old->active ? Became::Retired
+              : !version.active && old->active ? Became::Retired
                                                : Became::Changed;
-    name_ = wording.name;
+    name_ = version.name;
     if (old == nullptr) {
-        stableId(wording) = entry_.newId<std::decay_t<decltype(stableId(wording))>>();
-        kind.last.push_back(wording);
+        stableId(version) = entry_.newId<std::decay_t<decltype(stableId(version))>>();
+        kind.last.push_back(version);
     } else {
         *std::find_if(kind.last.begin(), kind.last.end(),
-                      [&](V& other) { return stableId(other) == stableId(wording); }) = wording;
+                      [&](V& other) { return stableId(other) == stableId(version); }) = version;
     }
-    kind.added.push_back({std::move(wording), std::move(prefix)});
+    kind.added.push_back({std::move(version), std::move(prefix)});
     check_.setPrefix({});
 }
 
@@ -159,24 +159,24 @@ void Definitions::checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules)
                     placeIn("follow_ups", at, "code"), rules[at].code);
 }
 
-void Definitions::checkKit(const upkeep::TaskVersion& wording) {
-    for (std::size_t at = 0; at < wording.kit.size(); ++at) {
-        const auto* line = check_.row<stock::StockLine>(placeIn("kit", at, "line"), wording.kit[at].line);
+void Definitions::checkKit(const upkeep::TaskVersion& version) {
+    for (std::size_t at = 0; at < version.kit.size(); ++at) {
+        const auto* line = check_.row<stock::StockLine>(placeIn("kit", at, "line"), version.kit[at].line);
         if (line != nullptr)
-            check_.that(line->unit == wording.kit[at].unit, Fault::WrongUnit, placeIn("kit", at, "unit"),
-                        std::string(base::nameOf(wording.kit[at].unit)),
+            check_.that(line->unit == version.kit[at].unit, Fault::WrongUnit, placeIn("kit", at, "unit"),
+                        std::string(base::nameOf(version.kit[at].unit)),
                         std::string(base::nameOf(line->unit)));
     }
 }
 
-void Definitions::checkNames(upkeep::TaskVersion& wording) {
-    checkCodes("steps", wording.steps, true);
-    checkCodes("joints", wording.joints, false);
-    checkFollowUps(wording.followUps);
-    checkKit(wording);
-    check_.that(wording.nthOf.empty() || tasks_.has(wording.nthOf), Fault::Unknown, "nth_of", wording.nthOf);
-    for (std::size_t at = 0; at < wording.triggers.size(); ++at) {
-        const std::string& code = wording.triggers[at].code;
+void Definitions::checkNames(upkeep::TaskVersion& version) {
+    checkCodes("steps", version.steps, true);
+    checkCodes("joints", version.joints, false);
+    checkFollowUps(version.followUps);
+    checkKit(version);
+    check_.that(version.nthOf.empty() || tasks_.has(version.nthOf), Fault::Unknown, "nth_of", version.nthOf);
+    for (std::size_t at = 0; at < version.triggers.size(); ++at) {
+        const std::string& code = version.triggers[at].code;
         check_.that(code.empty() || tasks_.has(code), Fault::Unknown, placeIn("triggers", at, "code"), code);
     }
 }
@@ -191,25 +191,25 @@ void Definitions::checkUnused(const weekend::StepVersion& step) {
             check_.that(!other.active || need.code != step.code, Fault::Inconsistent, "active", other.name);
 }
 
-void Definitions::checkNames(weekend::StepVersion& wording) {
-    for (std::size_t at = 0; at < wording.needs.size(); ++at)
-        check_.that(steps_.hasActive(wording.needs[at].code), Fault::Unknown, placeIn("needs", at, "code"),
-                    wording.needs[at].code);
-    checkCodes("loose_before", wording.looseBefore, true);
-    checkCodes("joints", wording.joints, false);
-    checkFollowUps(wording.followUps);
-    if (!wording.active)
-        checkUnused(wording);
+void Definitions::checkNames(weekend::StepVersion& version) {
+    for (std::size_t at = 0; at < version.needs.size(); ++at)
+        check_.that(steps_.hasActive(version.needs[at].code), Fault::Unknown, placeIn("needs", at, "code"),
+                    version.needs[at].code);
+    checkCodes("loose_before", version.looseBefore, true);
+    checkCodes("joints", version.joints, false);
+    checkFollowUps(version.followUps);
+    if (!version.active)
+        checkUnused(version);
 }
 
 template <class V>
 void Definitions::writeKind() {
     for (New<V>& each : kindOf<V>().added) {
         check_.setPrefix(each.prefix);
-        checkNames(each.wording);
+        checkNames(each.version);
         check_.setPrefix({});
         if (!check_.failed())
-            entry_.add(std::move(each.wording));
+            entry_.add(std::move(each.version));
     }
 }
 

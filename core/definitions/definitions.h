@@ -11,31 +11,31 @@
 
 namespace wm::definitions {
 
-/// The id that a definition keeps through all its wordings.
-constexpr TaskId& stableId(upkeep::TaskVersion& wording) {
-    return wording.task;
+/// The id that a definition keeps through all its versions.
+constexpr TaskId& stableId(upkeep::TaskVersion& version) {
+    return version.task;
 }
-constexpr StepId& stableId(weekend::StepVersion& wording) {
-    return wording.step;
+constexpr StepId& stableId(weekend::StepVersion& version) {
+    return version.step;
 }
-constexpr JointId& stableId(fastening::JointVersion& wording) {
-    return wording.joint;
+constexpr JointId& stableId(fastening::JointVersion& version) {
+    return version.joint;
 }
 
-/// The tasks, access steps and joints of one machine by their last wordings, while new wordings are put among
-/// them: codes are unique, and what a wording names must be there.
+/// The tasks, access steps and joints of one machine by their last versions, while new versions are put among
+/// them: codes are unique, and what a version names must be there.
 class Definitions {
   public:
     Definitions(book::BookChecks& check, const book::Book& book, picture::Entry& entry, MachineId machine);
 
-    /// Fills machine, stable id, code and first day (`from` if the wording names none) and checks the wording
+    /// Fills machine, stable id, code and first day (`from` if the version names none) and checks the version
     /// by itself; faults are named under `prefix`.
     template <class V>
-    void add(V wording, calendar::Date from, base::Place prefix);
-    /// Checks what the new wordings name and writes them: steps, joints, tasks.
+    void add(V version, calendar::Date from, base::Place prefix);
+    /// Checks what the new versions name and writes them: steps, joints, tasks.
     void write();
 
-    /// What undo says of a single new wording: `added the task "fork oil" on Heron 250`.
+    /// What undo says of a single new version: `added the task "fork oil" on Heron 250`.
     [[nodiscard]] base::Phrase taskText() const;
     [[nodiscard]] base::Phrase stepText() const;
     [[nodiscard]] base::Phrase jointText() const;
@@ -43,7 +43,7 @@ class Definitions {
   private:
     template <class V>
     struct New {
-        V wording;
+        V version;
         base::Place prefix;
     };
     template <class V>
@@ -58,13 +58,13 @@ class Definitions {
     template <class V>
     void gather();
     template <class V>
-    const V* settleId(V& wording);
+    const V* settleId(V& version);
     template <class V>
     void writeKind();
-    void checkNames(upkeep::TaskVersion& wording);
-    void checkNames(weekend::StepVersion& wording);
+    void checkNames(upkeep::TaskVersion& version);
+    void checkNames(weekend::StepVersion& version);
     void checkNames(fastening::JointVersion&) {}
-    void checkKit(const upkeep::TaskVersion& wording);
+    void checkKit(const upkeep::TaskVersion& version);
     void checkCodes(std::string_view field, const std::vector<base::Code>& codes, bool steps);
     void checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules);
     void checkUnused(const weekend::StepVersion& step);

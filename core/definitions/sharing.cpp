@@ -27,10 +27,10 @@ bool isOfModel(const items::Machine& a, const items::Machine& b) {
 
 const JointVersion* lastOf(const Ledger& ledger, MachineId machine, std::string_view code) {
     const JointVersion* last = nullptr;
-    for (const JointVersion& wording : ledger.all<JointVersion>())
-        if (wording.machine == machine && sameName(wording.code, code) &&
-            (last == nullptr || calendar::supersedes(wording, *last)))
-            last = &wording;
+    for (const JointVersion& version : ledger.all<JointVersion>())
+        if (version.machine == machine && sameName(version.code, code) &&
+            (last == nullptr || calendar::supersedes(version, *last)))
+            last = &version;
     return last;
 }
 
@@ -41,31 +41,31 @@ bool saysTheSame(JointVersion a, const JointVersion& b) {
     return a == b;
 }
 
-std::string codeOf(const Book& book, const JointVersion& wording) {
-    if (!wording.code.empty())
-        return wording.code;
-    const auto* known = book.joint(wording.joint);
-    return known != nullptr ? known->code : base::codeFromName(wording.name);
+std::string codeOf(const Book& book, const JointVersion& version) {
+    if (!version.code.empty())
+        return version.code;
+    const auto* known = book.joint(version.joint);
+    return known != nullptr ? known->code : base::codeFromName(version.name);
 }
 
 }  // namespace
 
-bool isFor(const JointVersion& wording, const items::Machine& typedOn, const items::Machine& machine) {
-    return wording.sharedFrom && wording.sharedTo && machine.year && *machine.year >= *wording.sharedFrom &&
-           *machine.year <= *wording.sharedTo && isOfModel(typedOn, machine);
+bool isFor(const JointVersion& version, const items::Machine& typedOn, const items::Machine& machine) {
+    return version.sharedFrom && version.sharedTo && machine.year && *machine.year >= *version.sharedFrom &&
+           *machine.year <= *version.sharedTo && isOfModel(typedOn, machine);
 }
 
 std::map<MachineId, std::vector<JointVersion>> forOthers(const Book& book,
-                                                         const std::vector<JointVersion>& wordings) {
+                                                         const std::vector<JointVersion>& versions) {
     std::map<MachineId, std::vector<JointVersion>> result;
-    for (const JointVersion& wording : wordings) {
-        const auto* typedOn = book.ledger().find<items::Machine>(wording.machine);
+    for (const JointVersion& version : versions) {
+        const auto* typedOn = book.ledger().find<items::Machine>(version.machine);
         for (const items::Machine* other : book.machines()) {
-            if (typedOn == nullptr || other->id == wording.machine || !isFor(wording, *typedOn, *other))
+            if (typedOn == nullptr || other->id == version.machine || !isFor(version, *typedOn, *other))
                 continue;
-            JointVersion same = wording;
+            JointVersion same = version;
             same.machine = other->id;
-            same.code = codeOf(book, wording);
+            same.code = codeOf(book, version);
             same.joint = JointId{};
             if (same.validFrom == calendar::Date{})
                 same.validFrom = book.today();
@@ -82,10 +82,10 @@ std::map<MachineId, std::vector<JointVersion>> forOthers(const Book& book,
     return result;
 }
 
-std::vector<JointVersion> forThisOneOnly(std::vector<JointVersion> wordings) {
-    for (JointVersion& wording : wordings)
-        wording.sharedFrom = wording.sharedTo = std::nullopt;
-    return wordings;
+std::vector<JointVersion> forThisOneOnly(std::vector<JointVersion> versions) {
+    for (JointVersion& version : versions)
+        version.sharedFrom = version.sharedTo = std::nullopt;
+    return versions;
 }
 
 std::optional<ModelYears> sharedYears(const Book& book, const JointVersion& joint) {
@@ -115,12 +115,12 @@ std::vector<JointVersion> fromOthers(const Book& book, const items::Machine& mac
     for (const items::Machine* other : book.machines()) {
         if (other->id == machine.id)
             continue;
-        for (const JointVersion* wording : book.joints(other->id)) {
-            if (!isFor(*wording, *other, machine) ||
-                lastOf(book.ledger(), machine.id, wording->code) != nullptr ||
-                !codes.insert(base::lowered(wording->code)).second)
+        for (const JointVersion* version : book.joints(other->id)) {
+            if (!isFor(*version, *other, machine) ||
+                lastOf(book.ledger(), machine.id, version->code) != nullptr ||
+                !codes.insert(base::lowered(version->code)).second)
                 continue;
-            JointVersion same = *wording;
+            JointVersion same = *version;
             same.machine = machine.id;
             same.joint = JointId{};
             same.validFrom = machine.since;

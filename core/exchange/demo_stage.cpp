@@ -50,9 +50,9 @@ std::optional<decltype(R::id)> idIf(const picture::Ledger& ledger, DemoLine& lin
 
 template <class V>
 V inForce(const picture::Ledger& ledger, MachineId machine, std::string_view code, calendar::Date on) {
-    const V* wording = calendar::inForce(
+    const V* version = calendar::inForce(
         ledger.all<V>(), on, [&](const V& each) { return each.machine == machine && each.code == code; });
-    return wording == nullptr ? V{} : *wording;
+    return version == nullptr ? V{} : *version;
 }
 
 }  // namespace
@@ -114,17 +114,17 @@ std::optional<SnagId> DemoStage::openSnag(DemoLine& line, MachineId machine, std
 }
 
 upkeep::TaskVersion DemoStage::task(DemoLine& line, MachineId machine, std::string_view code) const {
-    auto wording = inForce<upkeep::TaskVersion>(*ledger_, machine, code, day_);
-    if (wording.code.empty())
+    auto version = inForce<upkeep::TaskVersion>(*ledger_, machine, code, day_);
+    if (version.code.empty())
         unknown(line, "task", code);
-    return wording;
+    return version;
 }
 
 fastening::JointVersion DemoStage::joint(DemoLine& line, MachineId machine, std::string_view code) const {
-    auto wording = inForce<fastening::JointVersion>(*ledger_, machine, code, day_);
-    if (wording.code.empty())
+    auto version = inForce<fastening::JointVersion>(*ledger_, machine, code, day_);
+    if (version.code.empty())
         unknown(line, "joint", code);
-    return wording;
+    return version;
 }
 
 const Starter* DemoStage::starter(std::string_view name) const {

@@ -64,7 +64,7 @@ class DemoStage {
                                                  std::string_view label) const;
     [[nodiscard]] std::optional<SnagId> openSnag(DemoLine& line, MachineId machine,
                                                  std::string_view what) const;
-    /// The wording in force on the day; an empty one if there is none.
+    /// The version in force on the day; an empty one if there is none.
     [[nodiscard]] upkeep::TaskVersion task(DemoLine& line, MachineId machine, std::string_view code) const;
     [[nodiscard]] fastening::JointVersion joint(DemoLine& line, MachineId machine,
                                                 std::string_view code) const;

@@ -17,8 +17,8 @@ CountBracket exactly(std::int64_t count) {
     return {count, count, count};
 }
 
-Step wordingOf(const upkeep::TaskVersion& task) {
-    Step step{.kind = StepKind::Wording, .name = task.source, .detail = task.page, .from = task.validFrom};
+Step versionOf(const upkeep::TaskVersion& task) {
+    Step step{.kind = StepKind::Version, .name = task.source, .detail = task.page, .from = task.validFrom};
     step.governs = task.confirmed;
     for (const usage::HourWeight& weight : task.weights) {
         Step one{.kind = StepKind::Weight};
@@ -109,7 +109,7 @@ Step why(const book::Book& book, const book::DueLine& line) {
     Step root{.kind = StepKind::Task, .name = line.task->name};
     if (down.limits.size() > 1)
         root.detail = base::nameOf(line.task->combine);
-    root.children.push_back(wordingOf(*line.task));
+    root.children.push_back(versionOf(*line.task));
     if (const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr)
         root.children.push_back(
             {.kind = StepKind::Item, .name = item->name, .detail = line.task->position, .from = item->since});

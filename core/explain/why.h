@@ -18,7 +18,7 @@ namespace wm::explain {
 /// What a step of a derivation says.
 enum class StepKind : std::uint8_t {
     Task,        ///< the root: how much is left, of the limit that decides
-    Wording,     ///< what the task says, since when and by what source
+    Version,     ///< what the task says, since when and by what source
     Weight,      ///< what an hour counts on a ground at a pace
     Item,        ///< what sits in the task's position, known since
     Record,      ///< where it counts from: the job was done
@@ -72,7 +72,7 @@ struct Step {
     std::int64_t count = 0;  ///< facts in a group
     std::optional<usage::Known> known{};
     std::int64_t fact = 0;  ///< id of the one fact that it is, or 0
-    bool governs = false;   ///< the limit that decides; of a wording: confirmed against the manual
+    bool governs = false;   ///< the limit that decides; of a version: confirmed against the manual
     std::optional<upkeep::Limit> limit{};  ///< of an amount: what the task says
     bool isFirst = false;                  ///< ... and that it is the first interval
     upkeep::From side = upkeep::From::Best;

@@ -39,8 +39,8 @@ enum class JointKind : std::uint8_t {
 
 enum class Sequence : std::uint8_t { Any, CrissCross, Spiral, EveryNth, Listed };
 
-/// One wording of a joint: a fastener or a pattern of them on one machine. Torque stands as the manual prints
-/// it (value or range, unit, decimals) or is blank; nothing is ever filled in by the program. A wording with
+/// One version of a joint: a fastener or a pattern of them on one machine. Torque stands as the manual prints
+/// it (value or range, unit, decimals) or is blank; nothing is ever filled in by the program. A version with
 /// `sharedFrom` and `sharedTo` was typed for every machine of this maker and model in those model years: each
 /// has the same words under an id of its own. One without them is of this machine alone and overrules them.
 struct JointVersion {

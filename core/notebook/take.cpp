@@ -267,7 +267,7 @@ class Taking {
     }
 
     static void fillTask(const book::Book& book, upkeep::Record& record, TaskId id) {
-        const upkeep::TaskVersion* task = picture::wordingOn(book.ledger(), id, record.date);
+        const upkeep::TaskVersion* task = picture::versionOn(book.ledger(), id, record.date);
         if (task == nullptr)
             return;
         record.task = task->task;

@@ -22,7 +22,7 @@ class Entry {
     [[nodiscard]] IdType newId() {
         return IdType{freeId()};
     }
-    /// Adds a fact or wording under a new id, as the next in order of entry.
+    /// Adds a fact or version under a new id, as the next in order of entry.
     template <class R>
     decltype(R::id) add(R row) {
         static_assert(R::kKind != base::RowKind::Editable);
@@ -54,7 +54,7 @@ class Entry {
     const Ledger& ledger_;
     const base::IdSource& source_;
     base::Entered nextEntered_;
-    std::set<std::int64_t> taken_;  ///< ids given here, and the ids that definitions keep over their wordings
+    std::set<std::int64_t> taken_;  ///< ids given here, and the ids that definitions keep over their versions
     std::vector<Row> rows_;
 };
 

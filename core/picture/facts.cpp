@@ -8,11 +8,11 @@
 
 namespace wm::picture {
 
-const upkeep::TaskVersion* wordingOn(const Ledger& ledger, TaskId task, calendar::Date date) {
+const upkeep::TaskVersion* versionOn(const Ledger& ledger, TaskId task, calendar::Date date) {
     const auto isMeant = [task](const upkeep::TaskVersion& version) { return version.task == task; };
     const auto versions = ledger.all<upkeep::TaskVersion>();
-    if (const auto* wording = calendar::inForce(versions, date, isMeant))
-        return wording;
+    if (const auto* version = calendar::inForce(versions, date, isMeant))
+        return version;
     const upkeep::TaskVersion* first = nullptr;
     for (const auto& version : versions)
         if (isMeant(version) && (first == nullptr || version.validFrom < first->validFrom))

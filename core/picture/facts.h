@@ -14,8 +14,8 @@ namespace wm::picture {
 
 // What the facts of a file say of one thing, for whoever does not ask for more than that.
 
-/// The wording of a task on a day, the first one if the day is before it, or nullptr for an unknown task.
-const upkeep::TaskVersion* wordingOn(const Ledger& ledger, TaskId task, calendar::Date date);
+/// The version of a task on a day, the first one if the day is before it, or nullptr for an unknown task.
+const upkeep::TaskVersion* versionOn(const Ledger& ledger, TaskId task, calendar::Date date);
 /// The event that a machine is entered for on a day, if it is held, or nullptr.
 const outlook::Event* eventOn(const Ledger& ledger, MachineId machine, calendar::Date day);
 /// True if an end of this snag counts.

@@ -13,7 +13,7 @@
 namespace wm::picture {
 
 /// The ids of a whole file by their kinds, told from the types of the rows' own members: a reference of type
-/// Id<X> must be the id of a row of that kind, or the id that a definition keeps over its wordings.
+/// Id<X> must be the id of a row of that kind, or the id that a definition keeps over its versions.
 class References {
   public:
     /// Takes in a row's own id. Faults: NotPositive, Duplicate (ids are unique over all tables).

@@ -6,7 +6,7 @@
 #include "core/base/text.h"
 #include "core/picture/shape.h"
 
-// Tasks, access steps and joints: wordings that hold from a day on.
+// Tasks, access steps and joints: versions that hold from a day on.
 
 namespace wm::picture {
 
@@ -154,7 +154,7 @@ void checkPath(Checks& check, const base::Place& field, std::string& path) {
                Fault::Malformed, field, path);
 }
 
-// A wording for a model names the first and the last of its model years.
+// A version for a model names the first and the last of its model years.
 void checkShare(Checks& check, const fastening::JointVersion& row) {
     const std::optional<std::int64_t>& first = row.sharedFrom;
     const std::optional<std::int64_t>& last = row.sharedTo;

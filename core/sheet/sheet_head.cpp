@@ -152,7 +152,7 @@ void fillClock(JobSheet& sheet, const SheetSource& from) {
 }
 
 std::vector<SettingLine> settingsOf(const SheetSource& from) {
-    // The last wording of each setting, machine's own first, then by item.
+    // The last version of each setting, machine's own first, then by item.
     std::map<std::pair<std::string, std::string>, const items::Setting*> last;
     for (const items::Setting& setting : from.book.ledger().all<items::Setting>()) {
         if (setting.machine != from.machine || setting.date > from.book.today())

@@ -34,7 +34,7 @@ std::vector<std::string> bookkeeping() {
     };
 }
 
-// A fact or a wording is added or struck, never changed; the file itself holds that.
+// A fact or a version is added or struck, never changed; the file itself holds that.
 std::vector<std::string> guards() {
     const std::vector<std::string> neverChanged = {
         "move",       "setting",      "hour_reading", "distance_reading", "outing",     "wash",

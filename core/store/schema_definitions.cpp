@@ -180,7 +180,7 @@ const char* const kJointVersion = R"(CREATE TABLE joint_version (
 
 }  // namespace
 
-// Wordings of tasks, access steps and joints: a change adds a wording.
+// Versions of tasks, access steps and joints: a change adds a version.
 std::vector<std::string> definitions() {
     return {
         kTaskVersion,

@@ -4,7 +4,7 @@
 
 namespace wm::store::schema1 {
 
-// Jobs done, found, put off and handed out. A task is named by the id that all its wordings share; there is
+// Jobs done, found, put off and handed out. A task is named by the id that all its versions share; there is
 // no table to refer to, so check() looks that one is there.
 std::vector<std::string> upkeep() {
     return {

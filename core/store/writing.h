@@ -11,7 +11,7 @@
 
 namespace wm::store {
 
-/// Writes rows with statements that are prepared once. Facts and wordings are added; a card replaces the one
+/// Writes rows with statements that are prepared once. Facts and versions are added; a card replaces the one
 /// of the same id, children and all. Throws Failure.
 class RowWriter {
   public:

@@ -35,20 +35,20 @@ bool isCompletion(const Record& record, std::span<const TaskVersion* const> vers
                   const TaskVersion& today) {
     if (record.kind != RecordKind::LookedFine)
         return true;
-    // A record stays under the wording that it followed.
-    const TaskVersion* wording = nullptr;
-    for (const TaskVersion* version : versions)
-        if (record.version == version->id)
-            wording = version;
-    if (wording == nullptr)
-        wording = calendar::inForce(versions, record.date);
-    return isALook(wording == nullptr ? today : *wording);
+    // A record stays under the version that it followed.
+    const TaskVersion* version = nullptr;
+    for (const TaskVersion* each : versions)
+        if (record.version == each->id)
+            version = each;
+    if (version == nullptr)
+        version = calendar::inForce(versions, record.date);
+    return isALook(version == nullptr ? today : *version);
 }
 
-std::vector<const Record*> completionsOf(const TaskFacts& facts, const TaskVersion& wording, Date on) {
+std::vector<const Record*> completionsOf(const TaskFacts& facts, const TaskVersion& version, Date on) {
     std::vector<const Record*> completions;
     for (const Record* record : facts.records)
-        if (record->date <= on && isCompletion(*record, facts.versions, wording))
+        if (record->date <= on && isCompletion(*record, facts.versions, version))
             completions.push_back(record);
     std::sort(completions.begin(), completions.end(),
               [](const Record* a, const Record* b) { return orderOf(*a) < orderOf(*b); });
@@ -63,26 +63,26 @@ std::span<const Atom> atomsAfter(std::span<const Atom> atoms, std::optional<Mome
     return {first, atoms.end()};
 }
 
-// As the wording weights them; whole hundredths, rounded once. `rest` of a stated past counts as stated.
-usage::HoursBracket weighted(const TaskFacts& facts, const TaskVersion& wording, std::optional<Moment> after,
+// As the version weights them; whole hundredths, rounded once. `rest` of a stated past counts as stated.
+usage::HoursBracket weighted(const TaskFacts& facts, const TaskVersion& version, std::optional<Moment> after,
                              Moment upTo, const usage::HoursBracket& rest) {
-    return usage::roundedHours(usage::weightedHours(facts.atoms, wording.weights, after, upTo)) + rest;
+    return usage::roundedHours(usage::weightedHours(facts.atoms, version.weights, after, upTo)) + rest;
 }
 
-Count countOf(const TaskFacts& facts, const TaskVersion& wording, const Record* last, Date on) {
+Count countOf(const TaskFacts& facts, const TaskVersion& version, const Record* last, Date on) {
     Count count;
     count.from = last == nullptr ? facts.since : last->date;
     count.since = facts.since;
     count.on = on;
-    count.countFrom = wording.countFrom;
-    count.side = isSafety(wording.consequence) ? From::High : From::Best;
+    count.countFrom = version.countFrom;
+    count.side = isSafety(version.consequence) ? From::High : From::Best;
     if (last != nullptr)
         count.after = momentOf(*last);
     count.behind = usage::exposure(facts.atoms, count.after, eveningOf(on));
     std::optional<Moment> ridingFrom = count.after;
     usage::HoursBracket rest;
     if (count.after) {
-        if (wording.countFrom == CountFrom::FixedMarks)
+        if (version.countFrom == CountFrom::FixedMarks)
             count.before = usage::exposure(facts.atoms, std::nullopt, *count.after);
         const auto later = atomsAfter(facts.atoms, count.after);
         const auto past = std::find_if(later.begin(), later.end(),
@@ -95,16 +95,16 @@ Count countOf(const TaskFacts& facts, const TaskVersion& wording, const Record* 
             count.before.hours = usage::HoursBracket::exactly(*last->statedBest);
         }
     }
-    if (wording.weights.empty())
+    if (version.weights.empty())
         return count;
     count.raw = count.behind.hours;
-    count.behind.hours = weighted(facts, wording, ridingFrom, eveningOf(on), rest);
-    if (count.after && wording.countFrom == CountFrom::FixedMarks && ridingFrom == count.after)
-        count.before.hours = weighted(facts, wording, std::nullopt, *count.after, {});
+    count.behind.hours = weighted(facts, version, ridingFrom, eveningOf(on), rest);
+    if (count.after && version.countFrom == CountFrom::FixedMarks && ridingFrom == count.after)
+        count.before.hours = weighted(facts, version, std::nullopt, *count.after, {});
     return count;
 }
 
-void combine(Countdown& down, const TaskVersion& wording) {
+void combine(Countdown& down, const TaskVersion& version) {
     if (down.limits.empty())
         return;
     const auto isOver = [](const LimitState& limit) { return limit.left <= 0; };
@@ -113,7 +113,7 @@ void combine(Countdown& down, const TaskVersion& wording) {
                !limit.unbounded;
     };
     const auto lessUsed = [](const LimitState& a, const LimitState& b) { return a.used < b.used; };
-    const bool first = wording.combine == Combine::First;
+    const bool first = version.combine == Combine::First;
     const auto begin = down.limits.begin();
     const auto end = down.limits.end();
     const auto governing =
@@ -155,7 +155,7 @@ std::vector<const Record*> othersSince(const TaskFacts& facts, std::string_view 
     return since;
 }
 
-void trigger(Countdown& down, const TaskVersion& wording, const TaskFacts& facts, const Record* last, Date on,
+void trigger(Countdown& down, const TaskVersion& version, const TaskFacts& facts, const Record* last, Date on,
              bool wasRidden) {
     const auto note = [&down](Happening happening, Date date) {
         if (down.triggeredOn && *down.triggeredOn <= date)
@@ -165,7 +165,7 @@ void trigger(Countdown& down, const TaskVersion& wording, const TaskFacts& facts
     };
     const auto later =
         atomsAfter(facts.atoms, last == nullptr ? std::nullopt : std::optional(momentOf(*last)));
-    for (const Trigger& trigger : wording.triggers) {
+    for (const Trigger& trigger : version.triggers) {
         if (trigger.happening == Happening::Job)
             for (const Record* other : othersSince(facts, trigger.code, last, on))
                 note(Happening::Job, other->date);
@@ -187,12 +187,12 @@ void trigger(Countdown& down, const TaskVersion& wording, const TaskFacts& facts
 
 Countdown countdown(const TaskFacts& facts, Date on) {
     Countdown down;
-    const TaskVersion* wording = calendar::inForce(facts.versions, on);
-    if (wording == nullptr) {
+    const TaskVersion* version = calendar::inForce(facts.versions, on);
+    if (version == nullptr) {
         down.noRecord = true;
         return down;
     }
-    const auto completions = completionsOf(facts, *wording, on);
+    const auto completions = completionsOf(facts, *version, on);
     const Record* last = completions.empty() ? nullptr : completions.back();
     down.completions = static_cast<std::int64_t>(completions.size());
     if (last != nullptr) {
@@ -205,23 +205,23 @@ Countdown countdown(const TaskFacts& facts, Date on) {
 
     const auto withExtra = std::find_if(completions.rbegin(), completions.rend(),
                                         [](const Record* record) { return record->extraDone; });
-    down.extraDue = wording->everyNth > 0 && withExtra - completions.rbegin() + 1 >= wording->everyNth;
+    down.extraDue = version->everyNth > 0 && withExtra - completions.rbegin() + 1 >= version->everyNth;
 
     bool wasRidden = false;
     if (!down.noRecord) {
-        const Count count = countOf(facts, *wording, last, on);
-        for (const Limit& limit : wording->limits)
+        const Count count = countOf(facts, *version, last, on);
+        for (const Limit& limit : version->limits)
             if (limit.every > 0)
                 down.limits.push_back(limitState(limit, count));
         wasRidden = count.behind.outings > 0 || count.behind.hours.best > Hours{0};
     }
-    combine(down, *wording);
-    if (wording->nth > 0) {
-        down.othersDone = static_cast<std::int64_t>(othersSince(facts, wording->nthOf, last, on).size());
-        down.used = static_cast<double>(down.othersDone) / static_cast<double>(wording->nth);
-        down.over = down.othersDone >= wording->nth;
+    combine(down, *version);
+    if (version->nth > 0) {
+        down.othersDone = static_cast<std::int64_t>(othersSince(facts, version->nthOf, last, on).size());
+        down.used = static_cast<double>(down.othersDone) / static_cast<double>(version->nth);
+        down.over = down.othersDone >= version->nth;
     }
-    trigger(down, *wording, facts, last, on, wasRidden);
+    trigger(down, *version, facts, last, on, wasRidden);
     return down;
 }
 

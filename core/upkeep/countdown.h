@@ -71,7 +71,7 @@ struct Countdown {
     bool beforeNextRace = false;  ///< has the trigger BeforeRace and was ridden since `last` (or has none)
 };
 
-/// All that one task's countdown needs. `versions` are all wordings of the task, in order; `records` those of
+/// All that one task's countdown needs. `versions` are all versions of the task, in order; `records` those of
 /// its code on its subject (struck left out), in any order; `atoms` everything that its subject has behind
 /// it, in order of `to`; `others` the records of other tasks that a trigger or "every n-th of" may name.
 struct TaskFacts {
@@ -84,8 +84,8 @@ struct TaskFacts {
 };
 
 /// On the evening of `on`. Records in any order; later ones and their use do not count.
-/// A Done or a Baseline is a completion, a LookedFine too if looking settles the wording that it followed.
-/// The wording in force on `on` says the intervals; none in force: an empty countdown with noRecord. A
+/// A Done or a Baseline is a completion, a LookedFine too if looking settles the version that it followed.
+/// The version in force on `on` says the intervals; none in force: an empty countdown with noRecord. A
 /// Baseline older than the subject's first day has anything from 0 to the whole stated past behind it, or, if
 /// it states the total time of then, the rest of the past.
 Countdown countdown(const TaskFacts& facts, calendar::Date on);

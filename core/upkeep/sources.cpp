@@ -10,10 +10,10 @@ const std::string& sourceOf(const TaskVersion& task, const KitLine& line) {
     return line.source.empty() ? task.source : line.source;
 }
 
-void keepSources(const TaskVersion& stood, TaskVersion& wording) {
-    if (stood.source == wording.source)
+void keepSources(const TaskVersion& stood, TaskVersion& version) {
+    if (stood.source == version.source)
         return;
-    for (KitLine& line : wording.kit) {
+    for (KitLine& line : version.kit) {
         const bool stoodThere = std::any_of(stood.kit.begin(), stood.kit.end(), [&](const KitLine& old) {
             return old.what == line.what && old.amount == line.amount && old.unit == line.unit &&
                    old.source.empty();

@@ -15,8 +15,8 @@ inline constexpr std::string_view kNoSource = "no source";
 /// Where the amount of a line comes from: its own source, else that of its task.
 const std::string& sourceOf(const TaskVersion& task, const KitLine& line);
 
-/// A new wording of a task whose source is another one than before says something of its interval alone: each
+/// A new version of a task whose source is another one than before says something of its interval alone: each
 /// amount in it that stood there so, under the task's old source, gets that one for its own.
-void keepSources(const TaskVersion& stood, TaskVersion& wording);
+void keepSources(const TaskVersion& stood, TaskVersion& version);
 
 }  // namespace wm::upkeep

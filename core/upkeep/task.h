@@ -173,7 +173,7 @@ struct FollowUpRule {
 
 enum class BodyState : std::uint8_t { Any, Cold, Warm };  ///< what the engine must be for the job
 
-/// One wording of the standing definition of a job on one machine.
+/// One version of the standing definition of a job on one machine.
 struct TaskVersion {
     static constexpr std::string_view kTable = "task_version";
     static constexpr base::RowKind kKind = base::RowKind::Version;

@@ -54,7 +54,7 @@ upkeep::Limit scaled(upkeep::Limit limit, std::int64_t percent) {
     return limit;
 }
 
-// New wordings of tasks and steps while one adjustment is put together.
+// New versions of tasks and steps while one adjustment is put together.
 class Adjusting {
   public:
     Adjusting(const VerbContext& context, BookChecks& check, MachineId machine)
@@ -69,13 +69,13 @@ class Adjusting {
         for (const auto* task : book_.tasks(machine_)) {
             if (task->confirmed)
                 continue;
-            upkeep::TaskVersion wording = *task;
-            wording.limits = scaledLimits(*task, percent);
-            if (wording.limits == task->limits)
+            upkeep::TaskVersion version = *task;
+            version.limits = scaledLimits(*task, percent);
+            if (version.limits == task->limits)
                 continue;
-            wording.source =
+            version.source =
                 fmt::format("{} % of {}", percent, task->source.empty() ? "what was there" : task->source);
-            tasks_.emplace(task->task, std::move(wording));
+            tasks_.emplace(task->task, std::move(version));
         }
     }
 
@@ -115,27 +115,27 @@ class Adjusting {
         }
     }
 
-    // What stays as it is needs no new wording.
+    // What stays as it is needs no new version.
     std::size_t write(Definitions& definitions) {
         std::size_t count = 0;
-        for (auto& [id, wording] : steps_)
+        for (auto& [id, version] : steps_)
             for (const auto* step : book_.steps(machine_))
-                if (step->step == id && step->needs != wording.needs)
-                    count += add(definitions, std::move(wording), "edges.");
-        for (auto& [id, wording] : tasks_)
+                if (step->step == id && step->needs != version.needs)
+                    count += add(definitions, std::move(version), "edges.");
+        for (auto& [id, version] : tasks_)
             if (const auto* task = book_.task(id);
-                task->limits != wording.limits || task->active != wording.active)
-                count += add(definitions, std::move(wording), "tasks.");
+                task->limits != version.limits || task->active != version.active)
+                count += add(definitions, std::move(version), "tasks.");
         return count;
     }
 
   private:
     template <class V>
-    std::size_t add(Definitions& definitions, V wording, const char* place) {
-        wording.id = {};
-        wording.entered = 0;
-        wording.validFrom = book_.today();
-        definitions.add(std::move(wording), book_.today(), place);
+    std::size_t add(Definitions& definitions, V version, const char* place) {
+        version.id = {};
+        version.entered = 0;
+        version.validFrom = book_.today();
+        definitions.add(std::move(version), book_.today(), place);
         return 1;
     }
 

@@ -92,28 +92,28 @@ void checkNames(Checks& check, const Ledger& ledger) {
                    fmt::format("{}.name", Card::kTable), card.name);
 }
 
-// All wordings of a definition are of one machine and code, and no other definition there has that code.
+// All versions of a definition are of one machine and code, and no other definition there has that code.
 template <class V, class IdType>
-void checkWordings(Checks& check, const Ledger& ledger, IdType V::*stable) {
+void checkVersions(Checks& check, const Ledger& ledger, IdType V::*stable) {
     std::map<IdType, const V*> first;
     std::map<std::pair<MachineId, std::string>, IdType> codes;
-    for (const V& wording : ledger.all<V>()) {
+    for (const V& version : ledger.all<V>()) {
         const std::string field = fmt::format("{}.code", V::kTable);
-        const V* other = first.try_emplace(wording.*stable, &wording).first->second;
-        check.that(other->machine == wording.machine && other->code == wording.code, Fault::Inconsistent,
-                   field, wording.code, other->code);
-        const auto key = std::pair(wording.machine, base::lowered(wording.code));
-        check.that(codes.try_emplace(key, wording.*stable).first->second == wording.*stable, Fault::Duplicate,
-                   field, wording.code);
+        const V* other = first.try_emplace(version.*stable, &version).first->second;
+        check.that(other->machine == version.machine && other->code == version.code, Fault::Inconsistent,
+                   field, version.code, other->code);
+        const auto key = std::pair(version.machine, base::lowered(version.code));
+        check.that(codes.try_emplace(key, version.*stable).first->second == version.*stable, Fault::Duplicate,
+                   field, version.code);
     }
 }
 
-// What tasks and steps name by code must be known on their machine in some wording.
+// What tasks and steps name by code must be known on their machine in some version.
 template <class V>
 std::set<std::pair<MachineId, std::string>> codesOf(const Ledger& ledger) {
     std::set<std::pair<MachineId, std::string>> codes;
-    for (const V& wording : ledger.all<V>())
-        codes.emplace(wording.machine, wording.code);
+    for (const V& version : ledger.all<V>())
+        codes.emplace(version.machine, version.code);
     return codes;
 }
 
@@ -171,9 +171,9 @@ void checkBetweenRows(Checks& check, std::vector<Row>& rows) {
             [&](const Row& row) { std::visit([&](const auto& r) { checkDay(check, ledger, r); }, row); });
     checkNames<items::Person>(check, ledger);
     checkNames<items::Machine>(check, ledger);
-    checkWordings(check, ledger, &upkeep::TaskVersion::task);
-    checkWordings(check, ledger, &weekend::StepVersion::step);
-    checkWordings(check, ledger, &fastening::JointVersion::joint);
+    checkVersions(check, ledger, &upkeep::TaskVersion::task);
+    checkVersions(check, ledger, &weekend::StepVersion::step);
+    checkVersions(check, ledger, &fastening::JointVersion::joint);
     checkCodes(check, ledger);
     checkCircles(check, ledger);
     checkLots(check, ledger);

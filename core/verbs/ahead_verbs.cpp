@@ -60,8 +60,8 @@ base::Phrase windowText(const weekend::WorkWindow& window, bool isNew) {
 std::string jobName(BookChecks& check, const Book& book, const base::Place& field, MachineId machine,
                     const std::optional<TaskId>& task, const std::optional<SnagId>& snag, bool open) {
     if (task)
-        if (const auto* wording = check.taskOf(field, machine, *task, book.today()))
-            return wording->name;
+        if (const auto* version = check.taskOf(field, machine, *task, book.today()))
+            return version->name;
     if (snag)
         if (const auto* found = check.snagOf(field, machine, *snag, open))
             return shortened(found->what);

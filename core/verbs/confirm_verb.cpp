@@ -46,14 +46,14 @@ constexpr std::string_view kRead = "figure";
 constexpr double kOffByTen = 0.08;  // how near to ten times counts as that
 constexpr double kOffByTwelve = 0.04;
 
-using Wording = std::variant<JointVersion, TaskVersion>;
+using Version = std::variant<JointVersion, TaskVersion>;
 
-// The wording of today that holds the figure.
-Result<Wording> wordingOf(const Book& book, const PrintedKey& key) {
+// The version of today that holds the figure.
+Result<Version> versionOf(const Book& book, const PrintedKey& key) {
     const auto unknown = [&] { return refuse(Fault::Unknown, std::string(kRead), std::to_string(key.of)); };
     if (key.kind == PrintedKind::Torque) {
         const auto* joint = book.joint(JointId{key.of});
-        return joint == nullptr || !joint->active ? Result<Wording>(unknown()) : Wording(*joint);
+        return joint == nullptr || !joint->active ? Result<Version>(unknown()) : Version(*joint);
     }
     const auto* task = book.task(TaskId{key.of});
     if (task == nullptr || !task->active)
@@ -61,13 +61,13 @@ Result<Wording> wordingOf(const Book& book, const PrintedKey& key) {
     const bool isThere = key.kind == PrintedKind::Interval   ? !task->limits.empty() || task->nth > 0
                          : key.kind == PrintedKind::Quantity ? key.at < task->kit.size()
                                                              : key.at < task->measures.size();
-    return isThere ? Result<Wording>(Wording(*task)) : Result<Wording>(unknown());
+    return isThere ? Result<Version>(Version(*task)) : Result<Version>(unknown());
 }
 
-std::string storedText(const Wording& wording, const PrintedKey& key, char mark) {
-    if (const auto* joint = std::get_if<JointVersion>(&wording))
+std::string storedText(const Version& version, const PrintedKey& key, char mark) {
+    if (const auto* joint = std::get_if<JointVersion>(&version))
         return printedTorque(*joint, mark);
-    const auto& task = std::get<TaskVersion>(wording);
+    const auto& task = std::get<TaskVersion>(version);
     switch (key.kind) {
         case PrintedKind::Quantity:
             return printedAmount(task.kit[key.at]);
@@ -81,20 +81,20 @@ std::string storedText(const Wording& wording, const PrintedKey& key, char mark)
 }
 
 // A torque in stages alone has its figure in them.
-bool isTyped(const Wording& wording, const PrintedKey& key) {
-    const auto* joint = std::get_if<JointVersion>(&wording);
-    return (joint != nullptr && !joint->stages.empty()) || !storedText(wording, key, '.').empty();
+bool isTyped(const Version& version, const PrintedKey& key) {
+    const auto* joint = std::get_if<JointVersion>(&version);
+    return (joint != nullptr && !joint->stages.empty()) || !storedText(version, key, '.').empty();
 }
 
-Result<void> putFigure(Wording& wording, const PrintedKey& key, std::string_view read) {
+Result<void> putFigure(Version& version, const PrintedKey& key, std::string_view read) {
     const std::string_view text = base::trimmed(read);
     if (text.empty())
-        return isTyped(wording, key) ? Result<void>{} : refuse(Fault::Empty, std::string(kRead));
-    if (text == storedText(wording, key, '.') || text == storedText(wording, key, ','))
+        return isTyped(version, key) ? Result<void>{} : refuse(Fault::Empty, std::string(kRead));
+    if (text == storedText(version, key, '.') || text == storedText(version, key, ','))
         return {};
-    if (auto* joint = std::get_if<JointVersion>(&wording))
+    if (auto* joint = std::get_if<JointVersion>(&version))
         return putTorque(*joint, text);
-    auto& task = std::get<TaskVersion>(wording);
+    auto& task = std::get<TaskVersion>(version);
     switch (key.kind) {
         case PrintedKind::Quantity:
             return putAmount(task.kit[key.at], text);
@@ -114,10 +114,10 @@ struct Said {
     bool& confirmed;
 };
 
-Said saidOf(Wording& wording, const PrintedKey& key) {
-    if (auto* joint = std::get_if<JointVersion>(&wording))
+Said saidOf(Version& version, const PrintedKey& key) {
+    if (auto* joint = std::get_if<JointVersion>(&version))
         return {joint->source, joint->page, joint->confirmed};
-    auto& task = std::get<TaskVersion>(wording);
+    auto& task = std::get<TaskVersion>(version);
     if (key.kind == PrintedKind::Quantity)
         return {task.kit[key.at].source, task.kit[key.at].page, task.kit[key.at].confirmed};
     if (key.kind == PrintedKind::Limit)
@@ -130,10 +130,10 @@ std::string stagesText(const JointVersion& read, const JointVersion& stood) {
     return read.stages == stood.stages ? std::string{} : read.stages;
 }
 
-std::string nameOfFigure(const Wording& wording, const PrintedKey& key) {
-    if (const auto* joint = std::get_if<JointVersion>(&wording))
+std::string nameOfFigure(const Version& version, const PrintedKey& key) {
+    if (const auto* joint = std::get_if<JointVersion>(&version))
         return joint->name;
-    const auto& task = std::get<TaskVersion>(wording);
+    const auto& task = std::get<TaskVersion>(version);
     if (key.kind == PrintedKind::Quantity)
         return fmt::format("{}: {}", task.name, task.kit[key.at].what);
     if (key.kind == PrintedKind::Limit)
@@ -210,10 +210,10 @@ std::optional<FigureDoubt> doubtOfTask(const TaskVersion& read, const TaskVersio
 
 Result<std::optional<FigureDoubt>> doubtAbout(const Book& book, const PrintedKey& key,
                                               std::string_view figure, char mark) {
-    auto stood = wordingOf(book, key);
+    auto stood = versionOf(book, key);
     if (!stood)
         return tl::unexpected(stood.error());
-    Wording read = *stood;
+    Version read = *stood;
     if (const auto put = putFigure(read, key, figure); !put)
         return tl::unexpected(put.error());
     if (const auto* joint = std::get_if<JointVersion>(&read))
@@ -222,28 +222,28 @@ Result<std::optional<FigureDoubt>> doubtAbout(const Book& book, const PrintedKey
 }
 
 Result<Change> confirmPrinted(const VerbContext& context, const PrintedKey& key, const ReadInManual& read) {
-    auto stood = wordingOf(context.book, key);
+    auto stood = versionOf(context.book, key);
     if (!stood)
         return tl::unexpected(stood.error());
-    Wording wording = *stood;
-    if (const auto put = putFigure(wording, key, read.figure); !put)
+    Version version = *stood;
+    if (const auto put = putFigure(version, key, read.figure); !put)
         return tl::unexpected(put.error());
-    const Said said = saidOf(wording, key);
+    const Said said = saidOf(version, key);
     said.source = base::trimmed(read.source);
     said.page = base::trimmed(read.page);
     said.confirmed = true;
     for (const auto& [field, text] : {std::pair("source", &said.source), std::pair("page", &said.page)})
         if (text->empty())
             return refuse(Fault::Empty, field);
-    const std::string name = nameOfFigure(wording, key);
-    const std::string figure = storedText(wording, key, '.');
+    const std::string name = nameOfFigure(version, key);
+    const std::string figure = storedText(version, key, '.');
     const bool isNew = figure != storedText(*stood, key, '.');
-    std::visit([&](auto& each) { each.validFrom = context.book.today(); }, wording);
-    const auto* joint = std::get_if<JointVersion>(&wording);
+    std::visit([&](auto& each) { each.validFrom = context.book.today(); }, version);
+    const auto* joint = std::get_if<JointVersion>(&version);
     const std::string stages =
         joint == nullptr ? std::string{} : stagesText(*joint, std::get<JointVersion>(*stood));
     auto change =
-        joint != nullptr ? saveJoint(context, *joint) : saveTask(context, std::get<TaskVersion>(wording));
+        joint != nullptr ? saveJoint(context, *joint) : saveTask(context, std::get<TaskVersion>(version));
     if (change)
         change->text =
             base::stored(!isNew           ? phrase("Undo", "confirmed \"%1\" against the manual").arg(name)

@@ -32,7 +32,7 @@ base::Result<std::optional<FigureDoubt>> doubtAbout(const book::Book& book,
                                                     const definitions::PrintedKey& key,
                                                     std::string_view figure, char mark = '.');
 
-/// A new wording of the joint or task, from today: the figure as read (another one than stored corrects it),
+/// A new version of the joint or task, from today: the figure as read (another one than stored corrects it),
 /// source and page, confirmed. Errors: Unknown (no such figure any longer), Empty ("figure" of a blank one,
 /// "source", "page"), NothingToDo, those of parseInterval, parseTorqueRange, stagesAfter and of saveJoint and
 /// saveTask.

@@ -136,8 +136,8 @@ bool isNews(const usage::UseFacts& facts, const usage::HourReading& reading) {
 void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft) {
     check.row<fastening::Tool>("tool", draft.tool);
     for (const JointId joint : draft.confirmed) {
-        const auto* wording = book.joint(joint);
-        check.that(wording != nullptr && wording->machine == draft.record.machine, Fault::Unknown, "torqued",
+        const auto* version = book.joint(joint);
+        check.that(version != nullptr && version->machine == draft.record.machine, Fault::Unknown, "torqued",
                    std::to_string(joint.value()));
     }
 }

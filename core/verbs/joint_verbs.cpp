@@ -10,7 +10,7 @@
 #include "core/fastening/stages.h"
 #include "core/picture/entry.h"
 
-// New wordings of joints, one or a whole chart, and for the other machines of a model.
+// New versions of joints, one or a whole chart, and for the other machines of a model.
 
 namespace wm::verbs {
 
@@ -30,52 +30,52 @@ using picture::placeIn;
 namespace {
 
 // Words for a model need a machine that says which model and year it is.
-void checkShared(Checks& check, const items::Machine& machine, const JointVersion& wording) {
-    if (!wording.sharedFrom || !wording.sharedTo)
+void checkShared(Checks& check, const items::Machine& machine, const JointVersion& version) {
+    if (!version.sharedFrom || !version.sharedTo)
         return;
     check.that(!machine.model.empty(), Fault::Empty, "model", machine.name);
     check.that(machine.year.has_value(), Fault::Empty, "year", machine.name);
     if (machine.year)
-        check.that(*machine.year >= *wording.sharedFrom && *machine.year <= *wording.sharedTo,
-                   Fault::OutOfOrder, "shared_from", std::to_string(*wording.sharedFrom),
+        check.that(*machine.year >= *version.sharedFrom && *machine.year <= *version.sharedTo,
+                   Fault::OutOfOrder, "shared_from", std::to_string(*version.sharedFrom),
                    std::to_string(*machine.year));
 }
 
 // New stages must be such as can be read; what stands there from before stays as it was typed.
-void checkStages(Checks& check, const Book& book, const JointVersion& wording) {
-    const auto* known = book.joint(wording.joint);
-    if (known != nullptr && known->stages == wording.stages)
+void checkStages(Checks& check, const Book& book, const JointVersion& version) {
+    const auto* known = book.joint(version.joint);
+    if (known != nullptr && known->stages == version.stages)
         return;
-    if (const auto stages = fastening::parseStages(wording.stages); !stages)
+    if (const auto stages = fastening::parseStages(version.stages); !stages)
         check.that(false, stages.error().fault, stages.error().field, stages.error().given,
                    stages.error().wanted);
 }
 
-Result<Change> save(const VerbContext& context, MachineId machine, std::vector<JointVersion> wordings,
+Result<Change> save(const VerbContext& context, MachineId machine, std::vector<JointVersion> versions,
                     bool single) {
     BookChecks check(context.book);
     Entry entry(context.book.ledger(), context.newId);
-    check.that(!wordings.empty(), Fault::NothingToDo, "joints");
+    check.that(!versions.empty(), Fault::NothingToDo, "joints");
     const auto* card = check.row<items::Machine>("machine", machine);
     if (check.failed())
         return check.refusal();
     const auto nameOf = [&](std::size_t at) { return single ? base::Place{} : placeIn("joints", at, {}); };
     Definitions own(check, context.book, entry, machine);
-    for (std::size_t at = 0; at < wordings.size(); ++at) {
-        wordings[at].machine = machine;
+    for (std::size_t at = 0; at < versions.size(); ++at) {
+        versions[at].machine = machine;
         check.setPrefix(nameOf(at));
-        checkShared(check, *card, wordings[at]);
-        checkStages(check, context.book, wordings[at]);
-        own.add(wordings[at], context.book.today(), nameOf(at));
+        checkShared(check, *card, versions[at]);
+        checkStages(check, context.book, versions[at]);
+        own.add(versions[at], context.book.today(), nameOf(at));
     }
     own.write();
     std::size_t others = 0;
-    for (auto& [other, same] : forOthers(context.book, wordings)) {
+    for (auto& [other, same] : forOthers(context.book, versions)) {
         if (check.failed())
             break;
         Definitions definitions(check, context.book, entry, other);
-        for (JointVersion& wording : same)
-            definitions.add(std::move(wording), context.book.today(), {});
+        for (JointVersion& version : same)
+            definitions.add(std::move(version), context.book.today(), {});
         definitions.write();
         ++others;
     }
@@ -83,7 +83,7 @@ Result<Change> save(const VerbContext& context, MachineId machine, std::vector<J
         return check.refusal();
     auto text = single
                     ? own.jointText()
-                    : phrase("Undo", "entered %n joint(s) on %1", nullptr, wordings.size()).arg(card->name);
+                    : phrase("Undo", "entered %n joint(s) on %1", nullptr, versions.size()).arg(card->name);
     if (others > 0)
         text = phrase("Undo", "%1 and %2 more of its model").arg(std::move(text)).arg(std::to_string(others));
     return std::move(entry).change(text);
@@ -91,13 +91,13 @@ Result<Change> save(const VerbContext& context, MachineId machine, std::vector<J
 
 }  // namespace
 
-Result<Change> saveJoint(const VerbContext& context, JointVersion wording) {
-    const MachineId machine = wording.machine;
-    return save(context, machine, {std::move(wording)}, true);
+Result<Change> saveJoint(const VerbContext& context, JointVersion version) {
+    const MachineId machine = version.machine;
+    return save(context, machine, {std::move(version)}, true);
 }
 
-Result<Change> saveJoints(const VerbContext& context, MachineId machine, std::vector<JointVersion> wordings) {
-    return save(context, machine, std::move(wordings), false);
+Result<Change> saveJoints(const VerbContext& context, MachineId machine, std::vector<JointVersion> versions) {
+    return save(context, machine, std::move(versions), false);
 }
 
 }  // namespace wm::verbs

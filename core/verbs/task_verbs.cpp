@@ -7,7 +7,7 @@
 #include "core/definitions/definitions.h"
 #include "core/picture/entry.h"
 
-// What is to be done and how it is reached: new wordings of tasks and access steps, and whole schedules.
+// What is to be done and how it is reached: new versions of tasks and access steps, and whole schedules.
 
 namespace wm::verbs {
 
@@ -22,11 +22,11 @@ using picture::placeIn;
 namespace {
 
 template <class V>
-Result<Change> saveWording(const VerbContext& context, V wording, base::Phrase (Definitions::*text)() const) {
+Result<Change> saveVersion(const VerbContext& context, V version, base::Phrase (Definitions::*text)() const) {
     BookChecks check(context.book);
     Entry entry(context.book.ledger(), context.newId);
-    Definitions definitions(check, context.book, entry, wording.machine);
-    definitions.add(std::move(wording), context.book.today(), {});
+    Definitions definitions(check, context.book, entry, version.machine);
+    definitions.add(std::move(version), context.book.today(), {});
     definitions.write();
     if (check.failed())
         return check.refusal();
@@ -34,19 +34,19 @@ Result<Change> saveWording(const VerbContext& context, V wording, base::Phrase (
 }
 
 template <class V>
-void addAll(Definitions& definitions, std::vector<V> wordings, calendar::Date from, std::string_view list) {
-    for (std::size_t at = 0; at < wordings.size(); ++at)
-        definitions.add(std::move(wordings[at]), from, placeIn(list, at, {}));
+void addAll(Definitions& definitions, std::vector<V> versions, calendar::Date from, std::string_view list) {
+    for (std::size_t at = 0; at < versions.size(); ++at)
+        definitions.add(std::move(versions[at]), from, placeIn(list, at, {}));
 }
 
 }  // namespace
 
-Result<Change> saveTask(const VerbContext& context, upkeep::TaskVersion wording) {
-    return saveWording(context, std::move(wording), &Definitions::taskText);
+Result<Change> saveTask(const VerbContext& context, upkeep::TaskVersion version) {
+    return saveVersion(context, std::move(version), &Definitions::taskText);
 }
 
-Result<Change> saveStep(const VerbContext& context, weekend::StepVersion wording) {
-    return saveWording(context, std::move(wording), &Definitions::stepText);
+Result<Change> saveStep(const VerbContext& context, weekend::StepVersion version) {
+    return saveVersion(context, std::move(version), &Definitions::stepText);
 }
 
 Result<Change> adoptSchedule(const VerbContext& context, MachineId machine, std::string text,

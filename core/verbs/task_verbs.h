@@ -9,15 +9,15 @@
 
 namespace wm::verbs {
 
-// The wording of tasks and access steps.
+// The version of tasks and access steps.
 
-/// A new task or a new wording; the code of a known task stays. NotPositive, OutOfOrder, Duplicate (code on
+/// A new task or a new version; the code of a known task stays. NotPositive, OutOfOrder, Duplicate (code on
 /// this machine), Unknown (access step, joint, task, shelf line), WrongUnit, Cycle, Empty (a source, if
 /// confirmed).
-base::Result<picture::Change> saveTask(const VerbContext& context, upkeep::TaskVersion wording);
+base::Result<picture::Change> saveTask(const VerbContext& context, upkeep::TaskVersion version);
 /// Cycle; Inconsistent "active" if a step is put away that something still needs (`given` what).
-base::Result<picture::Change> saveStep(const VerbContext& context, weekend::StepVersion wording);
-/// Several wordings at once, as a starter schedule brings them; `text` for undo.
+base::Result<picture::Change> saveStep(const VerbContext& context, weekend::StepVersion version);
+/// Several versions at once, as a starter schedule brings them; `text` for undo.
 base::Result<picture::Change> adoptSchedule(const VerbContext& context, MachineId machine, std::string text,
                                             std::vector<weekend::StepVersion> steps,
                                             std::vector<fastening::JointVersion> joints,

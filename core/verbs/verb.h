@@ -29,8 +29,8 @@ using Verb = std::function<base::Result<picture::Change>(const VerbContext&)>;
 
 // save...: a row without an id (value 0) is new, and the verb gives it one; else the row of this id is
 // overwritten (Unknown if it is not there).
-// Definitions (task, step, joint): a wording without a stable id (value 0) is a new one and is given one;
-// with an id it is a new wording from `validFrom` on. A `validFrom` left at its default means today. An empty
+// Definitions (task, step, joint): a version without a stable id (value 0) is a new one and is given one;
+// with an id it is a new version from `validFrom` on. A `validFrom` left at its default means today. An empty
 // code is made from the name.
 
 }  // namespace wm::verbs

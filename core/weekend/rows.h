@@ -31,7 +31,7 @@ struct Need {
     friend bool operator==(const Need&, const Need&) = default;
 };
 
-/// One wording of an access step: what comes off and goes back on to reach a job.
+/// One version of an access step: what comes off and goes back on to reach a job.
 struct StepVersion {
     static constexpr std::string_view kTable = "step_version";
     static constexpr base::RowKind kKind = base::RowKind::Version;

@@ -29,8 +29,8 @@ TEST(ComputingErrorsTest, LastDoneAndFixedMarksDriftApart) {
     const auto dueAfter = [](CountFrom countFrom, std::vector<std::int64_t>& doneAt) {
         Made make;
         Case it;
-        it.wordings = {made::task({every("5")})};
-        it.wordings[0].countFrom = countFrom;
+        it.versions = {made::task({every("5")})};
+        it.versions[0].countFrom = countFrom;
         usage::UseFacts use;
         std::int64_t ridden = 0;
         calendar::Date date = day("2026-03-01");
@@ -67,7 +67,7 @@ TEST(ComputingErrorsTest, AReplacedMeterSilencesNothing) {
                         make.replaced("2026-04-01", "40", "0"), make.reading("2026-05-01", "12")};
     it.atoms = usage::atomsOf(use);
     it.records = {make.record("2026-03-01")};
-    it.wordings = {made::task({every("20")})};
+    it.versions = {made::task({every("20")})};
     const auto down = it.on("2026-05-01");
     EXPECT_EQ(down.limits[0].behind, (upkeep::CountBracket{2400, 2400, 2400}));
     EXPECT_EQ(down.limits[0].left, -400);
@@ -114,7 +114,7 @@ TEST(ComputingErrorsTest, TheFirstIntervalIsNotForgotten) {
     usage::UseFacts use;
     use.outings = {make.outing("2026-03-07", "5.2")};
     it.atoms = usage::atomsOf(use);
-    it.wordings = {made::task({{.every = 2500, .first = 500}})};
+    it.versions = {made::task({{.every = 2500, .first = 500}})};
     EXPECT_EQ(it.on("2026-03-07").limits[0].left, -20);
     EXPECT_TRUE(it.on("2026-03-07").over);
     it.records = {make.record("2026-03-08")};
@@ -126,12 +126,12 @@ TEST(ComputingErrorsTest, TheFirstIntervalIsNotForgotten) {
 TEST(ComputingErrorsTest, StagedJobsAreNotLost) {
     Made make;
     Case ring;
-    ring.wordings = {made::task({every("15")})};
-    ring.wordings[0].everyNth = 2;
+    ring.versions = {made::task({every("15")})};
+    ring.versions[0].everyNth = 2;
     Case rod;
-    rod.wordings = {made::task({})};
-    rod.wordings[0].nthOf = "ring";
-    rod.wordings[0].nth = 4;
+    rod.versions = {made::task({})};
+    rod.versions[0].nthOf = "ring";
+    rod.versions[0].nth = 4;
     std::vector<bool> withPiston;
     std::vector<bool> rodDue;
     for (const char* date : {"2026-03-01", "2026-04-01", "2026-05-01", "2026-06-01"}) {
@@ -155,10 +155,10 @@ TEST(ComputingErrorsTest, WhicheverComesFirstIsNotBoth) {
     use.outings = {make.outing("2025-06-01", "20")};
     it.atoms = usage::atomsOf(use);
     it.records = {make.record("2025-03-01")};
-    it.wordings = {made::task({every(12, Counter::Months), every("50")})};
+    it.versions = {made::task({every(12, Counter::Months), every("50")})};
     EXPECT_FALSE(it.on("2026-02-28").over);
     EXPECT_TRUE(it.on("2026-03-01").over);
-    it.wordings[0].combine = upkeep::Combine::Last;
+    it.versions[0].combine = upkeep::Combine::Last;
     EXPECT_FALSE(it.on("2026-03-01").over);
 }
 
@@ -171,10 +171,10 @@ TEST(ComputingErrorsTest, AJobByConditionIsNoCalendarJob) {
     use.outings = {make.outing("2026-03-07", "4"), make.outing("2026-03-14", "5")};
     it.atoms = usage::atomsOf(use);
     it.records = {make.record("2026-03-01"), make.record("2026-03-08", upkeep::RecordKind::LookedFine)};
-    it.wordings = {made::task({every("20")})};
-    it.wordings[0].renews = true;
+    it.versions = {made::task({every("20")})};
+    it.versions[0].renews = true;
     EXPECT_EQ(it.on("2026-03-14").limits[0].behind.best, 900) << "the pads";
-    it.wordings[0].renews = false;
+    it.versions[0].renews = false;
     EXPECT_EQ(it.on("2026-03-14").limits[0].behind.best, 500) << "the look";
 }
 
@@ -197,8 +197,8 @@ TEST(ComputingErrorsTest, AMudDayIsNoNormalDay) {
     EXPECT_EQ(all.washes, 4);
     EXPECT_EQ(all.pressureWashes, 1);
     EXPECT_EQ(all.mudDays, 1);
-    it.wordings = {made::task({every(10, Counter::Washes)})};
-    it.wordings[0].triggers = {{upkeep::Happening::MudDay, ""}};
+    it.versions = {made::task({every(10, Counter::Washes)})};
+    it.versions[0].triggers = {{upkeep::Happening::MudDay, ""}};
     EXPECT_FALSE(it.on("2026-03-14").over);
     EXPECT_TRUE(it.on("2026-03-15").over);
     EXPECT_EQ(it.on("2026-03-15").triggeredOn, day("2026-03-15"));
@@ -297,7 +297,7 @@ TEST(ComputingErrorsTest, AUsedMachineHasNoFalseZero) {
     it.atoms = items::withPast(made::usedMachine("2026-03-01", "41", "80", ""), usage::atomsOf(use));
     EXPECT_EQ(made::text(usage::exposure(it.atoms, std::nullopt, evening("2026-03-08")).hours),
               "43.0..82.0..");
-    it.wordings = {made::task({every("25")}, upkeep::Consequence::HiddenWear)};
+    it.versions = {made::task({every("25")}, upkeep::Consequence::HiddenWear)};
     EXPECT_TRUE(it.on("2026-03-08").noRecord);
     EXPECT_TRUE(it.on("2026-03-08").limits.empty());
 }

@@ -192,10 +192,10 @@ std::string text(const usage::HoursBracket& bracket) {
 }
 
 upkeep::Countdown Case::on(std::string_view date) const {
-    const auto versions = pointers(wordings);
+    const auto pointed = pointers(versions);
     const auto own = pointers(records);
     const auto other = pointers(others);
-    return upkeep::countdown({versions, own, other, atoms, startedNew, since}, day(date));
+    return upkeep::countdown({pointed, own, other, atoms, startedNew, since}, day(date));
 }
 
 }  // namespace wm::made

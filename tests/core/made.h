@@ -64,7 +64,7 @@ std::string text(const usage::HoursBracket& bracket);
 
 /// One task with its facts, for asking how it stands.
 struct Case {
-    std::vector<upkeep::TaskVersion> wordings;
+    std::vector<upkeep::TaskVersion> versions;
     std::vector<upkeep::Record> records;
     std::vector<upkeep::Record> others;
     std::vector<usage::Atom> atoms;

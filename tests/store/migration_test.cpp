@@ -80,18 +80,18 @@ TEST_F(VersionOneTest, SaysTheSameAsBefore) {
     EXPECT_FALSE(line->countdown.limits[0].raw);
 }
 
-// A new wording may weight its hours: mud x 1.5 makes 9 of 10 h of them. The old one stays as it was.
+// A new version may weight its hours: mud x 1.5 makes 9 of 10 h of them. The old one stays as it was.
 TEST_F(VersionOneTest, TakesWeightsFromThenOn) {
     auto answer = File::open(path_, OpenFor::Writing);
     ASSERT_NE(answer.file, nullptr);
-    auto wording = answer.file->ledger()->all<upkeep::TaskVersion>()[0];
-    wording.id = TaskVersionId{40};
-    wording.validFrom = sample::day(2, 1);
-    wording.weights = {{usage::Ground::Mud, std::nullopt, 1500}};
-    ASSERT_TRUE(answer.file->apply(sample::writing("weighted", {wording}), sample::day(2, 20)));
+    auto version = answer.file->ledger()->all<upkeep::TaskVersion>()[0];
+    version.id = TaskVersionId{40};
+    version.validFrom = sample::day(2, 1);
+    version.weights = {{usage::Ground::Mud, std::nullopt, 1500}};
+    ASSERT_TRUE(answer.file->apply(sample::writing("weighted", {version}), sample::day(2, 20)));
     answer.file.reset();
     const auto ledger = sample::opened(path_)->ledger();
-    EXPECT_EQ(ledger->all<upkeep::TaskVersion>()[1].weights, wording.weights);
+    EXPECT_EQ(ledger->all<upkeep::TaskVersion>()[1].weights, version.weights);
     EXPECT_TRUE(ledger->all<upkeep::TaskVersion>()[0].weights.empty());
     const book::Book book(ledger, sample::day(2, 20));
     EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
@@ -192,19 +192,19 @@ TEST_F(VersionThreeTest, SaysTheSameAsBeforeButForAmountsThatNobodyConfirmed) {
 TEST_F(VersionThreeTest, TakesThePageOfAnAmountFromThenOn) {
     auto answer = File::open(path_, OpenFor::Writing);
     ASSERT_NE(answer.file, nullptr);
-    auto wording = answer.file->ledger()->all<upkeep::TaskVersion>()[0];
-    wording.id = TaskVersionId{40};
-    wording.validFrom = sample::day(2, 1);
-    wording.kit[0].source = "service manual";
-    wording.kit[0].page = "2-9";
-    wording.kit[0].confirmed = true;
-    wording.measures[0].page = "4-2";
-    ASSERT_TRUE(answer.file->apply(sample::writing("confirmed", {wording}), sample::day(2, 20)));
+    auto version = answer.file->ledger()->all<upkeep::TaskVersion>()[0];
+    version.id = TaskVersionId{40};
+    version.validFrom = sample::day(2, 1);
+    version.kit[0].source = "service manual";
+    version.kit[0].page = "2-9";
+    version.kit[0].confirmed = true;
+    version.measures[0].page = "4-2";
+    ASSERT_TRUE(answer.file->apply(sample::writing("confirmed", {version}), sample::day(2, 20)));
     answer.file.reset();
     const auto ledger = sample::opened(path_)->ledger();
     const auto& tasks = ledger->all<upkeep::TaskVersion>();
-    EXPECT_EQ(tasks[1].kit, wording.kit);
-    EXPECT_EQ(tasks[1].measures, wording.measures);
+    EXPECT_EQ(tasks[1].kit, version.kit);
+    EXPECT_EQ(tasks[1].measures, version.measures);
 }
 
 }  // namespace

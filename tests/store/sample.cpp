@@ -55,7 +55,7 @@ void addCards(std::vector<Row>& rows) {
     rows.push_back(stock::Lot{LotId{7}, StockLineId{6}, "bottle 3", day(2, 1), day(3, 1), day(12, 31)});
 }
 
-upkeep::TaskVersion taskWording() {
+upkeep::TaskVersion taskVersion() {
     upkeep::TaskVersion task;
     task.id = TaskVersionId{20};
     task.entered = 1;
@@ -99,7 +99,7 @@ upkeep::TaskVersion taskWording() {
     return task;
 }
 
-weekend::StepVersion stepWording() {
+weekend::StepVersion stepVersion() {
     weekend::StepVersion step;
     step.id = StepVersionId{22};
     step.entered = 2;
@@ -125,7 +125,7 @@ weekend::StepVersion stepWording() {
     return step;
 }
 
-fastening::JointVersion jointWording() {
+fastening::JointVersion jointVersion() {
     fastening::JointVersion joint;
     joint.id = JointVersionId{24};
     joint.entered = 3;
@@ -314,9 +314,9 @@ Date day(int month, int dayOfMonth) {
 std::vector<Row> everyRow() {
     std::vector<Row> rows;
     addCards(rows);
-    rows.push_back(taskWording());
-    rows.push_back(stepWording());
-    rows.push_back(jointWording());
+    rows.push_back(taskVersion());
+    rows.push_back(stepVersion());
+    rows.push_back(jointVersion());
     addUse(rows);
     addUpkeep(rows);
     addDrawer(rows);

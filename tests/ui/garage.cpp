@@ -156,8 +156,8 @@ void Garage::record(const std::string& name, const std::string& code, const char
     draft.record.date = day(date);
     draft.record.kind = kind;
     draft.opensJoints = kind == upkeep::RecordKind::Done;
-    const auto* wording = book().task(*draft.record.task);
-    for (const auto* joint : book().jointsOpened(*wording, codesOf(wording->steps)))
+    const auto* version = book().task(*draft.record.task);
+    for (const auto* joint : book().jointsOpened(*version, codesOf(version->steps)))
         draft.confirmed.push_back(joint->joint);
     say([draft](const verbs::VerbContext& context) { return verbs::recordJob(context, draft); });
 }

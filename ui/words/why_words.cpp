@@ -98,7 +98,7 @@ QString inOrder(QStringList words, const QString& between = QStringLiteral(", ")
     return words.join(between);
 }
 
-QString wordingWords(const Step& step, calendar::Date today) {
+QString versionWords(const Step& step, calendar::Date today) {
     const QString page = step.detail.empty() ? QString() : tr(" p. %1").arg(text(step.detail));
     return inOrder({spanWords(step, today), text(step.name) + page,
                     step.governs ? tr("confirmed") : tr("not confirmed against the manual")});
@@ -135,7 +135,7 @@ QString whatWords(const Step& step, calendar::Date today) {
     switch (step.kind) {
         case StepKind::Task:
             return text(step.name);
-        case StepKind::Wording:
+        case StepKind::Version:
             return tr("the task says");
         case StepKind::Weight:
             return tr("an hour of %1").arg(inOrder({text(step.name), text(step.detail)}));
@@ -195,8 +195,8 @@ QString muchWords(const Step& step, calendar::Date today) {
             return inOrder({leftWords(step), step.side == upkeep::From::High
                                                  ? tr("reckoned from the most, as it is a safety job")
                                                  : QString()});
-        case StepKind::Wording:
-            return wordingWords(step, today);
+        case StepKind::Version:
+            return versionWords(step, today);
         case StepKind::Weight:
             return tr("counts %1").arg(factorText(step.permille));
         case StepKind::Item:

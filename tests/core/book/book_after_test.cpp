@@ -238,7 +238,7 @@ TEST(BookAfterTest, KeepsNothingOverMidnight) {
                                      .date = start()});
     const auto ledger = std::make_shared<const Ledger>(std::move(rows));
     const Book yesterday(ledger, start().plusDays(-1));
-    EXPECT_EQ(yesterday.due(kMachines[0]).size(), 0U) << "no wording is in force yet";
+    EXPECT_EQ(yesterday.due(kMachines[0]).size(), 0U) << "no version is in force yet";
     EXPECT_EQ(Book(ledger, kToday, yesterday).due(kMachines[0]).size(), 2U);
 }
 

@@ -22,10 +22,10 @@ class BookDrawerTest : public testing::Test, public FurnishedBench {
     BookDrawerTest() {
         red = add("Long red", 20, 200);
         small = add("Small", 2, 12);
-        JointVersion wording = *book().joint(axle);
-        wording.torque = Decimal{110, 0};
-        wording.source = "service manual";
-        must(saying(saveJoint, wording));
+        JointVersion version = *book().joint(axle);
+        version.torque = Decimal{110, 0};
+        version.source = "service manual";
+        must(saying(saveJoint, version));
     }
     ToolId add(const char* name, std::int64_t low, std::int64_t high) {
         fastening::Tool tool{.name = name, .type = fastening::ToolType::IIA};

@@ -34,10 +34,10 @@ class Season : public FurnishedBench {
         for (const char* on : {"2026-04-12", "2026-04-26", "2026-05-10"})
             must(ride({.outing = outing(on, 150), .handTightSeen = true}));
     }
-    [[nodiscard]] TaskVersion oilWording() const { return *book().task(oilChange); }
-    [[nodiscard]] std::vector<DueMove> movesOf(const TaskVersion& wording) {
+    [[nodiscard]] TaskVersion oilVersion() const { return *book().task(oilChange); }
+    [[nodiscard]] std::vector<DueMove> movesOf(const TaskVersion& version) {
         const auto seen =
-            whatIf(now_ ? *now_ : *(now_ = std::make_unique<Book>(book())), saying(saveTask, wording), heron);
+            whatIf(now_ ? *now_ : *(now_ = std::make_unique<Book>(book())), saying(saveTask, version), heron);
         EXPECT_TRUE(seen.has_value());
         kept_ = seen ? seen->after : nullptr;
         return seen ? seen->moves : std::vector<DueMove>{};
@@ -52,24 +52,24 @@ class Season : public FurnishedBench {
 TEST(DueChangeTest, AShorterIntervalMovesTheTaskAndNoOther) {
     Season season;
     ASSERT_EQ(season.book().dueLine(season.oilChange)->countdown.limits[0].left, 150);
-    TaskVersion wording = season.oilWording();
-    wording.limits[0].every = 400;  // 4.5 h are behind it: 0.5 h over
-    const auto moves = season.movesOf(wording);
+    TaskVersion version = season.oilVersion();
+    version.limits[0].every = 400;  // 4.5 h are behind it: 0.5 h over
+    const auto moves = season.movesOf(version);
     ASSERT_EQ(moves.size(), 1U);
     EXPECT_EQ(moves[0].before->task->task, season.oilChange);
     EXPECT_EQ(moves[0].before->countdown.limits[0].left, 150);
     EXPECT_EQ(moves[0].after->countdown.limits[0].left, -50);
     EXPECT_EQ(moves[0].after->standing.kind, StandingKind::Overdue);
-    EXPECT_EQ(season.oilWording().limits[0].every, 600);  // nothing was written
+    EXPECT_EQ(season.oilVersion().limits[0].every, 600);  // nothing was written
 }
 
 TEST(DueChangeTest, ATaskThatFollowsAnotherMovesWithIt) {
     Season season;
-    TaskVersion wording = *season.book().task(season.screen);
-    wording.nth = 3;
-    EXPECT_EQ(season.movesOf(wording).size(), 1U);
-    wording.active = false;
-    const auto moves = season.movesOf(wording);
+    TaskVersion version = *season.book().task(season.screen);
+    version.nth = 3;
+    EXPECT_EQ(season.movesOf(version).size(), 1U);
+    version.active = false;
+    const auto moves = season.movesOf(version);
     ASSERT_EQ(moves.size(), 1U);
     EXPECT_TRUE(moves[0].before);
     EXPECT_FALSE(moves[0].after);
@@ -87,17 +87,17 @@ TEST(DueChangeTest, ANewTaskComesOntoTheList) {
 
 TEST(DueChangeTest, AnotherClassOfConsequenceReadsOtherwise) {
     Season season;
-    TaskVersion wording = season.oilWording();
-    wording.consequence = upkeep::Consequence::EndsRace;
-    EXPECT_EQ(season.movesOf(wording).size(), 1U);
+    TaskVersion version = season.oilVersion();
+    version.consequence = upkeep::Consequence::EndsRace;
+    EXPECT_EQ(season.movesOf(version).size(), 1U);
 }
 
 TEST(DueChangeTest, WhatTheVerbRefusesIsRefused) {
     Season season;
-    TaskVersion wording = season.oilWording();
-    wording.limits[0].every = 0;
+    TaskVersion version = season.oilVersion();
+    version.limits[0].every = 0;
     const Book now = season.book();
-    const auto seen = whatIf(now, saying(saveTask, wording), season.heron);
+    const auto seen = whatIf(now, saying(saveTask, version), season.heron);
     ASSERT_FALSE(seen.has_value());
     EXPECT_EQ(seen.error().field, "limits[0].every");
 }
@@ -190,7 +190,7 @@ std::string asRead(const DueLine* line) {
 TEST(DueChangePropertyTest, AChangeOfWordsChangesNothing) {
     Season season;
     EXPECT_TRUE(rc::check([&season] {
-        TaskVersion task = season.oilWording();
+        TaskVersion task = season.oilVersion();
         for (const int which : *rc::gen::container<std::vector<int>>(rc::gen::inRange(0, 10)))
             changeWords(task, which,
                         *rc::gen::elementOf(std::vector<std::string>{"p. 2-31", "Oil, new", "manual", "x"}));
@@ -202,10 +202,10 @@ TEST(DueChangePropertyTest, AChangeOfWordsChangesNothing) {
 TEST(DueChangePropertyTest, WhatIsListedIsWhatSavingDoes) {
     EXPECT_TRUE(rc::check([] {
         Season season;
-        TaskVersion task = season.oilWording();
+        TaskVersion task = season.oilVersion();
         for (const int which : *rc::gen::container<std::vector<int>>(rc::gen::inRange(0, 7)))
             changeFigures(task, which, *rc::gen::inRange<std::int64_t>(1, 1200));
-        task.felt = !task.felt;  // never the same wording again
+        task.felt = !task.felt;  // never the same version again
         const Book before = season.book();
         const auto seen = whatIf(before, saying(saveTask, task), season.heron);
         RC_ASSERT(seen.has_value());

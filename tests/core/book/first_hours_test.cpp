@@ -131,14 +131,14 @@ TEST_F(FirstHoursTest, TheWorstIsTheRunInAndTheHardestHour) {
         card.pastHigh = units::Hours{1200};
         return saveMachine(context, card);
     });
-    const auto stageOf = [this](const upkeep::TaskVersion& wording) {
-        must(saying(saveTask, wording));
+    const auto stageOf = [this](const upkeep::TaskVersion& version) {
+        must(saying(saveTask, version));
         const Book now = book();
         for (const auto& group : firstHours(now, sorrel))
             for (const auto* line : group.jobs)
-                if (line->task->name == wording.name)
+                if (line->task->name == version.name)
                     return group.stage;
-        ADD_FAILURE() << wording.name << " is not in the plan";
+        ADD_FAILURE() << version.name << " is not in the plan";
         return FirstStage::WithAJob;
     };
     upkeep::TaskVersion task{.machine = sorrel,

@@ -43,29 +43,29 @@ TEST_F(ChartTest, ReadsWhatASpreadsheetCopies) {
         "\r\n"
         "Spoke nipples\t4,0-4,6\t2-8\t\r\n");
     ASSERT_TRUE(chart.faults.empty());
-    ASSERT_EQ(chart.wordings.size(), 2U);
-    EXPECT_EQ(chart.wordings[0].joint, axle) << "the joint that the machine has";
-    EXPECT_EQ(chart.wordings[0].kind, fastening::JointKind::Axle) << "what no cell says stays";
-    EXPECT_EQ(chart.wordings[0].torque->text(), "110");
-    EXPECT_EQ(chart.wordings[1].torque->text(), "4.0");
-    EXPECT_EQ(chart.wordings[1].torqueHigh->text(), "4.6");
-    EXPECT_EQ(chart.wordings[1].kind, fastening::JointKind::Spoke) << "of a new joint, by its name";
-    EXPECT_EQ(chart.wordings[1].source, "service manual") << "of the row above";
-    EXPECT_EQ(chart.wordings[1].page, "2-8");
-    EXPECT_FALSE(chart.wordings[1].confirmed);
+    ASSERT_EQ(chart.versions.size(), 2U);
+    EXPECT_EQ(chart.versions[0].joint, axle) << "the joint that the machine has";
+    EXPECT_EQ(chart.versions[0].kind, fastening::JointKind::Axle) << "what no cell says stays";
+    EXPECT_EQ(chart.versions[0].torque->text(), "110");
+    EXPECT_EQ(chart.versions[1].torque->text(), "4.0");
+    EXPECT_EQ(chart.versions[1].torqueHigh->text(), "4.6");
+    EXPECT_EQ(chart.versions[1].kind, fastening::JointKind::Spoke) << "of a new joint, by its name";
+    EXPECT_EQ(chart.versions[1].source, "service manual") << "of the row above";
+    EXPECT_EQ(chart.versions[1].page, "2-8");
+    EXPECT_FALSE(chart.versions[1].confirmed);
 }
 
 TEST_F(ChartTest, ReadsSemicolonsInTheOrderOfTheGrid) {
     const Chart chart =
         check("Drain plug;M12x1.5;1;25 ft lb;;;dry;;washer;2-11;manual;x\n\"Bolts; sump\";M6;8;10;N·m\n");
     ASSERT_TRUE(chart.faults.empty());
-    ASSERT_EQ(chart.wordings.size(), 2U);
-    EXPECT_EQ(chart.wordings[0].unit, units::TorqueUnit::PoundForceFoot);
-    EXPECT_EQ(chart.wordings[0].condition, "dry");
-    EXPECT_EQ(chart.wordings[0].renew, "washer");
-    EXPECT_TRUE(chart.wordings[0].confirmed);
-    EXPECT_EQ(chart.wordings[1].name, "Bolts; sump");
-    EXPECT_EQ(chart.wordings[1].count, 8);
+    ASSERT_EQ(chart.versions.size(), 2U);
+    EXPECT_EQ(chart.versions[0].unit, units::TorqueUnit::PoundForceFoot);
+    EXPECT_EQ(chart.versions[0].condition, "dry");
+    EXPECT_EQ(chart.versions[0].renew, "washer");
+    EXPECT_TRUE(chart.versions[0].confirmed);
+    EXPECT_EQ(chart.versions[1].name, "Bolts; sump");
+    EXPECT_EQ(chart.versions[1].count, 8);
 }
 
 // A cell of two lines comes quoted; a quote in the middle of one is a letter.
@@ -84,7 +84,7 @@ TEST_F(ChartTest, WritesAllInOneStep) {
         "Head nuts;38;N·m;snug, 20, 38;manual;yes\n"
         "Drain plug;25 ft lb;;;;\n");
     ASSERT_TRUE(chart.faults.empty());
-    must(saying(saveJoints, heron, chart.wordings));
+    must(saying(saveJoints, heron, chart.versions));
     EXPECT_TRUE(book().joint(heron, "head-nuts")->confirmed);
     EXPECT_EQ(book().joint(heron, "drain-plug")->unit, units::TorqueUnit::PoundForceFoot);
     // The same again is nothing new.
@@ -93,19 +93,19 @@ TEST_F(ChartTest, WritesAllInOneStep) {
         "Head nuts;38;N·m;snug, 20, 38;manual;yes\n"
         "drain-plug;25 lbf·ft;;;;\n");
     EXPECT_TRUE(again.faults.empty());
-    EXPECT_TRUE(again.wordings.empty());
+    EXPECT_TRUE(again.versions.empty());
     EXPECT_EQ(again.unchanged, 2U);
 }
 
 // A chart without a column of stages puts them right with the torque, or says that they are wanted.
 TEST_F(ChartTest, StagesFollowATorqueWhereNoCellSaysThem) {
     must(saying(saveJoints, heron,
-                check("joint;torque;stages;manual\nHead nuts;38;snug, 20, 38;m\n").wordings));
+                check("joint;torque;stages;manual\nHead nuts;38;snug, 20, 38;m\n").versions));
     const Chart chart = check("joint;torque;manual\nHead nuts;40;m\n");
     ASSERT_TRUE(chart.faults.empty());
-    ASSERT_EQ(chart.wordings.size(), 1U);
-    EXPECT_EQ(chart.wordings[0].stages, "snug, 20, 40");
-    EXPECT_EQ(check("joint;torque;stages;manual\nHead nuts;40;15, 40;m\n").wordings.at(0).stages, "15, 40");
+    ASSERT_EQ(chart.versions.size(), 1U);
+    EXPECT_EQ(chart.versions[0].stages, "snug, 20, 40");
+    EXPECT_EQ(check("joint;torque;stages;manual\nHead nuts;40;15, 40;m\n").versions.at(0).stages, "15, 40");
     const std::string head = "joint;torque;manual\n";
     EXPECT_EQ(faults(head + "Head nuts;28 ft lb;m\n"), fault(0, ChartColumn::Stages, Fault::Inconsistent));
     EXPECT_EQ(faults(head + "Head nuts;15;m\n"), fault(0, ChartColumn::Stages, Fault::OutOfOrder));
@@ -123,14 +123,14 @@ TEST_F(ChartTest, WhatTheModelSharesCanBeOverruledForOneMachine) {
     must(saying(saveMachine, card));
     const MachineId kite = ledger().all<items::Machine>().back().id;
     Chart chart = check("joint;torque;manual\nDrain plug;24;m\n");
-    chart.wordings.at(0).sharedFrom = 2019;
-    chart.wordings.at(0).sharedTo = 2021;
-    must(saying(saveJoints, heron, chart.wordings));
+    chart.versions.at(0).sharedFrom = 2019;
+    chart.versions.at(0).sharedTo = 2021;
+    must(saying(saveJoints, heron, chart.versions));
     const auto onKite = [&] { return book().joint(kite, "drain-plug")->torque->text(); };
     EXPECT_EQ(onKite(), "24");
     chart = check("joint;torque;manual\nDrain plug;25;m\n");
-    ASSERT_EQ(forOthers(book(), chart.wordings).count(kite), 1U);
-    const auto here = forThisOneOnly(chart.wordings);
+    ASSERT_EQ(forOthers(book(), chart.versions).count(kite), 1U);
+    const auto here = forThisOneOnly(chart.versions);
     EXPECT_TRUE(forOthers(book(), here).empty());
     must(saying(saveJoints, heron, here));
     EXPECT_EQ(book().joint(heron, "drain-plug")->torque->text(), "25");
@@ -152,7 +152,7 @@ TEST_F(ChartTest, SaysWhichCellIsWrong) {
     EXPECT_EQ(faults(head + "A;;1;10;;;;\n"), fault(0, ChartColumn::Source, Fault::Empty));
     EXPECT_EQ(faults(head + "A;;1;10;;;m;perhaps\n"), fault(0, ChartColumn::Checked, Fault::Malformed));
     EXPECT_EQ(faults(head + "A;;1;10;;;m;\na;;1;11;;;m;\n"), fault(1, ChartColumn::Joint, Fault::Duplicate));
-    EXPECT_TRUE(check(head + "A;;1;ten;;;m;\n").wordings.empty());
+    EXPECT_TRUE(check(head + "A;;1;ten;;;m;\n").versions.empty());
 }
 
 // 120 N·m on an M6 is ten times what such a thread takes: asked about, not refused.
@@ -160,7 +160,7 @@ TEST_F(ChartTest, AsksAboutADoubtfulFigure) {
     const Chart chart =
         check("joint;thread;torque;manual\nSump bolts;M6x1.0;120;m\nOther bolts;M6x1.0;10;m\n");
     EXPECT_TRUE(chart.faults.empty());
-    EXPECT_EQ(chart.wordings.size(), 2U);
+    EXPECT_EQ(chart.versions.size(), 2U);
     ASSERT_EQ(chart.doubts.size(), 1U);
     EXPECT_EQ(chart.doubts[0].row, 0U);
     EXPECT_EQ(chart.doubts[0].doubt.meant.text(), "12.0");
@@ -168,14 +168,14 @@ TEST_F(ChartTest, AsksAboutADoubtfulFigure) {
 
 TEST_F(ChartTest, NothingIsAFormula) {
     const Chart chart = check("joint;torque\n=1+1;\n<b>axle</b>;\n");
-    ASSERT_EQ(chart.wordings.size(), 2U);
-    EXPECT_EQ(chart.wordings[0].name, "=1+1");
-    EXPECT_EQ(chart.wordings[1].name, "<b>axle</b>");
+    ASSERT_EQ(chart.versions.size(), 2U);
+    EXPECT_EQ(chart.versions[0].name, "=1+1");
+    EXPECT_EQ(chart.versions[1].name, "<b>axle</b>");
     EXPECT_TRUE(readChart("").empty());
     EXPECT_TRUE(readChart("\n \n\t\t\n").empty());
 }
 
-// Whatever is pasted is either a wording, unchanged, or said to be wrong; nothing is thrown or lost.
+// Whatever is pasted is either a version, unchanged, or said to be wrong; nothing is thrown or lost.
 RC_GTEST_FIXTURE_PROP(ChartTest, EveryRowIsAccountedFor, ()) {
     const auto pieces = *rc::gen::container<std::vector<std::string>>(
         rc::gen::element<std::string>("axle", "110", "\t", ";", "\n", "\"", "4,5-6", "ft lb", "=x", "-",
@@ -190,7 +190,7 @@ RC_GTEST_FIXTURE_PROP(ChartTest, EveryRowIsAccountedFor, ()) {
         RC_ASSERT(each.row < rows.size());
         wrong.insert(each.row);
     }
-    RC_ASSERT(chart.wordings.size() + chart.unchanged + wrong.size() == rows.size());
+    RC_ASSERT(chart.versions.size() + chart.unchanged + wrong.size() == rows.size());
 }
 
 }  // namespace

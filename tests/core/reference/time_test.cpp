@@ -135,12 +135,12 @@ class IntervalReference : public testing::TestWithParam<const char*> {
         use.outings = {make.outing(last, word(input, "last_hours")), make.outing(today.iso(), "0")};
         use.outings[1].hours = hours(word(input, "now_hours")) - hours(word(input, "last_hours"));
         it.atoms = usage::atomsOf(use);
-        it.wordings = {made::task({made::every(word(input, "interval_hours"))})};
+        it.versions = {made::task({made::every(word(input, "interval_hours"))})};
         if (input.contains("interval_months"))
-            it.wordings[0].limits.push_back(
+            it.versions[0].limits.push_back(
                 made::every(input.at("interval_months").get<std::int64_t>(), upkeep::Counter::Months));
         if (input.at("mode") == "fixed")
-            it.wordings[0].countFrom = upkeep::CountFrom::FixedMarks;
+            it.versions[0].countFrom = upkeep::CountFrom::FixedMarks;
         it.records = {make.record(last)};
         return it.on(today.iso());
     }

@@ -34,7 +34,7 @@ class CountdownTest : public testing::Test {
 
 TEST_F(CountdownTest, CountsFromTheLastCompletion) {
     // 10 h, done, 4 h: 4 of 15 behind, 11 left.
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     ride("2026-02-01", "10");
     ride("2026-03-01", "4");
     it.records = {make.record("2026-02-10")};
@@ -54,7 +54,7 @@ TEST_F(CountdownTest, CountsFromTheLastCompletion) {
 }
 
 TEST_F(CountdownTest, RidingOfTheEveningsWorkIsBehindTheWork) {
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     ride("2026-02-10", "2");
     it.records = {make.record("2026-02-10")};
     EXPECT_EQ(it.on("2026-02-10").limits[0].left, 1500);
@@ -63,7 +63,7 @@ TEST_F(CountdownTest, RidingOfTheEveningsWorkIsBehindTheWork) {
 }
 
 TEST_F(CountdownTest, RecordsInAnyOrderAndNoneOfTheFuture) {
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     ride("2026-02-01", "1");
     ride("2026-03-01", "2");
     it.records = {make.record("2026-02-20"), make.record("2026-01-10"), make.record("2026-04-01")};
@@ -74,7 +74,7 @@ TEST_F(CountdownTest, RecordsInAnyOrderAndNoneOfTheFuture) {
 }
 
 TEST_F(CountdownTest, OfTwoRecordsOfOneMomentTheOneEnteredLastCounts) {
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     it.records = {make.record("2026-02-20"), make.record("2026-02-20")};
     EXPECT_EQ(it.on("2026-03-31").last, it.records[1].id);
     std::swap(it.records[0], it.records[1]);
@@ -82,7 +82,7 @@ TEST_F(CountdownTest, OfTwoRecordsOfOneMomentTheOneEnteredLastCounts) {
 }
 
 TEST_F(CountdownTest, NoRecordAndNoKnownStartIsNotZeroHours) {
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     it.startedNew = false;
     ride("2026-02-01", "40");
     const auto down = it.on("2026-03-01");
@@ -95,7 +95,7 @@ TEST_F(CountdownTest, NoRecordAndNoKnownStartIsNotZeroHours) {
 }
 
 TEST_F(CountdownTest, AKnownStartCountsFromTheFirstDay) {
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     ride("2026-02-01", "4");
     const auto down = it.on("2026-03-01");
     EXPECT_EQ(down.origin, Origin::KnownStart);
@@ -105,7 +105,7 @@ TEST_F(CountdownTest, AKnownStartCountsFromTheFirstDay) {
 }
 
 TEST_F(CountdownTest, DueAtTheLimitNotABitBefore) {
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     ride("2026-02-01", "14.99");
     EXPECT_FALSE(it.on("2026-03-01").over);
     ride("2026-02-02", "0.01");
@@ -117,7 +117,7 @@ TEST_F(CountdownTest, DueAtTheLimitNotABitBefore) {
 
 TEST_F(CountdownTest, TheFirstIntervalHoldsUntilTheFirstCompletion) {
     // Valves: first at 5 h, then every 30.
-    it.wordings = {task({{.every = 3000, .first = 500}})};
+    it.versions = {task({{.every = 3000, .first = 500}})};
     ride("2026-02-01", "6");
     auto down = it.on("2026-03-01");
     EXPECT_TRUE(down.limits[0].isFirst);
@@ -132,7 +132,7 @@ TEST_F(CountdownTest, TheFirstIntervalHoldsUntilTheFirstCompletion) {
 
 TEST_F(CountdownTest, AFirstIntervalOfNothingIsDueAtOnce) {
     // Linkage bearings of a new machine: before the first ride.
-    it.wordings = {task({{.every = 1500, .first = 0}})};
+    it.versions = {task({{.every = 1500, .first = 0}})};
     const auto down = it.on("2026-01-01");
     EXPECT_TRUE(down.over);
     EXPECT_EQ(down.limits[0].left, 0);
@@ -141,7 +141,7 @@ TEST_F(CountdownTest, AFirstIntervalOfNothingIsDueAtOnce) {
 
 TEST_F(CountdownTest, FirstOfTwoLimitsIsWhicheverIsMoreUsed) {
     // 12 months or 50 h. After 6 months and 40 h: 0.8 of the hours, the hours govern, nothing is over.
-    it.wordings = {task({every(12, Counter::Months), every("50")})};
+    it.versions = {task({every(12, Counter::Months), every("50")})};
     ride("2026-02-01", "40");
     auto down = it.on("2026-07-01");
     EXPECT_EQ(down.governing, 1U);
@@ -158,8 +158,8 @@ TEST_F(CountdownTest, FirstOfTwoLimitsIsWhicheverIsMoreUsed) {
 }
 
 TEST_F(CountdownTest, LastOfTwoLimitsWaitsForBoth) {
-    it.wordings = {task({every(12, Counter::Months), every("50")})};
-    it.wordings[0].combine = Combine::Last;
+    it.versions = {task({every(12, Counter::Months), every("50")})};
+    it.versions[0].combine = Combine::Last;
     ride("2026-02-01", "40");
     auto down = it.on("2027-02-01");
     EXPECT_EQ(down.governing, 1U);
@@ -171,7 +171,7 @@ TEST_F(CountdownTest, LastOfTwoLimitsWaitsForBoth) {
 
 TEST_F(CountdownTest, MonthsEndWithTheMonth) {
     // Done on 31 January: one month later is 28 February.
-    it.wordings = {task({every(1, Counter::Months)})};
+    it.versions = {task({every(1, Counter::Months)})};
     it.records = {make.record("2026-01-31")};
     const auto down = it.on("2026-02-27");
     EXPECT_EQ(down.limits[0].dueOn, day("2026-02-28"));
@@ -180,7 +180,7 @@ TEST_F(CountdownTest, MonthsEndWithTheMonth) {
 }
 
 TEST_F(CountdownTest, DaysAreCountedFromTheDayItWasDone) {
-    it.wordings = {task({{.counter = Counter::Days, .every = 30, .first = 10, .allowance = 5}})};
+    it.versions = {task({{.counter = Counter::Days, .every = 30, .first = 10, .allowance = 5}})};
     EXPECT_EQ(it.on("2026-01-05").limits[0].dueOn, day("2026-01-11"));
     it.records = {make.record("2026-02-01")};
     const auto down = it.on("2026-03-04");
@@ -191,11 +191,11 @@ TEST_F(CountdownTest, DaysAreCountedFromTheDayItWasDone) {
 }
 
 TEST_F(CountdownTest, AHundredYearsIsNever) {
-    it.wordings = {task({every(1'000'000'000, Counter::Months), every(1'000'000'000, Counter::Days)})};
+    it.versions = {task({every(1'000'000'000, Counter::Months), every(1'000'000'000, Counter::Days)})};
     const auto down = it.on("2026-02-01");
     EXPECT_EQ(down.limits[0].dueOn, day("2126-01-01"));
     EXPECT_EQ(down.limits[1].dueOn, day("2126-01-02"));
-    it.wordings[0].countFrom = CountFrom::FixedMarks;
+    it.versions[0].countFrom = CountFrom::FixedMarks;
     it.records = {make.record("2026-01-20")};
     EXPECT_EQ(it.on("2026-02-01").limits[0].dueOn, day("2126-01-01"));
 }
@@ -209,7 +209,7 @@ TEST_F(CountdownTest, EveryCounterCounts) {
     use.crashes = {make.crash("2026-02-02"), make.crash("2026-02-03"), make.crash("2026-02-04"),
                    make.crash("2026-02-04"), make.crash("2026-02-05")};
     it.atoms = usage::atomsOf(use);
-    it.wordings = {
+    it.versions = {
         task({every(100'000, Counter::Metres), every(10, Counter::Outings), every(10, Counter::Starts),
               every(10, Counter::Washes), every(10, Counter::MudDays), every(10, Counter::Crashes)})};
     std::vector<std::int64_t> left;
@@ -219,7 +219,7 @@ TEST_F(CountdownTest, EveryCounterCounts) {
 }
 
 TEST_F(CountdownTest, ASoftLimitMayBeOverrunByItsAllowance) {
-    it.wordings = {task({{.every = 1500, .allowance = 200}})};
+    it.versions = {task({{.every = 1500, .allowance = 200}})};
     ride("2026-02-01", "17");
     auto down = it.on("2026-03-01");
     EXPECT_TRUE(down.over);
@@ -229,8 +229,8 @@ TEST_F(CountdownTest, ASoftLimitMayBeOverrunByItsAllowance) {
     EXPECT_TRUE(it.on("2026-03-01").over);
     EXPECT_FALSE(it.on("2026-03-01").withinAllowance);
     // A hard limit has none, whatever is written there.
-    it.wordings[0].limits[0].hard = true;
-    it.wordings[0].limits[0].every = 1701;
+    it.versions[0].limits[0].hard = true;
+    it.versions[0].limits[0].every = 1701;
     down = it.on("2026-03-01");
     EXPECT_EQ(down.limits[0].leftWithAllowance, 0);
     EXPECT_FALSE(down.withinAllowance);
@@ -238,14 +238,14 @@ TEST_F(CountdownTest, ASoftLimitMayBeOverrunByItsAllowance) {
 
 TEST_F(CountdownTest, AllowancesOfSeveralLimits) {
     // First of: 10 h with 2 h grace and 3 outings without. 11 h, 2 outings: within; a third outing: not.
-    it.wordings = {task({{.every = 1000, .allowance = 200}, every(3, Counter::Outings)})};
+    it.versions = {task({{.every = 1000, .allowance = 200}, every(3, Counter::Outings)})};
     ride("2026-02-01", "10");
     ride("2026-02-02", "1");
     EXPECT_TRUE(it.on("2026-03-01").withinAllowance);
     ride("2026-02-03", "0.1");
     EXPECT_FALSE(it.on("2026-03-01").withinAllowance);
     // Last of: over only when both are, within while either allows it.
-    it.wordings[0].combine = Combine::Last;
+    it.versions[0].combine = Combine::Last;
     EXPECT_TRUE(it.on("2026-03-01").over);
     EXPECT_TRUE(it.on("2026-03-01").withinAllowance);
     EXPECT_FALSE(it.on("2026-02-02").over);
@@ -261,12 +261,12 @@ TEST_F(CountdownTest, SafetyIsReckonedFromTheHighEnd) {
     it.atoms = items::atomsOf(made::newItem(ItemId{1}, "2026-05-01"), items::Fittings(moves),
                               [&](MachineId) { return std::span(machine); });
     it.since = day("2026-05-01");
-    it.wordings = {task({every("5")}, Consequence::EndsRace)};
+    it.versions = {task({every("5")}, Consequence::EndsRace)};
     EXPECT_EQ(it.on("2026-05-07").limits[0].behind, (CountBracket{0, 400, 600}));
     EXPECT_EQ(it.on("2026-05-07").limits[0].left, 100);
-    it.wordings = {task({every("5")}, Consequence::SafetyEvident)};
+    it.versions = {task({every("5")}, Consequence::SafetyEvident)};
     EXPECT_EQ(it.on("2026-05-07").limits[0].left, -100);
-    it.wordings = {task({every("5")}, Consequence::SafetyHidden)};
+    it.versions = {task({every("5")}, Consequence::SafetyHidden)};
     EXPECT_TRUE(it.on("2026-05-07").over);
     EXPECT_DOUBLE_EQ(it.on("2026-05-07").used, 1.2);
 }
@@ -274,13 +274,13 @@ TEST_F(CountdownTest, SafetyIsReckonedFromTheHighEnd) {
 TEST_F(CountdownTest, AnOpenHighEndIsOverForSafety) {
     // An outing of which nobody knows the hours, on a machine without any known outing.
     ride("2026-02-01", "");
-    it.wordings = {task({{.every = 500, .allowance = 100}}, Consequence::SafetyEvident)};
+    it.versions = {task({{.every = 500, .allowance = 100}}, Consequence::SafetyEvident)};
     const auto down = it.on("2026-02-01");
     EXPECT_TRUE(down.limits[0].unbounded);
     EXPECT_EQ(down.limits[0].left, 0);
     EXPECT_TRUE(down.over);
     EXPECT_FALSE(down.withinAllowance) << "nobody can say that it is within";
-    it.wordings = {task({every("5")}, Consequence::HiddenWear)};
+    it.versions = {task({every("5")}, Consequence::HiddenWear)};
     EXPECT_FALSE(it.on("2026-02-01").limits[0].unbounded);
     EXPECT_EQ(it.on("2026-02-01").limits[0].left, 500);
 }
@@ -290,7 +290,7 @@ TEST_F(CountdownTest, ABaselineIsAnOrigin) {
     ride("2026-02-01", "3");
     past("60", "80", "100");
     it.records = {make.record("2026-01-01", RecordKind::Baseline)};
-    it.wordings = {task({{.every = 1500, .first = 500}})};
+    it.versions = {task({{.every = 1500, .first = 500}})};
     const auto down = it.on("2026-02-01");
     EXPECT_EQ(down.origin, Origin::Baseline);
     EXPECT_EQ(down.limits[0].left, 1200);
@@ -301,7 +301,7 @@ TEST_F(CountdownTest, AnOldBaselineHasAnyPartOfThePastBehindIt) {
     ride("2026-02-01", "3");
     past("60", "80", "100");
     it.records = {make.record("2025-06-01", RecordKind::Baseline)};
-    it.wordings = {task({every("90"), every(10, Counter::Washes)})};
+    it.versions = {task({every("90"), every(10, Counter::Washes)})};
     auto down = it.on("2026-02-01");
     EXPECT_EQ(down.limits[0].behind, (CountBracket{300, 8300, 10300}));
     EXPECT_EQ(down.limits[1].behind, (CountBracket{0, 0, std::nullopt})) << "nobody counted the washes";
@@ -317,55 +317,55 @@ TEST_F(CountdownTest, AnOldBaselineHasAnyPartOfThePastBehindIt) {
 }
 
 TEST_F(CountdownTest, LookedFineIsDoneForACheckAndNotForARenewal) {
-    it.wordings = {task({every("15")})};
+    it.versions = {task({every("15")})};
     ride("2026-02-01", "10");
     it.records = {make.record("2026-02-10", RecordKind::LookedFine)};
     EXPECT_EQ(it.on("2026-03-01").limits[0].left, 1500);
-    it.wordings[0].kit = {{.what = "cotter", .amount = 1, .onlyIfNeeded = true}};
+    it.versions[0].kit = {{.what = "cotter", .amount = 1, .onlyIfNeeded = true}};
     EXPECT_EQ(it.on("2026-03-01").limits[0].left, 1500);
-    it.wordings[0].kit.push_back({.what = "brake fluid", .amount = 200});
+    it.versions[0].kit.push_back({.what = "brake fluid", .amount = 200});
     EXPECT_EQ(it.on("2026-03-01").limits[0].left, 500) << "what is always used up is not renewed by looking";
-    it.wordings[0].kit.clear();
-    it.wordings[0].renews = true;
+    it.versions[0].kit.clear();
+    it.versions[0].renews = true;
     EXPECT_EQ(it.on("2026-03-01").limits[0].left, 500);
     EXPECT_EQ(it.on("2026-03-01").completions, 0);
 }
 
-TEST_F(CountdownTest, OldRecordsStayUnderTheirOwnWording) {
+TEST_F(CountdownTest, OldRecordsStayUnderTheirOwnVersion) {
     // A check until March, a renewal of 20 h from then on: the look of February still counts as done.
-    it.wordings = {task({every("15")}), task({every("20")})};
-    it.wordings[1].id = TaskVersionId{950};
-    it.wordings[1].entered = 5;
-    it.wordings[1].validFrom = day("2026-03-01");
-    it.wordings[1].renews = true;
+    it.versions = {task({every("15")}), task({every("20")})};
+    it.versions[1].id = TaskVersionId{950};
+    it.versions[1].entered = 5;
+    it.versions[1].validFrom = day("2026-03-01");
+    it.versions[1].renews = true;
     ride("2026-02-01", "10");
     ride("2026-03-10", "4");
     it.records = {make.record("2026-02-10", RecordKind::LookedFine)};
     EXPECT_EQ(it.on("2026-03-10").limits[0].left, 1600)
-        << "20 h from the new wording, 4 h since the old record";
-    EXPECT_EQ(it.on("2026-02-28").limits[0].left, 1500) << "the old wording was in force then";
+        << "20 h from the new version, 4 h since the old record";
+    EXPECT_EQ(it.on("2026-02-28").limits[0].left, 1500) << "the old version was in force then";
     it.records[0].version = TaskVersionId{950};  // ... unless it says that it followed the new one
     EXPECT_EQ(it.on("2026-03-10").limits[0].left, 600);
-    // A record older than any wording is read under today's.
+    // A record older than any version is read under today's.
     it.records[0].version.reset();
-    it.wordings[0].validFrom = day("2026-02-20");
+    it.versions[0].validFrom = day("2026-02-20");
     it.records[0].date = day("2026-02-11");
     EXPECT_EQ(it.on("2026-03-10").limits[0].left, 600);
 }
 
-TEST_F(CountdownTest, BeforeAnyWordingThereIsNothing) {
-    it.wordings = {task({every("15")})};
+TEST_F(CountdownTest, BeforeAnyVersionThereIsNothing) {
+    it.versions = {task({every("15")})};
     const auto down = it.on("2019-12-31");
     EXPECT_TRUE(down.noRecord);
     EXPECT_TRUE(down.limits.empty());
 }
 
-TEST_F(CountdownTest, TheWordingInForceIsTheLatestOfItsDay) {
-    it.wordings = {task({}), task({}), task({})};
-    it.wordings[0].validFrom = day("2026-03-01");
-    it.wordings[1].entered = 2;
-    it.wordings[2].entered = 1;
-    const std::vector<const TaskVersion*> all{&it.wordings[0], &it.wordings[1], &it.wordings[2]};
+TEST_F(CountdownTest, TheVersionInForceIsTheLatestOfItsDay) {
+    it.versions = {task({}), task({}), task({})};
+    it.versions[0].validFrom = day("2026-03-01");
+    it.versions[1].entered = 2;
+    it.versions[2].entered = 1;
+    const std::vector<const TaskVersion*> all{&it.versions[0], &it.versions[1], &it.versions[2]};
     EXPECT_EQ(calendar::inForce(all, day("2026-03-01")), all[0]);
     EXPECT_EQ(calendar::inForce(all, day("2026-02-28")), all[1]);
     EXPECT_EQ(calendar::inForce(all, day("2019-02-28")), nullptr);
@@ -373,8 +373,8 @@ TEST_F(CountdownTest, TheWordingInForceIsTheLatestOfItsDay) {
 
 TEST_F(CountdownTest, FixedMarksStandWhereTheyStand) {
     // Marks at 15, 30, 45 h. Done at 16.2 h: due at 30, 13.8 h on; ridden to 20: 10 h left.
-    it.wordings = {task({every("15")})};
-    it.wordings[0].countFrom = CountFrom::FixedMarks;
+    it.versions = {task({every("15")})};
+    it.versions[0].countFrom = CountFrom::FixedMarks;
     ride("2026-02-01", "16.2");
     EXPECT_EQ(it.on("2026-02-01").limits[0].left, -120) << "the mark at 15 is passed";
     it.records = {make.record("2026-02-01")};
@@ -390,8 +390,8 @@ TEST_F(CountdownTest, FixedMarksStandWhereTheyStand) {
 
 TEST_F(CountdownTest, DoneInTheLastTenthOfTheWayIsDoneForThatMark) {
     // Marks every 15 h: from 13.5 h on a job is the one for the mark at 15; at 13.49 h it is an extra one.
-    it.wordings = {task({every("15")})};
-    it.wordings[0].countFrom = CountFrom::FixedMarks;
+    it.versions = {task({every("15")})};
+    it.versions[0].countFrom = CountFrom::FixedMarks;
     ride("2026-02-01", "13.5");
     it.records = {make.record("2026-02-01")};
     EXPECT_EQ(it.on("2026-02-01").limits[0].left, 1650);
@@ -403,8 +403,8 @@ TEST_F(CountdownTest, DoneInTheLastTenthOfTheWayIsDoneForThatMark) {
 TEST_F(CountdownTest, FixedMarksOfDaysAndMonthsCountFromTheFirstDay) {
     // From 1 January every 3 months: done on 20 April, due on 1 July; done on 25 June, in the last tenth of
     // 91 days: due on 1 October.
-    it.wordings = {task({every(3, Counter::Months), every(100, Counter::Days)})};
-    it.wordings[0].countFrom = CountFrom::FixedMarks;
+    it.versions = {task({every(3, Counter::Months), every(100, Counter::Days)})};
+    it.versions[0].countFrom = CountFrom::FixedMarks;
     EXPECT_EQ(it.on("2026-02-01").limits[0].dueOn, day("2026-04-01"));
     it.records = {make.record("2026-04-20")};
     EXPECT_EQ(it.on("2026-05-01").limits[0].dueOn, day("2026-07-01"));
@@ -423,8 +423,8 @@ TEST_F(CountdownTest, FixedMarksCountAStatedPastWithItsBest) {
     // 80 h stated, 3 h ridden, done at 83; marks every 30: the next is 90, 7 h on.
     ride("2026-02-01", "3");
     past("60", "80", "100");
-    it.wordings = {task({every("30")})};
-    it.wordings[0].countFrom = CountFrom::FixedMarks;
+    it.versions = {task({every("30")})};
+    it.versions[0].countFrom = CountFrom::FixedMarks;
     it.records = {make.record("2026-02-01")};
     EXPECT_EQ(it.on("2026-02-01").limits[0].left, 700);
     // By the seller's word done at 70 h, before we knew it: the next mark from there is 90, 20 h on; 10 + 3
@@ -437,8 +437,8 @@ TEST_F(CountdownTest, FixedMarksCountAStatedPastWithItsBest) {
 
 TEST_F(CountdownTest, EveryNthCompletionAddsItsExtraWork) {
     // Ring each time, piston every second: the first time only the ring, then both until the piston was done.
-    it.wordings = {task({every("15")})};
-    it.wordings[0].everyNth = 2;
+    it.versions = {task({every("15")})};
+    it.versions[0].everyNth = 2;
     EXPECT_FALSE(it.on("2026-06-01").extraDue);
     it.records = {make.record("2026-02-01")};
     EXPECT_TRUE(it.on("2026-06-01").extraDue);
@@ -448,17 +448,17 @@ TEST_F(CountdownTest, EveryNthCompletionAddsItsExtraWork) {
     it.records.back().extraDone = true;
     EXPECT_FALSE(it.on("2026-06-01").extraDue);
     EXPECT_EQ(it.on("2026-06-01").completions, 3);
-    it.wordings[0].everyNth = 0;
+    it.versions[0].everyNth = 0;
     EXPECT_FALSE(it.on("2026-06-01").extraDue);
-    it.wordings[0].everyNth = 1;
+    it.versions[0].everyNth = 1;
     EXPECT_TRUE(it.on("2026-06-01").extraDue);
 }
 
 TEST_F(CountdownTest, EveryNthOfAnotherTask) {
     // Rod every fourth piston; the rod was done in February, with the piston of that evening.
-    it.wordings = {task({})};
-    it.wordings[0].nthOf = "piston";
-    it.wordings[0].nth = 4;
+    it.versions = {task({})};
+    it.versions[0].nthOf = "piston";
+    it.versions[0].nth = 4;
     it.others = {make.record("2026-01-05", RecordKind::Done, "piston"),
                  make.record("2026-02-05", RecordKind::Done, "piston")};
     it.records = {make.record("2026-02-05")};
@@ -480,9 +480,9 @@ TEST_F(CountdownTest, HappeningsSinceTheLastTimeMakeItDue) {
     use.crashes = {make.crash("2026-02-25")};
     use.outings = {make.outing("2026-02-22", "1", usage::Ground::Mud)};
     it.atoms = usage::atomsOf(use);
-    it.wordings = {task({})};
+    it.versions = {task({})};
     const auto triggeredOn = [&](Happening happening) {
-        it.wordings[0].triggers = {{happening, ""}};
+        it.versions[0].triggers = {{happening, ""}};
         const auto down = it.on("2026-03-01");
         EXPECT_EQ(down.over, down.triggered.has_value());
         if (down.triggered) {
@@ -498,15 +498,15 @@ TEST_F(CountdownTest, HappeningsSinceTheLastTimeMakeItDue) {
     EXPECT_EQ(triggeredOn(Happening::Wash), std::nullopt) << "washed, then the work of that evening";
     EXPECT_EQ(triggeredOn(Happening::MudDay), day("2026-02-22"));
     EXPECT_FALSE(it.on("2026-02-21").triggered);
-    it.wordings[0].triggers = {{Happening::Crash, ""}, {Happening::MudDay, ""}};
+    it.versions[0].triggers = {{Happening::Crash, ""}, {Happening::MudDay, ""}};
     EXPECT_EQ(it.on("2026-03-01").triggered, Happening::MudDay) << "what happened first";
-    std::swap(it.wordings[0].triggers[0], it.wordings[0].triggers[1]);
+    std::swap(it.versions[0].triggers[0], it.versions[0].triggers[1]);
     EXPECT_EQ(it.on("2026-03-01").triggered, Happening::MudDay) << "in whatever order they are named";
 }
 
 TEST_F(CountdownTest, AnotherJobMakesItDue) {
-    it.wordings = {task({})};
-    it.wordings[0].triggers = {{Happening::Job, "shock"}};
+    it.versions = {task({})};
+    it.versions[0].triggers = {{Happening::Job, "shock"}};
     it.others = {make.record("2026-02-01", RecordKind::Done, "shock"),
                  make.record("2026-02-03", RecordKind::LookedFine, "shock")};
     EXPECT_EQ(it.on("2026-03-01").triggeredOn, day("2026-02-01"));
@@ -519,8 +519,8 @@ TEST_F(CountdownTest, AnotherJobMakesItDue) {
 }
 
 TEST_F(CountdownTest, BeforeARaceItIsDueOnceTheMachineWasRidden) {
-    it.wordings = {task({})};
-    it.wordings[0].triggers = {{Happening::BeforeRace, ""}};
+    it.versions = {task({})};
+    it.versions[0].triggers = {{Happening::BeforeRace, ""}};
     EXPECT_TRUE(it.on("2026-02-01").beforeNextRace) << "never done";
     it.records = {make.record("2026-02-01")};
     EXPECT_FALSE(it.on("2026-02-01").beforeNextRace);
@@ -534,8 +534,8 @@ TEST_F(CountdownTest, BeforeARaceItIsDueOnceTheMachineWasRidden) {
 }
 
 TEST_F(CountdownTest, AHappeningIsKnownEvenWithoutARecord) {
-    it.wordings = {task({})};
-    it.wordings[0].triggers = {{Happening::Wash, ""}};
+    it.versions = {task({})};
+    it.versions[0].triggers = {{Happening::Wash, ""}};
     it.startedNew = false;
     EXPECT_TRUE(it.on("2026-03-01").noRecord);
     EXPECT_FALSE(it.on("2026-03-01").over);
@@ -548,8 +548,8 @@ TEST_F(CountdownTest, AHappeningIsKnownEvenWithoutARecord) {
 // Every 15 h, mud x 2: 6 h of mud and 4 h of sand since the job are 12 + 4 = 16 h, over by 1; raw they
 // are 10.
 TEST_F(CountdownTest, WeightedHoursCountAndTheRawOnesStandBeside) {
-    it.wordings = {task({every("15"), every(5, Counter::Outings)})};
-    it.wordings[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
+    it.versions = {task({every("15"), every(5, Counter::Outings)})};
+    it.versions[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
     use.outings = {make.outing("2026-02-01", "6", usage::Ground::Mud),
                    make.outing("2026-02-02", "4", usage::Ground::Sand)};
     it.atoms = usage::atomsOf(use);
@@ -560,16 +560,16 @@ TEST_F(CountdownTest, WeightedHoursCountAndTheRawOnesStandBeside) {
     EXPECT_TRUE(down.over);
     EXPECT_EQ(down.limits[1].left, 3);
     EXPECT_FALSE(down.limits[1].raw) << "outings are not weighted";
-    it.wordings[0].weights.clear();
+    it.versions[0].weights.clear();
     EXPECT_EQ(it.on("2026-02-02").limits[0].left, 500);
     EXPECT_FALSE(it.on("2026-02-02").limits[0].raw);
 }
 
 // Marks every 10 h, mud x 2. Done after 6 h of mud: at 12 on the weighted scale, the next mark is 20, 8 on.
 TEST_F(CountdownTest, FixedMarksStandOnTheWeightedScale) {
-    it.wordings = {task({every("10")})};
-    it.wordings[0].countFrom = CountFrom::FixedMarks;
-    it.wordings[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
+    it.versions = {task({every("10")})};
+    it.versions[0].countFrom = CountFrom::FixedMarks;
+    it.versions[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
     use.outings = {make.outing("2026-02-01", "6", usage::Ground::Mud)};
     it.atoms = usage::atomsOf(use);
     it.records = {make.record("2026-02-01")};
@@ -581,8 +581,8 @@ TEST_F(CountdownTest, TheRestOfAStatedPastIsNotWeighted) {
     use.outings = {make.outing("2026-02-01", "4", usage::Ground::Mud)};
     past("80", "80", "80");
     it.since = day("2026-01-01");
-    it.wordings = {task({every("60")})};
-    it.wordings[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
+    it.versions = {task({every("60")})};
+    it.versions[0].weights = {{.ground = usage::Ground::Mud, .permille = 2000}};
     it.records = {make.record("2025-06-01", RecordKind::Baseline)};
     it.records[0].statedBest = hours("50");
     const auto down = it.on("2026-02-01");

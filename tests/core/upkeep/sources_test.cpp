@@ -14,9 +14,9 @@ TaskVersion taskWith(KitLine line, std::string source) {
 
 // The source of the only line, if the task comes from the manual by now.
 std::string kept(const TaskVersion& stood, KitLine line) {
-    TaskVersion wording = taskWith(std::move(line), "manual");
-    keepSources(stood, wording);
-    return wording.kit.front().source;
+    TaskVersion version = taskWith(std::move(line), "manual");
+    keepSources(stood, version);
+    return version.kit.front().source;
 }
 
 const KitLine kOil{.what = "oil", .amount = 850, .unit = Unit::Millilitre};

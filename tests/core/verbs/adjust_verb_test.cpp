@@ -44,10 +44,10 @@ class AdjustTest : public testing::Test, public Bench {
                  {.name = "Linkage", .limits = {{.counter = Counter::Washes, .every = 3}}},
                  {.name = "Valves", .limits = {{.every = 1500}}, .source = "manual", .confirmed = true}});
         });
-        for (const auto& wording : ledger().all<upkeep::TaskVersion>())
-            tasks.push_back(wording.task);
-        for (const auto& wording : ledger().all<weekend::StepVersion>())
-            steps.push_back(wording.step);
+        for (const auto& version : ledger().all<upkeep::TaskVersion>())
+            tasks.push_back(version.task);
+        for (const auto& version : ledger().all<weekend::StepVersion>())
+            steps.push_back(version.step);
     }
     [[nodiscard]] Verb adjusted(Adjustment adjustment) const {
         return saying(adjustSchedule, heron, std::move(adjustment));
@@ -103,7 +103,7 @@ TEST_F(AdjustTest, ALifeLimitIsNeverStretched) {
 TEST_F(AdjustTest, SwitchesTasksAndEdgesInTheSameGo) {
     must(adjusted({.percent = 50, .off = {tasks[3], tasks[0]}, .edges = {{steps[1], "tank", true}}}));
     EXPECT_FALSE(book().task(tasks[0])->active);
-    EXPECT_EQ(limits(0).front().every, 300);  // one wording says both
+    EXPECT_EQ(limits(0).front().every, 300);  // one version says both
     EXPECT_EQ(book().tasks(heron).size(), 3U);
     EXPECT_TRUE(applies(1));
     must(adjusted({.on = {tasks[0]}, .edges = {{steps[1], "tank", false}}}));

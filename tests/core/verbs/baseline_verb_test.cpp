@@ -46,8 +46,8 @@ class UsedBench : public Bench {
                                   {.name = "Tyre", .limits = {{.every = 1000}}, .renews = true},
                                   {.name = "Top end", .position = "engine", .limits = {{.every = 3000}}}});
         });
-        for (const auto& wording : ledger().all<upkeep::TaskVersion>())
-            tasks.push_back(wording.task);
+        for (const auto& version : ledger().all<upkeep::TaskVersion>())
+            tasks.push_back(version.task);
         ride("2026-03-08", 200);
         ride("2026-03-15", 300);
         read("2026-03-15", 4600, calendar::DayPart::AfterRiding);

@@ -62,11 +62,11 @@ TEST_F(RecordJobTest, OpensNothingWhereNothingWasTakenApart) {
 }
 
 TEST_F(RecordJobTest, SaysThatAValueIsOutsideItsLimit) {
-    auto wording = *book().task(pads);
-    wording.measures = {
+    auto version = *book().task(pads);
+    version.measures = {
         {.name = "pad, front", .unit = "mm", .least = units::Decimal{10, 1}},
         {.name = "disc", .unit = "mm", .least = units::Decimal{35, 1}, .most = units::Decimal{40, 1}}};
-    must(saying(saveTask, wording));
+    must(saying(saveTask, version));
     const auto said = [&](std::int64_t pad, std::int64_t disc, const char* on) {
         JobDraft draft{.record = job(pads, on)};
         draft.record.measured = {{.name = "pad, front", .unit = "mm", .value = units::Decimal{pad, 1}},
@@ -81,9 +81,9 @@ TEST_F(RecordJobTest, SaysThatAValueIsOutsideItsLimit) {
 }
 
 TEST_F(RecordJobTest, ALookThatRenewsNothingSaysSo) {
-    auto wording = *book().task(oilChange);
-    wording.kit = {{.what = "engine oil", .amount = 1000, .unit = upkeep::Unit::Millilitre}};
-    must(saying(saveTask, wording));
+    auto version = *book().task(oilChange);
+    version.kit = {{.what = "engine oil", .amount = 1000, .unit = upkeep::Unit::Millilitre}};
+    must(saying(saveTask, version));
     JobDraft draft{.record = job(oilChange, "2026-03-02"), .opensJoints = false};
     draft.record.kind = RecordKind::LookedFine;
     EXPECT_TRUE(must(record(draft)).ends_with("; its count goes on, a look renews nothing"));

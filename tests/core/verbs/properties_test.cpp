@@ -158,10 +158,10 @@ class Talk : public FurnishedBench {
             case 17:
                 return saying(pick, heron, taskOf(s), std::nullopt, s.yes);
             case 18: {
-                auto wording = *book().task(taskOf(s));
-                wording.limits[0].every = s.b;
-                wording.validFrom = dayOf(s);
-                return saying(saveTask, wording);
+                auto version = *book().task(taskOf(s));
+                version.limits[0].every = s.b;
+                version.validFrom = dayOf(s);
+                return saying(saveTask, version);
             }
             default:
                 return saying(strike, anyFact(s), s.yes ? "mistyped" : "");

@@ -41,45 +41,45 @@ class TaskVerbsTest : public testing::Test, public FurnishedBench {
     }
 };
 
-TEST_F(TaskVerbsTest, AddsATaskAndItsNextWording) {
+TEST_F(TaskVerbsTest, AddsATaskAndItsNextVersion) {
     EXPECT_EQ(must(saying(saveTask, chain)), "added the task \"Chain slack\" on Heron 250");
-    TaskVersion wording = ledger().all<TaskVersion>().back();
-    EXPECT_EQ(wording.code, "chain-slack");
-    EXPECT_EQ(wording.validFrom, today);
-    EXPECT_NE(wording.task.value(), 0);
-    EXPECT_NE(wording.task.value(), wording.id.value());
-    wording.limits[0].every = 250;
-    wording.code.clear();
-    wording.validFrom = {};
+    TaskVersion version = ledger().all<TaskVersion>().back();
+    EXPECT_EQ(version.code, "chain-slack");
+    EXPECT_EQ(version.validFrom, today);
+    EXPECT_NE(version.task.value(), 0);
+    EXPECT_NE(version.task.value(), version.id.value());
+    version.limits[0].every = 250;
+    version.code.clear();
+    version.validFrom = {};
     today = day("2026-05-25");
-    EXPECT_EQ(must(saying(saveTask, wording)), "changed the task \"Chain slack\" on Heron 250");
-    EXPECT_EQ(book().task(wording.task)->limits[0].every, 250);
-    EXPECT_EQ(book().task(wording.task)->code, "chain-slack");
-    wording = *book().task(wording.task);
-    EXPECT_EQ(refusedAt(saying(saveTask, wording)), At(Fault::NothingToDo, "name"));
-    wording.active = false;
-    EXPECT_EQ(must(saying(saveTask, wording)), "retired the task \"Chain slack\" on Heron 250");
+    EXPECT_EQ(must(saying(saveTask, version)), "changed the task \"Chain slack\" on Heron 250");
+    EXPECT_EQ(book().task(version.task)->limits[0].every, 250);
+    EXPECT_EQ(book().task(version.task)->code, "chain-slack");
+    version = *book().task(version.task);
+    EXPECT_EQ(refusedAt(saying(saveTask, version)), At(Fault::NothingToDo, "name"));
+    version.active = false;
+    EXPECT_EQ(must(saying(saveTask, version)), "retired the task \"Chain slack\" on Heron 250");
     EXPECT_EQ(ledger().all<TaskVersion>().size(), 5U);
-    wording.code = "chain";
-    EXPECT_EQ(refusedAt(saying(saveTask, wording)), At(Fault::Inconsistent, "code"));
-    wording.task = TaskId{5};
-    EXPECT_EQ(refusedAt(saying(saveTask, wording)), At(Fault::Unknown, "id"));
+    version.code = "chain";
+    EXPECT_EQ(refusedAt(saying(saveTask, version)), At(Fault::Inconsistent, "code"));
+    version.task = TaskId{5};
+    EXPECT_EQ(refusedAt(saying(saveTask, version)), At(Fault::Unknown, "id"));
 }
 
-TEST_F(TaskVerbsTest, ARecordNamesTheWordingOfItsDay) {
+TEST_F(TaskVerbsTest, ARecordNamesTheVersionOfItsDay) {
     chain.validFrom = day("2026-03-01");
     must(saying(saveTask, chain));
-    TaskVersion wording = ledger().all<TaskVersion>().back();
-    const TaskVersionId first = wording.id;
-    wording.name = "Chain slack, sand";
-    wording.validFrom = day("2026-04-01");
-    must(saying(saveTask, wording));
-    must(record({.record = job(wording.task, "2026-03-31")}));
+    TaskVersion version = ledger().all<TaskVersion>().back();
+    const TaskVersionId first = version.id;
+    version.name = "Chain slack, sand";
+    version.validFrom = day("2026-04-01");
+    must(saying(saveTask, version));
+    must(record({.record = job(version.task, "2026-03-31")}));
     EXPECT_EQ(ledger().all<upkeep::Record>().back().version, first);
-    must(record({.record = job(wording.task, "2026-04-01")}));
+    must(record({.record = job(version.task, "2026-04-01")}));
     EXPECT_EQ(ledger().all<upkeep::Record>().back().version, ledger().all<TaskVersion>().back().id);
     EXPECT_EQ(ledger().all<upkeep::Record>().back().what, "Chain slack, sand");
-    must(record({.record = job(wording.task, "2026-02-01")}));  // noted later than done
+    must(record({.record = job(version.task, "2026-02-01")}));  // noted later than done
     EXPECT_EQ(ledger().all<upkeep::Record>().back().version, first);
 }
 
@@ -192,9 +192,9 @@ TEST_F(TaskVerbsTest, SavesAnAccessStep) {
     const auto seat = addStep("seat", {});
     EXPECT_EQ(must(saying(saveStep,
                           [&] {
-                              auto wording = seat;
-                              wording.off = units::Minutes{3};
-                              return wording;
+                              auto version = seat;
+                              version.off = units::Minutes{3};
+                              return version;
                           }())),
               "changed the access step \"seat\" on Heron 250");
     EXPECT_EQ(stepWith([](auto& s) { s.code = "rear-wheel"; }), At(Fault::Duplicate, "code"));

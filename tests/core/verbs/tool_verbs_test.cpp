@@ -216,9 +216,9 @@ TEST_F(DrawerVerbsTest, WordsForAModelNeedOne) {
     EXPECT_EQ(refusedAt(saying(saveJoint, plug())), At(Fault::Empty, "model"));
     addTwins();
     const auto with = [&](const std::function<void(JointVersion&)>& spoil) {
-        JointVersion wording = plug();
-        spoil(wording);
-        return refusedAt(saying(saveJoint, wording));
+        JointVersion version = plug();
+        spoil(version);
+        return refusedAt(saying(saveJoint, version));
     };
     EXPECT_EQ(with([](auto& j) { j.sharedTo = std::nullopt; }), At(Fault::Empty, "shared_to"));
     EXPECT_EQ(with([](auto& j) { j.sharedTo = 2023; }), At(Fault::OutOfOrder, "shared_from"));

@@ -18,7 +18,7 @@ QString decimalWords(const units::Decimal& value) {
     return QString::fromStdString(value.text(decimalMark()));
 }
 
-// The limits of today's wording of the task: what counts now, not what counted then.
+// The limits of today's version of the task: what counts now, not what counted then.
 const upkeep::MeasurePoint* pointOf(const book::Book& book, const upkeep::Record& record,
                                     const std::string& name) {
     const upkeep::TaskVersion* task = record.task ? book.task(*record.task) : nullptr;

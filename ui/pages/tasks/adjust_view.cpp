@@ -218,8 +218,8 @@ verbs::Adjustment AdjustView::adjustment(std::int64_t percent) {
     const auto book = workbench().book();
     verbs::Adjustment wanted{.percent = percent};
     for (const TaskId task : draft().turned)
-        if (const auto* wording = book->task(task))
-            (wording->active ? wanted.off : wanted.on).push_back(task);
+        if (const auto* version = book->task(task))
+            (version->active ? wanted.off : wanted.on).push_back(task);
     for (const auto* step : book->steps(*machine_))
         for (const weekend::Need& need : step->needs)
             if (draft().edges.contains({step->step, need.code}))

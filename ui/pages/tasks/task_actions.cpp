@@ -29,8 +29,8 @@ constexpr const char* kCommonPractice = "common practice";
 
 std::optional<std::int64_t> taskIn(const picture::Change& change) {
     for (const picture::Row& row : change.rows)
-        if (const auto* wording = std::get_if<upkeep::TaskVersion>(&row))
-            return wording->task.value();
+        if (const auto* version = std::get_if<upkeep::TaskVersion>(&row))
+            return version->task.value();
     return std::nullopt;
 }
 
@@ -51,17 +51,17 @@ bool TasksPage::save() {
     if (begun == nullptr || workbench().readOnly())
         return false;
     const std::int64_t id = *chosen_;
-    const auto wording = wordingFrom(begun->draft, begun->base, workbench().today());
+    const auto version = versionFrom(begun->draft, begun->base, workbench().today());
     const auto refused = [this](const Faults& faults) {
         settle_->stop();
         outcome_->complain(wordsFor(faults.front()));
         editor_->showFaults(faults);
         return false;
     };
-    if (!wording)
-        return refused(wording.error());
-    const auto written = workbench().attempt([wording = *wording](const verbs::VerbContext& context) {
-        return verbs::saveTask(context, wording);
+    if (!version)
+        return refused(version.error());
+    const auto written = workbench().attempt([version = *version](const verbs::VerbContext& context) {
+        return verbs::saveTask(context, version);
     });
     if (!written && written.error().kind == store::ApplyError::Kind::Refused)
         return refused({written.error().error});
@@ -94,7 +94,7 @@ void TasksPage::addTask() {
     const auto book = workbench().book();
     if (workbench().readOnly() || book->machines().empty())
         return;
-    const auto* beside = chosenWording();
+    const auto* beside = chosenVersion();
     upkeep::TaskVersion blank;
     blank.machine = workbench().chosen() ? *workbench().chosen()
                     : beside != nullptr  ? beside->machine
@@ -109,18 +109,18 @@ void TasksPage::addTask() {
 }
 
 void TasksPage::copyTo(MachineId machine) {
-    const auto* wording = chosenWording();
-    if (wording == nullptr)
+    const auto* version = chosenVersion();
+    if (version == nullptr)
         return;
     const auto book = workbench().book();
     const auto tasks = book->tasks(machine);
     const auto same = std::find_if(tasks.begin(), tasks.end(),
-                                   [&](const auto* task) { return task->code == wording->code; });
+                                   [&](const auto* task) { return task->code == version->code; });
     if (same != tasks.end()) {
         guide().say(tr("The other machine has this task already: %1.").arg(text((*same)->name)));
         return;
     }
-    const auto id = drafts_.addNew(copiedTo(*book, *wording, machine));
+    const auto id = drafts_.addNew(copiedTo(*book, *version, machine));
     find_->clear();
     if (workbench().chosen())
         workbench().choose(machine);
@@ -159,9 +159,9 @@ std::optional<std::int64_t> TasksPage::nextUnconfirmed() const {
 bool TasksPage::needsPage() {
     TaskDraft draft = editor_->draft();
     QString& source = draft.fields["source"];
-    const auto* wording = chosenWording();
+    const auto* version = chosenVersion();
     if (source.trimmed().isEmpty() || source.trimmed().endsWith(QLatin1String(kCommonPractice)))
-        source = text(definitions::manualOf(*workbench().book(), wording->machine));
+        source = text(definitions::manualOf(*workbench().book(), version->machine));
     const bool blank = draft.fields["page"].trimmed().isEmpty();
     if (!blank)
         draft.fields["confirmed"] = kTicked;
@@ -173,12 +173,12 @@ bool TasksPage::needsPage() {
 }
 
 void TasksPage::confirm() {
-    const auto* wording = chosenWording();
-    if (wording == nullptr || *chosen_ < 0 || workbench().readOnly())
+    const auto* version = chosenVersion();
+    if (version == nullptr || *chosen_ < 0 || workbench().readOnly())
         return;
     const auto next = nextUnconfirmed();
     const bool untouched = drafts_.find(*chosen_) == nullptr;
-    if (wording->confirmed && untouched)
+    if (version->confirmed && untouched)
         return goOn(next);
     if (!needsPage() && save())
         goOn(next);

@@ -59,10 +59,10 @@ Choices shelfLines(const book::Book& book) {
 }
 
 template <class V>
-Choices byCode(const std::vector<const V*>& wordings) {
+Choices byCode(const std::vector<const V*>& versions) {
     Choices choices;
-    for (const auto* wording : wordings)
-        choices.emplace_back(text(wording->code), text(wording->name));
+    for (const auto* version : versions)
+        choices.emplace_back(text(version->code), text(version->name));
     return choices;
 }
 

@@ -85,7 +85,7 @@ base::Result<std::int64_t> amountIn(const std::string& typed, Scale scale) {
     return units::parseCount({}, typed, kMostPieces);
 }
 
-// Wording -> fields, by the wording's own list of fields.
+// Version -> fields, by the version's own list of fields.
 struct Spelling {
     DraftRow& row;
     std::map<std::string, std::vector<DraftRow>>* lists = nullptr;
@@ -103,7 +103,7 @@ struct Spelling {
         row[name] = figure ? text(figure->text(decimalMark())) : QString();
     }
     void operator()(const char* name, units::Minutes minutes) { (*this)(name, minutes.count()); }
-    void operator()(const char* name, const calendar::Date& /*of the old wording*/) {
+    void operator()(const char* name, const calendar::Date& /*of the old version*/) {
         row[name] = ui::tr("today");
     }
     template <class E>
@@ -134,7 +134,7 @@ struct Spelling {
     }
 };
 
-// Fields -> wording; what is not among the fields stays as it is.
+// Fields -> version; what is not among the fields stays as it is.
 struct Reading {
     const DraftRow& row;
     Answers& read;
@@ -235,15 +235,15 @@ struct Reading {
 
 }  // namespace
 
-TaskDraft draftOf(const upkeep::TaskVersion& wording) {
+TaskDraft draftOf(const upkeep::TaskVersion& version) {
     TaskDraft draft;
-    upkeep::TaskVersion::fields(wording, Spelling{draft.fields, &draft.lists});
+    upkeep::TaskVersion::fields(version, Spelling{draft.fields, &draft.lists});
     for (const char* noField : {"entered", "code"})
         draft.fields.erase(noField);
     return draft;
 }
 
-tl::expected<upkeep::TaskVersion, Faults> wordingFrom(const TaskDraft& draft, upkeep::TaskVersion base,
+tl::expected<upkeep::TaskVersion, Faults> versionFrom(const TaskDraft& draft, upkeep::TaskVersion base,
                                                       calendar::Date today) {
     Answers read;
     upkeep::TaskVersion::fields(base, Reading{draft.fields, read, today, {}, &draft.lists});

@@ -26,12 +26,12 @@ struct TaskDraft {
 
 inline const QString kTicked = QStringLiteral("yes");
 
-/// How a wording reads in the fields. It is to hold from "today".
-TaskDraft draftOf(const upkeep::TaskVersion& wording);
+/// How a version reads in the fields. It is to hold from "today".
+TaskDraft draftOf(const upkeep::TaskVersion& version);
 
-/// The wording that stands in the fields, or everything that can't be read, each fault at its field
+/// The version that stands in the fields, or everything that can't be read, each fault at its field
 /// ("limits[0].every"). What is no field (ids, code, machine) comes from `base`.
-tl::expected<upkeep::TaskVersion, Faults> wordingFrom(const TaskDraft& draft, upkeep::TaskVersion base,
+tl::expected<upkeep::TaskVersion, Faults> versionFrom(const TaskDraft& draft, upkeep::TaskVersion base,
                                                       calendar::Date today);
 
 }  // namespace wm::ui

@@ -17,13 +17,13 @@ namespace wm::ui {
 class TaskDrafts {
   public:
     struct Begun {
-        upkeep::TaskVersion base{};  ///< the wording that it began from; without an id for a new task
+        upkeep::TaskVersion base{};  ///< the version that it began from; without an id for a new task
         TaskDraft draft{};
     };
 
     /// The number under which a new task begins. `like` gives it its fields.
     std::int64_t addNew(upkeep::TaskVersion like);
-    /// Keeps what stands in the fields of a task; forgets it once it says the same as the wording.
+    /// Keeps what stands in the fields of a task; forgets it once it says the same as the version.
     void keep(std::int64_t task, const upkeep::TaskVersion& base, TaskDraft draft);
     void drop(std::int64_t task) { begun_.erase(task); }
     void dropAll() { begun_.clear(); }

@@ -146,10 +146,10 @@ std::vector<QString> taskHeaders() {
 std::vector<const upkeep::TaskVersion*> switchedOff(const book::Book& book, MachineId machine) {
     std::set<TaskId> seen;
     std::vector<const upkeep::TaskVersion*> tasks;
-    for (const auto& wording : book.ledger().all<upkeep::TaskVersion>()) {
-        if (wording.machine != machine || !seen.insert(wording.task).second)
+    for (const auto& version : book.ledger().all<upkeep::TaskVersion>()) {
+        if (version.machine != machine || !seen.insert(version.task).second)
             continue;
-        const auto* now = book.task(wording.task);
+        const auto* now = book.task(version.task);
         if (now != nullptr && !now->active)
             tasks.push_back(now);
     }

@@ -31,7 +31,7 @@ struct Confirmed {
 };
 Confirmed confirmedOf(const book::Book& book, std::optional<MachineId> machine);
 
-/// The last wording of every task of a machine that is switched off, by name.
+/// The last version of every task of a machine that is switched off, by name.
 std::vector<const upkeep::TaskVersion*> switchedOff(const book::Book& book, MachineId machine);
 
 }  // namespace wm::ui

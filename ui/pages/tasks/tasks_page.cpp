@@ -103,8 +103,8 @@ void TasksPage::connectParts() {
     connect(find_, &QLineEdit::textChanged, table_, &RowTable::filter);
     connect(table_, &RowTable::chosenChanged, this, &TasksPage::showTask);
     connect(table_, &RowTable::activatedId, this, [this] {
-        const auto* wording = chosenWording();
-        editor_->goTo(wording == nullptr || wording->limits.empty()
+        const auto* version = chosenVersion();
+        editor_->goTo(version == nullptr || version->limits.empty()
                           ? base::Place("name")
                           : base::Place("every").within("limits", 0));
     });
@@ -213,7 +213,7 @@ void TasksPage::showRows() {
     table_->show(std::move(rows));
 }
 
-const upkeep::TaskVersion* TasksPage::chosenWording() const {
+const upkeep::TaskVersion* TasksPage::chosenVersion() const {
     const auto id = table_->chosenId();
     if (!id)
         return nullptr;
@@ -228,9 +228,9 @@ const book::DueLine* TasksPage::chosenLine() const {
 }
 
 void TasksPage::showTask() {
-    const auto* wording = chosenWording();
-    side_->setVisible(wording != nullptr);
-    if (wording == nullptr) {
+    const auto* version = chosenVersion();
+    side_->setVisible(version != nullptr);
+    if (version == nullptr) {
         chosen_.reset();
         return;
     }
@@ -242,27 +242,27 @@ void TasksPage::showTask() {
     editor_->setEnabled(!workbench().readOnly());
     new_->setEnabled(!workbench().readOnly());
     editor_->clearFaults();
-    editor_->offer(*workbench().book(), wording->machine);
-    editor_->show(begun != nullptr ? begun->draft : draftOf(*wording));
+    editor_->offer(*workbench().book(), version->machine);
+    editor_->show(begun != nullptr ? begun->draft : draftOf(*version));
     showHead();
     foretell();
 }
 
 void TasksPage::showHead() {
     const auto book = workbench().book();
-    const auto* wording = chosenWording();
+    const auto* version = chosenVersion();
     const auto* line = chosenLine();
-    const auto* now = book->task(wording->task);
-    TaskHead::About about{.name = text(wording->name),
+    const auto* now = book->task(version->task);
+    TaskHead::About about{.name = text(version->name),
                           .isNew = *chosen_ < 0,
-                          .inUse = wording->active,
+                          .inUse = version->active,
                           .noRecord = line != nullptr && line->countdown.noRecord,
-                          .lookSettles = upkeep::isALook(*wording)};
-    if (const auto* machine = book->ledger().find<items::Machine>(wording->machine))
+                          .lookSettles = upkeep::isALook(*version)};
+    if (const auto* machine = book->ledger().find<items::Machine>(version->machine))
         about.state = text(machine->name);
     if (about.isNew)
         about.state += tr(" · not in the file yet");
-    else if (now != nullptr && now->id != wording->id)
+    else if (now != nullptr && now->id != version->id)
         about.state += tr(" · changed in the file since this was begun: saving puts what stands here");
     else if (line != nullptr)
         about.state += QStringLiteral(" · ") + howFar(*line, book->today());
@@ -271,18 +271,18 @@ void TasksPage::showHead() {
     if (about.name.isEmpty())
         about.name = tr("New task");
     for (const auto* machine : book->machines())
-        if (machine->id != wording->machine)
+        if (machine->id != version->machine)
             about.others.emplace_back(machine->id, text(machine->name));
     head_->show(about);
     head_->setEnabled(!workbench().readOnly());
 }
 
 void TasksPage::keep(const TaskDraft& draft) {
-    const auto* wording = chosenWording();
-    if (wording == nullptr)
+    const auto* version = chosenVersion();
+    if (version == nullptr)
         return;
     const bool wasBegun = drafts_.find(*chosen_) != nullptr;
-    drafts_.keep(*chosen_, upkeep::TaskVersion(*wording), draft);
+    drafts_.keep(*chosen_, upkeep::TaskVersion(*version), draft);
     if (*chosen_ < 0 || wasBegun != (drafts_.find(*chosen_) != nullptr))
         showRows();
     settle_->start();
@@ -294,12 +294,12 @@ void TasksPage::foretell() {
     if (begun == nullptr)
         return outcome_->rest();
     const auto today = workbench().today();
-    const auto wording = wordingFrom(begun->draft, begun->base, today);
-    if (!wording)
-        return outcome_->complain(wordsFor(wording.error().front()));
+    const auto version = versionFrom(begun->draft, begun->base, today);
+    if (!version)
+        return outcome_->complain(wordsFor(version.error().front()));
     const auto seen = verbs::whatIf(
         *workbench().book(),
-        [&](const verbs::VerbContext& context) { return verbs::saveTask(context, *wording); },
+        [&](const verbs::VerbContext& context) { return verbs::saveTask(context, *version); },
         begun->base.machine);
     if (!seen)
         return outcome_->complain(wordsFor(seen.error()));

@@ -48,7 +48,7 @@ class TasksPage : public Page {
     void showRows();
     void showTask();
     void showHead();
-    [[nodiscard]] const upkeep::TaskVersion* chosenWording() const;
+    [[nodiscard]] const upkeep::TaskVersion* chosenVersion() const;
     [[nodiscard]] const book::DueLine* chosenLine() const;
     void keep(const TaskDraft& draft);
     void foretell();

@@ -301,7 +301,7 @@ void ChartView::check() {
         chart = definitions::checkChart(*workbench().book(), *machine_, rows());
     growTo(static_cast<int>(rows().size()) + kBlankRows);
     showFaults(chart.faults);
-    const auto ready = chart.wordings.size();
+    const auto ready = chart.versions.size();
     QString words;
     for (std::size_t at = 0; at < std::min<std::size_t>(4, chart.faults.size()); ++at)
         words += tr("Row %1, %2: %3")
@@ -333,9 +333,9 @@ void ChartView::offerSharing(const definitions::Chart& chart) {
     QStringList others;
     std::size_t most = 0;
     if (workbench().book())
-        for (const auto& [other, wordings] : definitions::forOthers(*workbench().book(), chart.wordings)) {
+        for (const auto& [other, versions] : definitions::forOthers(*workbench().book(), chart.versions)) {
             others << text(workbench().book()->ledger().find<items::Machine>(other)->name);
-            most = std::max(most, wordings.size());
+            most = std::max(most, versions.size());
         }
     holds_->setVisible(!others.isEmpty());
     const QString names = others.join(QStringLiteral(", "));
@@ -351,35 +351,35 @@ bool ChartView::isForThisOneOnly() const {
 }
 
 std::optional<std::vector<fastening::JointVersion>> ChartView::withYears(
-    std::vector<fastening::JointVersion> wordings) {
+    std::vector<fastening::JointVersion> versions) {
     const bool none = yearFrom_->text().trimmed().isEmpty() && yearTo_->text().trimmed().isEmpty();
     if (none)
-        return wordings;
+        return versions;
     const auto from = units::parseCount("shared_from", yearFrom_->text().trimmed().toStdString(), 2199);
     const auto to = units::parseCount("shared_to", yearTo_->text().trimmed().toStdString(), 2199);
     if (!from || !to) {
         words_->setText(wordsFor(from ? to.error() : from.error()));
         return std::nullopt;
     }
-    for (fastening::JointVersion& wording : wordings) {
-        wording.sharedFrom = *from;
-        wording.sharedTo = *to;
+    for (fastening::JointVersion& version : versions) {
+        version.sharedFrom = *from;
+        version.sharedTo = *to;
     }
-    return wordings;
+    return versions;
 }
 
 void ChartView::enterAll() {
     if (!machine_)
         return;
     const auto chart = definitions::checkChart(*workbench().book(), *machine_, rows());
-    if (!chart.faults.empty() || chart.wordings.empty())
+    if (!chart.faults.empty() || chart.versions.empty())
         return;
-    const auto wordings = isForThisOneOnly() ? std::optional(definitions::forThisOneOnly(chart.wordings))
-                                             : withYears(chart.wordings);
-    if (!wordings)
+    const auto versions = isForThisOneOnly() ? std::optional(definitions::forThisOneOnly(chart.versions))
+                                             : withYears(chart.versions);
+    if (!versions)
         return;
     const auto done =
-        workbench().attempt([machine = *machine_, joints = *wordings](const verbs::VerbContext& context) {
+        workbench().attempt([machine = *machine_, joints = *versions](const verbs::VerbContext& context) {
             return verbs::saveJoints(context, machine, joints);
         });
     if (!done) {

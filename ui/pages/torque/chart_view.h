@@ -50,7 +50,7 @@ class ChartView : public TorqueView {
     /// The same with the model years that were typed, if any. Nothing if those can't be read: the words under
     /// the grid then say why.
     [[nodiscard]] std::optional<std::vector<fastening::JointVersion>> withYears(
-        std::vector<fastening::JointVersion> wordings);
+        std::vector<fastening::JointVersion> versions);
 
     QLabel* head_;
     QTableWidget* grid_;

@@ -122,12 +122,12 @@ void JointForm::offerSharing(const fastening::JointVersion& joint) {
     chooseIn(*sharing_, joint.sharedFrom ? Holds::ForAll : Holds::ForOne);
 }
 
-void JointForm::share(fastening::JointVersion& wording) const {
+void JointForm::share(fastening::JointVersion& version) const {
     if (!years_)
         return;
     const bool forAll = chosenOf<Holds>(*sharing_) == Holds::ForAll;
-    wording.sharedFrom = forAll ? std::optional(years_->from) : std::nullopt;
-    wording.sharedTo = forAll ? std::optional(years_->to) : std::nullopt;
+    version.sharedFrom = forAll ? std::optional(years_->from) : std::nullopt;
+    version.sharedTo = forAll ? std::optional(years_->to) : std::nullopt;
 }
 
 void JointForm::setJoint(const fastening::JointVersion* joint) {
@@ -173,9 +173,9 @@ void JointForm::focusPage() {
     page_->selectAll();
 }
 
-bool JointForm::take(fastening::JointVersion& wording) {
-    wording.torque.reset();
-    wording.torqueHigh.reset();
+bool JointForm::take(fastening::JointVersion& version) {
+    version.torque.reset();
+    version.torqueHigh.reset();
     if (low_->text().trimmed().isEmpty() && high_->text().trimmed().isEmpty())
         return true;
     const auto low = units::parseTorqueRange("torque", low_->text().toStdString());
@@ -183,8 +183,8 @@ bool JointForm::take(fastening::JointVersion& wording) {
         problem_->setText(wordsFor(low.error()));
         return false;
     }
-    wording.torque = low->low;
-    wording.torqueHigh = low->high;
+    version.torque = low->low;
+    version.torqueHigh = low->high;
     std::optional<units::TorqueUnit> unit = low->unit;
     if (!high_->text().trimmed().isEmpty()) {
         const auto high = units::parseTorque("torque_high", high_->text().toStdString());
@@ -192,37 +192,37 @@ bool JointForm::take(fastening::JointVersion& wording) {
             problem_->setText(wordsFor(high.error()));
             return false;
         }
-        wording.torqueHigh = high->value;
+        version.torqueHigh = high->value;
         unit = high->unit ? high->unit : unit;
         // Before anything is asked about either end.
-        if (*wording.torqueHigh < *wording.torque) {
-            problem_->setText(wordsFor({base::Fault::OutOfOrder, "torque_high", wording.torqueHigh->text(),
-                                        wording.torque->text()}));
+        if (*version.torqueHigh < *version.torque) {
+            problem_->setText(wordsFor({base::Fault::OutOfOrder, "torque_high", version.torqueHigh->text(),
+                                        version.torque->text()}));
             return false;
         }
     }
     // A unit that was typed goes before the one that is chosen beside it.
-    wording.unit = unit.value_or(chosenOf<units::TorqueUnit>(*unit_));
+    version.unit = unit.value_or(chosenOf<units::TorqueUnit>(*unit_));
     return true;
 }
 
 // Stages that hold the torque are put right with it.
-bool JointForm::takeStages(fastening::JointVersion& wording) {
-    auto stages = fastening::stagesAfter(*joint_, wording);
+bool JointForm::takeStages(fastening::JointVersion& version) {
+    auto stages = fastening::stagesAfter(*joint_, version);
     if (stages)
-        wording.stages = std::move(*stages);
+        version.stages = std::move(*stages);
     else
         problem_->setText(stagesWords(stages.error()));
     return stages.has_value();
 }
 
-bool JointForm::questions(const fastening::JointVersion& wording) {
+bool JointForm::questions(const fastening::JointVersion& version) {
     const auto doubt =
-        wording.torque ? fastening::doubtAbout(*wording.torque, wording.unit, wording.kind, wording.thread)
+        version.torque ? fastening::doubtAbout(*version.torque, version.unit, version.kind, version.thread)
                        : std::nullopt;
     if (!doubt)
         return false;
-    const QString typed = torqueText(*wording.torque, wording.unit);
+    const QString typed = torqueText(*version.torque, version.unit);
     if (questioned_ == typed)
         return false;
     questioned_ = typed;
@@ -233,16 +233,16 @@ bool JointForm::questions(const fastening::JointVersion& wording) {
 void JointForm::save() {
     if (!joint_)
         return;
-    fastening::JointVersion wording = *joint_;
-    if (!take(wording) || questions(wording) || !takeStages(wording))
+    fastening::JointVersion version = *joint_;
+    if (!take(version) || questions(version) || !takeStages(version))
         return settle(this);
-    wording.source = source_->text().toStdString();
-    wording.page = page_->text().toStdString();
-    wording.confirmed = confirmed_->isChecked();
-    wording.validFrom = workbench_.today();
-    share(wording);
+    version.source = source_->text().toStdString();
+    version.page = page_->text().toStdString();
+    version.confirmed = confirmed_->isChecked();
+    version.validFrom = workbench_.today();
+    share(version);
     const auto done = workbench_.attempt(
-        [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, wording); });
+        [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, version); });
     problem_->setText(done ? QString() : refusalWords(done.error()));
     if (done)
         questioned_.clear();

@@ -19,7 +19,7 @@ class Workbench;
 
 /// The figure of one joint as the manual prints it, typed in one row: value or range, unit, manual, page, and
 /// whether it was checked. "25 ft lb" and "18-22" are understood in the first field. Enter saves a new
-/// wording; the old one stays in the file. A figure that looks like a misreading is asked about once. Of a
+/// version; the old one stays in the file. A figure that looks like a misreading is asked about once. Of a
 /// joint that the machines of a model share it is said for which of them the figure holds.
 class JointForm : public QWidget {
     Q_OBJECT
@@ -35,14 +35,14 @@ class JointForm : public QWidget {
     void layOut();
     void clear();
     void offerSharing(const fastening::JointVersion& joint);
-    void share(fastening::JointVersion& wording) const;
+    void share(fastening::JointVersion& version) const;
     void save();
     /// Takes what was typed as a torque; false with the words for it if it can't be.
-    bool take(fastening::JointVersion& wording);
+    bool take(fastening::JointVersion& version);
     /// What becomes of the stages; false with the words for it if that is not plain.
-    bool takeStages(fastening::JointVersion& wording);
+    bool takeStages(fastening::JointVersion& version);
     /// True the first time that a figure far off is to be saved: says so, and waits for another Enter.
-    bool questions(const fastening::JointVersion& wording);
+    bool questions(const fastening::JointVersion& version);
 
     Workbench& workbench_;
     std::optional<fastening::JointVersion> joint_;

@@ -41,13 +41,13 @@ MarkForm::MarkForm(Workbench& workbench, JointId joint, MarkKind first)
     by_ = addPerson(QStringLiteral("by_person"), tr("by"), lastMechanic(book()));
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     note_ = addText(QStringLiteral("note"), tr("note"), QString(), 20);
-    const auto* wording = book().joint(joint);
-    if (wording != nullptr) {
-        if (const auto* usual = book::usualTool(book(), *wording))
+    const auto* version = book().joint(joint);
+    if (version != nullptr) {
+        if (const auto* usual = book::usualTool(book(), *version))
             tool_->setText(text(usual->name));
-        const auto* machine = book().ledger().find<items::Machine>(wording->machine);
-        addNote(machine == nullptr ? text(wording->name)
-                                   : tr("%1 on %2").arg(text(wording->name), text(machine->name)));
+        const auto* machine = book().ledger().find<items::Machine>(version->machine);
+        addNote(machine == nullptr ? text(version->name)
+                                   : tr("%1 on %2").arg(text(version->name), text(machine->name)));
     }
     connect(what_, &QComboBox::currentIndexChanged, this, &MarkForm::follow);
     startAt(what_);

@@ -71,16 +71,16 @@ void TorquePage::confirmFigure() {
         guide().say(tr("On which page does it stand? Type that, then it can be confirmed."));
         return form_->focusPage();
     }
-    fastening::JointVersion wording = *joint;
+    fastening::JointVersion version = *joint;
     const auto ids = joints_->shownIds();
-    if (!wording.confirmed) {
-        wording.confirmed = true;
-        wording.validFrom = workbench().today();
+    if (!version.confirmed) {
+        version.confirmed = true;
+        version.validFrom = workbench().today();
         if (!workbench().perform(
-                [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, wording); }))
+                [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, version); }))
             return;
     }
-    const auto here = std::find(ids.begin(), ids.end(), wording.joint.value());
+    const auto here = std::find(ids.begin(), ids.end(), version.joint.value());
     std::vector<std::int64_t> round(here == ids.end() ? ids.begin() : here + 1, ids.end());
     round.insert(round.end(), ids.begin(), here);
     for (const std::int64_t id : round) {
@@ -88,7 +88,7 @@ void TorquePage::confirmFigure() {
         if (next != nullptr && next->torque && !next->confirmed)
             return joints_->choose(id);
     }
-    joints_->choose(wording.joint.value());
+    joints_->choose(version.joint.value());
     guide().say(tr("Every figure shown is confirmed."));
 }
 

@@ -25,12 +25,12 @@ TaskVersion bare(const TaskVersion& task) {
             .code = task.code};
 }
 
-TEST(TaskDraftTest, EveryWordingOfTheDemoComesBackAsItWas) {
+TEST(TaskDraftTest, EveryVersionOfTheDemoComesBackAsItWas) {
     Garage garage(Garage::Fill::Demo);
     int seen = 0;
     for (TaskVersion task : garage.book().ledger().all<TaskVersion>()) {
         task.validFrom = kToday;
-        const auto again = wordingFrom(draftOf(task), bare(task), kToday);
+        const auto again = versionFrom(draftOf(task), bare(task), kToday);
         ASSERT_TRUE(again.has_value()) << task.name;
         EXPECT_TRUE(*again == task) << task.name;
         ++seen;
@@ -38,7 +38,7 @@ TEST(TaskDraftTest, EveryWordingOfTheDemoComesBackAsItWas) {
     EXPECT_GT(seen, 50);
 }
 
-TEST(TaskDraftTest, AWordingWithEverythingInItComesBackAsItWas) {
+TEST(TaskDraftTest, AVersionWithEverythingInItComesBackAsItWas) {
     const TaskVersion task{.validFrom = kToday,
                            .name = "Fork oil",
                            .position = "fork",
@@ -73,7 +73,7 @@ TEST(TaskDraftTest, AWordingWithEverythingInItComesBackAsItWas) {
                            .page = "2-31",
                            .confirmed = true,
                            .active = false};
-    const auto again = wordingFrom(draftOf(task), {}, kToday);
+    const auto again = versionFrom(draftOf(task), {}, kToday);
     ASSERT_TRUE(again.has_value());
     EXPECT_TRUE(*again == task);
 }
@@ -83,7 +83,7 @@ class TypedTask : public testing::Test {
     TaskDraft draft = draftOf({.name = "Fork oil", .limits = {{.every = 2000}}});
     DraftRow& limit() { return draft.lists["limits"][0]; }
     [[nodiscard]] base::Error fault() const {
-        const auto read = wordingFrom(draft, {}, kToday);
+        const auto read = versionFrom(draft, {}, kToday);
         EXPECT_FALSE(read.has_value());
         return read ? base::Error{} : read.error().front();
     }
@@ -91,15 +91,15 @@ class TypedTask : public testing::Test {
 
 TEST_F(TypedTask, TakesAnIntervalWithADecimalComma) {
     limit()["every"] = QStringLiteral("12,5");
-    EXPECT_EQ(wordingFrom(draft, {}, kToday)->limits[0].every, 1250);
+    EXPECT_EQ(versionFrom(draft, {}, kToday)->limits[0].every, 1250);
     limit()["counter"] = QStringLiteral("metres");
-    EXPECT_EQ(wordingFrom(draft, {}, kToday)->limits[0].every, 12'500);  // typed in km
+    EXPECT_EQ(versionFrom(draft, {}, kToday)->limits[0].every, 12'500);  // typed in km
 }
 
 TEST_F(TypedTask, WhatAnHourCountsIsAFactor) {
     draft.lists["weights"] = {{{"ground", "sand"}, {"pace", ""}, {"permille", "1,6"}}};
     auto& factor = draft.lists["weights"][0]["permille"];
-    const auto read = wordingFrom(draft, {}, kToday);
+    const auto read = versionFrom(draft, {}, kToday);
     ASSERT_TRUE(read.has_value());
     EXPECT_EQ(read->weights, (std::vector<usage::HourWeight>{{usage::Ground::Sand, {}, 1600}}));
     const auto says = [&](const char* typed, base::Fault wanted) {
@@ -131,7 +131,7 @@ TEST_F(TypedTask, NamesAllItsFaultsAtOnce) {
     limit()["every"] = QStringLiteral("soon");
     limit()["first"] = QStringLiteral("sooner");
     draft.fields["minutes"] = QStringLiteral("some");
-    EXPECT_EQ(wordingFrom(draft, {}, kToday).error().size(), 3U);
+    EXPECT_EQ(versionFrom(draft, {}, kToday).error().size(), 3U);
 }
 
 TEST(TaskDraftsTest, ForgetWhatSaysTheSameAgain) {

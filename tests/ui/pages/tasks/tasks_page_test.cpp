@@ -27,7 +27,7 @@ class TasksPageTest : public WindowTest {
         forkOil_ = garage_->task("Heron 250", "fork-oil");
         linkage_ = garage_->task("Heron 250", "linkage-grease");
     }
-    const upkeep::TaskVersion& wording(TaskId task) { return *garage_->book().task(task); }
+    const upkeep::TaskVersion& version(TaskId task) { return *garage_->book().task(task); }
     void choose(TaskId task) {
         table_->choose(task.value());
         table_->setFocus();
@@ -52,7 +52,7 @@ class TasksPageTest : public WindowTest {
 
 TEST_F(TasksPageTest, AnIntervalIsChangedByTheKeysAndTheDueListFollows) {
     choose(forkOil_);
-    const auto before = wording(forkOil_);
+    const auto before = version(forkOil_);
     const auto leftBefore = left(forkOil_);
     ASSERT_EQ(before.limits.front().counter, upkeep::Counter::Hours);
     press(Qt::Key_Return);
@@ -61,15 +61,15 @@ TEST_F(TasksPageTest, AnIntervalIsChangedByTheKeysAndTheDueListFollows) {
     const QString foretold = preview();
     EXPECT_TRUE(foretold.startsWith(text(before.name) + QStringLiteral(": "))) << foretold.toStdString();
     EXPECT_TRUE(foretold.contains(QStringLiteral("→"))) << foretold.toStdString();
-    EXPECT_EQ(wording(forkOil_).limits, before.limits);  // nothing is written before it is saved
+    EXPECT_EQ(version(forkOil_).limits, before.limits);  // nothing is written before it is saved
     press(Qt::Key_Return);
-    EXPECT_EQ(wording(forkOil_).limits.front().every, 750);
-    EXPECT_EQ(wording(forkOil_).validFrom, garage_->book().today());
+    EXPECT_EQ(version(forkOil_).limits.front().every, 750);
+    EXPECT_EQ(version(forkOil_).validFrom, garage_->book().today());
     EXPECT_EQ(left(forkOil_), leftBefore - before.limits.front().every + 750);
     EXPECT_TRUE(foretold.contains(cell(forkOil_, TaskDue))) << foretold.toStdString();
     EXPECT_EQ(QApplication::focusWidget(), table_);
     press(Qt::Key_Z, Qt::ControlModifier);
-    EXPECT_EQ(wording(forkOil_).limits, before.limits);
+    EXPECT_EQ(version(forkOil_).limits, before.limits);
     EXPECT_EQ(left(forkOil_), leftBefore);
     EXPECT_EQ(line("task-limits-0-every")->text().toDouble() * 100,
               static_cast<double>(before.limits.front().every));
@@ -103,7 +103,7 @@ TEST_F(TasksPageTest, AFaultStandsAtItsField) {
     line("task-limits-0-every")->selectAll();
     type(QStringLiteral("9"));
     press(Qt::Key_Return);
-    EXPECT_EQ(wording(forkOil_).limits.front().every, 900);
+    EXPECT_EQ(version(forkOil_).limits.front().every, 900);
     EXPECT_FALSE(fault->isVisible());
 }
 
@@ -114,7 +114,7 @@ TEST_F(TasksPageTest, AFaultInAFoldOpensIt) {
     add->click();
     line("task-name")->setFocus();
     press(Qt::Key_Return);
-    const auto at = wording(forkOil_).kit.size();
+    const auto at = version(forkOil_).kit.size();
     const auto* fault = window_->findChild<QLabel*>(QStringLiteral("task-kit-%1-what-fault").arg(at));
     ASSERT_NE(fault, nullptr);
     EXPECT_TRUE(fault->isVisible());
@@ -157,27 +157,27 @@ TEST_F(TasksPageTest, OneKeyConfirmsAFigureAndAsksForItsPage) {
     choose(forkOil_);
     const auto count = confirmedOf(garage_->book(), garage_->machine("Heron 250"));
     press(Qt::Key_F12);
-    EXPECT_FALSE(wording(forkOil_).confirmed);
+    EXPECT_FALSE(version(forkOil_).confirmed);
     ASSERT_EQ(QApplication::focusWidget(), line("task-page"));
     EXPECT_TRUE(child<QLabel>("task-page-fault")->isVisible());
     EXPECT_EQ(line("task-source")->text(), QStringLiteral("service manual"));
     type(QStringLiteral("3-12"));
     press(Qt::Key_F12);
-    EXPECT_TRUE(wording(forkOil_).confirmed);
-    EXPECT_EQ(wording(forkOil_).page, "3-12");
+    EXPECT_TRUE(version(forkOil_).confirmed);
+    EXPECT_EQ(version(forkOil_).page, "3-12");
     EXPECT_EQ(child<QLabel>("tasks-progress")->text(),
               QStringLiteral("%1 of %2 confirmed").arg(count.confirmed + 1).arg(count.all));
     ASSERT_TRUE(table_->chosenId());
     const TaskId next(*table_->chosenId());
     EXPECT_NE(next, forkOil_);
-    EXPECT_FALSE(wording(next).confirmed);
+    EXPECT_FALSE(version(next).confirmed);
     ASSERT_EQ(QApplication::focusWidget(), line("task-page"));  // the next one wants its page at once
     type(QStringLiteral("3-13"));
     press(Qt::Key_F12);
-    EXPECT_TRUE(wording(next).confirmed);
+    EXPECT_TRUE(version(next).confirmed);
     garage_->workbench().undo();
-    EXPECT_FALSE(wording(next).confirmed);
-    EXPECT_TRUE(wording(forkOil_).confirmed);
+    EXPECT_FALSE(version(next).confirmed);
+    EXPECT_TRUE(version(forkOil_).confirmed);
 }
 
 TEST_F(TasksPageTest, AnotherFigureIsNotConfirmedUntilSomebodySaysSo) {
@@ -185,13 +185,13 @@ TEST_F(TasksPageTest, AnotherFigureIsNotConfirmedUntilSomebodySaysSo) {
     press(Qt::Key_F12);
     type(QStringLiteral("3-12"));
     press(Qt::Key_F12);
-    ASSERT_TRUE(wording(forkOil_).confirmed);
+    ASSERT_TRUE(version(forkOil_).confirmed);
     choose(forkOil_);
     press(Qt::Key_Return);
     type(QStringLiteral("9"));
     press(Qt::Key_Return);
-    EXPECT_EQ(wording(forkOil_).limits.front().every, 900);
-    EXPECT_FALSE(wording(forkOil_).confirmed);
+    EXPECT_EQ(version(forkOil_).limits.front().every, 900);
+    EXPECT_FALSE(version(forkOil_).confirmed);
 }
 
 TEST_F(TasksPageTest, ANewTaskIsWrittenAndUndoneInOneStep) {
@@ -207,8 +207,8 @@ TEST_F(TasksPageTest, ANewTaskIsWrittenAndUndoneInOneStep) {
     ASSERT_EQ(garage_->book().tasks(garage_->machine("Heron 250")).size(), before + 1);
     const TaskId task = garage_->task("Heron 250", "radiator-guard-bolts");
     EXPECT_EQ(table_->chosenId(), task.value());
-    EXPECT_EQ(wording(task).limits.front().every, 400);
-    EXPECT_FALSE(wording(task).confirmed);
+    EXPECT_EQ(version(task).limits.front().every, 400);
+    EXPECT_FALSE(version(task).confirmed);
     garage_->workbench().undo();
     EXPECT_EQ(garage_->book().tasks(garage_->machine("Heron 250")).size(), before);
 }
@@ -219,13 +219,13 @@ TEST_F(TasksPageTest, ATaskIsSwitchedOffAndOnAndNeverDeleted) {
     EXPECT_TRUE(preview().contains(QStringLiteral("leaves the list"))) << preview().toStdString();
     ASSERT_EQ(QApplication::focusWidget()->objectName(), QStringLiteral("task-save"));
     press(Qt::Key_Space);
-    EXPECT_FALSE(wording(linkage_).active);
+    EXPECT_FALSE(version(linkage_).active);
     EXPECT_EQ(garage_->book().dueLine(linkage_), nullptr);
     EXPECT_EQ(cell(linkage_, TaskDue), QStringLiteral("switched off"));
     choose(linkage_);
     press(Qt::Key_Delete);
     press(Qt::Key_Space);
-    EXPECT_TRUE(wording(linkage_).active);
+    EXPECT_TRUE(version(linkage_).active);
     EXPECT_NE(garage_->book().dueLine(linkage_), nullptr);
 }
 
@@ -246,7 +246,7 @@ TEST_F(TasksPageTest, ACopyBeginsOnTheOtherMachine) {
     EXPECT_EQ(garage_->workbench().chosen(), garage_->machine("Sorrel 450"));
     EXPECT_EQ(line("task-source")->text(), QStringLiteral("as on Heron 250"));
     press(Qt::Key_Return);
-    EXPECT_EQ(wording(garage_->task("Sorrel 450", "guard-bolts")).limits.front().every, 400);
+    EXPECT_EQ(version(garage_->task("Sorrel 450", "guard-bolts")).limits.front().every, 400);
 }
 
 TEST_F(TasksPageTest, ATaskWithoutARecordOffersToBeginItsCount) {
@@ -276,7 +276,7 @@ TEST_F(TasksPageTest, ATaskWithoutARecordOffersToBeginItsCount) {
 
 TEST_F(TasksPageTest, ALimitIsAddedAndTakenOut) {
     choose(forkOil_);
-    const auto limits = wording(forkOil_).limits.size();
+    const auto limits = version(forkOil_).limits.size();
     child<QPushButton>("task-limits-add")->click();
     const QString name = QStringLiteral("task-limits-%1-").arg(limits);
     ASSERT_EQ(QApplication::focusWidget()->objectName(), name + QStringLiteral("every"));
@@ -286,27 +286,27 @@ TEST_F(TasksPageTest, ALimitIsAddedAndTakenOut) {
     emit counter->activated(counter->currentIndex());
     line("task-name")->setFocus();
     press(Qt::Key_Return);
-    ASSERT_EQ(wording(forkOil_).limits.size(), limits + 1);
-    EXPECT_EQ(wording(forkOil_).limits.back().counter, upkeep::Counter::Months);
-    EXPECT_EQ(wording(forkOil_).limits.back().every, 12);
+    ASSERT_EQ(version(forkOil_).limits.size(), limits + 1);
+    EXPECT_EQ(version(forkOil_).limits.back().counter, upkeep::Counter::Months);
+    EXPECT_EQ(version(forkOil_).limits.back().every, 12);
     window_->findChild<QToolButton*>(name + QStringLiteral("out"))->click();
     line("task-name")->setFocus();
     press(Qt::Key_Return);
-    EXPECT_EQ(wording(forkOil_).limits.size(), limits);
+    EXPECT_EQ(version(forkOil_).limits.size(), limits);
 }
 
 TEST_F(TasksPageTest, SandThatCountsMoreBringsTheJobForward) {
     choose(forkOil_);
-    ASSERT_TRUE(wording(forkOil_).weights.empty());
+    ASSERT_TRUE(version(forkOil_).weights.empty());
     const auto leftBefore = left(forkOil_);
     child<QPushButton>("task-weights-add")->click();
     ASSERT_EQ(QApplication::focusWidget()->objectName(), QStringLiteral("task-weights-0-ground"));
     line("task-weights-0-permille")->setFocus();
     type(QStringLiteral("1,5"));
     press(Qt::Key_Return);
-    ASSERT_EQ(wording(forkOil_).weights.size(), 1U);
-    EXPECT_EQ(wording(forkOil_).weights[0].permille, 1500);
-    EXPECT_FALSE(wording(forkOil_).weights[0].ground) << "any ground was left as it was offered";
+    ASSERT_EQ(version(forkOil_).weights.size(), 1U);
+    EXPECT_EQ(version(forkOil_).weights[0].permille, 1500);
+    EXPECT_FALSE(version(forkOil_).weights[0].ground) << "any ground was left as it was offered";
     const auto& limit = garage_->book().dueLine(forkOil_)->countdown.limits.front();
     EXPECT_LT(limit.left, leftBefore);
     ASSERT_TRUE(limit.raw) << "the hours as ridden stand beside";
@@ -327,7 +327,7 @@ TEST_F(TasksPageTest, EscapeLeavesTheFieldsForTheTable) {
 
 // An amount in ml that was checked is not checked in g.
 TEST_F(TasksPageTest, AnotherUnitIsNotConfirmed) {
-    auto wanted = wording(forkOil_);
+    auto wanted = version(forkOil_);
     ASSERT_FALSE(wanted.kit.empty());
     wanted.kit.front().confirmed = true;
     wanted.kit.front().source = "Heron 250 service manual (invented)";
@@ -337,8 +337,8 @@ TEST_F(TasksPageTest, AnotherUnitIsNotConfirmed) {
     wanted.measures.front().confirmed = true;
     garage_->say([wanted](const verbs::VerbContext& context) { return verbs::saveTask(context, wanted); });
     choose(forkOil_);
-    ASSERT_TRUE(wording(forkOil_).kit.front().confirmed);
-    ASSERT_TRUE(wording(forkOil_).measures.front().confirmed);
+    ASSERT_TRUE(version(forkOil_).kit.front().confirmed);
+    ASSERT_TRUE(version(forkOil_).measures.front().confirmed);
     auto* unit = child<QComboBox>("task-kit-0-unit");
     const int other = static_cast<int>(upkeep::Unit::Gram);
     unit->setCurrentIndex(other);
@@ -349,10 +349,10 @@ TEST_F(TasksPageTest, AnotherUnitIsNotConfirmed) {
     QTest::keyClicks(measured, QStringLiteral("cm"));
     preview();
     child<QPushButton>("task-save")->click();
-    EXPECT_EQ(wording(forkOil_).measures.front().unit, "cm");
-    EXPECT_EQ(wording(forkOil_).kit.front().unit, upkeep::Unit::Gram);
-    EXPECT_FALSE(wording(forkOil_).kit.front().confirmed);
-    EXPECT_FALSE(wording(forkOil_).measures.front().confirmed);
+    EXPECT_EQ(version(forkOil_).measures.front().unit, "cm");
+    EXPECT_EQ(version(forkOil_).kit.front().unit, upkeep::Unit::Gram);
+    EXPECT_FALSE(version(forkOil_).kit.front().confirmed);
+    EXPECT_FALSE(version(forkOil_).measures.front().confirmed);
 }
 
 }  // namespace
