@@ -8,24 +8,15 @@
 #include <map>
 #include <set>
 
-#include "core/book/book_checks.h"
 #include "core/definitions/definitions.h"
-#include "core/picture/entry.h"
 #include "core/upkeep/counters.h"
+#include "core/verbs/names.h"
 
 // A schedule that a starter brought is made to fit a machine and its rider, in one go.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
 using definitions::Definitions;
-using picture::Change;
-using picture::Entry;
-using picture::placeIn;
 using upkeep::Counter;
 
 namespace {

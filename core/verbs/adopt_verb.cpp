@@ -7,29 +7,19 @@
 #include <map>
 #include <set>
 
-#include "core/base/phrase.h"
 #include "core/base/text.h"
-#include "core/book/book_checks.h"
 #include "core/calendar/in_force.h"
 #include "core/picture/consistency.h"
 #include "core/picture/references.h"
-#include "core/picture/shape.h"
+#include "core/verbs/names.h"
 
 // A whole file's rows at once.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::BookChecks;
-using picture::Change;
 using picture::checkMoves;
 using picture::checkNeeds;
-using picture::Checks;
 using picture::Garage;
-using picture::Ledger;
-using picture::placeIn;
 using picture::References;
 using picture::Row;
 using picture::Strike;

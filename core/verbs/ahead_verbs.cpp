@@ -4,25 +4,11 @@
 
 #include <algorithm>
 
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
-#include "core/picture/shape.h"
+#include "core/verbs/names.h"
 
 // Events, work windows, what was picked for the weekend, and the sheets.
 
 namespace wm::verbs {
-
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
-using picture::Change;
-using picture::Entry;
-using picture::Ledger;
-using picture::placeIn;
-using picture::sameName;
-using picture::shortened;
 
 namespace {
 

@@ -5,27 +5,18 @@
 #include <algorithm>
 #include <set>
 
-#include "core/book/book_checks.h"
 #include "core/picture/facts.h"
 #include "core/upkeep/unknown.h"
 #include "core/verbs/job_parts.h"
+#include "core/verbs/names.h"
 
 // What is known of the tasks that nobody has recorded here, for a whole machine at once.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
 using base::refuse;
-using base::Result;
-using book::Book;
-using book::BookChecks;
 using calendar::DayPart;
 using calendar::Moment;
-using picture::Change;
-using picture::Entry;
-using picture::Ledger;
-using picture::placeIn;
 using units::Hours;
 
 namespace {

@@ -7,7 +7,6 @@
 #include <cmath>
 #include <variant>
 
-#include "core/base/phrase.h"
 #include "core/base/text.h"
 #include "core/definitions/confirming.h"
 #include "core/definitions/printed_words.h"
@@ -15,17 +14,14 @@
 #include "core/picture/checks.h"
 #include "core/upkeep/typed_interval.h"
 #include "core/verbs/fastening_verbs.h"
+#include "core/verbs/names.h"
 #include "core/verbs/task_verbs.h"
 
 // A figure that somebody found in the manual: as it stood, or put right; and what to ask before.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
 using base::refuse;
-using base::Result;
-using book::Book;
 using definitions::printedAmount;
 using definitions::printedInterval;
 using definitions::PrintedKey;
@@ -37,7 +33,6 @@ using definitions::putInterval;
 using definitions::putLimit;
 using definitions::putTorque;
 using fastening::JointVersion;
-using picture::Change;
 using upkeep::TaskVersion;
 
 namespace {

@@ -7,27 +7,16 @@
 #include <iterator>
 #include <memory>
 
-#include "core/book/book_checks.h"
 #include "core/picture/consistency.h"
-#include "core/picture/entry.h"
 #include "core/picture/facts.h"
-#include "core/picture/shape.h"
+#include "core/verbs/names.h"
 
 // Taking facts back.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
-using picture::Change;
 using picture::checkMoves;
-using picture::Entry;
-using picture::Ledger;
 using picture::RowsView;
-using picture::shortened;
 using picture::Strike;
 
 namespace {

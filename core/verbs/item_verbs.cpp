@@ -5,30 +5,19 @@
 #include <algorithm>
 #include <tuple>
 
-#include "core/book/book_checks.h"
 #include "core/definitions/sharing.h"
 #include "core/picture/consistency.h"
-#include "core/picture/entry.h"
 #include "core/picture/facts.h"
-#include "core/picture/shape.h"
+#include "core/verbs/names.h"
 
 // People, machines and items, and where the items go.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::BookChecks;
 using definitions::fromOthers;
 using items::MoveKind;
-using picture::Change;
-using picture::Checks;
-using picture::Entry;
 using picture::Garage;
-using picture::Ledger;
 using picture::RowsView;
-using picture::sameName;
 
 namespace {
 

@@ -10,30 +10,16 @@
 #include <tuple>
 
 #include "core/base/text.h"
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
 #include "core/picture/facts.h"
-#include "core/picture/shape.h"
 #include "core/upkeep/measures.h"
 #include "core/upkeep/unknown.h"
 #include "core/verbs/job_parts.h"
+#include "core/verbs/names.h"
 
 // Recording a job done: the record, and everything that it brings.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
-using picture::Change;
-using picture::Checks;
-using picture::Entry;
-using picture::Ledger;
-using picture::placeIn;
-using picture::sameName;
-using picture::shortened;
 using upkeep::RecordKind;
 
 namespace {

@@ -4,28 +4,18 @@
 
 #include <algorithm>
 
-#include "core/book/book_checks.h"
 #include "core/definitions/definitions.h"
 #include "core/definitions/sharing.h"
 #include "core/fastening/stages.h"
-#include "core/picture/entry.h"
+#include "core/verbs/names.h"
 
 // New versions of joints, one or a whole chart, and for the other machines of a model.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
 using definitions::Definitions;
 using definitions::forOthers;
 using fastening::JointVersion;
-using picture::Change;
-using picture::Checks;
-using picture::Entry;
-using picture::placeIn;
 
 namespace {
 

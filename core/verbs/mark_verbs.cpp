@@ -4,24 +4,14 @@
 
 #include <algorithm>
 
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
 #include "core/picture/facts.h"
-#include "core/picture/shape.h"
+#include "core/verbs/names.h"
 
 // What was found or done at the joints.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
 using fastening::MarkKind;
-using picture::Change;
-using picture::Entry;
-using picture::placeIn;
 
 namespace {
 

@@ -6,23 +6,11 @@
 #include <set>
 
 #include "core/base/text.h"
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
-#include "core/picture/shape.h"
+#include "core/verbs/names.h"
 
 // What a used machine and its parts have behind them from before their first day here.
 
 namespace wm::verbs {
-
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
-using picture::Change;
-using picture::Checks;
-using picture::Entry;
-using picture::placeIn;
 
 namespace {
 

@@ -6,26 +6,14 @@
 #include <iterator>
 #include <memory>
 
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
-#include "core/picture/shape.h"
 #include "core/verbs/job_parts.h"
+#include "core/verbs/names.h"
 
 // The shelf: lines, containers, what comes in and goes out.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
-using picture::Change;
-using picture::Checks;
-using picture::Entry;
 using picture::kMostAmount;
-using picture::Ledger;
-using picture::sameName;
 using stock::StockWhy;
 
 namespace {

@@ -3,21 +3,14 @@
 #include "core/verbs/task_verbs.h"
 
 #include "core/base/text.h"
-#include "core/book/book_checks.h"
 #include "core/definitions/definitions.h"
-#include "core/picture/entry.h"
+#include "core/verbs/names.h"
 
 // What is to be done and how it is reached: new versions of tasks and access steps, and whole schedules.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::Result;
-using book::BookChecks;
 using definitions::Definitions;
-using picture::Change;
-using picture::Entry;
-using picture::placeIn;
 
 namespace {
 

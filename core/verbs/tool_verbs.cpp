@@ -2,21 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/fastening_verbs.h"
 
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
-#include "core/picture/shape.h"
+#include "core/verbs/names.h"
 
 // The torque tools of the drawer and how they were found when they were checked.
 
 namespace wm::verbs {
-
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::BookChecks;
-using picture::Change;
-using picture::Entry;
-using picture::sameName;
 
 Result<Change> saveTool(const VerbContext& context, fastening::Tool tool) {
     const bool isNew = tool.id.isNothing();

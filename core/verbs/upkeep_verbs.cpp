@@ -5,29 +5,16 @@
 #include <algorithm>
 
 #include "core/base/text.h"
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
 #include "core/picture/facts.h"
-#include "core/picture/shape.h"
 #include "core/upkeep/countdown.h"
 #include "core/verbs/job_parts.h"
+#include "core/verbs/names.h"
 
 // Snags, deferrals and the answers to follow-ups.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
 using book::DueLine;
-using picture::Change;
-using picture::Checks;
-using picture::Entry;
-using picture::Ledger;
-using picture::sameName;
-using picture::shortened;
 
 namespace {
 

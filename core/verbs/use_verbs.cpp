@@ -2,28 +2,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/use_verbs.h"
 
-#include "core/book/book_checks.h"
-#include "core/picture/entry.h"
 #include "core/picture/facts.h"
-#include "core/picture/shape.h"
 #include "core/usage/exposure.h"
 #include "core/verbs/job_parts.h"
+#include "core/verbs/names.h"
 
 // How a machine was used: outings, readings, washes, crashes.
 
 namespace wm::verbs {
 
-using base::Fault;
-using base::phrase;
-using base::Result;
-using book::Book;
-using book::BookChecks;
 using book::OpenJoint;
-using picture::Change;
-using picture::Checks;
-using picture::Entry;
-using picture::Ledger;
-using picture::shortened;
 
 namespace {
 
