@@ -150,7 +150,7 @@ std::vector<CameLoose> cameLoose(const Book& book, std::optional<MachineId> mach
         auto comparison = joint->kind == fastening::JointKind::Other
                               ? std::nullopt
                               : fastening::comparedWithKind(line, lines, kindOf);
-        result.push_back({joint, line, std::move(comparison)});
+        result.push_back({joint, line, comparison});
     }
     return result;
 }

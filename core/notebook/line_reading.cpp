@@ -208,9 +208,7 @@ void CellReading::readMeterCell(const TableLine& cells, Line& line) const {
         return;
     const auto read = readHours(cell, layout_.decimal);
     const bool clock = read && (read->form == HoursForm::Clock || read->form == HoursForm::Minutes);
-    if (!read || clock)
-        line.remark(Defect::MeterUnreadable, std::string(cell));
-    else if (read->hours < units::Hours{})
+    if (!read || clock || read->hours < units::Hours{})
         line.remark(Defect::MeterUnreadable, std::string(cell));
     else
         line.facts.meter = read->hours;

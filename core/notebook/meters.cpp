@@ -121,15 +121,16 @@ class MeterJudge {
         const auto next = nextOf(at);
         const bool nextFits = next && plausible(shown_, *point(*next).shown, *last_, *next);
         const bool asExpected = between.known() && std::abs(ran - between.noted) <= between.tolerance();
+        const bool nextIsLower = next && *point(*next).shown < shown && nextFits && !asExpected;
+        const bool tooMuch = ran > kMostADay * std::max(point(at).date - point(*last_).date + 1, 1) ||
+                             (ran - between.noted > slack(*last_, at) && !(next && followsOn(at, *next)));
+        const auto lastIsWrong = [&] {
+            return !next && between.known() && ran - between.noted > 3 * between.tolerance() &&
+                   isPlainError(at);
+        };
         if (ran < 0) {
             judgeLower(at, next, nextFits);
-        } else if (next && *point(*next).shown < shown && nextFits && !asExpected) {
-            judgeWrong(at, next, Defect::MeterJumps);
-        } else if (ran > kMostADay * std::max(point(at).date - point(*last_).date + 1, 1) ||
-                   (ran - between.noted > slack(*last_, at) && !(next && followsOn(at, *next)))) {
-            judgeWrong(at, next, Defect::MeterJumps);
-        } else if (!next && between.known() && ran - between.noted > 3 * between.tolerance() &&
-                   isPlainError(at)) {
+        } else if (nextIsLower || tooMuch || lastIsWrong()) {
             judgeWrong(at, next, Defect::MeterJumps);
         } else {
             if (!onlyStrangers_)

@@ -110,9 +110,8 @@ class Adjusting {
     std::size_t write(Definitions& definitions) {
         std::size_t count = 0;
         for (auto& [id, version] : steps_)
-            for (const auto* step : book_.steps(machine_))
-                if (step->step == id && step->needs != version.needs)
-                    count += add(definitions, std::move(version), "edges.");
+            if (const auto* step = stepOfToday(id); step != nullptr && step->needs != version.needs)
+                count += add(definitions, std::move(version), "edges.");
         for (auto& [id, version] : tasks_)
             if (const auto* task = book_.task(id);
                 task->limits != version.limits || task->active != version.active)
@@ -121,6 +120,12 @@ class Adjusting {
     }
 
   private:
+    [[nodiscard]] auto stepOfToday(StepId id) const -> const weekend::StepVersion* {
+        const auto steps = book_.steps(machine_);
+        const auto found = std::ranges::find_if(steps, [&](const auto* step) { return step->step == id; });
+        return found == steps.end() ? nullptr : *found;
+    }
+
     template <class V>
     std::size_t add(Definitions& definitions, V version, const char* place) {
         version.id = {};
@@ -148,7 +153,7 @@ std::vector<upkeep::Limit> scaledLimits(const upkeep::TaskVersion& task, std::in
     return limits;
 }
 
-Result<Change> adjustSchedule(const VerbContext& context, MachineId machine, Adjustment adjustment) {
+Result<Change> adjustSchedule(const VerbContext& context, MachineId machine, const Adjustment& adjustment) {
     BookChecks check(context.book);
     Entry entry(context.book.ledger(), context.newId);
     const auto* card = check.row<items::Machine>("machine", machine);

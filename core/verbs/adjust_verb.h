@@ -31,6 +31,6 @@ std::vector<upkeep::Limit> scaledLimits(const upkeep::TaskVersion& task, std::in
 /// all models), Duplicate (said twice) at "off[0].task", "edges[0].needs" ...; NothingToDo if it stays as it
 /// is.
 base::Result<picture::Change> adjustSchedule(const VerbContext& context, MachineId machine,
-                                             Adjustment adjustment);
+                                             const Adjustment& adjustment);
 
 }  // namespace wm::verbs

@@ -107,7 +107,9 @@ void paintHatch(QPainter& painter, const Stick& stick, double top, double bottom
                         Qt::IntersectClip);
     painter.setPen(pen);
     const double width = 2.0 * stick.half;
-    for (double y = stick.foot; y > top - width; y -= step) {
+    const int lines = static_cast<int>(std::ceil((stick.foot - top + width) / step));
+    for (int line = 0; line < lines; ++line) {
+        const double y = stick.foot - line * step;
         painter.drawLine(QPointF(stick.middle - stick.half, y + width),
                          QPointF(stick.middle + stick.half, y));
     }

@@ -62,9 +62,9 @@ class Paginator {
         double run = groups[at].height();
         for (std::size_t next = at; groups[next].keepWithNext && next + 1 < groups.size(); ++next)
             run += groups[next + 1].height();
-        if (!isHeld && run > left() && y_ > 0 && run <= body_)
-            turn();
-        else if (groups[at].height() > left() && y_ > 0 && groups[at].height() <= body_ && !isHeld)
+        // A run that no page can hold is placed by its first group alone.
+        const double wanted = run <= body_ ? run : groups[at].height();
+        if (!isHeld && y_ > 0 && wanted > left() && wanted <= body_)
             turn();
         for (const Row& row : groups[at].rows)
             add(row);

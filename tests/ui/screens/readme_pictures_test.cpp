@@ -28,7 +28,7 @@ QImage withFewColours(const QImage& image) {
     QList<QRgb> colours = counts.keys();
     std::sort(colours.begin(), colours.end(),
               [&](QRgb a, QRgb b) { return counts[a] != counts[b] ? counts[a] > counts[b] : a < b; });
-    colours.resize(std::min<qsizetype>(colours.size(), 256));
+    colours.resize(std::min<qsizetype>(colours.size(), 64));
     return image.convertToFormat(QImage::Format_Indexed8, colours, Qt::ThresholdDither);
 }
 

@@ -353,7 +353,7 @@ void BaselineView::write() {
     table_->setFocus(Qt::OtherFocusReason);
 }
 
-void BaselineView::showFault(TaskId task, base::Error error) {
+void BaselineView::showFault(TaskId task, const base::Error& error) {
     table_->moveTo(task.value());
     sayIn(words_, QStringLiteral("%1: %2").arg(nameOf(task), wordsFor(error)), true);
 }

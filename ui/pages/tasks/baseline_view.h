@@ -52,7 +52,7 @@ class BaselineView : public Page {
     [[nodiscard]] QString whenFault() const;
     void take(const QString& typed);
     void write();
-    void showFault(TaskId task, base::Error error);
+    void showFault(TaskId task, const base::Error& error);
     void clear();
 
     BaselineAsking asking_;
