@@ -36,12 +36,15 @@ Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose) {
     auto opened = store::File::open(call.word(0), purpose);
     // A file of an earlier version is brought up to this one before it can be read, by whichever verb comes
     // first.
-    if (isOlder(opened.report) && purpose == store::OpenFor::ReadingOnly)
+    if (isOlder(opened.report) && purpose == store::OpenFor::ReadingOnly) {
+        const bool tookBack = opened.report.tookBack;
         opened = store::File::open(call.word(0), store::OpenFor::Writing);
+        opened.report.tookBack |= tookBack;
+    }
     if (!isOpen(opened.report.outcome) || opened.file == nullptr)
         return fail(Exit::CannotOpen, ui::wordsFor(opened.report));
-    if (opened.report.outcome != OpenOutcome::Opened)
-        call.console().err << "witnessmark: " << ui::wordsFor(opened.report).simplified() << '\n';
+    if (const QString words = ui::wordsFor(opened.report); !words.isEmpty())
+        call.console().err << "witnessmark: " << words.simplified() << '\n';
     return Garage(std::move(opened.file), call.console().today());
 }
 

@@ -79,16 +79,37 @@ bool Connection::readOnly() const {
     return sqlite3_db_readonly(handle_, "main") != 0;
 }
 
-std::array<unsigned char, 100> Connection::header() const {
-    std::array<unsigned char, 100> bytes{};
+sqlite3_file* Connection::file() const {
     sqlite3_file* file = nullptr;
     if (sqlite3_file_control(handle_, "main", SQLITE_FCNTL_FILE_POINTER, &file) != SQLITE_OK ||
         file == nullptr || file->pMethods == nullptr)
         throw Failure(SQLITE_CANTOPEN, "the file has no content to read");
-    const int code = file->pMethods->xRead(file, bytes.data(), static_cast<int>(bytes.size()), 0);
+    return file;
+}
+
+std::array<unsigned char, 100> Connection::header() const {
+    std::array<unsigned char, 100> bytes{};
+    sqlite3_file* from = file();
+    const int code = from->pMethods->xRead(from, bytes.data(), static_cast<int>(bytes.size()), 0);
     if (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ)
         throw Failure(code, "reading the header");
     return bytes;
+}
+
+bool Connection::headerIsOurs() const {
+    const auto bytes = header();
+    std::uint32_t id = 0;
+    for (std::size_t at = 68; at < 72; ++at)
+        id = id << 8U | bytes[at];
+    return id == static_cast<std::uint32_t>(kApplicationId);
+}
+
+bool Connection::isBeingWritten() const {
+    sqlite3_file* of = file();
+    int isHeld = 0;
+    if (const int code = of->pMethods->xCheckReservedLock(of, &isHeld); code != SQLITE_OK)
+        throw Failure(code, "looking whether it is being written");
+    return isHeld != 0;
 }
 
 bool Connection::endsWithAPage() const {
@@ -96,11 +117,9 @@ bool Connection::endsWithAPage() const {
     Transaction reading(*this, Transaction::Kind::Reading);
     const std::int64_t pageSize = numberOf(handle_, "PRAGMA page_size");
     (void)numberOf(handle_, "SELECT count(*) FROM sqlite_schema");
-    sqlite3_file* file = nullptr;
+    sqlite3_file* measured = file();
     sqlite3_int64 size = 0;
-    if (sqlite3_file_control(handle_, "main", SQLITE_FCNTL_FILE_POINTER, &file) != SQLITE_OK)
-        throw Failure(SQLITE_CANTOPEN, "the file can't be measured");
-    if (const int code = file->pMethods->xFileSize(file, &size); code != SQLITE_OK)
+    if (const int code = measured->pMethods->xFileSize(measured, &size); code != SQLITE_OK)
         throw Failure(code, "measuring the file");
     return size % pageSize == 0;
 }

@@ -29,6 +29,12 @@ class Connection {
     /// The first 100 bytes of the file, zeros where it is shorter.
     [[nodiscard]] std::array<unsigned char, 100> header() const;
 
+    /// Whether the header's own words say that it is ours. For a file that SQLite refuses to read.
+    [[nodiscard]] bool headerIsOurs() const;
+
+    /// Whether some program is writing just now. Reads nothing.
+    [[nodiscard]] bool isBeingWritten() const;
+
     /// False if the file ends within a page: a piece of it is missing, though SQLite reads that as zeros.
     [[nodiscard]] bool endsWithAPage() const;
 
@@ -39,6 +45,7 @@ class Connection {
 
   private:
     void close();
+    [[nodiscard]] sqlite3_file* file() const;
     QString name_;
     sqlite3* handle_ = nullptr;
 };

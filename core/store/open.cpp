@@ -8,6 +8,7 @@
 #include "core/store/log.h"
 #include "core/store/migration.h"
 #include "core/store/parts.h"
+#include "core/store/recovery.h"
 
 namespace wm::store {
 
@@ -31,15 +32,6 @@ OpenOutcome outcomeOf(const Failure& failure) {
     }
 }
 
-// Whether the header's own words say that it is ours. For a file that SQLite refuses to read.
-bool headerIsOurs(const Connection& connection) {
-    const auto header = connection.header();
-    std::uint32_t id = 0;
-    for (std::size_t at = 68; at < 72; ++at)
-        id = id << 8U | header[at];
-    return id == static_cast<std::uint32_t>(kApplicationId);
-}
-
 // True if the application id is ours. Throws Failure for a file of ours that is damaged in its first page.
 bool isOurs(const Connection& connection) {
     try {
@@ -47,7 +39,7 @@ bool isOurs(const Connection& connection) {
     } catch (const Failure& failure) {
         const bool noDatabase =
             failure.primaryCode() == SQLITE_NOTADB || failure.primaryCode() == SQLITE_CORRUPT;
-        if (noDatabase && !headerIsOurs(connection))
+        if (noDatabase && !connection.headerIsOurs())
             return false;
         throw;
     }
@@ -106,8 +98,12 @@ File::Opened File::open(const QString& path, OpenFor purpose, const Options& opt
         return refused(path, OpenOutcome::NoAccess, QStringLiteral("missing"));
     if (info.isDir())
         return refused(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
+    const Recovery recovery = takeBackInterrupted(path, options);
+    if (recovery.outcome == Recovery::Outcome::Impossible)
+        return refused(path, OpenOutcome::HalfWritten, recovery.detail);
     Opened answer;
     answer.report.path = path;
+    answer.report.tookBack = recovery.outcome == Recovery::Outcome::TakenBack;
     try {
         const auto mode =
             purpose == OpenFor::Writing ? Connection::Mode::Writing : Connection::Mode::ReadOnly;

@@ -29,8 +29,9 @@ enum class OpenOutcome : std::uint8_t {
     NotOurs,        ///< another program's database, or no database
     Corrupt,        ///< `detail` says what the check found
     Locked,         ///< another program holds it
-    NoAccess,       ///< no right to read it, or it is a folder, or it is not there; `detail` says which
-    NoSpace
+    NoAccess,       ///< no right to read it, or it is no plain file, or it is not there; `detail` says which
+    NoSpace,
+    HalfWritten,  ///< a write was interrupted, and it can't be taken back where the file lies
 };
 
 enum class OpenFor : std::uint8_t { Writing, ReadingOnly };
@@ -40,6 +41,7 @@ struct OpenReport {
     QString path;
     QString detail;  ///< the system's own words, or a version; for NewerRefused the program that is needed
     QString backup;  ///< the copy made before migrating
+    bool tookBack = false;  ///< a write that a crash had interrupted was taken back
     int fromVersion = 0;
     std::vector<QString> steps;  ///< what the migration did
 };

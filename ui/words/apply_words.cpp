@@ -9,8 +9,6 @@
 
 namespace wm::ui {
 
-namespace {}  // namespace
-
 QString wordsFor(const store::ApplyError& error) {
     using Kind = store::ApplyError::Kind;
     switch (error.kind) {
@@ -37,7 +35,9 @@ QString wordsFor(const store::ApplyError& error) {
         "disk.");
 }
 
-QString wordsFor(const store::OpenReport& report) {
+namespace {
+
+QString wordsForOutcome(const store::OpenReport& report) {
     using Outcome = store::OpenOutcome;
     const QString name = quoted(QFileInfo(report.path).fileName());
     switch (report.outcome) {
@@ -65,10 +65,31 @@ QString wordsFor(const store::OpenReport& report) {
             return tr("%1 can't be opened here. Check that it is there, that it is a file, and that you may "
                       "read it.")
                 .arg(name);
+        case Outcome::HalfWritten:
+            return tr("The last write to %1 was interrupted, and what it began has to be taken back before "
+                      "the "
+                      "file can be read; but it may not be written where it lies. Copy it, together with "
+                      "%2-journal beside it, to where it may be written, and open the copy.")
+                .arg(name, QFileInfo(report.path).fileName());
         case Outcome::NoSpace:
             break;
     }
     return tr("There is no space left for %1. Make room, then try again.").arg(name);
+}
+
+}  // namespace
+
+QString wordsFor(const store::OpenReport& report) {
+    const QString outcome = wordsForOutcome(report);
+    if (!report.tookBack)
+        return outcome;
+    const QString name = quoted(QFileInfo(report.path).fileName());
+    const QString words =
+        tr("The last write to %1 was interrupted before it was done, so it was taken back: the "
+           "file is as it was before. Look whether what you entered last is there, and enter "
+           "it again if it is not.")
+            .arg(name);
+    return outcome.isEmpty() ? words : words + QLatin1Char(' ') + outcome;
 }
 
 }  // namespace wm::ui

@@ -107,7 +107,7 @@ TEST(ApplyWords, ARefusalSpeaksOfTheField) {
 TEST(OpenWords, EveryOutcomeHasItsOwnWords) {
     using Outcome = store::OpenOutcome;
     std::set<QString> sentences;
-    for (int i = 0; i <= static_cast<int>(Outcome::NoSpace); ++i) {
+    for (int i = 0; i <= static_cast<int>(Outcome::HalfWritten); ++i) {
         store::OpenReport report;
         report.outcome = static_cast<Outcome>(i);
         report.path = "/garage/our <i>team %2.wmk";
@@ -120,6 +120,18 @@ TEST(OpenWords, EveryOutcomeHasItsOwnWords) {
         EXPECT_TRUE(words.contains("our <i>team %2.wmk")) << words.toStdString();
         EXPECT_TRUE(words.endsWith('.'));
     }
+}
+
+TEST(OpenWords, SayThatAnInterruptedWriteWasTakenBack) {
+    store::OpenReport report;
+    report.path = "/garage/ours.wmk";
+    report.tookBack = true;
+    EXPECT_TRUE(wordsFor(report).contains("ours.wmk” was interrupted"));
+    EXPECT_TRUE(wordsFor(report).contains("taken back"));
+    report.outcome = store::OpenOutcome::Migrated;
+    report.backup = "/garage/ours.v1.bak";
+    EXPECT_TRUE(wordsFor(report).contains("taken back"));
+    EXPECT_TRUE(wordsFor(report).contains("ours.v1.bak"));
 }
 
 TEST(OpenWords, TellTheVersionThatIsNeededAndWhereTheOldFileIs) {
