@@ -9,6 +9,7 @@
 #include "app/verb.h"
 #include "app/version.h"
 #include "ui/words/error_words.h"
+#include "ui/workbench/read_bytes.h"
 
 namespace wm::app {
 
@@ -131,6 +132,8 @@ int runHeadless(const QStringList& arguments, Console& console) {
         console.out.flush();
         return static_cast<int>(Exit::Done);
     }
+    if (first.contains(QChar::ReplacementCharacter))
+        return say(console, Exit::CannotOpen, ui::wordsFor(ui::Unread::OddName, first));
     return say(console, Exit::Usage,
                "There is no verb and no file " + ui::quoted(first) + "; see witnessmark --help.");
 }

@@ -41,17 +41,32 @@ Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose) {
         opened = store::File::open(call.word(0), store::OpenFor::Writing);
         opened.report.tookBack |= tookBack;
     }
+    if (opened.report.outcome == OpenOutcome::Foreign)
+        return fail(Exit::CannotOpen, ui::wordsFor(opened.report) +
+                                          " Say: witnessmark import NEW.witnessmark " +
+                                          ui::quoted(call.word(0)) + ".");
     if (!isOpen(opened.report.outcome) || opened.file == nullptr)
         return fail(Exit::CannotOpen, ui::wordsFor(opened.report));
     if (const QString words = ui::wordsFor(opened.report); !words.isEmpty())
         call.console().err << "witnessmark: " << words.simplified() << '\n';
-    return Garage(std::move(opened.file), call.console().today());
+    Garage garage(std::move(opened.file), call.console().today());
+    garage.console_ = &call.console();
+    return garage;
+}
+
+Answer<Garage> Garage::create(const Call& call) {
+    auto garage = create(call.word(0), call.console().today());
+    if (garage)
+        garage->console_ = &call.console();
+    return garage;
 }
 
 Answer<Garage> Garage::create(const QString& path, calendar::Date clock) {
     auto opened = store::File::create(path);
     if (opened.file != nullptr)
         return Garage(std::move(opened.file), clock);
+    if (opened.report.detail == "reserved")
+        return fail(Exit::CannotWrite, ui::wordsFor(opened.report));
     if (QFileInfo::exists(path))
         return fail(Exit::CannotWrite, ui::quoted(path) + " is there already: choose another name.");
     return fail(Exit::CannotWrite, ui::quoted(path) +
@@ -67,6 +82,8 @@ Answer<picture::Change> Garage::apply(const store::Verb& verb) {
     auto change = file_->apply(verb, today_);
     if (!change)
         return tl::unexpected<Failure>{failureOf(change.error())};
+    if (const auto trouble = file_->backupTrouble(); trouble && console_ != nullptr)
+        console_->err << "witnessmark: " << ui::wordsFor(*trouble).simplified() << '\n';
     today_ = file_->ledger()->garage().pinnedToday.value_or(today_);
     lookOn(today_);
     return std::move(*change);

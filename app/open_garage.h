@@ -18,7 +18,7 @@ class Garage {
     /// standard error.
     static Answer<Garage> open(const Call& call, store::OpenFor purpose);
     /// Makes the file of the call, which must not be there.
-    static Answer<Garage> create(const Call& call) { return create(call.word(0), call.console().today()); }
+    static Answer<Garage> create(const Call& call);
     static Answer<Garage> create(const QString& path, calendar::Date clock);
 
     [[nodiscard]] store::File& file() const { return *file_; }
@@ -27,7 +27,8 @@ class Garage {
     [[nodiscard]] const book::Book& book() const { return *book_; }
     /// Looks at the file as of another day.
     void lookOn(calendar::Date day);
-    /// Says a verb; on success the book is the new one.
+    /// Says a verb; on success the book is the new one. A backup that could not be made is reported on
+    /// standard error.
     Answer<picture::Change> apply(const store::Verb& verb);
 
   private:
@@ -35,6 +36,7 @@ class Garage {
 
     std::unique_ptr<store::File> file_;
     calendar::Date today_;
+    Console* console_ = nullptr;  ///< of the call, if there is one
     std::unique_ptr<book::Book> book_;
 };
 

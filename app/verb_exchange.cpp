@@ -8,30 +8,21 @@
 #include "app/verb.h"
 #include "app/verb_notebook.h"
 #include "core/exchange/json.h"
+#include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
+#include "ui/workbench/read_bytes.h"
 #include "ui/workbench/write_bytes.h"
 
 namespace wm::app {
 
 namespace {
 
-constexpr qint64 kLargestText = 512LL * 1024 * 1024;
-
 Answer<std::string> readText(const QString& path) {
-    QFile file(path);
-    if (QFileInfo(path).isDir())
-        return fail(Exit::CannotOpen, ui::quoted(path) + " is a folder: name the file in it.");
-    if (!file.open(QIODevice::ReadOnly))
-        return fail(Exit::CannotOpen,
-                    ui::quoted(path) + " can't be read: check that it is there and that you may read it.");
-    if (file.size() > kLargestText)
-        return fail(Exit::Refused,
-                    ui::quoted(path) + " is larger than any file of ours: check that it is the right one.");
-    const QByteArray bytes = file.readAll();
-    if (file.error() != QFileDevice::NoError)
-        return fail(Exit::CannotOpen,
-                    ui::quoted(path) + " can't be read to its end: check the disk it lies on.");
-    return bytes.toStdString();
+    const auto bytes = ui::readBytes(path);
+    if (!bytes)
+        return fail(bytes.error() == ui::Unread::TooLarge ? Exit::Refused : Exit::CannotOpen,
+                    ui::wordsFor(bytes.error(), path));
+    return bytes->toStdString();
 }
 
 // A whole file begins with a brace, or says by its name that it should; all else is a notebook.
@@ -41,13 +32,11 @@ bool isWholeFile(const QString& path, const std::string& text) {
            (first != std::string::npos && text[first] == '{');
 }
 
-Answer<void> importWhole(const Call& call, const std::string& text) {
+// Writes all rows of a whole file into the file of the call, which is new or holds nothing yet.
+Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows) {
     if (call.has("accept") || call.has("machine"))
         return fail(Exit::Usage, "--accept and --machine are for notebooks (CSV); " +
                                      ui::quoted(call.word(1)) + " is a whole file.");
-    auto rows = exchange::fromJson(text);
-    if (!rows)
-        return fail(rows.error());
     const bool isNew = !QFileInfo::exists(call.word(0));
     Answer<picture::Change> change;
     {
@@ -55,7 +44,7 @@ Answer<void> importWhole(const Call& call, const std::string& text) {
         if (!garage)
             return tl::unexpected(garage.error());
         change =
-            garage->apply([&](const verbs::VerbContext& context) { return verbs::adoptAll(context, *rows); });
+            garage->apply([&](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
     }
     if (!change) {
         if (isNew)
@@ -70,15 +59,33 @@ Answer<void> importWhole(const Call& call, const std::string& text) {
     return {};
 }
 
+Answer<void> importWhole(const Call& call, const std::string& text) {
+    const auto rows = exchange::fromJson(text);
+    if (!rows)
+        return fail(rows.error());
+    return adopt(call, *rows);
+}
+
+// The facts of a file of ours, whatever else somebody put into it.
+Answer<void> importGarage(const Call& call) {
+    const store::Facts facts = store::factsOf(call.word(1));
+    if (facts.report.outcome != store::OpenOutcome::Opened)
+        return fail(Exit::CannotOpen, ui::wordsFor(facts.report));
+    return adopt(call, facts.rows);
+}
+
 Answer<void> runImport(const Call& call) {
     const auto text = readText(call.word(1));
     if (!text)
         return tl::unexpected(text.error());
+    if (ui::isGarage(QByteArray::fromRawData(text->data(), static_cast<qsizetype>(text->size()))))
+        return importGarage(call);
     return isWholeFile(call.word(1), *text) ? importWhole(call, *text) : importNotebook(call, *text);
 }
 
-Answer<void> writeText(const QString& path, const std::string& text) {
-    if (const auto written = ui::writeBytes(path, QByteArray::fromStdString(text)); !written.isWritten())
+Answer<void> writeText(const QString& path, const std::string& text, const QString& garage) {
+    if (const auto written = ui::writeBytes(path, QByteArray::fromStdString(text), garage);
+        !written.isWritten())
         return cannotWrite(path, written.detail);
     return {};
 }
@@ -89,7 +96,7 @@ Answer<void> runExport(const Call& call) {
         return tl::unexpected(garage.error());
     const std::string text = exchange::toJson(*garage->file().ledger());
     if (call.has("to")) {
-        if (auto written = writeText(call.value("to"), text); !written)
+        if (auto written = writeText(call.value("to"), text, call.word(0)); !written)
             return written;
     } else {
         call.console().out << fromUtf8(text);
@@ -104,22 +111,25 @@ Answer<void> runExport(const Call& call) {
 }  // namespace
 
 VerbSpec importVerb() {
-    return {"import",
-            "Take over a notebook (CSV), or read a whole file from JSON.",
-            {{"FILE", "The file; with a whole file from JSON a new or empty one."},
-             {"SOURCE",
-              "A notebook as a spreadsheet saves it (CSV): each line is taken, doubtful or refused. Or the "
-              "text of a whole file, as `export` writes it."}},
-            {{"accept",
-              "Write a notebook's lines as one step: \"taken\" those without a doubt, \"cured\" the doubtful "
-              "ones too, with the cure that is offered. Without it nothing is written.",
-              "which"},
-             {"machine", "The machine that a notebook without such a column is about.", "name"},
-             jsonOption()},
-            "  witnessmark import garage.witnessmark outings.csv\n"
-            "  witnessmark import garage.witnessmark outings.csv --accept cured\n"
-            "  witnessmark import copy.witnessmark garage.json\n",
-            runImport};
+    return {
+        "import",
+        "Take over a notebook (CSV), or read a whole file, from JSON or as it is.",
+        {{"FILE", "The file; with a whole file a new or empty one."},
+         {"SOURCE",
+          "A notebook as a spreadsheet saves it (CSV): each line is taken, doubtful or refused. Or the "
+          "text of a whole file, as `export` writes it. Or a file of ours that was refused because somebody "
+          "changed how it is made: its facts are taken over, and nothing else."}},
+        {{"accept",
+          "Write a notebook's lines as one step: \"taken\" those without a doubt, \"cured\" the doubtful "
+          "ones too, with the cure that is offered. Without it nothing is written.",
+          "which"},
+         {"machine", "The machine that a notebook without such a column is about.", "name"},
+         jsonOption()},
+        "  witnessmark import garage.witnessmark outings.csv\n"
+        "  witnessmark import garage.witnessmark outings.csv --accept cured\n"
+        "  witnessmark import copy.witnessmark garage.json\n"
+        "  witnessmark import clean.witnessmark from-somebody.witnessmark\n",
+        runImport};
 }
 
 VerbSpec exportVerb() {

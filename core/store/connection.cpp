@@ -8,6 +8,8 @@
 #include <QUrl>
 #include <QUuid>
 #include <QVariant>
+#include <array>
+#include <utility>
 
 namespace wm::store {
 
@@ -32,6 +34,20 @@ QString addressOf(const QString& path, Connection::Mode mode, const Options& opt
         address += QStringLiteral("&vfs=") + QString::fromStdString(options.vfs);
     return address;
 }
+
+// Far above what any statement of ours needs, far below what holds a computer up.
+constexpr std::array<std::pair<int, int>, 10> kLimits{{
+    {SQLITE_LIMIT_LENGTH, 512 * 1024 * 1024},  // what undo keeps of a whole file taken in is one value
+    {SQLITE_LIMIT_SQL_LENGTH, 1'000'000},
+    {SQLITE_LIMIT_COLUMN, 200},
+    {SQLITE_LIMIT_EXPR_DEPTH, 100},
+    {SQLITE_LIMIT_COMPOUND_SELECT, 200},
+    {SQLITE_LIMIT_FUNCTION_ARG, 20},
+    {SQLITE_LIMIT_ATTACHED, 0},
+    {SQLITE_LIMIT_LIKE_PATTERN_LENGTH, 1000},
+    {SQLITE_LIMIT_VARIABLE_NUMBER, 500},
+    {SQLITE_LIMIT_TRIGGER_DEPTH, 10},
+}};
 
 sqlite3* handleOf(const QSqlDatabase& database) {
     const QVariant handle = database.driver()->handle();
@@ -64,6 +80,8 @@ Connection::Connection(const QString& path, Mode mode, const Options& options)
         }
     }
     sqlite3_extended_result_codes(handle_, 1);
+    sqlite3_progress_handler(
+        handle_, options.mostSteps, [](void*) { return 1; }, nullptr);
 }
 
 Connection::~Connection() {
@@ -126,12 +144,18 @@ bool Connection::endsWithAPage() const {
 
 void Connection::harden() const {
     run(handle_, "PRAGMA foreign_keys = ON");
-    // Not trusted_schema = OFF: this SQLite would then refuse the triggers that feed the search table.
     sqlite3_db_config(handle_, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    sqlite3_db_config(handle_, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+    for (const auto& [what, most] : kLimits)
+        sqlite3_limit(handle_, what, most);
     run(handle_, "PRAGMA cell_size_check = ON");
     run(handle_, "PRAGMA temp_store = MEMORY");
     if (numberOf(handle_, "PRAGMA foreign_keys") != 1)
         throw Failure(SQLITE_MISUSE, "references are not checked");
+}
+
+void Connection::trustSchema() const {
+    sqlite3_db_config(handle_, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 1, nullptr);
 }
 
 void Connection::setDurability(Durability durability) const {

@@ -38,8 +38,11 @@ class Connection {
     /// False if the file ends within a page: a piece of it is missing, though SQLite reads that as zeros.
     [[nodiscard]] bool endsWithAPage() const;
 
-    /// References on, the schema and the search index out of reach of plain SQL. Reads nothing.
+    /// References on, the schema and the search index out of reach of plain SQL, nothing that stands in the
+    /// schema trusted, limits on what a statement may be. Reads nothing.
     void harden() const;
+    /// For a schema that is our own, word for word: its triggers may feed the search.
+    void trustSchema() const;
     /// Journal TRUNCATE and synchronous FULL, and looks that they hold.
     void setDurability(Durability durability) const;
 

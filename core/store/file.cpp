@@ -29,6 +29,8 @@ ApplyError::Kind kindOf(const Failure& failure) {
         case SQLITE_CORRUPT:
         case SQLITE_NOTADB:
             return ApplyError::Kind::Corrupt;
+        case SQLITE_INTERRUPT:
+            return ApplyError::Kind::Endless;
         default:
             return ApplyError::Kind::Failed;
     }
@@ -69,7 +71,7 @@ bool File::readOnly() const {
 std::shared_ptr<const picture::Ledger> File::ledger() const {
     return parts_->ledger;
 }
-std::optional<QString> File::backupTrouble() const {
+std::optional<BackupTrouble> File::backupTrouble() const {
     return parts_->backupTrouble;
 }
 

@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <string_view>
 
+#include "core/store/copying.h"
 #include "core/store/log.h"
 #include "core/store/reading.h"
 
@@ -54,17 +55,7 @@ QString copyBeforeMigration(const Connection& connection, const QString& path, c
     QString copy = stem + QStringLiteral(".bak");
     for (int again = 2; QFile::exists(copy); ++again)
         copy = stem + QStringLiteral("-%1.bak").arg(again);
-    try {
-        const Connection to(copy, Connection::Mode::Creating, options);
-        copyDatabase(connection, to);
-        quickCheck(to);
-        if (revisionOf(to) != revisionOf(connection) || versionOf(to) != versionOf(connection))
-            throw Failure(SQLITE_IOERR, "the copy is not like the file");
-    } catch (const Failure&) {
-        QFile::remove(copy);
-        QFile::remove(copy + QStringLiteral("-journal"));
-        throw;
-    }
+    copyChecked(connection, copy, rightsOf(path), options);
     return copy;
 }
 
@@ -86,8 +77,10 @@ std::vector<QString> migrate(const Connection& connection, const Schema& schema)
     return done;
 }
 
-void quickCheck(const Connection& connection) {
-    const std::string found = textOf(connection.handle(), "PRAGMA quick_check(1)");
+namespace {
+
+void checkBy(const Connection& connection, const char* pragma) {
+    const std::string found = textOf(connection.handle(), pragma);
     if (found == "ok")
         return;
     // A page that the disc refuses is reported among the damage, with the code of the refusal.
@@ -95,6 +88,16 @@ void quickCheck(const Connection& connection) {
     const auto at = found.find(mark);
     const int code = at == std::string::npos ? 0 : std::atoi(found.c_str() + at + mark.size());
     throw Failure((code & 0xFF) == SQLITE_IOERR ? code : SQLITE_CORRUPT, found);
+}
+
+}  // namespace
+
+void quickCheck(const Connection& connection) {
+    checkBy(connection, "PRAGMA quick_check(1)");
+}
+
+void fullCheck(const Connection& connection) {
+    checkBy(connection, "PRAGMA integrity_check(1)");
 }
 
 }  // namespace wm::store

@@ -23,5 +23,7 @@ std::vector<QString> migrate(const Connection& connection, const Schema& schema)
 
 /// Throws Failure (SQLITE_CORRUPT) with what SQLite's quick check found, if it found anything.
 void quickCheck(const Connection& connection);
+/// The same with all that SQLite can check, indexes too.
+void fullCheck(const Connection& connection);
 
 }  // namespace wm::store

@@ -7,12 +7,12 @@
 
 #include "core/store/log.h"
 #include "core/store/migration.h"
+#include "core/store/opening.h"
+#include "core/store/own_schema.h"
 #include "core/store/parts.h"
 #include "core/store/recovery.h"
 
 namespace wm::store {
-
-namespace {
 
 OpenOutcome outcomeOf(const Failure& failure) {
     switch (failure.primaryCode()) {
@@ -21,6 +21,8 @@ OpenOutcome outcomeOf(const Failure& failure) {
             return OpenOutcome::Locked;
         case SQLITE_FULL:
             return OpenOutcome::NoSpace;
+        case SQLITE_INTERRUPT:
+            return OpenOutcome::Endless;
         case SQLITE_CORRUPT:
         case SQLITE_NOTADB:
         case SQLITE_ERROR:  // a table or column that every file of ours has is not there
@@ -32,7 +34,6 @@ OpenOutcome outcomeOf(const Failure& failure) {
     }
 }
 
-// True if the application id is ours. Throws Failure for a file of ours that is damaged in its first page.
 bool isOurs(const Connection& connection) {
     try {
         return numberOf(connection.handle(), "PRAGMA application_id") == kApplicationId;
@@ -43,6 +44,38 @@ bool isOurs(const Connection& connection) {
             return false;
         throw;
     }
+}
+
+OpenReport refusal(const QString& path, OpenOutcome outcome, const QString& detail) {
+    warn("{} was not opened: {}", path.toStdString(), detail.toStdString());
+    OpenReport report;
+    report.outcome = outcome;
+    report.path = path;
+    report.detail = detail;
+    return report;
+}
+
+std::optional<OpenReport> refusedAtSight(const QString& path) {
+    const QFileInfo info(path);
+    if (!info.exists()) {
+        // Qt names files in UTF-8 and has no way to name any other; what it could not read of a name it shows
+        // by this character.
+        const bool isOddName = path.contains(QChar::ReplacementCharacter);
+        return refusal(path, OpenOutcome::NoAccess,
+                       isOddName ? QStringLiteral("name") : QStringLiteral("missing"));
+    }
+    if (info.isDir())
+        return refusal(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
+    // To open a pipe is to wait for whoever writes into it.
+    if (!info.isFile())
+        return refusal(path, OpenOutcome::NoAccess, QStringLiteral("device"));
+    return std::nullopt;
+}
+
+namespace {
+
+File::Opened refused(const QString& path, OpenOutcome outcome, const QString& detail) {
+    return {refusal(path, outcome, detail), nullptr};
 }
 
 // Looks at the version and brings the file up to it where that is wanted. False if it must stay shut.
@@ -74,15 +107,6 @@ bool settleVersion(File::Opened& answer, const Connection& connection, const QSt
     return true;
 }
 
-File::Opened refused(const QString& path, OpenOutcome outcome, const QString& detail) {
-    warn("{} was not opened: {}", path.toStdString(), detail.toStdString());
-    File::Opened answer;
-    answer.report.outcome = outcome;
-    answer.report.path = path;
-    answer.report.detail = detail;
-    return answer;
-}
-
 }  // namespace
 
 File::File(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
@@ -93,11 +117,8 @@ File::Opened File::open(const QString& path, OpenFor purpose) {
 }
 
 File::Opened File::open(const QString& path, OpenFor purpose, const Options& options) {
-    const QFileInfo info(path);
-    if (!info.exists())
-        return refused(path, OpenOutcome::NoAccess, QStringLiteral("missing"));
-    if (info.isDir())
-        return refused(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
+    if (auto no = refusedAtSight(path))
+        return {std::move(*no), nullptr};
     const Recovery recovery = takeBackInterrupted(path, options);
     if (recovery.outcome == Recovery::Outcome::Impossible)
         return refused(path, OpenOutcome::HalfWritten, recovery.detail);
@@ -111,6 +132,10 @@ File::Opened File::open(const QString& path, OpenFor purpose, const Options& opt
         if (!isOurs(parts->db))
             return refused(path, OpenOutcome::NotOurs, {});
         parts->db.harden();
+        requireOwnSchema(parts->db, options.schema);
+        // A newer file is only read, and what its schema says is not run.
+        if (versionOf(parts->db) <= latestVersion(options.schema))
+            parts->db.trustSchema();
         if (!parts->db.endsWithAPage())
             throw Failure(SQLITE_CORRUPT, "the file was cut short");
         quickCheck(parts->db);
@@ -123,6 +148,8 @@ File::Opened File::open(const QString& path, OpenFor purpose, const Options& opt
         return answer;
     } catch (const Failure& failure) {
         return refused(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
+    } catch (const Foreign& part) {
+        return refused(path, OpenOutcome::Foreign, QString::fromUtf8(part.what()));
     } catch (const Unreadable& row) {
         // A newer program may know words that this one doesn't, whatever it said about old readers.
         if (answer.report.outcome == OpenOutcome::NewerReadOnly)
@@ -138,6 +165,8 @@ File::Opened File::create(const QString& path) {
 File::Opened File::create(const QString& path, const Options& options) {
     if (QFileInfo(path).isDir())
         return refused(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
+    if (garageThatOwns(path))
+        return refused(path, OpenOutcome::NoAccess, QStringLiteral("reserved"));
     // Claims the name, so that nothing that is there already can be written over.
     QFile claim(path);
     if (!claim.open(QIODevice::WriteOnly | QIODevice::NewOnly))
@@ -149,6 +178,7 @@ File::Opened File::create(const QString& path, const Options& options) {
         parts->db.harden();
         parts->db.setDurability(options.durability);
         layOut(parts->db, options.schema);
+        parts->db.trustSchema();
         parts->take(readPicture(parts->db));
         Opened answer;
         answer.report.path = path;

@@ -22,6 +22,9 @@ struct Options {
     Durability durability = Durability::Full;
     bool dailyBackup = true;
     int busyMilliseconds = 2000;
+    /// After so many steps of SQLite's machine a statement is broken off. A check of a million rows takes a
+    /// tenth of that.
+    int mostSteps = 1'000'000'000;
 };
 
 }  // namespace wm::store

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/book/book.h"
+#include "core/store/own_schema.h"
 #include "core/store/reading.h"
 #include "core/store/store.h"
 #include "core/store/writing.h"
@@ -40,6 +41,8 @@ struct File::Parts {
     bool standsAfterAll(std::int64_t next);
     [[nodiscard]] std::optional<std::string> turnText(bool back) const;
     void copyOnceADay();
+    /// Gives a whole copy its name, unless another program has made one meanwhile.
+    void nameCopy(const QString& part, const QString& folder, std::int64_t copied) const;
 
     QString path;
     Options options;
@@ -49,7 +52,7 @@ struct File::Parts {
     std::shared_ptr<const picture::Ledger> ledger;
     std::optional<book::Book> book;  ///< of `ledger`, once a verb has asked; the next one takes over from it
     std::int64_t revision = 0;
-    std::optional<QString> backupTrouble;
+    std::optional<BackupTrouble> backupTrouble;
 };
 
 ApplyError errorOf(const Failure& failure);
@@ -61,6 +64,8 @@ auto guarded(const Act& act) -> decltype(act()) {
         return act();
     } catch (const Failure& failure) {
         return tl::unexpected(errorOf(failure));
+    } catch (const Foreign& part) {
+        return tl::unexpected(ApplyError{ApplyError::Kind::Corrupt, {}, QString::fromUtf8(part.what())});
     } catch (const Unreadable& row) {
         return tl::unexpected(ApplyError{ApplyError::Kind::Corrupt, {}, QString::fromUtf8(row.what())});
     } catch (const std::exception& other) {

@@ -45,6 +45,10 @@ void Statement::bindBlob(int at, const void* bytes, int size) {
     check(sqlite3_bind_blob(statement_, at, size == 0 ? "" : bytes, size, SQLITE_STATIC));
 }
 
+void Statement::bindFrom(int at, const Statement& other, int column) {
+    check(sqlite3_bind_value(statement_, at, sqlite3_column_value(other.statement_, column)));
+}
+
 bool Statement::step() {
     const int code = sqlite3_step(statement_);
     if (code == SQLITE_ROW)
@@ -65,6 +69,8 @@ void Statement::run() {
 void Statement::reset() {
     // Gives once more the error of the last step, which was thrown there.
     (void)sqlite3_reset(statement_);
+    // A statement is ended after so many steps; one that is used again begins anew.
+    (void)sqlite3_stmt_status(statement_, SQLITE_STMTSTATUS_VM_STEP, 1);
 }
 
 bool Statement::isNull(int column) const {

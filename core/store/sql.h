@@ -40,6 +40,8 @@ class Statement {
     /// The text must live until the statement is reset.
     void bind(int at, std::string_view text);
     void bindBlob(int at, const void* bytes, int size);
+    /// The value that another statement has in a column, as it is.
+    void bindFrom(int at, const Statement& other, int column);
 
     /// True while there is a row to read.
     bool step();

@@ -32,6 +32,8 @@ enum class OpenOutcome : std::uint8_t {
     NoAccess,       ///< no right to read it, or it is no plain file, or it is not there; `detail` says which
     NoSpace,
     HalfWritten,  ///< a write was interrupted, and it can't be taken back where the file lies
+    Foreign,      ///< holds what no program of ours puts there; `detail` names it. factsOf() takes its facts
+    Endless       ///< reading it came to no end and was broken off
 };
 
 enum class OpenFor : std::uint8_t { Writing, ReadingOnly };
@@ -47,9 +49,10 @@ struct OpenReport {
 };
 
 /// Why a verb was not written. Refused: the verb itself said no. Stale: the file moved on since the words of
-/// undo were shown; look again. ReadOnly: the file may not be written. Corrupt: the file is damaged. Failed:
-/// anything else that the system refused. The file is as it was; only if the disc failed in the very last
-/// step of a commit, and goes on failing, may the verb stand all the same: ledger() then shows it.
+/// undo were shown; look again. ReadOnly: the file may not be written. Corrupt: the file is damaged. Endless:
+/// a statement came to no end and was broken off. Failed: anything else that the system refused. The file is
+/// as it was; only if the disc failed in the very last step of a commit, and goes on failing, may the verb
+/// stand all the same: ledger() then shows it.
 struct ApplyError {
     enum class Kind : std::uint8_t {
         Refused,
@@ -58,6 +61,7 @@ struct ApplyError {
         Locked,
         NoSpace,
         Corrupt,
+        Endless,
         Failed
     } kind = Kind::Refused;
     base::Error error{};  ///< Refused: what the verb said on the fresh book
@@ -72,6 +76,19 @@ struct Backup {
     QString path;
     QString takenAt;  ///< ISO date and time
     std::int64_t revision = 0;
+};
+
+/// Why a change was written without a copy of the file before it.
+struct BackupTrouble {
+    enum class Kind : std::uint8_t {
+        Linked,    ///< the folder for copies is a link; what it leads to may be anybody's
+        NoFolder,  ///< it can't be made, or not be written
+        NoSpace,
+        NotSound,  ///< the copy, or the file itself, did not pass its check
+        Failed
+    } kind = Kind::Failed;
+    QString folder;
+    QString detail;  ///< in the system's own words
 };
 
 /// A verb that going back to a backup would lose, or (`comesBack`) one that was undone since then and that
@@ -132,10 +149,11 @@ class File {
     /// Nothing in the query is syntax.
     [[nodiscard]] std::vector<std::int64_t> search(const QString& query, int most) const;
 
-    /// The copies that the first change of each day left in `<path>.backups`, newest first.
+    /// The copies in `<path>.backups`, in the order of writing, newest first: one before the first change of
+    /// each day, thinned out as core/store/ladder.h has it.
     [[nodiscard]] std::vector<Backup> backups() const;
     /// Why the last daily copy could not be made, or nothing. Verbs are written all the same.
-    [[nodiscard]] std::optional<QString> backupTrouble() const;
+    [[nodiscard]] std::optional<BackupTrouble> backupTrouble() const;
     [[nodiscard]] tl::expected<BackupPreview, ApplyError> preview(const Backup& backup) const;
     /// Writes the backup's content to a new file at `path`; the open file is untouched.
     tl::expected<void, ApplyError> restoreTo(const Backup& backup, const QString& path) const;
@@ -152,6 +170,19 @@ struct File::Opened {
     OpenReport report;
     std::unique_ptr<File> file;  ///< null unless Opened, Migrated or NewerReadOnly
 };
+
+/// What a file says, without opening it as it is.
+struct Facts {
+    OpenReport report;                 ///< Opened if the rows are there
+    std::vector<picture::Row> rows{};  ///< for verbs::adoptAll, which checks them
+};
+/// Reads the facts of a file that was refused as Foreign. What else it brings along is not looked at and not
+/// run; the file stays as it is.
+Facts factsOf(const QString& path);
+
+/// The file of ours whose journal or backup folder this name belongs to, or nothing: nobody else may write
+/// there.
+std::optional<QString> garageThatOwns(const QString& path);
 
 /// Random ids from the operating system, 1 to 2^63 - 1.
 base::IdSource randomIds();

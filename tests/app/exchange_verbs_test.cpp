@@ -1,5 +1,8 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <sqlite3.h>
+#include <sys/stat.h>
+
 #include <QDir>
 #include <QFile>
 
@@ -75,6 +78,67 @@ TEST_F(ExchangeVerbs, ATextThatCanNotBeReadIsNamed) {
     expectRefusal(say({"import", copy, path("nowhere.json")}), Exit::CannotOpen, "nowhere.json");
     expectRefusal(say({"import", copy, folder_.path()}), Exit::CannotOpen, "is a folder");
     EXPECT_FALSE(QFile::exists(copy));
+}
+
+// To open a pipe is to wait for whoever writes into it.
+TEST_F(ExchangeVerbs, WhatNeedNotEndIsNotRead) {
+    const QString copy = path("copy.witnessmark");
+    const QString pipe = path("pipe");
+    ASSERT_EQ(mkfifo(pipe.toUtf8().constData(), 0600), 0);
+    for (const QString& endless : {pipe, QStringLiteral("/dev/zero")}) {
+        expectRefusal(say({"import", copy, endless}), Exit::CannotOpen, "a pipe or a device");
+        expectRefusal(say({"due", endless}), Exit::CannotOpen, "a pipe or a device");
+    }
+    EXPECT_FALSE(QFile::exists(copy));
+}
+
+TEST_F(ExchangeVerbs, AnExportHasTheRightsOfTheGarage) {
+    const auto own =
+        QFileDevice::ReadOwner | QFileDevice::WriteOwner | QFileDevice::ReadUser | QFileDevice::WriteUser;
+    ASSERT_TRUE(QFile::setPermissions(file_, own));
+    ASSERT_EQ(say({"export", file_, "--to", path("out.json")}).exit, 0);
+    EXPECT_EQ(QFile::permissions(path("out.json")) & ~(QFileDevice::ReadUser | QFileDevice::WriteUser),
+              QFileDevice::ReadOwner | QFileDevice::WriteOwner);
+}
+
+TEST_F(ExchangeVerbs, NothingIsExportedToTheNamesThatBelongToAGarage) {
+    ASSERT_EQ(say({"log", file_, "--wash", "hand", "--on", "2026-05-02"}).exit, 0);
+    const QString folder = file_ + ".backups";
+    ASSERT_TRUE(QFile::exists(folder));
+    const QStringList backups = QDir(folder).entryList(QDir::Files);
+    for (const QString& name : {file_ + "-journal", file_ + "-wal", file_ + "-shm", folder + "/x.json",
+                                folder + '/' + backups.value(0)})
+        expectRefusal(say({"export", file_, "--to", name}), Exit::CannotWrite, "garage");
+    EXPECT_FALSE(QFile::exists(file_ + "-wal"));
+    EXPECT_EQ(QDir(folder).entryList(QDir::Files), backups);
+    EXPECT_EQ(say({"check", file_}).exit, 0);
+    expectRefusal(say({"new", file_ + "-journal"}), Exit::CannotWrite, "journal");
+}
+
+TEST_F(ExchangeVerbs, TheFactsOfAChangedFileGoIntoANewOne) {
+    ASSERT_EQ(say({"log", file_, "--wash", "hand", "--on", "2026-05-02"}).exit, 0);
+    const QString before = exported();
+    sqlite3* other = nullptr;
+    ASSERT_EQ(sqlite3_open(file_.toUtf8().constData(), &other), SQLITE_OK);
+    ASSERT_EQ(sqlite3_exec(other, "CREATE TRIGGER evil AFTER INSERT ON wash BEGIN DELETE FROM machine; END",
+                           nullptr, nullptr, nullptr),
+              SQLITE_OK);
+    sqlite3_close(other);
+    const Said refused = say({"due", file_});
+    expectRefusal(refused, Exit::CannotOpen, "trigger evil");
+    EXPECT_TRUE(refused.err.contains("witnessmark import")) << refused.err.toStdString();
+    const QString clean = path("clean.witnessmark");
+    const Said taken = say({"import", clean, file_});
+    ASSERT_EQ(taken.exit, 0) << taken.err.toStdString();
+    EXPECT_EQ(say({"export", clean}).out, before);
+    EXPECT_EQ(say({"check", clean}).exit, 0);
+}
+
+TEST_F(ExchangeVerbs, ANameThatIsNoUtf8IsToldApart) {
+    const QString odd = path(QString::fromUtf8("gar\xE4ge.witnessmark"));
+    expectRefusal(say({"due", odd}), Exit::CannotOpen, "no UTF-8 text");
+    expectRefusal(say({"import", path("copy.witnessmark"), odd}), Exit::CannotOpen, "no UTF-8 text");
+    expectRefusal(say({odd}), Exit::CannotOpen, "no UTF-8 text");
 }
 
 TEST_F(ExchangeVerbs, CheckFindsASoundFileSound) {

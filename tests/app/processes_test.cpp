@@ -1,5 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QDir>
 #include <QFileInfo>
 #include <QProcess>
 #include <memory>
@@ -60,6 +61,64 @@ TEST_F(Processes, EveryAcknowledgedFactOfSeveralAtOnceIsThere) {
     EXPECT_GE(acknowledged, 1U);
     EXPECT_EQ(washes(), acknowledged);
     EXPECT_EQ(say({"check", file_}).exit, 0);
+}
+
+// The first changes of a day, said at once: whoever copies has a name of its own until the copy is whole.
+TEST_F(Processes, ABackupOfSeveralFirstChangesAtOnceIsWhole) {
+    for (int round = 0; round < 6; ++round) {
+        QDir(file_ + ".backups").removeRecursively();
+        std::vector<std::unique_ptr<QProcess>> running;
+        for (int i = 0; i < 5; ++i) {
+            running.push_back(std::make_unique<QProcess>());
+            running.back()->start(WM_PROGRAM, {"log", file_, "--wash", "hand", "--on", "2026-05-02"});
+        }
+        for (const auto& process : running) {
+            ASSERT_TRUE(process->waitForFinished(60'000));
+            const QString words = QString::fromUtf8(process->readAllStandardError());
+            EXPECT_TRUE(process->exitCode() != 0 || words.isEmpty()) << words.toStdString();
+        }
+        const QDir folder(file_ + ".backups");
+        const QStringList names = folder.entryList(QDir::Files);
+        EXPECT_FALSE(names.isEmpty());
+        for (const QString& name : names) {
+            EXPECT_TRUE(name.endsWith(".backup")) << name.toStdString();
+            EXPECT_EQ(say({"check", folder.filePath(name)}).exit, 0) << name.toStdString();
+        }
+    }
+}
+
+TEST_F(Processes, AChangeWithoutABackupSaysSo) {
+    ASSERT_TRUE(QDir().mkpath(path("elsewhere")));
+    ASSERT_TRUE(QFile::link(path("elsewhere"), file_ + ".backups"));
+    const Said said = runProgram({"log", file_, "--wash", "hand", "--on", "2026-05-02", "--json"});
+    EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+    expectKeepsTo("written", said.json());
+    EXPECT_TRUE(said.err.contains("without a backup")) << said.err.toStdString();
+    EXPECT_TRUE(said.err.contains("is a link")) << said.err.toStdString();
+    EXPECT_EQ(said.err.count('\n'), 1);
+    EXPECT_EQ(washes(), 1U);
+}
+
+// Killed in the middle of a write: what only reads reads it all the same, and says what happened.
+TEST_F(Processes, AnInterruptedWriteIsTakenBackByAReader) {
+    const QString crashed = path("crashed.witnessmark");
+    sqlite3* writer = nullptr;
+    ASSERT_EQ(sqlite3_open(file_.toUtf8().constData(), &writer), SQLITE_OK);
+    ASSERT_EQ(sqlite3_exec(writer,
+                           "PRAGMA journal_mode = TRUNCATE; PRAGMA cache_size = 5; BEGIN IMMEDIATE;"
+                           "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 400) "
+                           "INSERT INTO verb_log SELECT 1000 + i, 'done', 1, hex(randomblob(200)), '' FROM n",
+                           nullptr, nullptr, nullptr),
+              SQLITE_OK);
+    ASSERT_TRUE(QFile::copy(file_, crashed));
+    ASSERT_TRUE(QFile::copy(file_ + "-journal", crashed + "-journal"));
+    sqlite3_close(writer);
+    const Said said = runProgram({"due", crashed, "--json"});
+    EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+    EXPECT_TRUE(said.err.contains("taken back")) << said.err.toStdString();
+    EXPECT_EQ(said.err.count('\n'), 1);
+    EXPECT_EQ(runProgram({"due", crashed, "--json"}).err, "");
+    EXPECT_EQ(say({"check", crashed}).exit, 0);
 }
 
 TEST_F(Processes, AnOpenWindowAndAHeadlessVerbShareTheFile) {

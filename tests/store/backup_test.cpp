@@ -56,15 +56,96 @@ TEST_F(BackupTest, AreNotTakenTwiceByTwoWindows) {
     EXPECT_EQ(file_->backups().size(), 1U);
 }
 
-TEST_F(BackupTest, KeepTheTenNewest) {
+// Ten days with changes, and before them the last of each week: 17 May is the last day of its week.
+TEST_F(BackupTest, KeepTheTenNewestAndBeforeThemOneAWeek) {
     for (int day = 0; day < 13; ++day) {
         say(std::to_string(day));
         nextDay();
     }
     const auto backups = file_->backups();
-    ASSERT_EQ(backups.size(), 10U);
+    ASSERT_EQ(backups.size(), 12U);
     EXPECT_EQ(backups.front().takenAt, "2026-05-28T18:30:05");
-    EXPECT_EQ(backups.back().takenAt, "2026-05-19T18:30:05");
+    EXPECT_EQ(backups[9].takenAt, "2026-05-19T18:30:05");
+    EXPECT_EQ(backups[10].takenAt, "2026-05-18T18:30:05");
+    EXPECT_EQ(backups[11].takenAt, "2026-05-17T18:30:05");
+}
+
+// A laptop that comes out of the van with another year on its clock, and is put right.
+TEST_F(BackupTest, OutliveAWrongClock) {
+    for (int week = 0; week < 10; ++week) {
+        say(std::to_string(week));
+        now_ = now_.addDays(7);
+    }
+    std::vector<QString> before;
+    for (const Backup& backup : file_->backups())
+        before.push_back(backup.path);
+    ASSERT_EQ(before.size(), 10U);
+    const QDateTime right = now_;
+    now_ = right.addYears(1);
+    say("a year ahead");
+    now_ = right;
+    for (int i = 0; i < 5; ++i)
+        say("put right");
+    for (const QString& path : before)
+        EXPECT_TRUE(QFileInfo::exists(path)) << path.toStdString();
+    const auto after = file_->backups();
+    ASSERT_EQ(after.size(), 12U) << "one of the wrong day, one of the right one";
+    EXPECT_EQ(after[0].takenAt, "2026-07-25T18:30:05") << "the newest is the one written last";
+    EXPECT_EQ(after[1].takenAt, "2027-07-25T18:30:05");
+}
+
+TEST_F(BackupTest, AreNotWrittenWithEachChangeByAClockThatJumps) {
+    const QDateTime right = now_;
+    for (int i = 0; i < 12; ++i) {
+        now_ = i % 2 == 0 ? right : right.addYears(1);
+        say(std::to_string(i));
+    }
+    EXPECT_EQ(file_->backups().size(), 2U);
+}
+
+// With a dead battery every start is on the same day.
+TEST_F(BackupTest, AreTakenThoughTheClockStandsStill) {
+    for (int i = 0; i < 205; ++i)
+        say(std::to_string(i));
+    EXPECT_EQ(file_->backups().size(), 3U);
+}
+
+TEST_F(BackupTest, HaveTheRightsOfTheFile) {
+    const auto own = QFileDevice::ReadOwner | QFileDevice::WriteOwner;
+    const auto ours = own | QFileDevice::ReadGroup | QFileDevice::WriteGroup | QFileDevice::ReadOther |
+                      QFileDevice::WriteOther;
+    ASSERT_TRUE(QFile::setPermissions(path_, own));
+    say("one");
+    const Backup backup = file_->backups().at(0);
+    EXPECT_EQ(QFile::permissions(backup.path) & ours, own);
+    EXPECT_EQ(QFile::permissions(path_ + ".backups") & (ours | QFileDevice::ExeGroup | QFileDevice::ExeOther),
+              own);
+    const QString copy = folder_.path("restored.wm");
+    ASSERT_TRUE(file_->restoreTo(backup, copy).has_value());
+    EXPECT_EQ(QFile::permissions(copy) & ours, own);
+    ASSERT_TRUE(QFile::setPermissions(path_, ours));
+    nextDay();
+    say("two");
+    EXPECT_EQ(QFile::permissions(file_->backups().at(0).path) & ours, ours);
+}
+
+TEST_F(BackupTest, AreNotPutWhereALinkLeads) {
+    const QString elsewhere = folder_.path("elsewhere");
+    ASSERT_TRUE(QDir().mkpath(elsewhere));
+    ASSERT_TRUE(QFile::link(elsewhere, path_ + ".backups"));
+    say("one");
+    EXPECT_TRUE(QDir(elsewhere).isEmpty());
+    EXPECT_TRUE(file_->backups().empty());
+    ASSERT_TRUE(file_->backupTrouble().has_value());
+    EXPECT_EQ(washNotes(*sample::opened(path_)), std::vector<std::string>{"one"});
+}
+
+// What a program that was killed left unfinished, under the name of before too.
+TEST_F(BackupTest, AreNotHinderedByWhatWasLeftUnfinished) {
+    ASSERT_TRUE(QDir().mkpath(path_ + ".backups/unfinished"));
+    say("one");
+    EXPECT_EQ(file_->backups().size(), 1U);
+    EXPECT_FALSE(file_->backupTrouble().has_value());
 }
 
 TEST_F(BackupTest, LeaveOtherFilesInTheFolderAlone) {
@@ -78,7 +159,7 @@ TEST_F(BackupTest, LeaveOtherFilesInTheFolderAlone) {
         say(std::to_string(day));
     }
     EXPECT_TRUE(QFileInfo::exists(other.fileName()));
-    EXPECT_EQ(file_->backups().size(), 10U);
+    EXPECT_EQ(file_->backups().size(), 12U);
 }
 
 TEST_F(BackupTest, SayWhatGoingBackWouldLose) {

@@ -23,6 +23,7 @@ class RowsTest : public testing::Test {
         connection_ =
             std::make_unique<Connection>(folder_.path("rows.wm"), Connection::Mode::Creating, Options{});
         connection_->harden();
+        connection_->trustSchema();
         layOut(*connection_, currentSchema());
     }
     void write(const std::vector<Row>& rows) {

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/shell/file_desk.h"
 
-#include <QFile>
 #include <QFileInfo>
 #include <QSettings>
 #include <utility>
@@ -16,6 +15,7 @@
 #include "ui/words/notebook_words.h"
 #include "ui/words/tr.h"
 #include "ui/workbench/prompts.h"
+#include "ui/workbench/read_bytes.h"
 #include "ui/workbench/workbench.h"
 #include "ui/workbench/write_bytes.h"
 
@@ -24,7 +24,6 @@ namespace wm::ui {
 namespace {
 
 constexpr int kMostRecent = 6;
-constexpr qint64 kLargestText = 512LL * 1024 * 1024;
 const QString kRecent = QStringLiteral("recent");
 
 QString fileFilter() {
@@ -80,6 +79,8 @@ void FileDesk::chooseAndOpen() {
 
 void FileDesk::openPath(const QString& path) {
     const auto report = workbench_.open(path);
+    if (report.outcome == store::OpenOutcome::Foreign)
+        return offerItsFacts(report);
     if (const QString words = wordsFor(report); !words.isEmpty())
         prompts_.report(words, report.detail);
     if (workbench_.hasFile() && workbench_.path() == report.path)
@@ -97,22 +98,34 @@ void FileDesk::importText() {
     const auto from = prompts_.chooseFile(Prompts::FileUse::Open, tr("Import JSON"), textFilter());
     if (!from)
         return;
-    QFile file(*from);
-    if (!file.open(QIODevice::ReadOnly) || file.size() > kLargestText)
-        return prompts_.report(tr("%1 can't be read.").arg(QFileInfo(*from).fileName()), file.errorString());
-    const auto rows = exchange::fromJson(file.readAll().toStdString());
+    const auto bytes = readBytes(*from);
+    if (!bytes)
+        return prompts_.report(wordsFor(bytes.error(), QFileInfo(*from).fileName()), {});
+    const auto rows = exchange::fromJson(bytes->toStdString());
     if (!rows)
         return prompts_.report(tr("%1 was not imported.").arg(QFileInfo(*from).fileName()),
                                wordsFor(rows.error()));
-    const auto to = prompts_.chooseFile(Prompts::FileUse::Save, tr("Import into a new file"), fileFilter());
+    adopt(*rows, tr("Import into a new file"));
+}
+
+void FileDesk::adopt(const std::vector<picture::Row>& rows, const QString& title) {
+    const auto to = prompts_.chooseFile(Prompts::FileUse::Save, title, fileFilter());
     if (!to)
         return;
     const auto report = workbench_.create(withEnding(*to, QStringLiteral(".witnessmark")));
     if (report.outcome != store::OpenOutcome::Opened)
         return prompts_.report(wordsFor(report), report.detail);
     remember(workbench_.path());
-    workbench_.perform(
-        [rows = *rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
+    workbench_.perform([rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
+}
+
+void FileDesk::offerItsFacts(const store::OpenReport& report) {
+    if (!prompts_.confirm(wordsFor(report), tr("Take over its facts…")))
+        return;
+    const store::Facts facts = store::factsOf(report.path);
+    if (facts.report.outcome != store::OpenOutcome::Opened)
+        return prompts_.report(wordsFor(facts.report), facts.report.detail);
+    adopt(facts.rows, tr("Take over into a new file"));
 }
 
 void FileDesk::exportText() {
@@ -120,8 +133,9 @@ void FileDesk::exportText() {
     const auto path = prompts_.chooseFile(Prompts::FileUse::Save, tr("Export as JSON"), textFilter());
     if (!path || !book)
         return;
-    const WriteResult written = writeBytes(withEnding(*path, QStringLiteral(".json")),
-                                           QByteArray::fromStdString(exchange::toJson(book->ledger())));
+    const WriteResult written =
+        writeBytes(withEnding(*path, QStringLiteral(".json")),
+                   QByteArray::fromStdString(exchange::toJson(book->ledger())), workbench_.path());
     if (!written.isWritten())
         return prompts_.report(tr("The text was not written."), written.detail);
     workbench_.endUndo();
@@ -135,11 +149,10 @@ void FileDesk::importNotebook() {
     if (!path)
         return;
     const QString name = QFileInfo(*path).fileName();
-    QFile file(*path);
-    if (!file.open(QIODevice::ReadOnly) || file.size() > kLargestText)
-        return prompts_.report(tr("%1 can't be read.").arg(quoted(name)), file.errorString());
-    auto preview =
-        std::make_unique<NotebookPreview>(file.readAll().toStdString(), workbench_.book(), settings_);
+    const auto bytes = readBytes(*path);
+    if (!bytes)
+        return prompts_.report(wordsFor(bytes.error(), name), {});
+    auto preview = std::make_unique<NotebookPreview>(bytes->toStdString(), workbench_.book(), settings_);
     std::optional<base::Error> trouble;
     {
         LongWork work(tr("Reading %1").arg(quoted(name)), window_);

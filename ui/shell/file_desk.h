@@ -6,6 +6,9 @@
 #include <QStringList>
 #include <functional>
 #include <optional>
+#include <vector>
+
+#include "core/store/store.h"
 
 class QSettings;
 class QWidget;
@@ -45,6 +48,10 @@ class FileDesk : public QObject {
 
   private:
     void remember(const QString& path);
+    /// Makes a new file, asked for under `title`, and writes all rows of a whole file into it.
+    void adopt(const std::vector<picture::Row>& rows, const QString& title);
+    /// For a file that was refused because somebody changed how it is made.
+    void offerItsFacts(const store::OpenReport& report);
 
     Workbench& workbench_;
     Prompts& prompts_;

@@ -27,6 +27,10 @@ QString wordsFor(const store::ApplyError& error) {
                 "There is no space left where the file lies. Nothing was written; make room and try again.");
         case Kind::Corrupt:
             return tr("This file is damaged, so nothing was written. Go back to one of its backups.");
+        case Kind::Endless:
+            return tr(
+                "This came to no end and was broken off. Nothing was written; check the file, and go back to "
+                "one of its backups if it has faults.");
         case Kind::Failed:
             break;
     }
@@ -35,7 +39,57 @@ QString wordsFor(const store::ApplyError& error) {
         "disk.");
 }
 
+QString wordsFor(const store::BackupTrouble& trouble) {
+    using Kind = store::BackupTrouble::Kind;
+    const QString folder = quoted(QFileInfo(trouble.folder).fileName());
+    switch (trouble.kind) {
+        case Kind::Linked:
+            return tr("Saved, but without a backup: %1 beside the file is a link, and backups don't go where "
+                      "a "
+                      "link leads. Take the link away; the next change makes a folder.")
+                .arg(folder);
+        case Kind::NoFolder:
+            return tr("Saved, but without a backup: the folder %1 beside the file can't be made or written. "
+                      "See "
+                      "that no file has its name and that you may write there.")
+                .arg(folder);
+        case Kind::NoSpace:
+            return tr("Saved, but without a backup: there is no space left for one in %1. Make room.")
+                .arg(folder);
+        case Kind::NotSound:
+            return tr("Saved, but without a backup: the copy in %1 did not pass its check. Check this file, "
+                      "and "
+                      "the disk it lies on.")
+                .arg(folder);
+        case Kind::Failed:
+            break;
+    }
+    return tr("Saved, but without a backup: no copy could be made in %1 (%2). The next change tries again.")
+        .arg(folder, trouble.detail);
+}
+
 namespace {
+
+QString wordsForNoAccess(const store::OpenReport& report, const QString& name) {
+    if (report.detail == QLatin1String("older"))
+        return tr("%1 was written by an earlier Witnessmark and has to be brought to this version first, "
+                  "but it may not be written here. Copy it to where it may be, and open the copy.")
+            .arg(name);
+    if (report.detail == QLatin1String("device"))
+        return tr("%1 is a pipe or a device, not a file. Name a file.").arg(name);
+    if (report.detail == QLatin1String("name"))
+        return tr("%1 can't be opened: its name holds bytes that are no UTF-8 text. Give the file another "
+                  "name, "
+                  "then open it again.")
+            .arg(name);
+    if (report.detail == QLatin1String("reserved"))
+        return tr("%1 can't be made: that name belongs to the journal or the backups of the garage beside "
+                  "it. "
+                  "Choose another name.")
+            .arg(name);
+    return tr("%1 can't be opened here. Check that it is there, that it is a file, and that you may read it.")
+        .arg(name);
+}
 
 QString wordsForOutcome(const store::OpenReport& report) {
     using Outcome = store::OpenOutcome;
@@ -57,20 +111,23 @@ QString wordsForOutcome(const store::OpenReport& report) {
         case Outcome::Locked:
             return tr("Another program holds %1. Close it there, then open it again.").arg(name);
         case Outcome::NoAccess:
-            if (report.detail == QLatin1String("older"))
-                return tr("%1 was written by an earlier Witnessmark and has to be brought to this version "
-                          "first, "
-                          "but it may not be written here. Copy it to where it may be, and open the copy.")
-                    .arg(name);
-            return tr("%1 can't be opened here. Check that it is there, that it is a file, and that you may "
-                      "read it.")
-                .arg(name);
+            return wordsForNoAccess(report, name);
         case Outcome::HalfWritten:
             return tr("The last write to %1 was interrupted, and what it began has to be taken back before "
                       "the "
                       "file can be read; but it may not be written where it lies. Copy it, together with "
                       "%2-journal beside it, to where it may be written, and open the copy.")
                 .arg(name, QFileInfo(report.path).fileName());
+        case Outcome::Foreign:
+            return tr("%1 holds something that Witnessmark did not put there (%2). It was not opened, and "
+                      "nothing "
+                      "in it was run. Its facts can be taken over into a new file.")
+                .arg(name, report.detail);
+        case Outcome::Endless:
+            return tr("Reading %1 came to no end and was broken off. It was not touched; go back to one of "
+                      "its "
+                      "backups.")
+                .arg(name);
         case Outcome::NoSpace:
             break;
     }

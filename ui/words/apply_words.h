@@ -10,6 +10,8 @@ namespace wm::ui {
 
 /// What the mechanic reads when a verb was not written: what is wrong and what helps.
 QString wordsFor(const store::ApplyError& error);
+/// What he reads when a change was saved, but without a copy of the file as it was before.
+QString wordsFor(const store::BackupTrouble& trouble);
 /// What he reads when a file did not open as asked; empty if it simply opened.
 QString wordsFor(const store::OpenReport& report);
 

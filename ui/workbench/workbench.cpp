@@ -104,7 +104,7 @@ tl::expected<picture::Change, store::ApplyError> Workbench::attempt(const store:
         emit changed();
         emit saved(wordsOfKept(written->text), clock_());
         if (const auto trouble = file_->backupTrouble())
-            emit refused(tr("Saved, but today's backup could not be made: %1").arg(*trouble));
+            emit refused(wordsFor(*trouble));
     } else if (&book_->ledger() != file_->ledger().get()) {
         // The file had moved on and was read afresh: the window must not go on showing the old picture.
         rebuild();

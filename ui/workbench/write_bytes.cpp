@@ -6,39 +6,50 @@
 #include <QFileInfo>
 #include <QSaveFile>
 
+#include "core/store/store.h"
+#include "ui/words/error_words.h"
 #include "ui/words/tr.h"
+#include "ui/workbench/read_bytes.h"
 
 namespace wm::ui {
 
 namespace {
 
-template <class File, class Finish>
-WriteResult writeAll(File& file, const QByteArray& bytes, const Finish& finish) {
-    if (!file.open(QIODevice::WriteOnly))
+// `begin` once it is open, `finish` once all is in it.
+template <class File, class Begin, class Finish>
+WriteResult writeAll(File& file, const QByteArray& bytes, const Begin& begin, const Finish& finish) {
+    if (!file.open(QIODevice::WriteOnly) || !begin())
         return {WriteResult::Outcome::NotAllowed, file.errorString()};
     if (file.write(bytes) != bytes.size() || !finish())
         return {WriteResult::Outcome::NotWritten, file.errorString()};
     return {};
 }
 
-// Every garage is an SQLite file: "SQLite format 3" (the header string of its file format).
-bool isGarage(const QString& path) {
+bool holdsGarage(const QString& path) {
     QFile file(path);
-    return file.open(QIODevice::ReadOnly) && file.read(16).startsWith("SQLite format 3");
+    return file.open(QIODevice::ReadOnly) && isGarage(file.read(16));
 }
 
 }  // namespace
 
-WriteResult writeBytes(const QString& path, const QByteArray& bytes) {
+WriteResult writeBytes(const QString& path, const QByteArray& bytes, const QString& like) {
     const QFileInfo target(path);
+    if (const auto garage = store::garageThatOwns(path))
+        return {WriteResult::Outcome::NotAllowed,
+                tr("that name belongs to the garage %1, for its journal and its backups")
+                    .arg(quoted(QFileInfo(*garage).fileName()))};
     if (target.exists() && !target.isFile()) {
         QFile file(path);
-        return writeAll(file, bytes, [&file] { return file.flush(); });
+        return writeAll(
+            file, bytes, [] { return true; }, [&file] { return file.flush(); });
     }
-    if (isGarage(path))
+    if (holdsGarage(path))
         return {WriteResult::Outcome::NotAllowed, tr("a garage is in that file, and it stays")};
     QSaveFile file(path);
-    return writeAll(file, bytes, [&file] { return file.commit(); });
+    const bool takesRights = !like.isEmpty() && !target.exists();
+    return writeAll(
+        file, bytes, [&] { return !takesRights || file.setPermissions(QFile::permissions(like)); },
+        [&file] { return file.commit(); });
 }
 
 }  // namespace wm::ui

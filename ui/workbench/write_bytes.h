@@ -16,7 +16,9 @@ struct WriteResult {
 };
 
 /// Writes all of it. A pipe or device is written into; a plain file is replaced once the whole of the new one
-/// is on the disk, and stays as it was if that fails. A garage is never replaced.
-WriteResult writeBytes(const QString& path, const QByteArray& bytes);
+/// is on the disk, and stays as it was if that fails. A garage is never replaced, nor is its journal or
+/// anything in its folder of backups. A new file gets the rights of `like`, if that is named: whoever may not
+/// read a garage may not read its text.
+WriteResult writeBytes(const QString& path, const QByteArray& bytes, const QString& like = {});
 
 }  // namespace wm::ui

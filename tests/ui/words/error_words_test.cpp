@@ -104,10 +104,22 @@ TEST(ApplyWords, ARefusalSpeaksOfTheField) {
     EXPECT_EQ(wordsFor(error), "The hours “-2” is below zero: enter zero or more.");
 }
 
+TEST(BackupWords, EachTroubleSaysWhatAndWhere) {
+    using Kind = store::BackupTrouble::Kind;
+    std::set<QString> sentences;
+    for (int i = 0; i <= static_cast<int>(Kind::Failed); ++i) {
+        const QString words =
+            wordsFor(store::BackupTrouble{static_cast<Kind>(i), "/x/ours.wmk.backups", "why"});
+        EXPECT_TRUE(sentences.insert(words).second) << words.toStdString();
+        EXPECT_TRUE(words.contains("ours.wmk.backups")) << words.toStdString();
+        EXPECT_TRUE(words.endsWith('.'));
+    }
+}
+
 TEST(OpenWords, EveryOutcomeHasItsOwnWords) {
     using Outcome = store::OpenOutcome;
     std::set<QString> sentences;
-    for (int i = 0; i <= static_cast<int>(Outcome::HalfWritten); ++i) {
+    for (int i = 0; i <= static_cast<int>(Outcome::Endless); ++i) {
         store::OpenReport report;
         report.outcome = static_cast<Outcome>(i);
         report.path = "/garage/our <i>team %2.wmk";

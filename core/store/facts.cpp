@@ -1,0 +1,105 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The facts of a file that is not opened as it is. They are read table by table into an empty database of
+// ours, which judges them: what else the file brings along stays behind.
+#include "core/store/log.h"
+#include "core/store/migration.h"
+#include "core/store/opening.h"
+#include "core/store/own_schema.h"
+#include "core/store/reading.h"
+#include "core/store/recovery.h"
+#include "core/store/row_shape.h"
+
+namespace wm::store {
+
+namespace {
+
+std::vector<std::string> firstColumn(const Connection& connection, const std::string& sql) {
+    std::vector<std::string> values;
+    Statement rows(connection.handle(), sql);
+    while (rows.step())
+        values.emplace_back(rows.text(0));
+    return values;
+}
+
+// All but the bookkeeping and the search, in which the rows turn up by themselves.
+std::vector<std::string> tablesOf(const Connection& model) {
+    return firstColumn(
+        model,
+        "SELECT name FROM sqlite_schema WHERE type = 'table' AND name <> 'search' AND name NOT "
+        "GLOB 'search_*' AND name NOT IN ('file_state', 'verb_log', 'undo_change')");
+}
+
+// A name that stands for no stored column would be taken for a text, and a view can answer anything.
+void requireStored(const Connection& from, const std::string& table,
+                   const std::vector<std::string>& columns) {
+    Statement find(
+        from.handle(),
+        "SELECT count(*) FROM sqlite_schema t, pragma_table_xinfo(t.name) c WHERE t.type = 'table' "
+        "AND t.rootpage > 0 AND c.hidden = 0 AND t.name = ? AND c.name = ?");
+    for (const std::string& column : columns) {
+        find.bind(1, std::string_view(table));
+        find.bind(2, std::string_view(column));
+        if (!find.step() || find.number(0) != 1)
+            throw Failure(SQLITE_CORRUPT, "no " + table + "." + column + " to take over");
+        find.reset();
+    }
+}
+
+void copyTable(const Connection& from, const Connection& to, const std::string& table) {
+    const auto columns = firstColumn(to, "SELECT name FROM pragma_table_info('" + table + "')");
+    requireStored(from, table, columns);
+    std::string marks = "?";
+    for (std::size_t i = 1; i < columns.size(); ++i)
+        marks += ", ?";
+    Statement rows(from.handle(), "SELECT " + quotedList(columns) + " FROM \"" + table + "\" NOT INDEXED");
+    Statement insert(to.handle(),
+                     "INSERT INTO \"" + table + "\" (" + quotedList(columns) + ") VALUES (" + marks + ")");
+    while (rows.step()) {
+        for (int column = 0; column < static_cast<int>(columns.size()); ++column)
+            insert.bindFrom(column + 1, rows, column);
+        insert.run();
+    }
+}
+
+std::vector<picture::Row> readFacts(const Connection& from, const Schema& schema) {
+    const Model model(schema, versionOf(from));
+    const Connection& to = model.connection();
+    const Transaction reading(from, Transaction::Kind::Reading);
+    Transaction writing(to, Transaction::Kind::Writing);
+    for (const std::string& table : tablesOf(to))
+        copyTable(from, to, table);
+    writing.commit();
+    migrate(to, schema);
+    return readPicture(to).ledger.rows();
+}
+
+}  // namespace
+
+Facts factsOf(const QString& path) {
+    const Options options;
+    try {
+        if (auto no = refusedAtSight(path))
+            return {std::move(*no), {}};
+        (void)takeBackInterrupted(path, options);
+        const Connection from(path, Connection::Mode::ReadOnly, options);
+        if (!isOurs(from))
+            return {refusal(path, OpenOutcome::NotOurs, {}), {}};
+        from.harden();
+        const int version = versionOf(from);
+        if (version > latestVersion(options.schema))
+            return {refusal(path, OpenOutcome::NewerRefused, {}), {}};
+        if (version < 1)
+            throw Failure(SQLITE_CORRUPT, "a file without a version");
+        OpenReport report;
+        report.path = path;
+        report.fromVersion = version;
+        return {report, readFacts(from, options.schema)};
+    } catch (const Failure& failure) {
+        return {refusal(path, outcomeOf(failure), QString::fromUtf8(failure.what())), {}};
+    } catch (const Unreadable& row) {
+        return {refusal(path, OpenOutcome::Corrupt, QString::fromUtf8(row.what())), {}};
+    }
+}
+
+}  // namespace wm::store
