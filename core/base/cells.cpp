@@ -3,6 +3,7 @@
 #include "core/base/cells.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "core/base/text.h"
 
@@ -12,7 +13,10 @@ CellLine CellReader::next() {
     CellLine row{.line = line_};
     fault_.reset();
     for (;;) {
-        row.cells.push_back(cell());
+        std::string next = cell();
+        row.tooWide = row.cells.size() == kMostCells;
+        if (!row.tooWide)
+            row.cells.push_back(std::move(next));
         if (atEnd() || text_[at_] != separator_)
             break;
         ++at_;

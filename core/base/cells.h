@@ -14,10 +14,14 @@ namespace wm::base {
 /// What a stricter reader would not take.
 enum class CellFault : std::uint8_t { QuoteWithin, TextAfterQuote, QuoteLeftOpen };
 
+/// More cells than this on one line are passed over: no table of people is that wide.
+inline constexpr std::size_t kMostCells = 1'000;
+
 struct CellLine {
     std::size_t line = 0;  ///< of the text, from 1; a quoted line break counts
     std::vector<std::string> cells{};
     std::optional<CellFault> fault{};  ///< the first one
+    bool tooWide = false;              ///< there were more than kMostCells
 };
 
 /// The one reader of cells. Takes apart what a spreadsheet saves or copies, line by line: cells between

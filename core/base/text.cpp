@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/base/text.h"
 
+#include <algorithm>
+
 namespace wm::base {
 
 namespace {
@@ -36,14 +38,32 @@ std::size_t sequenceLength(std::string_view text, std::size_t at) {
     return 0;
 }
 
-bool hasControls(std::string_view text, bool lineBreaksAllowed) {
-    for (const char c : text) {
-        const auto u = static_cast<unsigned char>(c);
-        const bool lineBreak = c == '\n' || c == '\r' || c == '\t';
-        if ((u < 0x20 && !(lineBreaksAllowed && lineBreak)) || u == 0x7F)
-            return true;
-    }
-    return false;
+// How many bytes of a character that breaks the line stand at `at`: the ends of lines of all systems, pages,
+// NEL, the separators of lines and paragraphs. 0 if it is another one.
+std::size_t lineBreakLength(std::string_view text, std::size_t at) {
+    const char c = text[at];
+    if (c == '\r')
+        return text.substr(at, 2) == "\r\n" ? 2 : 1;
+    if (c == '\n' || c == '\v' || c == '\f')
+        return 1;
+    if (text.substr(at, 2) == "\xC2\x85")
+        return 2;
+    const std::string_view three = text.substr(at, 3);
+    return three == "\xE2\x80\xA8" || three == "\xE2\x80\xA9" ? 3 : 0;
+}
+
+// True if the character of `length` bytes at `at` is a control character of either range (but for the line
+// feed) or turns the direction of what follows (UAX 9: embeddings, overrides, isolates).
+bool disturbs(std::string_view text, std::size_t at, std::size_t length) {
+    const auto byte = [&](std::size_t i) -> unsigned { return static_cast<unsigned char>(text[at + i]); };
+    if (length == 1)
+        return (byte(0) < 0x20 && text[at] != '\n') || byte(0) == 0x7F;
+    if (length == 2)
+        return byte(0) == 0xC2 && byte(1) <= 0x9F;
+    if (length != 3 || byte(0) != 0xE2)
+        return false;
+    return (byte(1) == 0x80 && byte(2) >= 0xA8 && byte(2) <= 0xAE) ||
+           (byte(1) == 0x81 && byte(2) >= 0xA6 && byte(2) <= 0xA9);
 }
 
 }  // namespace
@@ -58,6 +78,53 @@ bool isUtf8(std::string_view text) {
     return true;
 }
 
+bool isPlain(std::string_view text) {
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t length = sequenceLength(text, at);
+        if (length == 0 || disturbs(text, at, length))
+            return false;
+        at += length;
+    }
+    return true;
+}
+
+std::string withPlainBlanks(std::string_view text) {
+    std::string plain;
+    plain.reserve(text.size());
+    for (std::size_t at = 0; at < text.size();) {
+        if (const std::size_t length = lineBreakLength(text, at); length > 0) {
+            plain += '\n';
+            at += length;
+        } else {
+            plain += text[at] == '\t' ? ' ' : text[at];
+            ++at;
+        }
+    }
+    return plain;
+}
+
+std::string harmless(std::string_view text) {
+    if (isPlain(text))
+        return std::string(text);
+    const std::string blanks = withPlainBlanks(text);
+    std::string plain;
+    for (std::size_t at = 0; at < blanks.size();) {
+        const std::size_t length = sequenceLength(blanks, at);
+        if (length == 0 || disturbs(blanks, at, length))
+            plain += "\uFFFD";
+        else
+            plain += blanks.substr(at, length);
+        at += std::max<std::size_t>(length, 1);
+    }
+    return plain;
+}
+
+std::string onOneLine(std::string_view text) {
+    std::string line = harmless(text);
+    std::replace(line.begin(), line.end(), '\n', ' ');
+    return line;
+}
+
 std::string_view trimmed(std::string_view text) {
     while (!text.empty() && isSpace(text.front()))
         text.remove_prefix(1);
@@ -68,7 +135,7 @@ std::string_view trimmed(std::string_view text) {
 
 Result<std::string> parseName(std::string_view field, std::string_view text) {
     const std::string_view name = trimmed(text);
-    if (!isUtf8(name) || hasControls(name, false))
+    if (!isPlain(name) || name.find('\n') != std::string_view::npos)
         return refuse(Fault::NotText, std::string(field));
     if (name.empty())
         return refuse(Fault::Empty, std::string(field));
@@ -78,8 +145,9 @@ Result<std::string> parseName(std::string_view field, std::string_view text) {
 }
 
 Result<std::string> parseNote(std::string_view field, std::string_view text) {
-    const std::string_view note = trimmed(text);
-    if (!isUtf8(note) || hasControls(note, true))
+    const std::string blanks = withPlainBlanks(text);
+    const std::string_view note = trimmed(blanks);
+    if (!isPlain(note))
         return refuse(Fault::NotText, std::string(field));
     if (note.size() > kLongestNote)
         return refuse(Fault::TooLong, std::string(field), {}, std::to_string(kLongestNote));

@@ -3,6 +3,8 @@
 #include "core/exchange/json_text.h"
 
 #include <algorithm>
+#include <cstddef>
+#include <iterator>
 #include <optional>
 #include <set>
 #include <vector>
@@ -22,6 +24,7 @@ namespace {
 // from (nesting without end), and where the text breaks.
 class Inspector : public nlohmann::json_sax<json> {
   public:
+    explicit Inspector(const std::size_t& line) : line_(line) {}
     bool null() override { return true; }
     bool boolean(bool /*value*/) override { return true; }
     bool number_integer(number_integer_t /*value*/) override { return true; }
@@ -36,7 +39,7 @@ class Inspector : public nlohmann::json_sax<json> {
     bool key(string_t& name) override {
         if (keys_.back().insert(name).second)
             return true;
-        error = Error{Fault::Duplicate, {}, name, {}};
+        error = Error{Fault::Duplicate, "line " + std::to_string(line_), excerpt(name), {}};
         return false;
     }
     bool parse_error(std::size_t position, const std::string& token,
@@ -61,7 +64,28 @@ class Inspector : public nlohmann::json_sax<json> {
         keys_.pop_back();
         return true;
     }
+    const std::size_t& line_;
     std::vector<std::set<std::string>> keys_;
+};
+
+// Walks through a text and knows on which line it is.
+struct LineCounter {
+    using iterator_category = std::forward_iterator_tag;
+    using value_type = char;
+    using difference_type = std::ptrdiff_t;
+    using pointer = const char*;
+    using reference = const char&;
+
+    const char* at = nullptr;
+    std::size_t* line = nullptr;
+
+    reference operator*() const { return *at; }
+    LineCounter& operator++() {
+        *line += *at++ == '\n' ? 1U : 0U;
+        return *this;
+    }
+    friend bool operator==(const LineCounter& a, const LineCounter& b) { return a.at == b.at; }
+    friend bool operator!=(const LineCounter& a, const LineCounter& b) { return a.at != b.at; }
 };
 
 std::string lineOf(std::string_view text, std::size_t position) {
@@ -76,16 +100,18 @@ base::Result<json> parseJson(std::string_view text) {
         return refuse(Fault::NotText, "text");
     if (base::trimmed(text).empty())
         return refuse(Fault::Empty, "text");
-    Inspector inspector;
-    json::sax_parse(text, &inspector);
+    std::size_t line = 1;
+    Inspector inspector(line);
+    json::sax_parse(LineCounter{text.data(), &line}, LineCounter{text.data() + text.size(), &line},
+                    &inspector);
     if (inspector.error) {
         Error error = *inspector.error;
         if (error.fault == Fault::Malformed && inspector.brokenAt > 0) {
             const bool cutShort = inspector.brokenAt > base::trimmed(text).size();
             error.field = lineOf(text, inspector.brokenAt);
             error.given = cutShort ? "end of text" : excerpt(error.given);
-        } else {
-            error.field = error.fault == Fault::Duplicate ? error.given : "text";
+        } else if (error.fault == Fault::Malformed) {
+            error.field = "text";
         }
         return tl::unexpected(error);
     }

@@ -16,7 +16,7 @@ inline constexpr int kDeepest = 16;
 
 /// Reads JSON by RFC 8259 and no further: no comments, no NaN, no key twice in one object, no number that
 /// overflows. Errors: NotText (invalid UTF-8), Malformed (field = "line 12", given = the token or "end of
-/// text"), Duplicate (a key, field = "line 12").
+/// text"), Duplicate (given = the key, field = "line 12").
 base::Result<nlohmann::json> parseJson(std::string_view text);
 
 /// The "format" of a parsed text. Errors: Malformed if it is no object or has no whole number there,

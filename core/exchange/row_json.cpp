@@ -16,13 +16,6 @@ std::string shortly(const json& value) {
     return value.is_structured() ? std::string(value.type_name()) : excerpt(value.dump());
 }
 
-bool hasControls(std::string_view text) {
-    return std::any_of(text.begin(), text.end(), [](char c) {
-        const auto u = static_cast<unsigned char>(c);
-        return (u < 0x20 && c != '\n' && c != '\r' && c != '\t') || u == 0x7F;
-    });
-}
-
 }  // namespace
 
 Read refuseType(const json& value, std::string_view wanted) {
@@ -55,8 +48,8 @@ Read readJson(const json& value, std::int64_t& into) {
 Read readJson(const json& value, std::string& into) {
     if (!value.is_string())
         return refuseType(value, "text");
-    into = value.get<std::string>();
-    if (hasControls(into))
+    into = base::withPlainBlanks(value.get_ref<const std::string&>());
+    if (!base::isPlain(into))
         return refuse(Fault::NotText, {});
     if (into.size() > base::kLongestNote)
         return refuse(Fault::TooLong, {}, {}, std::to_string(base::kLongestNote));

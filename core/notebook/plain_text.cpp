@@ -122,6 +122,8 @@ PlainText decoded(std::string_view bytes) {
 }  // namespace
 
 Result<PlainText> plainText(std::string_view bytes) {
+    if (bytes.size() > kMostBytes)
+        return refuse(Fault::TooLarge, "bytes", std::to_string(bytes.size()), std::to_string(kMostBytes));
     if (base::trimmed(bytes).empty())
         return refuse(Fault::Empty, "notebook");
     PlainText plain = decoded(bytes);

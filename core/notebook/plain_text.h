@@ -19,9 +19,12 @@ struct PlainText {
     std::string text{};  ///< UTF-8
 };
 
+/// No notebook is larger.
+inline constexpr std::size_t kMostBytes = 16 * 1024 * 1024;
+
 /// Bytes of a file to text: byte order marks, UTF-16 with or without one, UTF-8, else Windows-1252 (of which
 /// Latin-1 is a part). Errors: Empty (nothing but blanks), NotText (a picture, a workbook, an archive:
-/// control characters where a table has none).
+/// control characters where a table has none), TooLarge (`wanted` the most bytes).
 base::Result<PlainText> plainText(std::string_view bytes);
 
 }  // namespace wm::notebook

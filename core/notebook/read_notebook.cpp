@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/base/text.h"
 #include "core/notebook/judging.h"
 
 namespace wm::notebook {
@@ -23,6 +24,15 @@ std::vector<NamedMachine> machinesOf(const book::Book& book) {
     for (const auto& machine : book.ledger().all<items::Machine>())
         machines.push_back({machine.name, machine.id});
     return machines;
+}
+
+// Only a note may break its line.
+void putOnOneLine(Table& table, const Layout& layout) {
+    const auto note = layout.at(Column::Note);
+    for (TableLine& line : table.lines)
+        for (std::size_t at = 0; at < line.cells.size() && at < layout.columns.size(); ++at)
+            if (at != note && line.cells[at].find('\n') != std::string::npos)
+                line.cells[at] = base::onOneLine(line.cells[at]);
 }
 
 std::vector<std::string_view> machineCells(const Table& table, const Layout& layout) {
@@ -124,6 +134,7 @@ Result<Notebook> readNotebook(Table table, const book::Book& book, const Reading
     notebook.layout = wishes.layout && wishes.layout->columns.size() == table.header.size()
                           ? *wishes.layout
                           : guessLayout(table, names);
+    putOnOneLine(table, notebook.layout);
     const auto only = onlyMachine(known, wishes.machine);
     if (auto fine = checkColumns(notebook.layout, only.has_value()); !fine)
         return tl::unexpected(fine.error());

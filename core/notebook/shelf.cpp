@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/base/names.h"
+#include "core/picture/shape.h"
 #include "core/words/folding.h"
 
 namespace wm::notebook {
@@ -33,14 +34,17 @@ ShelfOfNotebook::ShelfOfNotebook(const book::Book& book) {
     }
 }
 
-std::vector<upkeep::Use> ShelfOfNotebook::uses(picture::Entry& entry, const std::vector<UsedPart>& parts,
-                                               std::string& note) {
+std::vector<upkeep::Use> ShelfOfNotebook::uses(picture::Checks& check, picture::Entry& entry,
+                                               const std::vector<UsedPart>& parts, std::string& note) {
     std::vector<upkeep::Use> uses;
     for (const UsedPart& part : parts) {
         const auto [at, isNew] = lines_.try_emplace(words::folded(part.name), Known{{}, part.unit});
         Known& known = at->second;
-        if (isNew)
-            known.id = entry.put(newLine(part));
+        if (isNew) {
+            stock::StockLine line = newLine(part);
+            checkShape(check, line);
+            known.id = entry.put(std::move(line));
+        }
         if (known.unit != part.unit) {
             note += (note.empty() ? "used " : "; used ") + part.name + " " + std::to_string(part.amount) +
                     (part.unit == upkeep::Unit::Piece ? "" : " " + std::string(base::nameOf(part.unit)));

@@ -8,6 +8,7 @@
 
 #include "core/book/book.h"
 #include "core/notebook/used.h"
+#include "core/picture/checks.h"
 #include "core/picture/entry.h"
 
 namespace wm::notebook {
@@ -17,9 +18,10 @@ class ShelfOfNotebook {
   public:
     explicit ShelfOfNotebook(const book::Book& book);
 
-    /// What a job used, as uses of shelf lines. What the shelf counts in another unit goes into the note.
-    std::vector<upkeep::Use> uses(picture::Entry& entry, const std::vector<UsedPart>& parts,
-                                  std::string& note);
+    /// What a job used, as uses of shelf lines; a new line must pass `check`. What the shelf counts in
+    /// another unit goes into the note.
+    std::vector<upkeep::Use> uses(picture::Checks& check, picture::Entry& entry,
+                                  const std::vector<UsedPart>& parts, std::string& note);
     /// False if the line was first counted after that day: what was used before is not in that count.
     [[nodiscard]] bool countsOn(StockLineId line, calendar::Date date) const;
 

@@ -15,6 +15,10 @@ namespace wm::notebook {
 
 using TableLine = base::CellLine;
 
+// A lifetime of notes is a tenth of this; what is more is another file, and memory has an end.
+inline constexpr std::size_t kMostLines = 100'000;
+inline constexpr std::size_t kMostCellsOfAll = 2'000'000;
+
 /// The cells of a notebook as they stand in the file. The first line is the header, or a line like the others
 /// (`headed`).
 struct Table {
@@ -30,7 +34,8 @@ struct Table {
 using base::Progress;
 
 /// Finds out the separator (semicolon, comma, tab, bar), unless one is given, and takes the cells apart.
-/// Errors: those of plainText, Stopped, NoColumns if nothing separates anything.
+/// Errors: those of plainText, Stopped, NoColumns if nothing separates anything, TooLarge ("line 7" with more
+/// cells than kMostCells, "lines", "cells": `wanted` the most that a notebook may have).
 base::Result<Table> readTable(std::string_view bytes, const Progress& progress = {},
                               std::optional<char> separator = {});
 

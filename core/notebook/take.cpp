@@ -62,7 +62,7 @@ class Taking {
             if (lines_[at]->facts.sort != FactSort::Job)
                 putUse(at);
         const auto text = base::phrase("Undo", "took over %n line(s) of %1", nullptr, lines_.size())
-                              .arg(picture::shortened(name));
+                              .arg(picture::shortened(base::onOneLine(name)));
         Change change = std::move(entry_).change(text);
         if (!check_.failed())
             putJobs(change);
@@ -131,12 +131,12 @@ class Taking {
         }
     }
 
-    std::optional<PersonId> personNamed(const std::string& name) {
+    std::optional<PersonId> personNamed(const std::string& name, std::size_t line) {
         if (name.empty())
             return std::nullopt;
         const auto [at, isNew] = persons_.try_emplace(words::folded(name));
         if (isNew)
-            at->second = entry_.put(items::Person{.name = name});
+            at->second = entry_.put(shaped(items::Person{.name = name}, line));
         return at->second;
     }
 
@@ -164,7 +164,7 @@ class Taking {
         const Facts& facts = line.facts;
         usage::Outing outing{.machine = machine,
                              .date = facts.date,
-                             .rider = personNamed(facts.rider),
+                             .rider = personNamed(facts.rider, line.line),
                              .kind = facts.kind,
                              .hours = facts.hours,
                              .distance = facts.distance,
@@ -253,7 +253,8 @@ class Taking {
             fillStated(book, record);
             if (at == 0) {
                 record.minutes = facts.minutes;
-                record.uses = shelf.uses(entry, facts.used, record.note);
+                check_.setPrefix("line " + std::to_string(line.line));
+                record.uses = shelf.uses(check_, entry, facts.used, record.note);
             }
             const auto uses = record.uses;
             const RecordId id = entry.add(shaped(std::move(record), line.line));

@@ -49,8 +49,6 @@ class RowDrawer {
                                                       "&amp;",
                                                       "'; --",
                                                       "\n",
-                                                      "\t",
-                                                      "\r\n",
                                                       "\xC3\xA9",
                                                       "=1+1",
                                                       "{\"a\":1}",
@@ -60,7 +58,6 @@ class RowDrawer {
                                                       "%s",
                                                       "\xEF\xBB\xBF",
                                                       "\xF0\x9F\x94\xA7",
-                                                      "\xE2\x80\xAE",
                                                       "0"};
         value.clear();
         for (const std::string& piece :

@@ -330,7 +330,9 @@ TEST(Exchange, RefusesAMissingKeyAndAMissingTable) {
 TEST(Exchange, RefusesAKeyGivenTwice) {
     std::string text = smallText();
     text.insert(text.find("\"format\""), "\"format\": 1, ");
-    EXPECT_EQ(fromJson(text).error(), (Error{Fault::Duplicate, "format", "format", ""}));
+    EXPECT_EQ(fromJson(text).error(), (Error{Fault::Duplicate, "line 2", "format", ""}));
+    EXPECT_EQ(fromJson("{\n\"a\": \"\\n\",\n\"b\": {\"c\": 1,\n\n\"c\": 2}}").error(),
+              (Error{Fault::Duplicate, "line 5", "c", ""}));
 }
 
 TEST(Exchange, RefusesWhatIsNoJson) {

@@ -77,7 +77,7 @@ TEST(NotebookBadFileTest, QuotedLineBreaksCountAsLines) {
     const Notebook notebook = Garage().read(
         "date;machine;hours;note\r\n07.03.2026;Heron 250;1,0;\"wet\r\nand cold\"\r\n08.03.2026;Heron "
         "250;1,2;\r\n");
-    EXPECT_EQ(lineOf(notebook, 2).facts.note, "wet\r\nand cold");
+    EXPECT_EQ(lineOf(notebook, 2).facts.note, "wet\nand cold");
     EXPECT_EQ(lineOf(notebook, 4).facts.hours, units::Hours{120});
 }
 
