@@ -18,6 +18,8 @@ struct File::Parts {
         : path(itsPath), options(its), db(path, mode, options), readOnly(db.readOnly()) {}
 
     void take(Picture picture) {
+        if (ledger == nullptr)
+            sessionFrom = picture.revision;
         ledger = std::make_shared<const picture::Ledger>(std::move(picture.ledger));
         revision = picture.revision;
     }
@@ -35,7 +37,7 @@ struct File::Parts {
     /// Inside a transaction. The changes for undo, or nothing if `progress` stopped it.
     std::optional<std::string> writeRows(const std::vector<picture::Row>& rows,
                                          const base::Progress& progress);
-    tl::expected<std::string, ApplyError> turn(bool back);
+    tl::expected<std::string, ApplyError> turn(bool back, LastMachine last);
     /// Commits what leads to `next`. If that fails, takes the picture that stands in the file after all.
     void commit(Transaction& writing, std::int64_t next);
     bool standsAfterAll(std::int64_t next);
@@ -52,6 +54,7 @@ struct File::Parts {
     std::shared_ptr<const picture::Ledger> ledger;
     std::optional<book::Book> book;  ///< of `ledger`, once a verb has asked; the next one takes over from it
     std::int64_t revision = 0;
+    std::int64_t sessionFrom = 0;  ///< undo goes back to this revision and no further
     std::optional<BackupTrouble> backupTrouble;
 };
 

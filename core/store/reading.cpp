@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/base/names.h"
+#include "core/base/text.h"
 #include "core/store/row_shape.h"
 #include "core/store/sql.h"
 #include "core/units/decimal.h"
@@ -20,6 +21,20 @@ inline constexpr bool kIsOptional = false;
 template <class T>
 inline constexpr bool kIsOptional<std::optional<T>> = true;
 
+// What stands in a column of text. Bytes that are no text are damage: shown as something else they would be a
+// fact that nobody said.
+bool takeText(const Statement& from, int column, std::string& into) {
+    // Before the text is asked for: SQLite would make text of a blob.
+    if (!from.isText(column))
+        return false;
+    const std::string_view text = from.text(column);
+    if (!base::isUtf8(text) || text.find('\0') != std::string_view::npos)
+        return false;
+    // Earlier versions took signs that no text holds any more; they are read as harmless ones.
+    into = base::harmless(text);
+    return true;
+}
+
 // Reads one column into a member. False if the value is no value of the member's type.
 template <class T>
 bool take(const Statement& from, int column, T& into) {
@@ -29,12 +44,8 @@ bool take(const Statement& from, int column, T& into) {
             return true;
         }
         return take(from, column, into.emplace());
-    } else if constexpr (std::is_same_v<T, bool>) {
-        into = from.number(column) != 0;
-    } else if constexpr (std::is_same_v<T, std::int64_t>) {
-        into = from.number(column);
     } else if constexpr (std::is_same_v<T, std::string>) {
-        into.assign(from.text(column));
+        return takeText(from, column, into);
     } else if constexpr (std::is_same_v<T, calendar::Date>) {
         const auto date = calendar::parseDate({}, from.text(column));
         if (!date)
@@ -50,17 +61,40 @@ bool take(const Statement& from, int column, T& into) {
         if (!value)
             return false;
         into = *value;
+    } else if (!from.isNumber(column)) {
+        return false;
+    } else if constexpr (std::is_same_v<T, bool>) {
+        into = from.number(column) != 0;
     } else {
         into = T(from.number(column));
     }
     return true;
 }
 
+// Where a value stands, for whoever mends the file: children are found by the row that they belong to.
+struct Cell {
+    std::string_view table;
+    std::string_view column;
+    std::int64_t row = 0;
+};
+
+[[noreturn]] void refuse(const Statement& from, int column, const Cell& cell) {
+    static constexpr std::size_t kMostShown = 40;
+    std::string text;
+    const bool isText = from.isNull(column) || takeText(from, column, text);
+    throw Unreadable("table " + std::string(cell.table) + ", row " + std::to_string(cell.row) + ", column " +
+                     std::string(cell.column) +
+                     (isText ? " holds what is not known here: " + base::onOneLine(text.substr(0, kMostShown))
+                             : " holds bytes that are no text"));
+}
+
 template <class T>
-void takeOrThrow(const Statement& from, int column, T& into, std::string_view table, std::string_view name) {
+void takeOrThrow(const Statement& from, int column, T& into, const Cell& cell) {
     if (!take(from, column, into))
-        throw Unreadable(std::string(table) + "." + std::string(name) + ": " +
-                         std::string(from.text(column)));
+        refuse(from, column, cell);
+    if constexpr (std::is_same_v<T, std::string>)
+        if (cell.column == "name")
+            into = base::onOneLine(into);
 }
 
 // Walks one child table in the order of its owners, beside the walk through the owners themselves.
@@ -80,7 +114,7 @@ class ChildCursor {
             Child& child = into.emplace_back();
             int column = 1;
             Child::fields(child, [&](std::string_view name, auto& member) {
-                takeOrThrow(rows_, column++, member, table_, name);
+                takeOrThrow(rows_, column++, member, {table_, name, owner});
             });
             more_ = rows_.step();
         }
@@ -117,7 +151,7 @@ void readTable(sqlite3* db, std::vector<R>& into) {
             if constexpr (kIsChildren<std::decay_t<decltype(member)>>)
                 (child++)->takeAll(row.id.value(), member);
             else
-                takeOrThrow(rows, column++, member, R::kTable, name);
+                takeOrThrow(rows, column++, member, {R::kTable, name, rows.number(0)});
         });
     }
 }

@@ -10,7 +10,8 @@
 
 namespace wm::store {
 
-/// A row that this program cannot make sense of: a word or a date that it does not know.
+/// A row that this program cannot make sense of: a word or a date that it does not know, bytes that are no
+/// text. What it says begins with the place ("table wash, row 7, column note ...").
 class Unreadable : public std::runtime_error {
   public:
     using std::runtime_error::runtime_error;

@@ -77,6 +77,14 @@ bool Statement::isNull(int column) const {
     return sqlite3_column_type(statement_, column) == SQLITE_NULL;
 }
 
+bool Statement::isText(int column) const {
+    return sqlite3_column_type(statement_, column) == SQLITE_TEXT;
+}
+
+bool Statement::isNumber(int column) const {
+    return sqlite3_column_type(statement_, column) == SQLITE_INTEGER;
+}
+
 std::int64_t Statement::number(int column) const {
     return sqlite3_column_int64(statement_, column);
 }

@@ -50,6 +50,8 @@ class Statement {
     void reset();
 
     [[nodiscard]] bool isNull(int column) const;
+    [[nodiscard]] bool isText(int column) const;
+    [[nodiscard]] bool isNumber(int column) const;
     [[nodiscard]] std::int64_t number(int column) const;
     /// Valid until the next step or reset.
     [[nodiscard]] std::string_view text(int column) const;

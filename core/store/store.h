@@ -106,6 +106,9 @@ struct BackupPreview {
     std::int64_t rowsThen = 0;
 };
 
+/// Whether undo may take back what brought the only machine of a garage.
+enum class LastMachine : std::uint8_t { Stays, MayGo };
+
 struct Options;  ///< what tests may change (core/store/options.h)
 
 /// One open file. Every call is a whole transaction or none. Not for sharing between threads; needs a
@@ -137,12 +140,16 @@ class File {
     tl::expected<picture::Change, ApplyError> apply(const Verb& verb, calendar::Date today,
                                                     const base::Progress& progress = {});
 
-    /// The words of the last verb that undo would take back, or nothing.
+    /// The words of the last verb that undo would take back, or nothing. Undo goes back to the moment when
+    /// this file was opened, and no further than twelve hours.
     [[nodiscard]] std::optional<std::string> undoText() const;
     [[nodiscard]] std::optional<std::string> redoText() const;
-    tl::expected<std::string, ApplyError> undo();
+    /// MustAnswer "last machine" if nothing but an empty garage would be left and that is not wanted.
+    tl::expected<std::string, ApplyError> undo(LastMachine last = LastMachine::Stays);
     tl::expected<std::string, ApplyError> redo();
-    /// Undo ends here: a sheet was printed, an export left the program. A new day ends it by itself.
+    /// Undo goes back beyond this opening: for whoever has no session, like a verb on the command line.
+    void reachBack();
+    /// Undo ends here: a sheet was printed, an export left the program, a whole file was taken in.
     tl::expected<void, ApplyError> endUndo();
 
     /// Ids of facts whose text holds all words of `query`, each word as a beginning; best match first.

@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QDateTime>
+
 #include "core/store/parts.h"
 #include "core/store/recorder.h"
 #include "core/store/verb_history.h"
@@ -8,13 +10,16 @@ namespace wm::store {
 
 namespace {
 
-// Undone verbs are always the later ones, so the last that is done and the first that is undone meet.
+constexpr int kHoursOfUndo = 12;
+
+// Undone verbs are always the later ones, so the last that is done and the first that is undone meet. Whose
+// time lies a little ahead was said before the clock was put back.
 constexpr std::string_view kLastDone =
     "SELECT verb, text, changes FROM undo_change JOIN verb_log ON revision = verb "
-    "WHERE done = 1 AND day = ? ORDER BY verb DESC LIMIT 1";
+    "WHERE done = 1 AND verb > ? AND written_at BETWEEN ? AND ? ORDER BY verb DESC LIMIT 1";
 constexpr std::string_view kFirstUndone =
     "SELECT verb, text, changes FROM undo_change JOIN verb_log ON revision = verb "
-    "WHERE done = 0 AND day = ? ORDER BY verb LIMIT 1";
+    "WHERE done = 0 AND verb > ? AND written_at BETWEEN ? AND ? ORDER BY verb LIMIT 1";
 
 struct Turn {
     std::int64_t verb = 0;
@@ -22,12 +27,25 @@ struct Turn {
     std::string changes;
 };
 
-std::optional<Turn> nextTurn(const Connection& connection, bool back, const std::string& day) {
+std::string isoOf(const QDateTime& time) {
+    return time.toString(Qt::ISODate).toStdString();
+}
+
+std::optional<Turn> nextTurn(const Connection& connection, bool back, std::int64_t after,
+                             const QDateTime& now) {
+    const std::string first = isoOf(now.addSecs(-kHoursOfUndo * 3600));
+    const std::string last = isoOf(now.addSecs(kHoursOfUndo * 3600));
     Statement find(connection.handle(), back ? kLastDone : kFirstUndone);
-    find.bind(1, std::string_view(day));
+    find.bind(1, after);
+    find.bind(2, std::string_view(first));
+    find.bind(3, std::string_view(last));
     if (!find.step())
         return std::nullopt;
     return Turn{find.number(0), std::string(find.text(1)), std::string(find.blob(2))};
+}
+
+bool hasMachine(const picture::Ledger& ledger) {
+    return !ledger.all<items::Machine>().empty();
 }
 
 }  // namespace
@@ -36,7 +54,7 @@ std::optional<std::string> File::Parts::turnText(bool back) const {
     if (readOnly)
         return std::nullopt;
     const auto text = guarded([&]() -> tl::expected<std::optional<std::string>, ApplyError> {
-        auto turn = nextTurn(db, back, dayNow().toStdString());
+        auto turn = nextTurn(db, back, sessionFrom, options.now());
         if (!turn)
             return std::nullopt;
         return std::move(turn->text);
@@ -44,14 +62,14 @@ std::optional<std::string> File::Parts::turnText(bool back) const {
     return text.value_or(std::nullopt);
 }
 
-tl::expected<std::string, ApplyError> File::Parts::turn(bool back) {
+tl::expected<std::string, ApplyError> File::Parts::turn(bool back, LastMachine last) {
     Transaction writing(db, Transaction::Kind::Writing);
     // Whoever presses undo means the words that were shown; another window may have written since.
     if (revisionOf(db) != revision) {
         take(readPictureHere(db));
         return tl::unexpected(ApplyError{ApplyError::Kind::Stale, {}, {}});
     }
-    const std::optional<Turn> turn = nextTurn(db, back, dayNow().toStdString());
+    const std::optional<Turn> turn = nextTurn(db, back, sessionFrom, options.now());
     if (!turn)
         return tl::unexpected(ApplyError{
             ApplyError::Kind::Refused, {base::Fault::NothingToDo, back ? "undo" : "redo", {}, {}}, {}});
@@ -63,6 +81,9 @@ tl::expected<std::string, ApplyError> File::Parts::turn(bool back) {
     logVerb(db, {revision + 1, back ? "undone" : "redone", turn->verb, turn->text, timeNow().toStdString()});
     setRevision(db, revision + 1);
     Picture after = readPictureHere(db);
+    if (back && last == LastMachine::Stays && hasMachine(*ledger) && !hasMachine(after.ledger))
+        return tl::unexpected(
+            ApplyError{ApplyError::Kind::Refused, {base::Fault::MustAnswer, "last machine", {}, {}}, {}});
     commit(writing, revision + 1);
     take(std::move(after));
     return turn->text;
@@ -75,16 +96,20 @@ std::optional<std::string> File::redoText() const {
     return parts_->turnText(false);
 }
 
-tl::expected<std::string, ApplyError> File::undo() {
+tl::expected<std::string, ApplyError> File::undo(LastMachine last) {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
-    return guarded([this] { return parts_->turn(true); });
+    return guarded([this, last] { return parts_->turn(true, last); });
 }
 
 tl::expected<std::string, ApplyError> File::redo() {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
-    return guarded([this] { return parts_->turn(false); });
+    return guarded([this] { return parts_->turn(false, LastMachine::MayGo); });
+}
+
+void File::reachBack() {
+    parts_->sessionFrom = 0;
 }
 
 tl::expected<void, ApplyError> File::endUndo() {

@@ -34,8 +34,11 @@ void setRevision(const Connection& connection, std::int64_t revision) {
 
 void keepForUndo(const Connection& connection, std::int64_t verb, std::string_view day,
                  std::string_view changes) {
-    Statement clear(connection.handle(), "DELETE FROM undo_change WHERE done = 0 OR day <> ?");
+    // What was said the day before yesterday is beyond any undo.
+    Statement clear(connection.handle(),
+                    "DELETE FROM undo_change WHERE done = 0 OR day NOT BETWEEN date(?, '-1 day') AND ?");
     clear.bind(1, day);
+    clear.bind(2, day);
     clear.run();
     Statement keep(connection.handle(),
                    "INSERT INTO undo_change (verb, day, done, changes) VALUES (?, ?, 1, ?)");

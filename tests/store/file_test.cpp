@@ -222,14 +222,29 @@ TEST_F(UndoTest, TakesVerbsBackInOrderAndSaysThemAgain) {
     EXPECT_TRUE(file_->check().empty());
 }
 
-TEST_F(UndoTest, TakesBackEverythingAndNothingIsLeft) {
+// A finger that stays on Ctrl+Z must not empty a garage.
+TEST_F(UndoTest, TheOnlyMachineGoesOnlyIfThatIsWanted) {
+    say("one");
     ASSERT_TRUE(file_->undo().has_value());
+    const auto before = file_->ledger()->rows();
+    const auto answer = file_->undo();
+    ASSERT_FALSE(answer.has_value());
+    EXPECT_EQ(answer.error().error, (base::Error{base::Fault::MustAnswer, "last machine", "", ""}));
+    EXPECT_EQ(file_->ledger()->rows(), before);
+    EXPECT_EQ(sample::opened(path_)->ledger()->rows(), before);
+    EXPECT_EQ(file_->undoText(), "Set up");
+    EXPECT_TRUE(file_->undo(LastMachine::MayGo).has_value());
+    EXPECT_TRUE(file_->ledger()->all<items::Machine>().empty());
+}
+
+TEST_F(UndoTest, TakesBackEverythingAndNothingIsLeft) {
+    ASSERT_TRUE(file_->undo(LastMachine::MayGo).has_value());
     EXPECT_TRUE(file_->ledger()->rows().empty());
     const std::vector<picture::Row> rows = sample::everyRow();
     const auto verb = [&rows](const verbs::VerbContext&) { return picture::Change{"All", rows}; };
     ASSERT_TRUE(file_->apply(verb, sample::kToday).has_value());
     EXPECT_FALSE(file_->search("mud", 10).empty());
-    ASSERT_TRUE(file_->undo().has_value());
+    ASSERT_TRUE(file_->undo(LastMachine::MayGo).has_value());
     EXPECT_TRUE(file_->ledger()->rows().empty());
     EXPECT_TRUE(file_->search("mud", 10).empty());
     ASSERT_TRUE(file_->redo().has_value());
@@ -272,29 +287,58 @@ TEST_F(UndoTest, ForgetsWhatWasUndoneWhenAnewVerbIsSaid) {
     EXPECT_EQ(file_->undo().value(), "Wash: instead");
 }
 
-TEST_F(UndoTest, SurvivesReopeningOnTheSameDay) {
+TEST_F(UndoTest, EndsWithTheSession) {
     say("one");
     say("two");
     ASSERT_TRUE(file_->undo().has_value());
     file_ = sample::opened(path_, options_);
-    EXPECT_EQ(file_->undoText(), "Wash: one");
+    EXPECT_EQ(file_->undoText(), std::nullopt);
+    EXPECT_EQ(file_->redoText(), std::nullopt);
+    EXPECT_EQ(file_->undo().error().error.fault, base::Fault::NothingToDo);
+    say("three");
+    EXPECT_EQ(file_->undo().value(), "Wash: three");
+    EXPECT_EQ(file_->undoText(), std::nullopt);
+    EXPECT_EQ(washNotes(*file_), std::vector<std::string>{"one"});
+}
+
+TEST_F(UndoTest, GoesBackBeyondTheSessionWhereThereIsNone) {
+    say("one");
+    say("two");
+    ASSERT_TRUE(file_->undo().has_value());
+    file_ = sample::opened(path_, options_);
+    file_->reachBack();
     EXPECT_EQ(file_->redo().value(), "Wash: two");
     EXPECT_EQ(file_->undo().value(), "Wash: two");
     EXPECT_EQ(file_->undo().value(), "Wash: one");
 }
 
-TEST_F(UndoTest, EndsWithTheDay) {
-    say("one");
-    ASSERT_TRUE(file_->undo().has_value());
-    now_ = now_.addDays(1);
-    EXPECT_EQ(file_->undoText(), std::nullopt);
-    EXPECT_EQ(file_->redoText(), std::nullopt);
+// A window that stays open over midnight goes on; one that is found open in the morning does not.
+TEST_F(UndoTest, EndsAfterTwelveHours) {
+    now_ = QDateTime(QDate(2026, 5, 16), QTime(20, 0));
+    say("evening");
+    now_ = now_.addSecs(5 * 3600);
+    EXPECT_EQ(file_->undoText(), "Wash: evening") << "after midnight";
+    say("night");
+    now_ = now_.addSecs(8 * 3600);
+    EXPECT_EQ(file_->undo().value(), "Wash: night");
+    EXPECT_EQ(file_->redoText(), "Wash: night");
+    EXPECT_EQ(file_->undoText(), std::nullopt) << "thirteen hours later";
     EXPECT_EQ(file_->undo().error().error.fault, base::Fault::NothingToDo);
-    say("next day");
-    EXPECT_EQ(file_->undo().value(), "Wash: next day");
+    now_ = now_.addSecs(5 * 3600);
+    EXPECT_EQ(file_->redoText(), std::nullopt);
+    EXPECT_EQ(file_->redo().error().error.fault, base::Fault::NothingToDo);
+    file_->reachBack();
+    EXPECT_EQ(file_->undoText(), std::nullopt) << "the limit holds for everybody";
+}
+
+// What a wrong clock says of the time that has passed is not believed.
+TEST_F(UndoTest, EndsWhereTheClockJumps) {
+    say("one");
+    const QDateTime then = now_;
+    now_ = then.addDays(-1);
     EXPECT_EQ(file_->undoText(), std::nullopt);
-    now_ = now_.addDays(-1);
-    EXPECT_EQ(file_->undoText(), std::nullopt) << "yesterday's verbs were kept";
+    now_ = then.addSecs(-3600);
+    EXPECT_EQ(file_->undoText(), "Wash: one") << "summer time ended";
 }
 
 TEST_F(UndoTest, EndsWhereAFactLeftTheProgram) {

@@ -22,6 +22,7 @@
 #include "ui/shell/status_line.h"
 #include "ui/shell/why_popup.h"
 #include "ui/theme/theme.h"
+#include "ui/words/error_words.h"
 #include "ui/workbench/prompts.h"
 #include "ui/workbench/workbench.h"
 
@@ -163,7 +164,7 @@ void MainWindow::connectActions() {
     on(ActionId::ExportText, [this] { files_->exportText(); });
     on(ActionId::Backups, [this] { files_->showBackups(); });
     on(ActionId::Quit, [this] { close(); });
-    on(ActionId::Undo, [this] { workbench_.undo(); });
+    on(ActionId::Undo, [this] { undo(); });
     on(ActionId::Redo, [this] { workbench_.redo(); });
     on(ActionId::Find, [this] { find(); });
     on(ActionId::Baseline, [this] { showTasks(Aim::View::Baseline); });
@@ -233,6 +234,16 @@ void MainWindow::refresh() {
         stale_.insert(id);
     followNeeds();
     refreshPage();
+}
+
+// A finger that stays on the keys must not empty the garage.
+void MainWindow::undo() {
+    const QString words = workbench_.undoText();
+    if (!workbench_.undo() &&
+        tools_.prompts.confirm(
+            tr("This takes back %1, and no machine is left in the garage.").arg(quoted(words)),
+            tr("Take it back")))
+        workbench_.undo(store::LastMachine::MayGo);
 }
 
 void MainWindow::followNeeds() {

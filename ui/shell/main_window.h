@@ -60,6 +60,7 @@ class MainWindow : public QMainWindow, public Guide {
     void refreshPage();
     void followNeeds();
     void find();
+    void undo();
     void showTasks(Aim::View view);
     void followAdded(const picture::Change& change);
     void escape();

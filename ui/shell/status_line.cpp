@@ -15,6 +15,8 @@ namespace wm::ui {
 
 namespace {
 
+constexpr int kWidestUndo = 220;
+
 QToolButton* keyFor(QAction* action, QWidget* parent) {
     auto* button = new QToolButton(parent);
     const auto follow = [button, action] { button->setEnabled(action->isEnabled()); };
@@ -57,7 +59,9 @@ StatusLine::StatusLine(Workbench& workbench, QAction* undo, const std::vector<QA
 void StatusLine::refresh() {
     const QString undoes = workbench_.undoText();
     undoButton_->setVisible(!undoes.isEmpty());
-    undoButton_->setText(tr("Undo (%1)").arg(undo_->shortcut().toString(QKeySequence::NativeText)));
+    undoButton_->setText(tr("Undo: %1 (%2)")
+                             .arg(undoButton_->fontMetrics().elidedText(undoes, Qt::ElideRight, kWidestUndo),
+                                  undo_->shortcut().toString(QKeySequence::NativeText)));
     undoButton_->setToolTip(tr("Takes back: %1").arg(undoes));
     undoButton_->setAccessibleName(tr("undo: %1").arg(undoes));
     const auto book = workbench_.book();

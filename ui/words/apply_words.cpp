@@ -107,6 +107,10 @@ QString wordsForOutcome(const store::OpenReport& report) {
         case Outcome::NotOurs:
             return tr("%1 is not a Witnessmark file. It was not touched.").arg(name);
         case Outcome::Corrupt:
+            // A place within it helps whoever mends it; what the database says of pages does not.
+            if (report.detail.startsWith(QLatin1String("table ")))
+                return tr("%1 is damaged: %2. It was not touched; go back to one of its backups.")
+                    .arg(name, report.detail);
             return tr("%1 is damaged. It was not touched; go back to one of its backups.").arg(name);
         case Outcome::Locked:
             return tr("Another program holds %1. Close it there, then open it again.").arg(name);

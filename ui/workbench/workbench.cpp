@@ -128,15 +128,20 @@ QString Workbench::redoText() const {
     return file_ ? wordsOfKept(file_->redoText().value_or("")) : QString();
 }
 
-void Workbench::undo() {
+bool Workbench::undo(store::LastMachine last) {
     if (!file_ || !file_->undoText())
-        return;
-    const auto undone = file_->undo();
-    if (!undone)
-        return report(undone.error());
+        return true;
+    const auto undone = file_->undo(last);
+    if (!undone && undone.error().error.fault == base::Fault::MustAnswer)
+        return false;
+    if (!undone) {
+        report(undone.error());
+        return true;
+    }
     rebuild();
     emit changed();
     emit saved(tr("taken back: %1").arg(wordsOfKept(*undone)), clock_());
+    return true;
 }
 
 void Workbench::redo() {

@@ -54,9 +54,10 @@ class Workbench : public QObject {
     /// The words of what undo would take back; empty if nothing.
     [[nodiscard]] QString undoText() const;
     [[nodiscard]] QString redoText() const;
-    void undo();
+    /// False if it would take the only machine with it and nobody said that it may: nothing was done.
+    bool undo(store::LastMachine last = store::LastMachine::Stays);
     void redo();
-    /// Undo ends here: a sheet went out on paper, an export left the program.
+    /// Undo ends here: a sheet went out on paper, an export left the program, a whole file came in.
     void endUndo();
 
     /// Ids of facts whose words match, best first.
