@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/console.h"
 
+#include <exception>
 #include <nlohmann/json.hpp>
 #include <utility>
 
@@ -23,6 +24,25 @@ tl::unexpected<Failure> cannotWrite(const QString& path, const QString& detail) 
 
 tl::unexpected<Failure> fail(const base::Error& error) {
     return tl::unexpected<Failure>{Failure{Exit::Refused, ui::wordsFor(error), error.fault}};
+}
+
+QString unforeseenWords(const char* what, bool wrote) {
+    const QString happened = QStringLiteral("Something went wrong that nobody foresaw ") + ui::quoted(what);
+    if (wrote)
+        return happened +
+               ": what you asked for is in the file, only the answer is not whole; do not say it again.";
+    return happened +
+           ": nothing of what you asked for just now was written, and what was saved before is safe.";
+}
+
+Answer<void> guarded(const Console& console, const std::function<Answer<void>()>& act) {
+    try {
+        return act();
+    } catch (const std::exception& unforeseen) {
+        return fail(Exit::Unforeseen, unforeseenWords(unforeseen.what(), console.wrote));
+    } catch (...) {
+        return fail(Exit::Unforeseen, unforeseenWords("unknown", console.wrote));
+    }
 }
 
 void print(Console& console, const nlohmann::ordered_json& json) {

@@ -22,6 +22,7 @@ enum class Exit {
     Refused = 3,      ///< what was given can't be right; nothing was written
     CannotOpen = 4,   ///< the file is not there, is no file of ours, or is damaged, newer or held elsewhere
     CannotWrite = 5,  ///< the file or the output can't be written; nothing was changed
+    Unforeseen = 6,   ///< a fault of the program; what it says tells whether something was written
 };
 
 /// Why a verb did not do what was asked: one sentence that says what to do.
@@ -45,7 +46,14 @@ struct Console {
     QTextStream& out;
     QTextStream& err;
     std::function<calendar::Date()> today;
+    bool wrote = false;  ///< the verb's change is in the file
 };
+
+/// What to say when something happened that nobody foresaw. A change is in the file as a whole or not at all.
+QString unforeseenWords(const char* what, bool wrote = false);
+
+/// Does it, and turns an exception into a failure in words.
+Answer<void> guarded(const Console& console, const std::function<Answer<void>()>& act);
 
 /// Writes one JSON value and a line break.
 void print(Console& console, const nlohmann::ordered_json& json);

@@ -22,7 +22,8 @@ constexpr const char* kExitCodes =
     "  2  the command line can't be understood\n"
     "  3  what was given was refused; nothing was written\n"
     "  4  the file can't be opened\n"
-    "  5  the file or the output can't be written; nothing was changed\n";
+    "  5  the file or the output can't be written; nothing was changed\n"
+    "  6  a fault of the program itself; the words say whether something was written\n";
 
 int say(Console& console, Exit exit, const QString& words) {
     console.err << "witnessmark: " << words.simplified() << '\n';
@@ -89,7 +90,7 @@ int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
         return say(console, Exit::Usage,
                    "There is a word too many: " + ui::quoted(parser.positionalArguments().at(wanted)) + hint);
     const Logging logging(parser.isSet("verbose"));
-    const auto answer = verb.run(Call(parser, console));
+    const auto answer = guarded(console, [&] { return verb.run(Call(parser, console)); });
     console.out.flush();
     if (!answer)
         return say(console, answer.error().exit, answer.error().words);

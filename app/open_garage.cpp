@@ -82,6 +82,8 @@ Answer<picture::Change> Garage::apply(const store::Verb& verb) {
     auto change = file_->apply(verb, today_);
     if (!change)
         return tl::unexpected<Failure>{failureOf(change.error())};
+    if (console_ != nullptr)
+        console_->wrote = true;
     if (const auto trouble = file_->backupTrouble(); trouble && console_ != nullptr)
         console_->err << "witnessmark: " << ui::wordsFor(*trouble).simplified() << '\n';
     today_ = file_->ledger()->garage().pinnedToday.value_or(today_);

@@ -8,8 +8,13 @@
 #include <QElapsedTimer>
 #include <QFile>
 #include <QLocale>
+#include <QMessageBox>
+#include <cstdio>
+#include <exception>
 #include <memory>
+#include <utility>
 
+#include "app/harmless_output.h"
 #include "app/headless.h"
 #include "app/run_window.h"
 #include "app/version.h"
@@ -44,11 +49,43 @@ int runVerb(const QStringList& arguments) {
     if (!standardOut.open(stdout, QIODevice::WriteOnly | QIODevice::Unbuffered) ||
         !standardError.open(stderr, QIODevice::WriteOnly | QIODevice::Unbuffered))
         return static_cast<int>(Exit::CannotWrite);
-    QTextStream out(&standardOut);
-    QTextStream err(&standardError);
+    HarmlessOutput harmlessOut(standardOut);
+    HarmlessOutput harmlessError(standardError);
+    QTextStream out(&harmlessOut);
+    QTextStream err(&harmlessError);
     Console console{out, err, clockToday};
     return runHeadless(arguments, console);
 }
+
+// Qt must not be passed through by an exception: what nobody foresaw ends here, in words.
+class WindowApplication : public QApplication {
+  public:
+    using QApplication::QApplication;
+
+    bool notify(QObject* receiver, QEvent* event) override {
+        try {
+            return QApplication::notify(receiver, event);
+        } catch (const std::exception& unforeseen) {
+            end(unforeseenWords(unforeseen.what()));
+        } catch (...) {
+            end(unforeseenWords("unknown"));
+        }
+        return true;
+    }
+
+  private:
+    void end(const QString& words) {
+        if (std::exchange(ending_, true))
+            return;
+        fprintf(stderr, "witnessmark: %s\n", words.toUtf8().constData());
+        auto* box = new QMessageBox(QMessageBox::Critical, QStringLiteral("Witnessmark"), words);
+        box->setTextFormat(Qt::PlainText);
+        connect(box, &QMessageBox::finished, this, [] { exit(static_cast<int>(Exit::Unforeseen)); });
+        box->open();
+    }
+
+    bool ending_ = false;
+};
 
 }  // namespace
 
@@ -61,7 +98,7 @@ int run(int argc, char** argv) {
     if (headless)
         qInstallMessageHandler(logQtMessage);
     if (!headless) {
-        application = std::make_unique<QApplication>(argc, argv);
+        application = std::make_unique<WindowApplication>(argc, argv);
     } else if (arguments.front() == "sheet" || arguments.front() == "card") {
         // Painting needs fonts, not a display.
         qputenv("QT_QPA_PLATFORM", "offscreen");

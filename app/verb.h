@@ -71,6 +71,8 @@ VerbSpec genericVerb();  ///< without a file
 VerbSpec importVerb();
 VerbSpec exportVerb();
 VerbSpec checkVerb();
+VerbSpec undoVerb();
+VerbSpec redoVerb();
 
 /// In the order in which --help lists them.
 std::vector<VerbSpec> allVerbs();

@@ -45,6 +45,9 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows) {
             return tl::unexpected(garage.error());
         change =
             garage->apply([&](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
+        // A garage that came in whole is not emptied by an undo.
+        if (change)
+            (void)garage->file().endUndo();
     }
     if (!change) {
         if (isNew)

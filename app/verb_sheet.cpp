@@ -37,6 +37,11 @@ Answer<void> writePdf(const sheet::JobSheet& content, const QString& path, ui::P
 
 Answer<sheet::JobSheet> contentOf(const book::Book& book, MachineId machine, std::int64_t number) {
     auto content = sheet::jobSheet(book, machine, number);
+    if (!content && content.error() == base::Error{base::Fault::NothingToDo, "picks", {}, {}})
+        return fail(Exit::Refused,
+                    "No job is picked for " +
+                        ui::quoted(fromUtf8(book.ledger().find<items::Machine>(machine)->name)) +
+                        ", so its sheet would be blank: pick one with witnessmark plan FILE --pick TASK.");
     if (!content)
         return fail(content.error());
     return std::move(*content);

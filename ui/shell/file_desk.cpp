@@ -116,7 +116,10 @@ void FileDesk::adopt(const std::vector<picture::Row>& rows, const QString& title
     if (report.outcome != store::OpenOutcome::Opened)
         return prompts_.report(wordsFor(report), report.detail);
     remember(workbench_.path());
-    workbench_.perform([rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
+    // A garage that came in whole is not emptied by an undo.
+    if (workbench_.perform(
+            [rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); }))
+        workbench_.endUndo();
 }
 
 void FileDesk::offerItsFacts(const store::OpenReport& report) {

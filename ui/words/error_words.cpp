@@ -20,13 +20,14 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 32> kFieldWords{{
+constexpr std::array<FieldWord, 33> kFieldWords{{
     {"", QT_TR_NOOP("entry")},
     {"id", QT_TR_NOOP("card")},
     {"as_new", QT_TR_NOOP("figure as new")},
     {"by_person", QT_TR_NOOP("person")},
     {"counter", QT_TR_NOOP("kind of limit")},
     {"due", QT_TR_NOOP("time of the follow-up")},
+    {"entered", QT_TR_NOOP("number in the order of entry (“entered”)")},
     {"every", QT_TR_NOOP("interval")},
     {"every_nth", QT_TR_NOOP("count of completions")},
     {"fact", QT_TR_NOOP("entry")},
@@ -185,6 +186,14 @@ QString besides(const base::Error& error, bool inRemedy) {
                                             : " (" + quoted(QString::fromStdString(error.wanted)) + ')';
 }
 
+// What one text says in two places, where nobody chose a name that is taken.
+bool standsTwice(const base::Error& error) {
+    const std::string place = error.field.text();
+    const std::string_view last = lastPart(place);
+    return error.fault == Fault::Duplicate &&
+           (place.starts_with("line ") || last == "id" || last == "entered");
+}
+
 }  // namespace
 
 QString quoted(const QString& text) {
@@ -221,6 +230,8 @@ QString wordsFor(const base::Error& error) {
     QString where = fieldWords(error.field.text());
     if (!given.isEmpty() && !isId(given))
         where += ' ' + quoted(given);
+    if (standsTwice(error))
+        return tr("The %1 stands there twice: take one of the two out, or give each its own.").arg(where);
     const FaultWords& words = kFaultWords.at(static_cast<std::size_t>(error.fault));
     const char* bound = error.wanted.empty() ? nullptr : words.doThisByBound;
     const QString what = filled(tr(words.what), where, given, wanted);

@@ -154,6 +154,27 @@ QString cureFor(const Line& line) {
     return cures.join(QStringLiteral("; "));
 }
 
+namespace {
+
+QString tooLargeWords(const base::Error& error, const QString& file) {
+    const QString place = QString::fromStdString(error.field.text());
+    const QString most = QString::fromStdString(error.wanted);
+    if (place == QLatin1String("bytes"))
+        return tr("%1 is larger than a notebook can be (%2 MB): check that it is the right file, or part it "
+                  "into several.")
+            .arg(file)
+            .arg(most.toLongLong() / (1024 * 1024));
+    if (place == QLatin1String("lines"))
+        return tr("%1 has more than %2 lines: check that it is the right file, or part it into several.")
+            .arg(file, most);
+    if (place == QLatin1String("cells"))
+        return tr("%1 has more than %2 cells: check that it is the right file, or part it into several.")
+            .arg(file, most);
+    return tr("%1 has more than %2 cells on %3: check that it is the right file.").arg(file, most, place);
+}
+
+}  // namespace
+
 QString notebookRefusal(const base::Error& error, const QString& fileName) {
     const QString file = quoted(fileName);
     using base::Fault;
@@ -162,6 +183,8 @@ QString notebookRefusal(const base::Error& error, const QString& fileName) {
                   "that "
                   "file.")
             .arg(file);
+    if (error.fault == Fault::TooLarge)
+        return tooLargeWords(error, file);
     if (error.fault == Fault::NoColumns)
         return tr("%1 has no columns: save the sheet as CSV, its cells parted by semicolons, commas or tabs.")
             .arg(file);

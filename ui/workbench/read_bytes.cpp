@@ -12,7 +12,7 @@ namespace wm::ui {
 
 namespace {
 
-constexpr qint64 kLargest = 512LL * 1024 * 1024;
+constexpr qint64 kLargest = 64LL * 1024 * 1024;
 
 }  // namespace
 
