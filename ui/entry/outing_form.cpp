@@ -12,6 +12,7 @@
 #include "core/picture/checks.h"
 #include "core/picture/facts.h"
 #include "core/verbs/together.h"
+#include "ui/entry/anew.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
@@ -79,16 +80,20 @@ OutingForm::OutingForm(Workbench& workbench, const EntryRequest& request)
     followMachine();
     followDay();
     if (request.corrects)
-        if (const auto* outing = book().ledger().find<usage::Outing>(OutingId{*request.corrects}))
+        if (const auto* outing = book().ledger().find<usage::Outing>(OutingId{*request.corrects})) {
+            corrected_ = *outing;
             fill(*outing);
+        }
 }
 
 void OutingForm::fill(const usage::Outing& outing) {
+    chooseIn(*machine_, outing.machine);
     chooseIn(*machine_, outing.machine);
     date_->setText(text(outing.date.iso()));
     if (outing.hours)
         hours_->setText(text(units::hoursText(*outing.hours, decimalMark())));
     chooseIn(*kind_, outing.kind);
+    kindWasChosen_ = true;
     for (const auto& [noted, field] : counts_)
         if (const std::int64_t count = outing.*noted.amount; count > 0)
             field->setText(QString::number(count));
@@ -154,6 +159,8 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     Answers read;
     verbs::OutingDraft draft;
     auto& outing = draft.outing;
+    // What has no field here (a distance, the event) stays as it was noted.
+    outing = anew(corrected_);
     outing.machine = read(needMachineIn(machine_));
     outing.date = read(dayIn(date_, Lean::Past));
     outing.hours = read(hoursIn(hours_));
@@ -169,9 +176,13 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     draft.pressureWashed = chosenOf<Washed>(*wash_) == Washed::ByPressure;
     draft.crashed = crash_->isChecked();
     draft.handTightSeen = seen_ != nullptr && seen_->isChecked();
-    if (read.isFine())
+    const bool isMoved =
+        !corrected_ || corrected_->machine != outing.machine || corrected_->date != outing.date;
+    if (read.isFine() && isMoved) {
+        outing.event = std::nullopt;
         if (const auto* event = picture::eventOn(book().ledger(), outing.machine, outing.date))
             outing.event = event->id;
+    }
     std::vector<fastening::JointMark> marks;
     for (const auto& [joint, tick] : tightened_) {
         if (!tick->isChecked())

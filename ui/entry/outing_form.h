@@ -40,6 +40,7 @@ class OutingForm : public EntryForm {
     std::vector<std::pair<JointId, QCheckBox*>> tightened_;
     QCheckBox* seen_ = nullptr;
     bool kindWasChosen_ = false;
+    std::optional<usage::Outing> corrected_;  ///< what this entry takes the place of
 };
 
 }  // namespace wm::ui

@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <utility>
 
+#include "ui/entry/anew.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
@@ -44,6 +45,7 @@ SnagForm::SnagForm(Workbench& workbench, const EntryRequest& request) : EntryFor
     if (!request.corrects)
         return;
     if (const auto* snag = book().ledger().find<upkeep::Snag>(SnagId{*request.corrects})) {
+        corrected_ = *snag;
         chooseIn(*machine_, snag->machine);
         what_->setText(text(snag->what));
         date_->setText(text(snag->date.iso()));
@@ -54,7 +56,7 @@ SnagForm::SnagForm(Workbench& workbench, const EntryRequest& request) : EntryFor
 
 tl::expected<store::Verb, Faults> SnagForm::verb() {
     Answers read;
-    upkeep::Snag snag;
+    auto snag = anew(corrected_);
     snag.machine = read(needMachineIn(machine_));
     snag.what = typed(what_);
     snag.date = read(dayIn(date_, Lean::Past));
@@ -74,6 +76,7 @@ WashForm::WashForm(Workbench& workbench, const EntryRequest& request) : EntryFor
     if (!request.corrects)
         return;
     if (const auto* wash = book().ledger().find<usage::Wash>(WashId{*request.corrects})) {
+        corrected_ = *wash;
         chooseIn(*machine_, wash->machine);
         date_->setText(text(wash->date.iso()));
         chooseIn(*how_, wash->pressure);
@@ -83,7 +86,7 @@ WashForm::WashForm(Workbench& workbench, const EntryRequest& request) : EntryFor
 
 tl::expected<store::Verb, Faults> WashForm::verb() {
     Answers read;
-    usage::Wash wash;
+    auto wash = anew(corrected_);
     wash.machine = read(needMachineIn(machine_));
     wash.date = read(dayIn(date_, Lean::Past));
     wash.pressure = chosenOf<bool>(*how_);
@@ -100,6 +103,7 @@ CrashForm::CrashForm(Workbench& workbench, const EntryRequest& request) : EntryF
     if (!request.corrects)
         return;
     if (const auto* crash = book().ledger().find<usage::Crash>(CrashId{*request.corrects})) {
+        corrected_ = *crash;
         chooseIn(*machine_, crash->machine);
         date_->setText(text(crash->date.iso()));
         note_->setText(text(crash->note));
@@ -108,7 +112,7 @@ CrashForm::CrashForm(Workbench& workbench, const EntryRequest& request) : EntryF
 
 tl::expected<store::Verb, Faults> CrashForm::verb() {
     Answers read;
-    usage::Crash crash;
+    auto crash = anew(corrected_);
     crash.machine = read(needMachineIn(machine_));
     crash.date = read(dayIn(date_, Lean::Past));
     crash.note = typed(note_);

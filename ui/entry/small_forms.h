@@ -20,6 +20,7 @@ class SnagForm : public EntryForm {
     QLineEdit* date_;
     QComboBox* wish_;
     QComboBox* consequence_;
+    std::optional<upkeep::Snag> corrected_;
 };
 
 class WashForm : public EntryForm {
@@ -34,6 +35,7 @@ class WashForm : public EntryForm {
     QLineEdit* date_;
     QComboBox* how_;
     QLineEdit* note_;
+    std::optional<usage::Wash> corrected_;
 };
 
 /// A reading of the hour meter or the odometer, with what happened to it if it did not simply count on.
@@ -67,6 +69,7 @@ class CrashForm : public EntryForm {
     QComboBox* machine_;
     QLineEdit* date_;
     QLineEdit* note_;
+    std::optional<usage::Crash> corrected_;
 };
 
 /// Puts off a task or a snag: until a day or a meter's total, with the reason.

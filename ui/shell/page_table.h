@@ -16,7 +16,7 @@ class Page;
 struct PageTools;
 
 /// One entry a page, in the order of the work. `name` marks its Alt letter with '&'. To add a page, give its
-/// class here and nowhere else.
+/// class here and its PageId in ui/workbench/guide.h.
 struct PageEntry {
     PageId id;
     const char* code;  ///< the same in every language: "bench"

@@ -196,7 +196,7 @@ void sameBooks(const Book& next, const Book& anew) {
     }
 }
 
-TEST(BookAfterTest, SaysWhatABookMadeAnewSays) {
+TEST(LongBookAfterTest, SaysWhatABookMadeAnewSays) {
     EXPECT_TRUE(rc::check("chained books and pictures", [] {
         auto ledger = std::make_shared<const Ledger>(furniture());
         std::optional<Book> book(std::in_place, ledger, kToday);

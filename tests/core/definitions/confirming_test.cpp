@@ -86,11 +86,18 @@ TEST_F(ConfirmingTest, GathersIntervalsAmountsLimitsAndTorques) {
 
 // A task that only happenings set off has no figure in any manual.
 TEST_F(ConfirmingTest, ATaskWithoutAFigureIsNoneOfThem) {
+    const auto isListed = [&](std::string_view name) {
+        const auto all = figures();
+        return std::ranges::any_of(all, [&](const Printed& each) { return each.name == name; });
+    };
     TaskVersion task{.machine = heron, .name = "After the rain"};
     task.triggers = {{upkeep::Happening::Wash, ""}};
     must(saying(saveTask, task));
-    for (const Printed& each : figures())
-        EXPECT_NE(each.name, "After the rain");
+    EXPECT_FALSE(isListed("After the rain"));
+    task.name = "After the rain, and every six hours";
+    task.limits = {{.every = 600}};
+    must(saying(saveTask, task));
+    EXPECT_TRUE(isListed("After the rain, and every six hours"));
 }
 
 TEST_F(ConfirmingTest, KindAfterKindAndPageAfterPage) {

@@ -64,7 +64,7 @@ std::string smallText() {
     return toJson(picture::Ledger(smallGarage()));
 }
 
-TEST(Exchange, ComesBackByteForByte) {
+TEST(LongExchange, ComesBackByteForByte) {
     EXPECT_TRUE(rc::check("rows of every type survive the text", [] {
         const std::string text = toJson(picture::Ledger(test::drawRows()));
         const auto rows = fromJson(text);
@@ -73,7 +73,7 @@ TEST(Exchange, ComesBackByteForByte) {
     }));
 }
 
-TEST(Exchange, ComesBackRowForRowWhateverTheOrder) {
+TEST(LongExchange, ComesBackRowForRowWhateverTheOrder) {
     EXPECT_TRUE(rc::check("the order in which rows are given is of no account", [] {
         std::vector<picture::Row> rows = test::drawRows();
         const std::string text = toJson(picture::Ledger(rows));

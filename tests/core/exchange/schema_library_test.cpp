@@ -54,7 +54,7 @@ json schemaOf(const std::string& name) {
     return json::parse(test::repositoryText("resources/" + name + ".schema.json"));
 }
 
-TEST(SchemaLibraryTest, EveryTextThatIsWrittenKeepsToItsSchema) {
+TEST(LongSchemaLibraryTest, EveryTextThatIsWrittenKeepsToItsSchema) {
     const LibrarySchema schema(schemaOf("exchange"));
     EXPECT_TRUE(rc::check("by the library as well", [&schema] {
         const std::string breach = schema.breach(json::parse(toJson(picture::Ledger(test::drawRows()))));
@@ -121,7 +121,7 @@ void expectAgreement(const std::string& name, const std::function<json()>& sound
     EXPECT_GT(breaches, all / 2) << "most of what is done to a text breaks it";
 }
 
-TEST(SchemaLibraryTest, OursAgreesWithItOnBrokenTexts) {
+TEST(LongSchemaLibraryTest, OursAgreesWithItOnBrokenTexts) {
     const json starter = json::parse(test::shippedText("small-wheel-youth.json"));
     expectAgreement("starter", [&starter] { return starter; });
     expectAgreement("exchange", [] { return json::parse(toJson(picture::Ledger(test::drawRows()))); });

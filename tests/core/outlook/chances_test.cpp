@@ -64,7 +64,7 @@ double noise(int futures) {
     return 4 * std::sqrt(0.25 / futures + 0.25 / Draws{}.count);
 }
 
-TEST(ChancesTest, TwentyTasksOnOneMeterHoldTogether) {
+TEST(LongChancesTest, TwentyTasksOnOneMeterHoldTogether) {
     // Twenty limits between 12 and 16 h on one meter: all hold just if the lowest does. The product of their
     // own chances is far lower.
     const Odds odds(rider());
@@ -84,7 +84,7 @@ TEST(ChancesTest, TwentyTasksOnOneMeterHoldTogether) {
     EXPECT_EQ(chances.inHand, 20);
 }
 
-TEST(ChancesTest, AgreesWithPlainSimulationWhereMetersDiffer) {
+TEST(LongChancesTest, AgreesWithPlainSimulationWhereMetersDiffer) {
     Watched last{
         TaskId{4}, Consequence::HiddenWear, {Combine::Last, {{Counter::Hours, 700}, {Counter::Washes, 4}}}};
     last.point.day = day("2026-06-20");
@@ -102,7 +102,7 @@ TEST(ChancesTest, AgreesWithPlainSimulationWhereMetersDiffer) {
     }
 }
 
-TEST(ChancesTest, TasksThatWeightTheirHoursShareThemWithThoseThatDont) {
+TEST(LongChancesTest, TasksThatWeightTheirHoursShareThemWithThoseThatDont) {
     Ahead ahead = rider();
     ahead.practiceGround = {{{usage::Ground::Hard, usage::Pace::Unstated, 0.7},
                              {usage::Ground::Sand, usage::Pace::Unstated, 0.3}},

@@ -3,6 +3,7 @@
 // On a small screen nothing pushes the window, or its last line, off the edge.
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
+#include "ui/shell/page_table.h"
 
 namespace wm::ui {
 namespace {
@@ -33,9 +34,8 @@ class SmallWindow : public WindowTest {
 };
 
 TEST_F(SmallWindow, StaysAsItIsOnEveryPageAndWithEveryStrip) {
-    for (const PageId page : {PageId::Bench, PageId::Machine, PageId::Weekend, PageId::Shelf, PageId::Torque,
-                              PageId::Measurements, PageId::Tasks, PageId::Sheets}) {
-        window_->goTo(page);
+    for (const auto& page : pageTable()) {
+        window_->goTo(page.id);
         expectInside("page");
         for (const Qt::Key key : {Qt::Key_F2, Qt::Key_F3, Qt::Key_F4}) {
             press(key);

@@ -6,6 +6,7 @@
 
 #include <set>
 
+#include "core/base/names.h"
 #include "ui/words/apply_words.h"
 
 namespace wm::ui {
@@ -90,7 +91,7 @@ TEST(ErrorWords, FieldsAreCalledAsTheMechanicCallsThem) {
 TEST(ApplyWords, EveryKindHasItsOwnWords) {
     using Kind = store::ApplyError::Kind;
     std::set<QString> sentences;
-    for (int i = 0; i <= static_cast<int>(Kind::Failed); ++i) {
+    for (int i = 0; i < static_cast<int>(base::enumerators<Kind>()); ++i) {
         const QString words =
             wordsFor(store::ApplyError{static_cast<Kind>(i), {Fault::Empty, "name", "", ""}, ""});
         EXPECT_TRUE(sentences.insert(words).second) << words.toStdString();
@@ -119,7 +120,7 @@ TEST(BackupWords, EachTroubleSaysWhatAndWhere) {
 TEST(OpenWords, EveryOutcomeHasItsOwnWords) {
     using Outcome = store::OpenOutcome;
     std::set<QString> sentences;
-    for (int i = 0; i <= static_cast<int>(Outcome::Endless); ++i) {
+    for (int i = 0; i < static_cast<int>(base::enumerators<Outcome>()); ++i) {
         store::OpenReport report;
         report.outcome = static_cast<Outcome>(i);
         report.path = "/garage/our <i>team %2.wmk";
