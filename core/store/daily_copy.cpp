@@ -18,7 +18,7 @@ namespace {
 
 using Why = BackupTrouble::Kind;
 
-const QString kUnfinished = QStringLiteral("unfinished-");
+const QString kUnfinished = QStringLiteral(".unfinished");
 
 struct Copy {
     Backup backup;
@@ -103,7 +103,7 @@ void makeFolder(const QString& folder, QFileDevice::Permissions rights) {
 void clearUnfinished(const QDir& dir, const QString& mine) {
     constexpr qint64 kDay = 86'400;
     const QDateTime now = QFileInfo(mine).lastModified();
-    for (const QFileInfo& left : dir.entryInfoList({kUnfinished + QLatin1Char('*')}, QDir::Files))
+    for (const QFileInfo& left : dir.entryInfoList({QLatin1Char('*') + kUnfinished}, QDir::Files))
         if (std::abs(left.lastModified().secsTo(now)) > kDay)
             QFile::remove(left.filePath());
 }
@@ -148,7 +148,7 @@ void File::Parts::copyOnceADay() {
         makeFolder(folder, folderRights(rights));
         const QDir dir(folder);
         // Two programs may be at it: each has a name of its own until its copy is whole.
-        const QString part = dir.filePath(kUnfinished + QUuid::createUuid().toString(QUuid::WithoutBraces));
+        const QString part = dir.filePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + kUnfinished);
         const std::int64_t copied = copyChecked(db, part, rights, options);
         clearUnfinished(dir, part);
         nameCopy(part, folder, copied);

@@ -138,6 +138,7 @@ TEST_F(Journey, BeginsWithAMachineAndItsSchedule) {
     EXPECT_EQ(garage_->book().life(machine).hours.low, units::Hours{3000});
     EXPECT_FALSE(garage_->book().life(machine).hours.high.has_value());
     EXPECT_TRUE(window_->page(PageId::Tasks)->isVisible());  // what was done to it before is asked at once
+    prompts_.agrees = true;                                  // a garage is not emptied without asking
     press(Qt::Key_Z, Qt::ControlModifier);
     EXPECT_TRUE(garage_->book().machines().empty());
 }

@@ -161,6 +161,9 @@ TEST_F(NotebookWindow, AnEmptyGarageGetsItsMachines) {
     takeAll("outings.csv");
     EXPECT_EQ(garage_->book().machines().size(), 2U);
     press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(garage_->book().machines().size(), 2U) << "a garage is not emptied without asking";
+    prompts_.agrees = true;
+    press(Qt::Key_Z, Qt::ControlModifier);
     EXPECT_TRUE(garage_->book().machines().empty());
 }
 

@@ -37,7 +37,9 @@ TEST_F(NotebookSchedule, ANewMachineComesWithIt) {
     const items::Machine bare = card("Sorrel 450");
     const auto ran = garage_->book().life(bare.id).hours;
     EXPECT_EQ(tasksOf("Sorrel 450"), 0U);
+    prompts_.agrees = true;  // the garage is to be empty again
     press(Qt::Key_Z, Qt::ControlModifier);
+    prompts_.agrees = false;
     ASSERT_TRUE(garage_->book().machines().empty());
     const auto before = everything();
 
@@ -65,7 +67,9 @@ TEST_F(NotebookSchedule, ANewMachineComesWithIt) {
     with.id = bare.id;
     with.starter.clear();
     EXPECT_EQ(with, bare) << "its card begins with the notebook, as without a schedule";
+    prompts_.agrees = true;
     press(Qt::Key_Z, Qt::ControlModifier);
+    prompts_.agrees = false;
     EXPECT_EQ(everything(), before) << "one step";
 }
 
@@ -73,7 +77,9 @@ TEST_F(NotebookSchedule, ItsJobsCountForItsTasks) {
     openGarage(false);
     takeAll("jobs.csv");
     EXPECT_EQ(jobsOfTasks(), 0U);
+    prompts_.agrees = true;  // the garage is to be empty again
     press(Qt::Key_Z, Qt::ControlModifier);
+    prompts_.agrees = false;
     ASSERT_NE(importSample("jobs.csv"), nullptr);
     for (const char* combo : {"notebook-machine-0", "notebook-machine-1"}) {
         const QString name = child<QComboBox>(combo)->currentText();
