@@ -1,0 +1,194 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/core/slow/subject.h"
+
+#include <algorithm>
+
+#include "tests/core/slow/concerns.h"
+
+namespace wm::tale {
+
+using calendar::Date;
+using calendar::DayPart;
+using calendar::Moment;
+using upkeep::Record;
+using upkeep::TaskVersion;
+
+namespace {
+
+struct Past {
+    bool startedNew = false;
+    Moment since{};
+    Behind hours{};
+};
+
+Moment eveningOf(Date day) {
+    return {day, DayPart::AfterRiding};
+}
+
+Moment longAgo() {
+    return {Date{-20'000}, DayPart::BeforeRiding};
+}
+
+const TaskVersion& taskOf(const Tale& tale, const std::string& machine, const std::string& code) {
+    const TaskId task = tale.tasks.at(machine + "/" + code);
+    for (const TaskVersion& version : tale.ledger.all<TaskVersion>())
+        if (version.task == task)
+            return version;
+    throw std::runtime_error("no task " + code);
+}
+
+Subject subjectOf(const PlacesThen& places, MachineId machine, const std::string& path, Moment then) {
+    Subject subject{machine, std::nullopt, path, false};
+    if (path.empty())
+        return subject;
+    const auto holds = places.holds(machine, path, then);
+    subject.isEmpty = holds.isEmpty;
+    subject.item = holds.deepest;
+    return subject;
+}
+
+std::string wordsFor(const Tale& tale, const PlacesThen& places, const Subject& subject, Moment then) {
+    if (subject.isEmpty)
+        return "empty " + subject.path + " since " +
+               places.emptySince(subject.machine, subject.path, then)->iso();
+    return subject.item ? "item " + tale.nameOf(subject.item->value())
+                        : "machine " + tale.nameOf(subject.machine.value());
+}
+
+template <class Card>
+Past pastOf(const Card& card) {
+    return {card.startedNew,
+            {card.since, DayPart::BeforeRiding},
+            {card.pastLow.count(), card.pastBest.count(),
+             card.pastHigh ? std::optional(card.pastHigh->count()) : std::nullopt}};
+}
+
+Past pastOf(const Tale& tale, const Subject& subject) {
+    return subject.item ? pastOf(*tale.ledger.find<items::Item>(*subject.item))
+                        : pastOf(*tale.ledger.find<items::Machine>(subject.machine));
+}
+
+Behind behindOf(const slow::Tally& tally, upkeep::Counter counter) {
+    const auto pieces = [](std::int64_t count) { return Behind{count, count, count}; };
+    switch (counter) {
+        case upkeep::Counter::Hours:
+            return {tally.low, tally.best, tally.high};
+        case upkeep::Counter::Outings:
+            return pieces(tally.outings);
+        case upkeep::Counter::Starts:
+            return pieces(tally.starts);
+        case upkeep::Counter::Washes:
+            return pieces(tally.washes);
+        case upkeep::Counter::MudDays:
+            return pieces(tally.mudDays);
+        case upkeep::Counter::Crashes:
+            return pieces(tally.crashes);
+        case upkeep::Counter::Metres:
+        case upkeep::Counter::Days:
+        case upkeep::Counter::Months:
+            break;
+    }
+    throw std::runtime_error("a counter that no tale counts");
+}
+
+// What of a stated past may lie behind a job done before it ended: with its total as stated then the rest,
+// without it anything up to the whole.
+Behind restOf(const Past& past, const Record& last) {
+    const Behind& hours = past.hours;
+    const auto less = [](std::int64_t a, const std::optional<units::Hours>& b) {
+        return std::max<std::int64_t>(a - (b ? b->count() : 0), 0);
+    };
+    if (!last.statedBest)
+        return {0, std::nullopt, hours.high};
+    return {less(hours.low, last.statedHigh), less(*hours.best, last.statedBest),
+            hours.high ? std::optional(less(*hours.high, last.statedLow)) : std::nullopt};
+}
+
+Behind sum(Behind a, const Behind& b) {
+    a.low += b.low;
+    a.best = a.best && b.best ? std::optional(*a.best + *b.best) : std::nullopt;
+    a.high = a.high && b.high ? std::optional(*a.high + *b.high) : std::nullopt;
+    return a;
+}
+
+// Was the item there, on a machine that was known, when the job was done?
+bool isMetered(const Tale& tale, const PlacesThen& places, const Subject& subject, Moment after) {
+    if (after >= pastOf(tale, subject).since)
+        return true;
+    if (!subject.item || !places.wasThereBefore(*subject.item))
+        return false;
+    const auto root = places.rootOf(*subject.item, after);
+    return root && after >= pastOf(tale, {root->machine, std::nullopt, {}, false}).since;
+}
+
+Behind behindLimit(const Tale& tale, const PlacesThen& places, const Subject& subject,
+                   upkeep::Counter counter, const Record* last, Date on) {
+    const Moment now = eveningOf(on);
+    if (last == nullptr)
+        return behindOf(ran(places, subject, longAgo(), now), counter);
+    const Moment after = whenDone(*last);
+    if (isMetered(tale, places, subject, after))
+        return behindOf(ran(places, subject, after, now), counter);
+    const Past past = pastOf(tale, subject);
+    Moment from = past.since;
+    from = {from.date.plusDays(-1), DayPart::AfterRiding};
+    const auto here = behindOf(ran(places, subject, from, now), counter);
+    if (counter != upkeep::Counter::Hours)
+        return {here.low, std::nullopt, std::nullopt};
+    return sum(here, restOf(past, *last));
+}
+
+void countOthers(const PlacesThen& places, const Subject& subject, const TaskVersion& task,
+                 const Record* last, Date on, Answer& answer) {
+    const Moment since = last == nullptr ? longAgo() : whenDone(*last);
+    if (task.nth > 0 && answer.countsFrom != "nothing") {
+        for (const Record* other : recordsOf(places, task.nthOf, subject, false, on))
+            answer.others += whenDone(*other) > since ? 1 : 0;
+        answer.due = answer.others >= task.nth;
+    }
+    std::optional<Date> first;
+    for (const auto& trigger : task.triggers)
+        for (const Record* other : recordsOf(places, trigger.code, subject, false, on))
+            if (whenDone(*other) > since && (!first || other->date < *first))
+                first = other->date;
+    if (first)
+        answer.triggered = first->iso();
+    answer.due = answer.due || first.has_value();
+}
+
+bool isExtraNext(const std::vector<const Record*>& completions, const TaskVersion& task) {
+    std::int64_t since = 0;
+    for (const Record* record : completions)
+        since = record->extraDone ? 0 : since + 1;
+    return task.everyNth > 0 && since + 1 >= task.everyNth;
+}
+
+}  // namespace
+
+Answer slowAnswer(const Tale& tale, const std::string& machine, const std::string& code, Date on) {
+    const PlacesThen places(tale.ledger);
+    const TaskVersion& task = taskOf(tale, machine, code);
+    const Subject subject = subjectOf(places, task.machine, task.position, eveningOf(on));
+    Answer answer;
+    answer.subject = wordsFor(tale, places, subject, eveningOf(on));
+    if (subject.isEmpty)
+        return answer;
+    const auto completions = recordsOf(places, code, subject, true, on);
+    const Record* last = completions.empty() ? nullptr : completions.back();
+    answer.completions = static_cast<std::int64_t>(completions.size());
+    answer.extra = isExtraNext(completions, task);
+    answer.countsFrom = last != nullptr                    ? tale.nameOf(last->id.value())
+                        : pastOf(tale, subject).startedNew ? "new"
+                                                           : "nothing";
+    if (!task.limits.empty() && answer.countsFrom != "nothing") {
+        const auto& limit = task.limits.front();
+        answer.inHours = limit.counter == upkeep::Counter::Hours;
+        answer.behind = behindLimit(tale, places, subject, limit.counter, last, on);
+        answer.due = std::max(answer.behind->low, answer.behind->best.value_or(0)) >= limit.every;
+    }
+    countOthers(places, subject, task, last, on, answer);
+    return answer;
+}
+
+}  // namespace wm::tale

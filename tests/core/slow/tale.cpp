@@ -1,0 +1,311 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/core/slow/tale.h"
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <stdexcept>
+
+#include "tests/repository.h"
+
+namespace wm::tale {
+
+using calendar::DayPart;
+
+namespace {
+
+std::string textOf(const Json& fact, const char* key, std::string otherwise = {}) {
+    return fact.contains(key) ? fact.at(key).get<std::string>() : std::move(otherwise);
+}
+
+std::vector<std::string> splitAt(std::string_view text, std::string_view mark) {
+    std::vector<std::string> parts;
+    for (;;) {
+        const auto at = text.find(mark);
+        parts.emplace_back(text.substr(0, at));
+        if (at == std::string_view::npos)
+            return parts;
+        text.remove_prefix(at + mark.size());
+    }
+}
+
+upkeep::Limit limitOf(const std::string& text) {
+    const auto blank = text.find(' ');
+    const std::string unit = text.substr(blank + 1);
+    upkeep::Limit limit;
+    limit.every = std::stoll(text.substr(0, blank));
+    for (const auto& counter : upkeep::kCounters)
+        if (counter.one == unit || counter.many == unit)
+            limit.counter = counter.of;
+    limit.every *= upkeep::partsOfOne(limit.counter);
+    return limit;
+}
+
+// "head nuts: heat, next outing"
+upkeep::FollowUpRule ruleOf(const std::string& text) {
+    const auto words = splitAt(text, ": ");
+    const auto rest = splitAt(words.at(1), ", ");
+    upkeep::FollowUpRule rule{.what = words.at(0), .code = rest.at(0)};
+    if (rest.at(1) == "next outing")
+        rule.when = upkeep::When::NextOuting;
+    else if (rest.at(1).starts_with("after "))
+        rule = {rule.what, rule.code, upkeep::When::AfterHours, hundredths(splitAt(rest.at(1), " ").at(1))};
+    else if (rest.at(1) != "at once")
+        throw std::runtime_error("when is " + rest.at(1));
+    return rule;
+}
+
+// Machine and item say in the same words what they had behind them on their first day.
+template <class Card>
+void sayPast(Card& card, const Json& fact) {
+    card.startedNew = fact.contains("new");
+    card.since = dayOf(fact.at(card.startedNew ? "new" : "used"));
+    if (card.startedNew)
+        return;
+    const auto ends = splitAt(fact.at("past").get<std::string>(), "..");
+    card.pastLow = units::Hours{hundredths(ends.at(0))};
+    card.pastBest = units::Hours{hundredths(ends.at(1))};
+    if (!ends.at(2).empty())
+        card.pastHigh = units::Hours{hundredths(ends.at(2))};
+}
+
+class Writer {
+  public:
+    Tale write(const std::vector<Json>& facts) {
+        for (const Json& fact : facts)
+            try {
+                take(fact);
+            } catch (const std::exception& fault) {
+                throw std::runtime_error(fact.dump() + ": " + fault.what());
+            }
+        tale_.ledger = picture::Ledger(std::move(rows_));
+        return std::move(tale_);
+    }
+
+  private:
+    void take(const Json& fact) {
+        if (fact.contains("strike"))
+            return strike(fact);
+        if (fact.contains("task"))
+            return task(fact);
+        if (fact.contains("machine"))
+            return card(fact, items::Machine{}, "machine");
+        if (fact.contains("item") && !fact.contains("day"))
+            return card(fact, items::Item{}, "item");
+        for (const char* kind : {"fit", "remove", "away", "retire"})
+            if (fact.contains(kind))
+                return move(fact, kind);
+        for (const char* kind : {"done", "looked", "baseline"})
+            if (fact.contains(kind) && fact.contains("name") && !fact.contains("job"))
+                return record(fact, kind);
+        if (fact.contains("answer"))
+            return answer(fact);
+        for (const char* kind : {"ride", "reading", "wash", "crash"})
+            if (fact.contains(kind))
+                return use(fact, kind);
+    }
+
+    template <class Row>
+    void put(Row row, const std::string& name) {
+        row.id = decltype(row.id){++last_};
+        if constexpr (requires { row.entered; })
+            row.entered = last_;
+        if (!name.empty()) {
+            tale_.ids[name] = last_;
+            tale_.names[last_] = name;
+        }
+        rows_.emplace_back(std::move(row));
+    }
+    template <class Row>
+    Row dated(const Json& fact, const char* key) const {
+        Row row;
+        row.date = dayOf(fact.at("day"));
+        if constexpr (requires { row.machine = MachineId{}; })
+            if (key != nullptr)
+                row.machine = tale_.machine(fact.at(key).get<std::string>());
+        if constexpr (requires { row.part; })
+            row.part = momentOf(fact).part;
+        return row;
+    }
+
+    template <class Card>
+    void card(const Json& fact, Card card, const char* key) {
+        card.name = fact.at(key).get<std::string>();
+        if constexpr (requires { card.kind; })
+            card.kind = textOf(fact, "kind");
+        sayPast(card, fact);
+        put(card, card.name);
+    }
+    void task(const Json& fact) {
+        upkeep::TaskVersion version;
+        const std::string of = fact.at("of").get<std::string>();
+        version.code = version.name = fact.at("task").get<std::string>();
+        version.machine = tale_.machine(of);
+        version.validFrom = calendar::parseDate("", "2020-01-01").value();
+        version.position = textOf(fact, "at");
+        version.task = TaskId{++last_};
+        if (fact.contains("every"))
+            version.limits.push_back(limitOf(fact.at("every").get<std::string>()));
+        if (fact.contains("uses"))
+            version.kit.push_back({.what = fact.at("uses").get<std::string>()});
+        version.renews = fact.value("renews", false);
+        version.everyNth = fact.value("every_nth", std::int64_t{0});
+        version.extra = textOf(fact, "extra");
+        version.nthOf = textOf(fact, "nth_of");
+        version.nth = fact.value("nth", std::int64_t{0});
+        for (const Json& code : fact.value("triggers", Json::array()))
+            version.triggers.push_back({upkeep::Happening::Job, code.get<std::string>()});
+        for (const Json& rule : fact.value("brings", Json::array()))
+            version.followUps.push_back(ruleOf(rule.get<std::string>()));
+        tale_.tasks[of + "/" + version.code] = version.task;
+        versions_[of + "/" + version.code] = VersionId{last_ + 1};
+        put(version, {});
+    }
+    void move(const Json& fact, const std::string& kind) {
+        auto move = dated<items::Move>(fact, nullptr);
+        move.machine.reset();
+        move.item = tale_.item(fact.at(kind).get<std::string>());
+        move.kind = kind == "fit"      ? items::MoveKind::Fitted
+                    : kind == "remove" ? items::MoveKind::Removed
+                    : kind == "away"   ? items::MoveKind::Away
+                                       : items::MoveKind::Retired;
+        if (kind == "fit") {
+            const std::string to = fact.at("to").get<std::string>();
+            const auto host = tale_.ids.at(to);
+            const bool onMachine = std::any_of(rows_.begin(), rows_.end(), [&](const picture::Row& row) {
+                const auto* machine = std::get_if<items::Machine>(&row);
+                return machine != nullptr && machine->id.value() == host;
+            });
+            if (onMachine)
+                move.machine = MachineId{host};
+            else
+                move.parent = ItemId{host};
+            move.position = fact.at("at").get<std::string>();
+        }
+        put(move, textOf(fact, "name"));
+    }
+    void record(const Json& fact, const std::string& kind) {
+        auto record = dated<upkeep::Record>(fact, "on");
+        record.code = fact.at(kind).get<std::string>();
+        record.what = record.code;
+        const std::string key = fact.at("on").get<std::string>() + "/" + record.code;
+        record.task = tale_.tasks.at(key);
+        record.version = versions_.at(key);
+        record.kind = kind == "done"     ? upkeep::RecordKind::Done
+                      : kind == "looked" ? upkeep::RecordKind::LookedFine
+                                         : upkeep::RecordKind::Baseline;
+        if (fact.contains("item"))
+            record.item = tale_.item(fact.at("item").get<std::string>());
+        if (fact.contains("stated"))
+            record.statedLow = record.statedBest = record.statedHigh =
+                units::Hours{hundredths(fact.at("stated").get<std::string>())};
+        record.extraDone = fact.value("extra", false);
+        put(record, fact.at("name").get<std::string>());
+    }
+    void answer(const Json& fact) {
+        auto answer = dated<upkeep::FollowUpAnswer>(fact, "on");
+        answer.origin = tale_.ids.at(fact.at("from").get<std::string>());
+        answer.what = fact.at("answer").get<std::string>();
+        put(answer, textOf(fact, "name"));
+    }
+    void use(const Json& fact, const std::string& kind) {
+        const std::string name = textOf(fact, "name");
+        if (kind == "wash")
+            return put(dated<usage::Wash>(fact, "wash"), name);
+        if (kind == "crash")
+            return put(dated<usage::Crash>(fact, "crash"), name);
+        if (kind == "reading") {
+            auto reading = dated<usage::HourReading>(fact, "reading");
+            reading.shown = units::Hours{hundredths(fact.at("shows").get<std::string>())};
+            return put(reading, name);
+        }
+        auto outing = dated<usage::Outing>(fact, "ride");
+        if (fact.contains("hours"))
+            outing.hours = units::Hours{hundredths(fact.at("hours").get<std::string>())};
+        outing.ground = base::fromName<usage::Ground>(textOf(fact, "ground", "unstated")).value();
+        put(outing, name);
+    }
+    void strike(const Json& fact) {
+        picture::Strike strike;
+        strike.date = dayOf(fact.at("day"));
+        strike.fact = tale_.ids.at(fact.at("strike").get<std::string>());
+        strike.reason = "told wrongly";
+        put(strike, {});
+    }
+
+    using VersionId = TaskVersionId;
+    Tale tale_;
+    std::vector<picture::Row> rows_;
+    std::map<std::string, TaskVersionId> versions_;
+    std::int64_t last_ = 0;
+};
+
+}  // namespace
+
+std::vector<Case> casesIn(const std::string& folder) {
+    std::vector<std::filesystem::path> files;
+    for (const auto& entry :
+         std::filesystem::directory_iterator(test::repositoryPath("tests/data/" + folder)))
+        if (entry.path().extension() == ".json")
+            files.push_back(entry.path());
+    std::sort(files.begin(), files.end());
+    std::vector<Case> cases;
+    for (const auto& file : files) {
+        std::ifstream in(file);
+        const Json all = Json::parse(in);
+        for (const Json& one : all.at("cases")) {
+            Case next{.theme = file.stem().string(),
+                      .name = one.at("name").get<std::string>(),
+                      .why = one.at("why").get<std::string>()};
+            for (const Json* list : {&all.at("garage"), &one.at("facts")})
+                next.facts.insert(next.facts.end(), list->begin(), list->end());
+            next.asks.assign(one.at("asks").begin(), one.at("asks").end());
+            cases.push_back(std::move(next));
+        }
+    }
+    return cases;
+}
+
+MachineId Tale::machine(std::string_view name) const {
+    const auto found = ids.find(name);
+    if (found == ids.end())
+        throw std::runtime_error("no machine " + std::string(name));
+    return MachineId{found->second};
+}
+
+ItemId Tale::item(std::string_view name) const {
+    const auto found = ids.find(name);
+    if (found == ids.end())
+        throw std::runtime_error("no item " + std::string(name));
+    return ItemId{found->second};
+}
+
+std::string Tale::nameOf(std::int64_t id) const {
+    const auto found = names.find(id);
+    return found == names.end() ? "#" + std::to_string(id) : found->second;
+}
+
+Tale taleOf(const std::vector<Json>& facts) {
+    return Writer().write(facts);
+}
+
+calendar::Date dayOf(const Json& text) {
+    return calendar::parseDate("day", text.get<std::string>()).value();
+}
+
+calendar::Moment momentOf(const Json& fact) {
+    const std::string part = textOf(fact, "part", "after");
+    if (part != "before" && part != "riding" && part != "after")
+        throw std::runtime_error("part is " + part);
+    return {dayOf(fact.at("day")), part == "before"   ? DayPart::BeforeRiding
+                                   : part == "riding" ? DayPart::Riding
+                                                      : DayPart::AfterRiding};
+}
+
+std::int64_t hundredths(std::string_view text) {
+    return std::llround(std::stod(std::string(text)) * 100);
+}
+
+}  // namespace wm::tale
