@@ -4,15 +4,9 @@
 
 #include <memory>
 
-#include "core/book/book.h"
-
 namespace wm::tale {
 
 namespace {
-
-book::Book bookOf(const Tale& tale, calendar::Date on) {
-    return {std::make_shared<const picture::Ledger>(tale.ledger), on};
-}
 
 std::string originOf(const Tale& tale, const upkeep::Countdown& down) {
     switch (down.origin) {
@@ -29,13 +23,15 @@ std::string originOf(const Tale& tale, const upkeep::Countdown& down) {
 
 }  // namespace
 
-Answer bookAnswer(const Tale& tale, const std::string& machine, const std::string& task, calendar::Date on) {
-    const book::Book book = bookOf(tale, on);
-    const book::DueLine& line = *book.dueLine(tale.tasks.at(machine + "/" + task));
+BookAnswers::BookAnswers(const Tale& tale, calendar::Date on)
+    : tale_(tale), book_(std::make_shared<const picture::Ledger>(tale.ledger), on) {}
+
+Answer BookAnswers::answer(const std::string& machine, const std::string& task) const {
+    const book::DueLine& line = *book_.dueLine(tale_.tasks.at(machine + "/" + task));
     const upkeep::Countdown& down = line.countdown;
     Answer answer;
-    answer.subject = line.item ? "item " + tale.nameOf(line.item->value()) : "machine " + machine;
-    answer.countsFrom = originOf(tale, down);
+    answer.subject = line.item ? "item " + tale_.nameOf(line.item->value()) : "machine " + machine;
+    answer.countsFrom = originOf(tale_, down);
     if (!down.limits.empty()) {
         const auto& limit = down.limits.front();
         answer.inHours = limit.limit.counter == upkeep::Counter::Hours;
@@ -50,11 +46,10 @@ Answer bookAnswer(const Tale& tale, const std::string& machine, const std::strin
     return answer;
 }
 
-std::vector<Demand> bookFollowUps(const Tale& tale, const std::string& machine, calendar::Date on) {
-    const book::Book book = bookOf(tale, on);
+std::vector<Demand> BookAnswers::followUps(const std::string& machine) const {
     std::vector<Demand> demands;
-    for (const auto& open : book.followUps(tale.machine(machine)))
-        demands.push_back({open.rule.what, tale.nameOf(open.origin), open.since.iso(), open.due});
+    for (const auto& open : book_.followUps(tale_.machine(machine)))
+        demands.push_back({open.rule.what, tale_.nameOf(open.origin), open.since.iso(), open.due});
     return demands;
 }
 

@@ -5,12 +5,22 @@
 #include <string>
 #include <vector>
 
+#include "core/book/book.h"
 #include "tests/core/slow/answer.h"
 
-// The same questions, answered by the program itself (core/book).
 namespace wm::tale {
 
-Answer bookAnswer(const Tale& tale, const std::string& machine, const std::string& task, calendar::Date on);
-std::vector<Demand> bookFollowUps(const Tale& tale, const std::string& machine, calendar::Date on);
+/// The questions of a tale, answered by the program itself (core/book) on one day.
+class BookAnswers {
+  public:
+    BookAnswers(const Tale& tale, calendar::Date on);  ///< the tale must outlive it
+
+    [[nodiscard]] Answer answer(const std::string& machine, const std::string& task) const;
+    [[nodiscard]] std::vector<Demand> followUps(const std::string& machine) const;
+
+  private:
+    const Tale& tale_;
+    book::Book book_;
+};
 
 }  // namespace wm::tale

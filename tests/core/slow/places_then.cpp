@@ -56,7 +56,8 @@ const Move* PlacesThen::firstMoveOf(ItemId item) const {
 bool PlacesThen::wasThereBefore(ItemId item) const {
     const Move* first = firstMoveOf(item);
     const auto* card = ledger_.find<items::Item>(item);
-    if (first == nullptr || first->kind != items::MoveKind::Fitted || card->startedNew)
+    if (first == nullptr || first->kind != items::MoveKind::Fitted || card->startedNew ||
+        first->date != card->since)
         return false;
     for (const Move& move : ledger_.all<Move>())
         if (move.kind == items::MoveKind::Fitted && spotOfMove(move) == spotOfMove(*first) &&

@@ -32,8 +32,8 @@ class PlacesThen {
     explicit PlacesThen(const picture::Ledger& ledger) : ledger_(ledger) {}
 
     /// Where it was fitted by then, a move of that moment made. Of an item with a past, whose first known
-    /// place nobody had tracked before, that place holds for the time before too: nothing says that it was
-    /// put in that day.
+    /// place nobody had tracked before and which was known from its first day, that place holds for the time
+    /// before too: nothing says that it was put in that day.
     [[nodiscard]] std::optional<Spot> spotOf(ItemId item, calendar::Moment then) const;
     /// The same, of what was told alone.
     [[nodiscard]] std::optional<Spot> toldSpotOf(ItemId item, calendar::Moment then) const;

@@ -148,19 +148,36 @@ std::vector<Moment> refits(const PlacesThen& places, MachineId machine, const st
     return found;
 }
 
+// Was the job on something that lay beside the machine then?
+bool wasOnASpare(const PlacesThen& places, const Brought& brought) {
+    if (!brought.record->item)
+        return false;
+    const auto root = places.rootOf(*brought.record->item, whenDone(*brought.record));
+    return !root || root->machine != brought.record->machine;
+}
+
+bool sitsThere(const PlacesThen& places, const Brought& brought, const std::string& path, Moment then) {
+    const auto root = places.rootOf(*brought.record->item, then);
+    return root && root->machine == brought.record->machine && root->path == path;
+}
+
 // A machine's own check begins anew with each refit, while nobody had settled it; it ends where the position
-// is empty.
+// is empty. Of a job on a spare it begins when that one is fitted.
 std::optional<Moment> standsSince(const PlacesThen& places, const Brought& brought, const Owner& owner,
                                   Moment now) {
     Moment since = whenDone(*brought.record);
     const MachineId machine = owner.subject.machine;
     if (!owner.tied.empty()) {
+        bool hasBegun = !wasOnASpare(places, brought);
         for (const Moment refit : refits(places, machine, owner.tied, since, now)) {
-            if (wasSettled(places, brought, owner.subject, since, refit))
+            if (!hasBegun && !sitsThere(places, brought, owner.tied, refit))
+                continue;
+            if (hasBegun && wasSettled(places, brought, owner.subject, since, refit))
                 return std::nullopt;
+            hasBegun = true;
             since = refit;
         }
-        if (places.holds(machine, owner.tied, now).isEmpty)
+        if (!hasBegun || places.holds(machine, owner.tied, now).isEmpty)
             return std::nullopt;
     }
     return wasSettled(places, brought, owner.subject, since, now) ? std::nullopt : std::optional(since);

@@ -1,11 +1,12 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The truth table of tests/data/state: whether a machine is whole.
+#include "tests/core/slow/state.h"
+
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
-
-#include "tests/core/slow/tale.h"
 
 namespace wm::tale {
 namespace {
@@ -38,6 +39,33 @@ TEST(StateTableTest, WholeIsSaidOnlyWhereNothingElseIs) {
                     isFree = isFree && value.empty();
             }
             EXPECT_EQ(ask.at("whole").get<bool>(), isFree) << one.name << ": " << ask.dump();
+        }
+}
+
+std::vector<std::string> listOf(const Json& ask, const char* key) {
+    auto list = ask.value(key, std::vector<std::string>{});
+    std::sort(list.begin(), list.end());
+    return list;
+}
+
+TEST(StateTableTest, TheSlowReckoningAgreesWithIt) {
+    for (const Case& one : casesIn("state"))
+        for (const Json& ask : one.asks) {
+            SCOPED_TRACE(one.theme + ": " + one.name + ", " + ask.dump());
+            const auto on = dayOf(ask.at("on"));
+            if (ask.contains("may_fit")) {
+                const auto text = [&](const char* key) { return ask.at(key).get<std::string>(); };
+                EXPECT_EQ(slowMayFit(one.facts, text("may_fit"), text("to"), text("at"), on), text("is"));
+                continue;
+            }
+            const State state = slowState(one.facts, ask.at("state").get<std::string>(), on);
+            EXPECT_EQ(state.open, listOf(ask, "open"));
+            EXPECT_EQ(state.handTight, listOf(ask, "hand_tight"));
+            EXPECT_EQ(state.missing, listOf(ask, "missing"));
+            EXPECT_EQ(state.away, listOf(ask, "away"));
+            EXPECT_EQ(state.inDoubt, listOf(ask, "in_doubt"));
+            EXPECT_EQ(state.questions, listOf(ask, "questions"));
+            EXPECT_EQ(state.isWhole(), ask.at("whole").get<bool>());
         }
 }
 

@@ -1,0 +1,133 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/core/slow/bench_places.h"
+
+#include <algorithm>
+#include <array>
+
+namespace wm::tale {
+
+namespace {
+
+constexpr std::array kMoves{"fit", "remove", "away", "retire"};
+
+// 0 = before riding, 1 = the riding, 2 = what came in the middle of it, 3 = after it or untold.
+int phaseOf(const Json& fact) {
+    const std::string part = fact.value("part", "");
+    if (part == "before")
+        return 0;
+    if (fact.contains("ride"))
+        return 1;
+    return part == "riding" ? 2 : 3;
+}
+
+}  // namespace
+
+bool isMove(const Json& fact) {
+    return std::any_of(kMoves.begin(), kMoves.end(), [&](const char* kind) { return fact.contains(kind); });
+}
+
+std::string movedItem(const Json& fact) {
+    for (const char* kind : kMoves)
+        if (fact.contains(kind))
+            return fact.at(kind).get<std::string>();
+    return {};
+}
+
+std::vector<Json> inOrder(const std::vector<Json>& facts, calendar::Date on) {
+    std::set<std::string> struck;
+    for (const Json& fact : facts)
+        if (fact.contains("strike"))
+            struck.insert(fact.at("strike").get<std::string>());
+    std::vector<Json> found;
+    for (const Json& fact : facts)
+        if (fact.contains("day") && !fact.contains("strike") && dayOf(fact.at("day")) <= on &&
+            !(fact.contains("name") && struck.contains(fact.at("name").get<std::string>())))
+            found.push_back(fact);
+    std::stable_sort(found.begin(), found.end(), [](const Json& a, const Json& b) {
+        const auto dayA = dayOf(a.at("day"));
+        const auto dayB = dayOf(b.at("day"));
+        return dayA < dayB || (dayA == dayB && phaseOf(a) < phaseOf(b));
+    });
+    return found;
+}
+
+Cards::Cards(const std::vector<Json>& facts) {
+    for (const Json& fact : facts) {
+        if (fact.contains("day"))
+            continue;
+        const auto key = [&](const char* what) {
+            return HostAndPlace{fact.at("of").get<std::string>(), fact.at(what).get<std::string>()};
+        };
+        if (fact.contains("machine"))
+            machines.insert(fact.at("machine").get<std::string>());
+        else if (fact.contains("position"))
+            positions[key("position")] = fact;
+        else if (fact.contains("joint"))
+            torqueOf[key("joint")] = fact.value("torque", "");
+        else if (fact.contains("step"))
+            steps[key("step")] = fact;
+        else if (fact.contains("item")) {
+            const std::string name = fact.at("item").get<std::string>();
+            kindOf[name] = fact.value("kind", "");
+            if (fact.contains("new"))
+                isNew.insert(name);
+        }
+    }
+}
+
+std::set<std::string> Cards::jointsOf(const std::string& machine, const Json& stepCodes) const {
+    std::set<std::string> joints;
+    for (const Json& code : stepCodes)
+        for (const Json& joint : steps.at({machine, code.get<std::string>()}).at("joints"))
+            joints.insert(joint.get<std::string>());
+    return joints;
+}
+
+Json Cards::freeing(const std::string& machine, const std::string& path) const {
+    Json codes = Json::array();
+    for (const auto& [key, step] : steps)
+        if (key.first == machine && step.value("frees", "") == path)
+            codes.push_back(key.second);
+    return codes;
+}
+
+void Sitting::move(const Json& fact) {
+    const std::string item = movedItem(fact);
+    const auto from = at.find(item);
+    if (from != at.end()) {
+        emptiedOn[from->second] = fact.at("day").get<std::string>();
+        lastIn[from->second] = item;
+        at.erase(from);
+    }
+    lastMove[item] = fact;
+    if (!fact.contains("fit"))
+        return;
+    const HostAndPlace to{fact.at("to").get<std::string>(), fact.at("at").get<std::string>()};
+    at[item] = to;
+    lastIn[to] = item;
+    emptiedOn.erase(to);
+}
+
+std::optional<HostAndPlace> Sitting::root(const std::string& item, const Cards& cards) const {
+    const auto place = at.find(item);
+    return place == at.end() ? std::nullopt : rootOf(place->second, cards);
+}
+
+std::optional<HostAndPlace> Sitting::rootOf(const HostAndPlace& place, const Cards& cards) const {
+    if (cards.machines.contains(place.first))
+        return place;
+    auto whole = root(place.first, cards);
+    if (whole)
+        whole->second += "/" + place.second;
+    return whole;
+}
+
+std::optional<std::string> Sitting::sitsAt(const HostAndPlace& place) const {
+    for (const auto& [item, where] : at)
+        if (where == place)
+            return item;
+    return std::nullopt;
+}
+
+}  // namespace wm::tale

@@ -1,0 +1,162 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/core/slow/state.h"
+
+#include <algorithm>
+
+#include "tests/core/slow/bench_walk.h"
+
+namespace wm::tale {
+
+using calendar::Date;
+
+namespace {
+
+bool accepts(const Cards& cards, const HostAndPlace& place, const std::string& kind) {
+    const auto position = cards.positions.find(place);
+    if (position == cards.positions.end() || kind.empty())
+        return true;
+    const Json& kinds = position->second.at("accepts");
+    return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
+}
+
+std::string awayWords(const std::string& path, const std::string& item, const Json& move) {
+    std::string words = path + ": " + item;
+    if (move.contains("where"))
+        words += " at " + move.at("where").get<std::string>();
+    words += " since " + move.at("day").get<std::string>();
+    if (move.contains("back"))
+        words += ", back " + move.at("back").get<std::string>();
+    return words;
+}
+
+void sayEmptied(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
+    std::set<std::string> open;
+    for (const auto& [place, day] : walk.sitting.emptiedOn) {
+        const auto root = walk.sitting.rootOf(place, cards);
+        if (!root || root->first != machine)
+            continue;
+        const std::string& path = root->second;
+        Json off = cards.freeing(machine, path);
+        if (walk.sentFrom.contains(path))
+            for (const Json& code : walk.sentFrom.at(path).at("off"))
+                off.push_back(code);
+        for (const Json& code : off)
+            open.insert(code.get<std::string>());
+        const auto known = cards.positions.find({machine, path});
+        const std::string& item = walk.sitting.lastIn.at(place);
+        const Json& last = walk.sitting.lastMove.at(item);
+        if (known == cards.positions.end())
+            state.inDoubt.push_back(path + ": emptied on " + day);
+        else if (!known->second.at("must_be_filled").get<bool>())
+            continue;
+        else if (last.contains("away"))
+            state.away.push_back(awayWords(path, item, last));
+        else
+            state.missing.push_back(path);
+    }
+    state.open.assign(open.begin(), open.end());
+}
+
+// Nobody loosened or confirmed one of the joints that hold it since the move.
+bool isStillAsked(const BenchWalk& walk, const Cards& cards, const std::string& machine,
+                  const MovedAt& moved) {
+    const auto held = cards.jointsOf(machine, cards.freeing(machine, moved.path));
+    return std::any_of(held.begin(), held.end(), [&](const std::string& joint) {
+        const JointThen& then = walk.joints.at(joint);
+        const bool sameDay = then.torqued && walk.facts[*then.torqued - 1].at("day") == moved.day;
+        return !then.isLoose && then.touched < moved.number && !sameDay;
+    });
+}
+
+void sayMoves(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
+    for (const MovedAt& moved : walk.outAndBack)
+        if (isStillAsked(walk, cards, machine, moved))
+            state.inDoubt.push_back(moved.path + ": out and back on " + moved.day);
+    std::set<std::string> older;
+    for (const MovedAt& moved : walk.unasked)
+        if (isStillAsked(walk, cards, machine, moved))
+            older.insert(moved.path);
+    std::string words;
+    for (const std::string& path : older)
+        words += (words.empty() ? "older moves: " : ", ") + path;
+    if (!words.empty())
+        state.inDoubt.push_back(words);
+}
+
+// The next check after it was tightened says whether the wrench was right, without one the last before it.
+bool isDoubtedWrench(const BenchWalk& walk, const std::string& tool, std::size_t torqued) {
+    const Json* says = nullptr;
+    for (std::size_t i = 0; i < walk.facts.size(); ++i) {
+        if (walk.facts[i].value("check", "") != tool || tool.empty())
+            continue;
+        says = &walk.facts[i];
+        if (i + 1 > torqued)
+            break;
+    }
+    return says != nullptr && !says->at("passed").get<bool>();
+}
+
+void sayJoints(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
+    for (const auto& [name, then] : walk.joints) {
+        const std::string& torque = cards.torqueOf.at({machine, name});
+        if (then.isLoose)
+            state.handTight.push_back(torque.empty() ? name + ", torque blank" : name + " " + torque);
+        else if (then.torqued && isDoubtedWrench(walk, then.torquedWith, *then.torqued))
+            state.inDoubt.push_back(name + ": tightened with " + then.torquedWith);
+    }
+}
+
+void sayImpossible(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
+    for (const auto& [item, place] : walk.sitting.at) {
+        const auto root = walk.sitting.rootOf(place, cards);
+        if (root && root->first == machine && !accepts(cards, *root, cards.kindOf.at(item)))
+            state.inDoubt.push_back(root->second + ": " + item + " is a " + cards.kindOf.at(item));
+    }
+}
+
+void sayRiddenOpen(const BenchWalk& walk, State& state) {
+    for (const RiddenOpen& ridden : walk.ridden)
+        if (std::any_of(ridden.loosened.begin(), ridden.loosened.end(), [&](const auto& joint) {
+                const JointThen& now = walk.joints.at(joint.first);
+                return now.isLoose && now.loosened == joint.second;
+            }))
+            state.questions.push_back(ridden.words);
+    state.questions.insert(state.questions.end(), walk.neverTouched.begin(), walk.neverTouched.end());
+}
+
+}  // namespace
+
+State slowState(const std::vector<Json>& facts, const std::string& machine, Date on) {
+    const Cards cards(facts);
+    const BenchWalk walk(facts, machine, on);
+    State state;
+    sayEmptied(walk, cards, machine, state);
+    sayMoves(walk, cards, machine, state);
+    sayJoints(walk, cards, machine, state);
+    sayImpossible(walk, cards, machine, state);
+    sayRiddenOpen(walk, state);
+    for (auto* list :
+         {&state.open, &state.handTight, &state.missing, &state.away, &state.inDoubt, &state.questions})
+        std::sort(list->begin(), list->end());
+    return state;
+}
+
+std::string slowMayFit(const std::vector<Json>& facts, const std::string& item, const std::string& to,
+                       const std::string& at, Date on) {
+    const Cards cards(facts);
+    Sitting sitting;
+    for (const Json& fact : inOrder(facts, on))
+        if (isMove(fact))
+            sitting.move(fact);
+    if (!accepts(cards, {to, at}, cards.kindOf.at(item)))
+        return "no: kind";
+    if (sitting.lastMove.contains(item) && sitting.lastMove.at(item).contains("retire"))
+        return "no: retired";
+    if (const auto there = sitting.sitsAt({to, at}); there && *there != item)
+        return "no: taken";
+    const auto root = sitting.root(item, cards);
+    return root && root->first != to ? "yes, from " + root->first : "yes";
+}
+
+}  // namespace wm::tale
