@@ -19,6 +19,7 @@ struct State {
     std::vector<std::string> away{};
     std::vector<std::string> inDoubt{};
     std::vector<std::string> questions{};
+    friend bool operator==(const State&, const State&) = default;
     [[nodiscard]] bool isWhole() const {
         return open.empty() && handTight.empty() && missing.empty() && away.empty() && inDoubt.empty();
     }

@@ -1,0 +1,98 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What must be true of the state of any bench, whoever reckons it.
+#include "tests/core/slow/random_bench.h"
+
+#include <gtest/gtest.h>
+
+#include <map>
+
+#include "tests/core/slow/state.h"
+
+namespace wm::tale {
+namespace {
+
+constexpr std::uint64_t kBenches = 300;
+
+int daysOf(std::uint64_t seed) {
+    return 3 + static_cast<int>(seed % 15);
+}
+
+TEST(RandomBenchTest, HoldsWhatItIsFor) {
+    std::map<std::string, int> seen;
+    for (std::uint64_t seed = 1; seed <= kBenches; ++seed) {
+        const State state = slowState(randomBench(seed, daysOf(seed)), "Heron", benchDay(daysOf(seed)));
+        seen["whole"] += state.isWhole() ? 1 : 0;
+        seen["open"] += state.open.empty() ? 0 : 1;
+        seen["missing"] += state.missing.empty() ? 0 : 1;
+        seen["away"] += state.away.empty() ? 0 : 1;
+        seen["asked"] += state.questions.empty() ? 0 : 1;
+        for (const std::string& doubt : state.inDoubt)
+            ++seen[doubt.starts_with("older")                          ? "older moves"
+                   : doubt.find("tightened with") != std::string::npos ? "wrench"
+                                                                       : "out and back"];
+        for (const std::string& joint : state.handTight)
+            ++seen[joint];
+    }
+    EXPECT_EQ(seen.size(), 12U);
+    for (const auto& [what, count] : seen)
+        EXPECT_GE(count, 5) << what;
+}
+
+// Nobody has to say in which order he rode and worked, so the order of telling says nothing either.
+TEST(RandomBenchTest, WorkAndRideOfOneDayAreToldInEitherOrder) {
+    for (std::uint64_t seed = 1; seed <= kBenches; ++seed) {
+        auto facts = randomBench(seed, daysOf(seed));
+        const State before = slowState(facts, "Heron", benchDay(daysOf(seed)));
+        const auto isRide = [](const Json& fact) { return fact.contains("ride"); };
+        for (std::size_t i = 1; i < facts.size(); ++i)
+            if (facts[i].contains("day") && facts[i - 1].contains("day") &&
+                facts[i].at("day") == facts[i - 1].at("day") && isRide(facts[i]) != isRide(facts[i - 1]))
+                std::swap(facts[i], facts[i - 1]);
+        EXPECT_TRUE(slowState(facts, "Heron", benchDay(daysOf(seed))) == before) << "bench " << seed;
+    }
+}
+
+// With every joint confirmed the next day by a wrench that nobody checked, nothing is left that a wrench can
+// settle; what is not there is still not there.
+TEST(RandomBenchTest, AConfirmationOfAllLeavesOnlyWhatIsNotThere) {
+    for (std::uint64_t seed = 1; seed <= kBenches; ++seed) {
+        auto facts = randomBench(seed, daysOf(seed));
+        const auto next = benchDay(daysOf(seed));
+        const State before = slowState(facts, "Heron", next);
+        Json all{{"day", next.iso()}, {"confirm", Json::array()}, {"on", "Heron"}};
+        for (const Json& fact : facts)
+            if (fact.contains("joint") && fact.value("of", "") == "Heron")
+                all["confirm"].push_back(fact.at("joint"));
+        facts.push_back(all);
+        const State after = slowState(facts, "Heron", next);
+        EXPECT_TRUE(after.handTight.empty() && after.inDoubt.empty()) << "bench " << seed;
+        EXPECT_TRUE(after.missing == before.missing && after.away == before.away && after.open == before.open)
+            << "bench " << seed;
+    }
+}
+
+TEST(RandomBenchTest, ADayWithoutAnyFactChangesNothing) {
+    for (std::uint64_t seed = 1; seed <= kBenches; ++seed) {
+        const auto facts = randomBench(seed, daysOf(seed));
+        EXPECT_TRUE(slowState(facts, "Heron", benchDay(daysOf(seed))) ==
+                    slowState(facts, "Heron", benchDay(daysOf(seed) + 3)))
+            << "bench " << seed;
+    }
+}
+
+// A joint is on at most one list, and a position too.
+TEST(RandomBenchTest, NothingIsSaidTwice) {
+    for (std::uint64_t seed = 1; seed <= kBenches; ++seed) {
+        const State state = slowState(randomBench(seed, daysOf(seed)), "Heron", benchDay(daysOf(seed)));
+        for (const std::string& path : state.missing)
+            for (const std::string& away : state.away)
+                EXPECT_FALSE(away.starts_with(path + ":")) << "bench " << seed;
+        for (const std::string& doubt : state.inDoubt)
+            for (const std::string& joint : state.handTight)
+                EXPECT_FALSE(joint.starts_with(doubt.substr(0, doubt.find(':')))) << "bench " << seed;
+    }
+}
+
+}  // namespace
+}  // namespace wm::tale
