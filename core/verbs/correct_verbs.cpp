@@ -9,6 +9,7 @@
 
 #include "core/picture/consistency.h"
 #include "core/picture/facts.h"
+#include "core/verbs/carry_over.h"
 #include "core/verbs/names.h"
 
 // Taking facts back.
@@ -117,6 +118,60 @@ Result<Change> strikeOnly(const VerbContext& context, std::int64_t fact, std::st
     return std::move(entry).change(phrase("Undo", "struck %1").arg(*words));
 }
 
+// A wash that came with an outing stays with it, if it is still one of that machine and day.
+template <class R>
+void keepLinks(const R& old, const Ledger& without, R& again) {
+    if (again.machine != old.machine || again.date != old.date)
+        return;
+    if (!again.outing && old.outing && without.find<usage::Outing>(*old.outing) != nullptr)
+        again.outing = old.outing;
+    if constexpr (requires { old.record->value(); })
+        if (!again.record && old.record && without.find<upkeep::Record>(*old.record) != nullptr)
+            again.record = old.record;
+}
+
+// The total time is the one that was stated then, while the job is still on the same thing on the same day.
+void keepStatedTime(const upkeep::Record& old, upkeep::Record& again) {
+    if (again.machine != old.machine || again.item != old.item || again.date != old.date ||
+        again.part != old.part)
+        return;
+    again.statedLow = old.statedLow;
+    again.statedBest = old.statedBest;
+    again.statedHigh = old.statedHigh;
+}
+
+template <class R>
+concept CameWithAnOuting = OnMachine<R> && requires(const R& row) {
+    row.outing->value();
+};
+
+// The new fact in the place of the one that is corrected.
+std::optional<std::int64_t> sameKind(const Ledger& before, std::int64_t fact, const Change& entered) {
+    std::optional<std::int64_t> found;
+    eachTable(before, [&]<class R>(RowsView<R>) {
+        if (before.find<R>(decltype(R::id){fact}) == nullptr)
+            return;
+        for (const auto& row : entered.rows)
+            if (const R* again = std::get_if<R>(&row); again != nullptr && !found)
+                found = again->id.value();
+    });
+    return found;
+}
+
+void keepWhatItHad(const Ledger& before, std::int64_t fact, const Ledger& without, Change& entered) {
+    eachTable(before, [&]<class R>(RowsView<R>) {
+        if constexpr (CameWithAnOuting<R>)
+            if (const R* old = before.find<R>(decltype(R::id){fact}))
+                for (auto& row : entered.rows)
+                    if (R* again = std::get_if<R>(&row))
+                        keepLinks(*old, without, *again);
+    });
+    if (const auto* old = before.find<upkeep::Record>(RecordId{fact}))
+        for (auto& row : entered.rows)
+            if (auto* again = std::get_if<upkeep::Record>(&row))
+                keepStatedTime(*old, *again);
+}
+
 // The moves that are left must still be possible, one after the other.
 Result<Change> ifMovesHold(const Ledger& before, Change change) {
     const Ledger after = before.with(change);
@@ -139,6 +194,7 @@ Result<Change> strike(const VerbContext& context, std::int64_t fact, std::string
 
 Result<Change> correct(const VerbContext& context, std::int64_t fact, std::string reason, const Verb& again) {
     const Ledger& ledger = context.book.ledger();
+    std::string given = reason;
     auto change = strikeOnly(context, fact, std::move(reason));
     if (!change)
         return change;
@@ -146,8 +202,15 @@ Result<Change> correct(const VerbContext& context, std::int64_t fact, std::strin
     auto entered = again(VerbContext{without, context.newId});
     if (!entered)
         return entered;
+    keepWhatItHad(ledger, fact, without.ledger(), *entered);
     change->text = base::stored(phrase("Undo", "corrected %1").arg(*describe(ledger, fact)));
+    const auto inItsPlace = sameKind(ledger, fact, *entered);
     std::move(entered->rows.begin(), entered->rows.end(), std::back_inserter(change->rows));
+    if (inItsPlace) {
+        const Strike because{.date = context.book.today(), .reason = std::move(given)};
+        auto carried = carryOver(ledger.with(*change), context.newId, fact, *inItsPlace, because);
+        std::move(carried.begin(), carried.end(), std::back_inserter(change->rows));
+    }
     return ifMovesHold(ledger, std::move(*change));
 }
 

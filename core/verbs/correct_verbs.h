@@ -18,7 +18,8 @@ namespace wm::verbs {
 /// the later moves cannot have happened without it.
 base::Result<picture::Change> strike(const VerbContext& context, std::int64_t fact, std::string reason);
 /// Strike and re-entry in one. `again` is the verb that enters it anew; it is checked on a book in which the
-/// fact is already struck, so that a wrong reading does not stand in the way of the right one.
+/// fact is already struck, so that a wrong reading does not stand in the way of the right one. What named the
+/// old fact names the new one: a snag that was dealt with stays so, an answered follow-up stays answered.
 base::Result<picture::Change> correct(const VerbContext& context, std::int64_t fact, std::string reason,
                                       const Verb& again);
 

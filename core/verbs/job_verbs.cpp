@@ -137,15 +137,31 @@ void checkAnswers(BookChecks& check, const Book& book, JobDraft& draft) {
     }
 }
 
+using Drawn = std::vector<std::pair<std::optional<LotId>, std::int64_t>>;
+
+// The containers that this very amount came from when the job was said before; empty if it came from none.
+Drawn drawnBefore(const JobDraft& draft, const upkeep::Use& use) {
+    Drawn parts;
+    std::int64_t sum = 0;
+    for (const stock::StockMove& move : draft.drawn)
+        if (move.line == use.line) {
+            parts.emplace_back(move.lot, -move.amount);
+            sum -= move.amount;
+        }
+    return sum == use.amount ? parts : Drawn{};
+}
+
 // Takes what was used from the containers that it most likely came from, and opens those that were full.
-void drawUses(Entry& entry, const Book& book, const upkeep::Record& record, RecordId id) {
+void drawUses(Entry& entry, const Book& book, const JobDraft& draft, RecordId id) {
+    const upkeep::Record& record = draft.record;
     std::map<StockLineId, stock::OnHand> left;
     std::set<LotId> opened;
     for (const upkeep::Use& use : record.uses) {
         const auto* there = book.onHand(use.line);
         auto& shelf = left.try_emplace(use.line, there == nullptr ? stock::OnHand{} : *there).first->second;
-        const auto parts =
-            use.lot ? std::vector{std::pair(use.lot, use.amount)} : stock::drawFrom(shelf, use.amount);
+        auto parts = use.lot ? Drawn{{use.lot, use.amount}} : drawnBefore(draft, use);
+        if (parts.empty())
+            parts = stock::drawFrom(shelf, use.amount);
         for (const auto& [lot, amount] : parts) {
             for (auto& container : shelf.lots)
                 if (container.lot == lot)
@@ -244,9 +260,9 @@ void checkMeter(Checks& check, const Book& book, const upkeep::Record& record,
         check.takeMeter(usage::checkReading(readingsOf(book.ledger(), machine.id), readingOf(book, record)));
 }
 
-void noteMeter(Entry& entry, const Book& book, const upkeep::Record& record, RecordId id) {
-    usage::HourReading reading = readingOf(book, record);
-    if (!isNews(readingsOf(book.ledger(), record.machine), reading))
+void noteMeter(Entry& entry, const Book& book, const JobDraft& draft, RecordId id) {
+    usage::HourReading reading = readingOf(book, draft.record);
+    if (!draft.notesMeter && !isNews(readingsOf(book.ledger(), draft.record.machine), reading))
         return;
     reading.record = id;
     entry.add(std::move(reading));
@@ -262,7 +278,7 @@ void addJob(Entry& entry, const Book& book, const ReadyJob& job) {
     const upkeep::Record& record = job.draft.record;
     const RecordId id = entry.add(record);
     if (!isBaseline(record))
-        drawUses(entry, book, record, id);
+        drawUses(entry, book, job.draft, id);
     markOpened(entry, book, job.draft, job.task, id);
     if (job.snag != nullptr)
         entry.add(
@@ -275,7 +291,7 @@ void addJob(Entry& entry, const Book& book, const ReadyJob& job) {
                                              .date = record.date,
                                              .record = id});
     if (record.meter && !isBaseline(record))
-        noteMeter(entry, book, record, id);
+        noteMeter(entry, book, job.draft, id);
     if (!isBaseline(record))
         unpick(entry, book.ledger(), record.task, record.snag);
 }

@@ -21,9 +21,13 @@ struct JobDraft {
         confirmed{};          ///< joints tightened and checked; the others that were opened become hand-tight
     bool opensJoints = true;  ///< false: nothing was taken apart (looked fine, baseline)
     std::vector<std::pair<std::int64_t, std::string>>
-        answers{};                 ///< follow-ups that this job settles: origin, words
-    std::optional<ToolId> tool{};  ///< what the confirmed joints were tightened with
+        answers{};                          ///< follow-ups that this job settles: origin, words
+    std::optional<ToolId> tool{};           ///< what the confirmed joints were tightened with
+    std::vector<stock::StockMove> drawn{};  ///< which containers the same amounts came from before
+    bool notesMeter = false;  ///< the meter is a reading though newer ones stand: it was one before
 };
+/// The draft that would say the record again, with all that came with it; nothing if there is no such record.
+std::optional<JobDraft> draftOf(const picture::Ledger& ledger, RecordId id);
 /// Writes the record, takes what was used from the shelf, opens and closes joints, ends the snag, notes the
 /// meter if it is newer than the last reading, and takes the job out of the weekend. A Baseline may be dated
 /// before the machine was known; it takes nothing from the shelf and opens nothing.

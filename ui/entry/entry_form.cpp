@@ -183,8 +183,13 @@ QComboBox* EntryForm::addMachine(std::optional<MachineId> chosen) {
     auto* box = addBox(QStringLiteral("machine"), tr("machine"));
     for (const auto* machine : book().machines())
         box->addItem(text(machine->name), asData(machine->id));
-    if (chosen && book().ledger().find<items::Machine>(*chosen) != nullptr)
-        chooseIn(*box, *chosen);
+    const auto* card = chosen ? book().ledger().find<items::Machine>(*chosen) : nullptr;
+    if (card == nullptr)
+        return box;
+    // One that is gone: what was noted on it can still be put right.
+    if (box->findData(asData(card->id)) < 0)
+        box->addItem(text(card->name), asData(card->id));
+    chooseIn(*box, card->id);
     return box;
 }
 

@@ -6,8 +6,10 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <algorithm>
 #include <utility>
 
+#include "core/upkeep/measures.h"
 #include "ui/entry/last_used.h"
 #include "ui/entry/tool_names.h"
 #include "ui/entry/used_parts.h"
@@ -40,6 +42,31 @@ std::vector<std::string> openingOf(const book::Book& book, const upkeep::TaskVer
 QString lastWords(const book::Book& book, TaskId task, const std::string& measure) {
     const auto last = book.lastMeasured(task, measure, 1);
     return last.empty() ? QString() : tr("last %1").arg(text(last.front().second->value.text(decimalMark())));
+}
+
+std::vector<std::string> stepCodes(const upkeep::Record& record) {
+    std::vector<std::string> codes;
+    for (const base::Code& step : record.steps)
+        codes.push_back(step.code);
+    return codes;
+}
+
+using Joints = std::vector<const fastening::JointVersion*>;
+Joints withConfirmed(const book::Book& book, Joints joints, const std::vector<JointId>& confirmed) {
+    for (const JointId each : confirmed) {
+        const auto* joint = book.joint(each);
+        if (joint != nullptr && std::find(joints.begin(), joints.end(), joint) == joints.end())
+            joints.push_back(joint);
+    }
+    return joints;
+}
+
+// The containers that the same amounts were taken from before.
+void keepLots(const std::vector<upkeep::Use>& before, std::vector<upkeep::Use>& uses) {
+    for (auto& use : uses)
+        for (const auto& old : before)
+            if (!use.lot && use.line == old.line && use.amount == old.amount)
+                use.lot = old.lot;
 }
 
 }  // namespace
@@ -79,24 +106,41 @@ JobForm::JobForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
         startAt(date_);
     }
     if (request.corrects)
-        if (const auto* record = book().ledger().find<upkeep::Record>(RecordId{*request.corrects}))
-            fill(*record);
+        if (const auto draft = verbs::draftOf(book().ledger(), RecordId{*request.corrects}))
+            fill(*draft);
 }
 
-void JobForm::fill(const upkeep::Record& record) {
-    chooseIn(*machine_, record.machine);
+void JobForm::fill(const verbs::JobDraft& draft) {
+    const auto& record = draft.record;
+    corrected_ = draft;
+    correctedName_ = text(record.what);
     if (record.task)
         if (const auto* task = book().task(*record.task))
-            task_->setText(text(task->name));
+            correctedName_ = text(task->name);
     if (record.snag)
         if (const auto* snag = book().ledger().find<upkeep::Snag>(*record.snag))
-            task_->setText(text(snag->what));
+            correctedName_ = text(snag->what);
+    correctedName_ = correctedName_.simplified();
+    chooseIn(*machine_, record.machine);
+    task_->setText(correctedName_);
     date_->setText(text(record.date.iso()));
-    meter_->setText(record.meter ? text(units::hoursText(*record.meter, decimalMark())) : QString());
     chooseIn(*kind_, record.kind);
-    uses_->setText(usesText(book(), record.uses));
     minutes_->setText(record.minutes ? QString::number(record.minutes->count()) : QString());
     note_->setText(text(record.note));
+    const auto* person = record.by ? book().ledger().find<items::Person>(*record.by) : nullptr;
+    by_->setText(person != nullptr ? text(person->name) : QString());
+    meter_->setText(record.meter ? text(units::hoursText(*record.meter, decimalMark())) : QString());
+    uses_->setText(usesText(book(), record.uses));
+    // What was noted is not to be filled in by the form again when the day or the task changes.
+    meter_->setModified(true);
+    uses_->setModified(true);
+    const auto* tool = draft.tool ? book().ledger().find<fastening::Tool>(*draft.tool) : nullptr;
+    if (tool_ != nullptr && tool != nullptr)
+        tool_->setText(text(tool->name));
+    for (const auto& [joint, tick] : joints_)
+        tick->setChecked(std::count(draft.confirmed.begin(), draft.confirmed.end(), joint) > 0);
+    if (extra_ != nullptr)
+        extra_->setChecked(record.extraDone);
     for (auto* field : measures_)
         for (const auto& measured : record.measured)
             if (text(measured.name) == field->property("measure").toString())
@@ -158,6 +202,12 @@ const upkeep::Snag* JobForm::snagTyped() const {
     return nullptr;
 }
 
+const verbs::JobDraft* JobForm::sameJob() const {
+    const bool isSame = corrected_ && machineIn(machine_) == corrected_->record.machine &&
+                        task_->text().simplified() == correctedName_;
+    return isSame ? &*corrected_ : nullptr;
+}
+
 void JobForm::followTask() {
     const auto* task = taskTyped();
     if (task != nullptr && asksFor_ == task->task)
@@ -192,7 +242,8 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
         uses_->setCursorPosition(0);
         uses_->setPlaceholderText(untiedKitText(task));
     }
-    steps_ = openingOf(book(), task);
+    const auto* again = sameJob();
+    steps_ = again != nullptr ? stepCodes(again->record) : openingOf(book(), task);
     for (const auto& point : task.measures) {
         const QString name = text(point.name);
         const QString unit = point.unit.empty() ? QString() : QStringLiteral(", ") + text(point.unit);
@@ -202,9 +253,12 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
         measures_.push_back(field);
     }
     const auto* due = book().dueLine(task.task);
-    if (due != nullptr && due->countdown.extraDue && !task.extra.empty())
+    const bool hadExtra = again != nullptr && again->record.extraDone;
+    if (((due != nullptr && due->countdown.extraDue) || hadExtra) && !task.extra.empty())
         extra_ = addTick(QStringLiteral("extraDone"), tr("also done: %1").arg(text(task.extra)), false);
-    const auto opened = book().jointsOpened(task, steps_);
+    auto opened = book().jointsOpened(task, steps_);
+    if (again != nullptr)
+        opened = withConfirmed(book(), std::move(opened), again->confirmed);
     if (!opened.empty())
         says_ = addCaption(tr("torqued and marked (else hand-tight):"));
     for (const auto* joint : opened)
@@ -214,16 +268,23 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
         tool_ = addSuggested(QStringLiteral("tool"), tr("all of these with"), QString(), tools, 14);
 }
 
+// A measurement of the job that is put right stays where the task has no field for it any more.
 void JobForm::readMeasures(Answers& read, upkeep::Record& record) const {
     const auto* task = asksFor_ ? book().task(*asksFor_) : nullptr;
     for (const auto* field : measures_) {
-        if (typed(field).empty() || task == nullptr)
-            continue;
-        const auto value = read(units::parseDecimal("measured", typed(field)));
         const std::string name = field->property("measure").toString().toStdString();
-        for (const auto& point : task->measures)
-            if (point.name == name)
-                record.measured.push_back({point.name, point.unit, value});
+        const auto noted = std::find_if(record.measured.begin(), record.measured.end(),
+                                        [&](const auto& each) { return each.name == name; });
+        if (typed(field).empty() || task == nullptr) {
+            if (noted != record.measured.end())
+                record.measured.erase(noted);
+            continue;
+        }
+        const auto value = read(units::parseDecimal("measured", typed(field)));
+        if (noted != record.measured.end())
+            noted->value = value;
+        else if (const auto* point = upkeep::pointNamed(*task, name))
+            record.measured.push_back({point->name, point->unit, value});
     }
 }
 
@@ -237,11 +298,11 @@ void JobForm::readAnswers(verbs::JobDraft& draft) const {
             draft.answers.emplace_back(follow.origin, follow.rule.what);
 }
 
-tl::expected<store::Verb, Faults> JobForm::verb() {
-    Answers read;
-    verbs::JobDraft draft;
+// Which job it was: the one that is put right, a task, or an open snag.
+void JobForm::readSubject(Answers& read, verbs::JobDraft& draft) const {
     auto& record = draft.record;
-    record.machine = read(needMachineIn(machine_));
+    if (sameJob() != nullptr)
+        return;
     if (const auto* task = taskTyped())
         record.task = task->task;
     else if (const auto* snag = snagTyped())
@@ -252,26 +313,43 @@ tl::expected<store::Verb, Faults> JobForm::verb() {
         read.fault({base::Fault::Unknown, "task", typed(task_),
                     "a task or an open snag of this machine; F4 notes a new snag"});
     record.what = record.snag ? typed(task_) : std::string();
+}
+
+tl::expected<store::Verb, Faults> JobForm::verb() {
+    Answers read;
+    const auto* again = sameJob();
+    auto draft = again != nullptr ? *again : verbs::JobDraft{};
+    draft.notesMeter = corrected_ && corrected_->notesMeter;
+    auto& record = draft.record;
+    record.machine = read(needMachineIn(machine_));
+    readSubject(read, draft);
     record.date = read(dayIn(date_, Lean::Past));
     record.meter = read(hoursIn(meter_));
     record.kind = chosenOf<RecordKind>(*kind_);
     record.uses = read(parseUses(book(), uses_->text()));
+    record.minutes = std::nullopt;
     if (const auto minutes = read(countIn(minutes_, kMostMinutes)); minutes > 0)
         record.minutes = units::Minutes{minutes};
     record.by = read(personIn(by_));
     record.note = typed(note_);
     readMeasures(read, record);
     record.extraDone = extra_ != nullptr && extra_->isChecked();
-    draft.opensJoints = record.kind == upkeep::RecordKind::Done;
-    if (draft.opensJoints)
+    const bool openedNone = again != nullptr && !again->opensJoints && again->record.kind == record.kind;
+    draft.opensJoints = record.kind == RecordKind::Done && !openedNone;
+    if (again != nullptr)
+        keepLots(again->record.uses, record.uses);
+    else if (draft.opensJoints)
         for (const auto& step : steps_)
             record.steps.push_back({step});
+    draft.confirmed.clear();
     for (const auto& [joint, tick] : joints_)
         if (tick->isChecked())
             draft.confirmed.push_back(joint);
+    draft.tool.reset();
     if (tool_ != nullptr && !draft.confirmed.empty())
         draft.tool = read(toolNamed(book(), tool_->text()));
-    readAnswers(draft);
+    if (again == nullptr)
+        readAnswers(draft);
     return std::move(read).answer(
         [draft](const verbs::VerbContext& context) { return verbs::recordJob(context, draft); });
 }

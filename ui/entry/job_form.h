@@ -20,7 +20,7 @@ class JobForm : public EntryForm {
     tl::expected<store::Verb, Faults> verb() override;
 
   private:
-    void fill(const upkeep::Record& record);
+    void fill(const verbs::JobDraft& draft);
     void followMachine();
     void followTask();
     void followDay();
@@ -29,6 +29,9 @@ class JobForm : public EntryForm {
     [[nodiscard]] QStringList jobNames() const;
     [[nodiscard]] const upkeep::TaskVersion* taskTyped() const;
     [[nodiscard]] const upkeep::Snag* snagTyped() const;
+    /// The job that is put right, while its task or snag is still the one it had.
+    [[nodiscard]] const verbs::JobDraft* sameJob() const;
+    void readSubject(Answers& read, verbs::JobDraft& draft) const;
     void readMeasures(Answers& read, upkeep::Record& record) const;
     void readAnswers(verbs::JobDraft& draft) const;
 
@@ -48,6 +51,8 @@ class JobForm : public EntryForm {
     QLineEdit* tool_ = nullptr;  ///< what the joints were torqued with
     QCheckBox* extra_ = nullptr;
     std::vector<std::string> steps_;  ///< access steps that the task needs off
+    std::optional<verbs::JobDraft> corrected_;
+    QString correctedName_;  ///< of its task or snag, as the form shows it
 };
 
 }  // namespace wm::ui

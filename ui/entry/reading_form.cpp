@@ -4,6 +4,7 @@
 #include <QLineEdit>
 #include <utility>
 
+#include "ui/entry/anew.h"
 #include "ui/entry/last_used.h"
 #include "ui/entry/small_forms.h"
 #include "ui/words/figures.h"
@@ -16,24 +17,6 @@ using usage::MeterEvent;
 namespace {
 
 enum class Meter : std::uint8_t { Hours, Distance };
-
-// The one body for both meters: they differ in their unit and their verb alone.
-template <class Unit>
-usage::ReadingOf<Unit> readingOf(MachineId machine, calendar::Date date, Unit shown,
-                                 std::optional<Unit> other, usage::MeterEvent event,
-                                 const std::string& note) {
-    usage::ReadingOf<Unit> reading;
-    reading.machine = machine;
-    reading.date = date;
-    reading.shown = shown;
-    reading.event = event;
-    if (event == MeterEvent::RolledOver)
-        reading.rollsAt = other;
-    else
-        reading.before = other;
-    reading.note = note;
-    return reading;
-}
 
 }  // namespace
 
@@ -59,14 +42,57 @@ ReadingForm::ReadingForm(Workbench& workbench, const EntryRequest& request)
     connect(meter_, &QComboBox::currentIndexChanged, this, &ReadingForm::follow);
     connect(event_, &QComboBox::currentIndexChanged, this, &ReadingForm::follow);
     if (request.corrects)
-        if (const auto* reading = book().ledger().find<usage::HourReading>(ReadingId{*request.corrects})) {
-            chooseIn(*machine_, reading->machine);
-            shown_->setText(text(units::hoursText(reading->shown, decimalMark())));
-            date_->setText(text(reading->date.iso()));
-            chooseIn(*event_, reading->event);
-            note_->setText(text(reading->note));
-        }
+        fillFrom(ReadingId{*request.corrects});
     follow();
+}
+
+void ReadingForm::fillFrom(ReadingId id) {
+    const auto& ledger = book().ledger();
+    if (const auto* hours = ledger.find<usage::HourReading>(id)) {
+        correctedHours_ = *hours;
+        chooseIn(*meter_, Meter::Hours);
+        fill(*hours, [](units::Hours each) { return units::hoursText(each, decimalMark()); });
+    } else if (const auto* distance = ledger.find<usage::DistanceReading>(id)) {
+        correctedDistance_ = *distance;
+        chooseIn(*meter_, Meter::Distance);
+        fill(*distance, [](units::Metres each) { return units::kilometresText(each, decimalMark()); });
+    }
+}
+
+template <class Reading, class Words>
+void ReadingForm::fill(const Reading& reading, const Words& words) {
+    chooseIn(*machine_, reading.machine);
+    shown_->setText(text(words(reading.shown)));
+    date_->setText(text(reading.date.iso()));
+    chooseIn(*event_, reading.event);
+    if (const auto& other = reading.event == MeterEvent::RolledOver ? reading.rollsAt : reading.before)
+        before_->setText(text(words(*other)));
+    note_->setText(text(reading.note));
+}
+
+// The one body for both meters: they differ in their unit and their verb alone.
+template <class Unit>
+usage::ReadingOf<Unit> ReadingForm::reading(Answers& read,
+                                            const std::optional<usage::ReadingOf<Unit>>& corrected,
+                                            base::Result<Unit> (*parse)(std::string_view,
+                                                                        std::string_view)) const {
+    auto reading = anew(corrected);
+    reading.machine = read(needMachineIn(machine_));
+    reading.date = read(dayIn(date_, Lean::Past));
+    reading.shown = read(parse("shown", typed(shown_)));
+    reading.event = chosenOf<MeterEvent>(*event_);
+    reading.before.reset();
+    reading.rollsAt.reset();
+    if (asksForOther() && !typed(before_).empty())
+        (reading.event == MeterEvent::RolledOver ? reading.rollsAt : reading.before) =
+            read(parse("before", typed(before_)));
+    reading.note = typed(note_);
+    return reading;
+}
+
+bool ReadingForm::asksForOther() const {
+    const auto event = chosenOf<MeterEvent>(*event_);
+    return event == MeterEvent::Replaced || event == MeterEvent::Reset || event == MeterEvent::RolledOver;
 }
 
 void ReadingForm::follow() {
@@ -75,33 +101,21 @@ void ReadingForm::follow() {
     const auto now = machine && isHours ? book().meterNow(*machine) : std::nullopt;
     shown_->setPlaceholderText(now ? tr("was %1").arg(text(units::hoursText(*now, decimalMark())))
                                    : QString());
-    const auto event = chosenOf<MeterEvent>(*event_);
-    const bool asks =
-        event == MeterEvent::Replaced || event == MeterEvent::Reset || event == MeterEvent::RolledOver;
-    before_->parentWidget()->setVisible(asks);
-    before_->setPlaceholderText(event == MeterEvent::RolledOver ? tr("rolls over at") : QString());
+    before_->parentWidget()->setVisible(asksForOther());
+    before_->setPlaceholderText(chosenOf<MeterEvent>(*event_) == MeterEvent::RolledOver ? tr("rolls over at")
+                                                                                        : QString());
 }
 
 tl::expected<store::Verb, Faults> ReadingForm::verb() {
     Answers read;
-    const auto machine = read(needMachineIn(machine_));
-    const auto date = read(dayIn(date_, Lean::Past));
-    const auto event = chosenOf<MeterEvent>(*event_);
-    const bool asks = before_->isVisibleTo(this) && !typed(before_).empty();
     if (chosenOf<Meter>(*meter_) == Meter::Hours) {
-        const auto shown = read(units::parseHours("shown", typed(shown_)));
-        const auto other =
-            asks ? std::optional(read(units::parseHours("before", typed(before_)))) : std::nullopt;
-        const auto reading = readingOf(machine, date, shown, other, event, typed(note_));
+        const auto hours = reading(read, correctedHours_, &units::parseHours);
         return std::move(read).answer(
-            [reading](const verbs::VerbContext& context) { return verbs::logReading(context, reading); });
+            [hours](const verbs::VerbContext& context) { return verbs::logReading(context, hours); });
     }
-    const auto shown = read(units::parseKilometres("shown", typed(shown_)));
-    const auto other =
-        asks ? std::optional(read(units::parseKilometres("before", typed(before_)))) : std::nullopt;
-    const auto reading = readingOf(machine, date, shown, other, event, typed(note_));
+    const auto distance = reading(read, correctedDistance_, &units::parseKilometres);
     return std::move(read).answer(
-        [reading](const verbs::VerbContext& context) { return verbs::logDistance(context, reading); });
+        [distance](const verbs::VerbContext& context) { return verbs::logDistance(context, distance); });
 }
 
 }  // namespace wm::ui

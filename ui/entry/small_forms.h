@@ -48,6 +48,15 @@ class ReadingForm : public EntryForm {
 
   private:
     void follow();
+    void fillFrom(ReadingId id);
+    template <class Reading, class Words>
+    void fill(const Reading& reading, const Words& words);
+    template <class Unit>
+    [[nodiscard]] usage::ReadingOf<Unit> reading(Answers& read,
+                                                 const std::optional<usage::ReadingOf<Unit>>& corrected,
+                                                 base::Result<Unit> (*parse)(std::string_view,
+                                                                             std::string_view)) const;
+    [[nodiscard]] bool asksForOther() const;
 
     QComboBox* machine_;
     QComboBox* meter_;
@@ -56,6 +65,8 @@ class ReadingForm : public EntryForm {
     QComboBox* event_;
     QLineEdit* before_;
     QLineEdit* note_;
+    std::optional<usage::HourReading> correctedHours_;
+    std::optional<usage::DistanceReading> correctedDistance_;
 };
 
 class CrashForm : public EntryForm {

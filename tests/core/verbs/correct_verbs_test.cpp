@@ -144,6 +144,67 @@ TEST_F(CorrectVerbsTest, CorrectsAJobInOneGo) {
     EXPECT_EQ(ledger().all<upkeep::Record>().size(), 2U);
 }
 
+// The words of a snag that was dealt with are put right: it does not come back, and the job that ended it,
+// with all that came with it, is still its job.
+TEST_F(CorrectVerbsTest, ASnagThatHasEndedStaysEnded) {
+    const RecordId job = recordAll();
+    const auto& old = ledger().all<upkeep::Snag>().front();
+    const auto before = *ledger().find<upkeep::Record>(job);
+    const auto open = book().handTight(heron).size();
+    upkeep::Snag again = old;
+    again.what = "rear pads are thin";
+    must(saying(correct, old.id.value(), "which pads", saying(addSnag, again)));
+    ASSERT_EQ(ledger().all<upkeep::Snag>().size(), 1U);
+    EXPECT_TRUE(book().snags(heron).empty());
+    const auto& carried = *ledger().find<upkeep::Record>(last<upkeep::Record>());
+    EXPECT_EQ(carried.snag, ledger().all<upkeep::Snag>().front().id);
+    EXPECT_EQ(carried.statedBest, before.statedBest);
+    EXPECT_EQ(ledger().all<upkeep::Record>().size(), 2U);
+    EXPECT_EQ(book().onHand(oil)->amount, 900);
+    EXPECT_EQ(book().handTight(heron).size(), open);
+    EXPECT_EQ(book().meterNow(heron), Hours{900});
+}
+
+TEST_F(CorrectVerbsTest, AnAnsweredFollowUpStaysAnswered) {
+    must(record({.record = job(oilChange, "2026-02-01")}));
+    const auto origin = last<upkeep::Record>();
+    must(saying(answerFollowUp, upkeep::FollowUpAnswer{.machine = heron,
+                                                       .origin = origin.value(),
+                                                       .what = "check for leaks",
+                                                       .date = day("2026-02-03")}));
+    const auto open = book().followUps(heron).size();
+    auto draft = *draftOf(ledger(), origin);
+    draft.record.note = "a drop at the sump plug";
+    must(saying(correct, origin.value(), "note", record(draft)));
+    EXPECT_EQ(book().followUps(heron).size(), open);
+    EXPECT_EQ(ledger().all<upkeep::FollowUpAnswer>().size(), 1U);
+}
+
+// A job of last month, put right when newer readings stand: what the meter showed then stays a reading.
+TEST_F(CorrectVerbsTest, AJobKeepsItsReadingAmongNewerOnes) {
+    auto first = job(oilChange, "2026-02-01");
+    first.meter = Hours{900};
+    must(record({.record = first}));
+    const auto id = last<upkeep::Record>();
+    must(ride({.outing = outing("2026-03-01", 100), .meterAfter = Hours{1000}}));
+    auto draft = *draftOf(ledger(), id);
+    draft.record.meter = Hours{890};
+    must(saying(correct, id.value(), "read wrong", record(draft)));
+    ASSERT_EQ(ledger().all<usage::HourReading>().size(), 2U);
+    EXPECT_EQ(ledger().all<usage::HourReading>()[1].shown, Hours{890});
+    EXPECT_EQ(ledger().all<usage::HourReading>()[1].record, last<upkeep::Record>());
+}
+
+TEST_F(CorrectVerbsTest, AWashStaysWithItsOuting) {
+    must(ride({.outing = outing("2026-03-01", 100), .washed = true}));
+    auto wash = ledger().all<usage::Wash>().front();
+    wash.pressure = true;
+    must(saying(correct, wash.id.value(), "jet", saying(logWash, wash)));
+    EXPECT_EQ(ledger().all<usage::Wash>().front().outing, last<usage::Outing>());
+    must(saying(strike, last<usage::Outing>().value(), "wrong machine"));
+    EXPECT_TRUE(ledger().all<usage::Wash>().empty());
+}
+
 TEST_F(CorrectVerbsTest, CorrectsAMove) {
     const auto fitted = ledger().all<items::Move>()[1].id.value();
     must(saying(moveItem,

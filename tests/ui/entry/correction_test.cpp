@@ -2,12 +2,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include <QCheckBox>
 #include <QLineEdit>
+#include <algorithm>
+#include <map>
 
+#include "core/exchange/row_json.h"
+#include "core/picture/consistency.h"
 #include "core/verbs/verbs.h"
 #include "tests/ui/garage.h"
 #include "ui/entry/entry_form.h"
 #include "ui/entry/form_table.h"
+#include "ui/pages/machine/history.h"
+#include "ui/words/error_words.h"
 
 // A fact that is put right keeps all that was not touched, also what its form has no field for.
 
@@ -90,6 +97,82 @@ TEST_F(CorrectionTest, AWashAndACrashKeepTheirWords) {
     crash.note = "left lever";
     garage_.say([crash](const verbs::VerbContext& context) { return verbs::logCrash(context, crash); });
     savedUnchanged<usage::Crash>(EntryKind::Crash);
+}
+
+// A fact as text, without its own id, its place in the order, and the ids of what was entered anew with it.
+template <class R>
+std::string bare(R row) {
+    row.id = {};
+    if constexpr (requires { row.entered; })
+        row.entered = 0;
+    if constexpr (requires { row.record->value(); })
+        row.record = row.record ? std::optional(RecordId{1}) : std::nullopt;
+    if constexpr (requires { row.outing->value(); })
+        row.outing = row.outing ? std::optional(OutingId{1}) : std::nullopt;
+    if constexpr (requires { row.snag->value(); })
+        row.snag = row.snag ? std::optional(SnagId{1}) : std::nullopt;
+    else if constexpr (requires { row.snag.value(); })
+        row.snag = {};
+    if constexpr (std::is_same_v<R, upkeep::FollowUpAnswer>)
+        row.origin = 0;
+    return std::string(R::kTable) + " " + exchange::jsonOf(row).dump();
+}
+
+// All that counts, sorted; a job sheet is paper and stays as it was.
+std::vector<std::string> whatCounts(const picture::Ledger& ledger) {
+    std::vector<std::string> texts;
+    picture::eachTable(ledger, [&]<class R>(picture::RowsView<R> rows) {
+        if constexpr (R::kKind == base::RowKind::Fact && !std::is_same_v<R, picture::Strike>)
+            for (const R& row : rows)
+                texts.push_back(bare(row));
+    });
+    std::sort(texts.begin(), texts.end());
+    return texts;
+}
+
+std::string without(const std::vector<std::string>& these, const std::vector<std::string>& those) {
+    std::vector<std::string> left;
+    std::set_difference(these.begin(), these.end(), those.begin(), those.end(), std::back_inserter(left));
+    std::string text;
+    for (const auto& each : left)
+        text += each + "\n";
+    return text;
+}
+
+// One in so many: each costs a whole reckoning of the garage.
+constexpr std::size_t kStride = 7;
+
+// Facts of whole garages are opened for correction and saved as it stands: not one word may go, and
+// nothing may come back that was settled.
+TEST(IdleCorrectionTest, LeavesAllAsItWas) {
+    for (const auto fill : {Garage::Fill::Season, Garage::Fill::Demo}) {
+        Garage garage(fill);
+        std::map<EntryKind, int> corrected;
+        const auto before = whatCounts(garage.book().ledger());
+        const auto entries = historyOf(garage.book(), std::nullopt);
+        for (std::size_t at = 0; at < entries.size(); at += kStride) {
+            const auto& entry = entries[at];
+            if (!entry.corrected || garage.book().ledger().strikeOf(entry.fact) != nullptr)
+                continue;
+            EntryRequest request;
+            request.kind = *entry.corrected;
+            request.machine = entry.machine;
+            request.corrects = entry.fact;
+            const auto form = makeForm(garage.workbench(), request);
+            form->findChild<QLineEdit*>(QStringLiteral("reason"))->setText(QStringLiteral("looked again"));
+            if (auto* seen = form->findChild<QCheckBox*>(QStringLiteral("handTightSeen")))
+                seen->setChecked(true);
+            auto verb = form->saying();
+            ASSERT_TRUE(verb.has_value()) << entry.words.toStdString() << ": " << wordsFor(verb.error().front()).toStdString();
+            garage.say(*verb);
+            ++corrected[*entry.corrected];
+            const auto after = whatCounts(garage.book().ledger());
+            ASSERT_EQ(without(before, after), "") << "went with " << entry.words.toStdString();
+            ASSERT_EQ(without(after, before), "") << "came with " << entry.words.toStdString();
+        }
+        EXPECT_GE(corrected.size(), 3U);
+        EXPECT_GE(corrected[EntryKind::Job], 3);
+    }
 }
 
 }  // namespace

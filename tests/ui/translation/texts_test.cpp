@@ -125,8 +125,9 @@ TEST_F(TextsTest, AreAllExtracted) {
 TEST_F(TextsTest, AreLiteralsOrMarked) {
     static const QRegularExpression kOther(QStringLiteral(R"re(\btr\(\s*+(?!"|const char))re"));
     for (const auto& [path, source] : sourcesIn({QStringLiteral("ui")}))
-        if (kOther.match(source).hasMatch())
+        if (kOther.match(source).hasMatch()) {
             EXPECT_TRUE(source.contains(QLatin1String("QT_TR_NOOP("))) << path.toStdString();
+        }
 }
 
 TEST_F(TextsTest, HaveTheirPluralsInEnglish) {
