@@ -39,7 +39,7 @@ Answer<Garage> createDemo(const QString& path) {
         if (adopted)
             return garage;
     }
-    QFile::remove(path);
+    store::File::discard(path);
     return tl::unexpected(adopted.error());
 }
 

@@ -60,7 +60,8 @@ Answer<void> runCard(const Call& call) {
     if (!card)
         return fail(card.error());
     const auto layOut = [&](QSizeF area) { return ui::layOutTorqueCard(*card, area); };
-    const auto written = ui::writePagesPdf(layOut, ui::torqueCardTitle(*card), call.value("pdf"), *size);
+    const auto written =
+        ui::writePagesPdf(layOut, ui::torqueCardTitle(*card), call.value("pdf"), *size, call.word(0));
     if (!written.isWritten())
         return cannotWrite(written.path, written.detail);
     reportCard(call, *card, written);

@@ -51,7 +51,7 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows) {
     }
     if (!change) {
         if (isNew)
-            QFile::remove(call.word(0));
+            store::File::discard(call.word(0));
         return tl::unexpected(change.error());
     }
     if (call.has("json"))

@@ -111,7 +111,7 @@ Answer<void> runNew(const Call& call) {
         written = write(*garage, *begin);
     }
     if (!written) {
-        QFile::remove(call.word(0));
+        store::File::discard(call.word(0));
         return written;
     }
     call.console().out << "Made " << call.word(0);

@@ -134,7 +134,7 @@ Answer<void> importNotebook(const Call& call, const std::string& bytes) {
         done = readAndTell(call, *garage, bytes);
     }
     if (!done && isNew)
-        QFile::remove(call.word(0));
+        store::File::discard(call.word(0));
     return done;
 }
 

@@ -28,11 +28,20 @@ weekend::IssuedSheet issuedFrom(const book::Book& book, MachineId machine) {
     return issued;
 }
 
-Answer<void> writePdf(const sheet::JobSheet& content, const QString& path, ui::PaperSize size) {
-    const ui::PdfResult result = ui::writeSheetPdf(content, path, size);
+Answer<void> asAnswer(const ui::PdfResult& result) {
     if (result.isWritten())
         return {};
-    return cannotWrite(path, result.detail);
+    return cannotWrite(result.path, result.detail);
+}
+
+struct Paper {
+    QString path;
+    ui::PaperSize size;
+    QString like;  ///< the garage's file: the paper gets its rights
+};
+
+Answer<void> writePdf(const sheet::JobSheet& content, const Paper& paper) {
+    return asAnswer(ui::writeSheetPdf(content, paper.path, paper.size, paper.like));
 }
 
 Answer<sheet::JobSheet> contentOf(const book::Book& book, MachineId machine, std::int64_t number) {
@@ -61,7 +70,7 @@ void reportSheet(const Call& call, const sheet::JobSheet& content, const QString
 }
 
 // The number is taken first; if the paper can't be written it is given back.
-Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const QString& path, ui::PaperSize size) {
+Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const Paper& paper) {
     const auto change = garage.apply([machine](const verbs::VerbContext& context) {
         return verbs::issueSheet(context, issuedFrom(context.book, machine));
     });
@@ -72,7 +81,7 @@ Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const QString& 
         if (const auto* issued = std::get_if<weekend::IssuedSheet>(&row))
             number = issued->number;
     auto content = contentOf(garage.book(), machine, number);
-    auto written = content ? writePdf(*content, path, size) : tl::unexpected(content.error());
+    auto written = content ? writePdf(*content, paper) : tl::unexpected(content.error());
     if (written) {
         (void)garage.file().endUndo();
         return content;
@@ -88,7 +97,11 @@ Answer<void> runSheet(const Call& call) {
     const QString paper = call.has("paper") ? call.value("paper").toLower() : QString("a4");
     if (paper != "a4" && paper != "letter")
         return fail(base::Error{base::Fault::Unknown, "paper", call.text("paper"), "A4, Letter"});
-    const auto size = paper == "a4" ? ui::PaperSize::A4 : ui::PaperSize::Letter;
+    const Paper onto{call.value("pdf"), paper == "a4" ? ui::PaperSize::A4 : ui::PaperSize::Letter,
+                     call.word(0)};
+    // Before a number is taken that would have to be given back.
+    if (auto place = asAnswer(ui::pdfTarget(onto.path)); !place)
+        return place;
     const bool proof = call.has("proof");
     auto garage = Garage::open(call, proof ? store::OpenFor::ReadingOnly : store::OpenFor::Writing);
     if (!garage)
@@ -101,10 +114,10 @@ Answer<void> runSheet(const Call& call) {
     if (!content)
         return tl::unexpected(content.error());
     if (proof) {
-        if (auto written = writePdf(*content, call.value("pdf"), size); !written)
+        if (auto written = writePdf(*content, onto); !written)
             return written;
     } else {
-        content = issue(*garage, id, call.value("pdf"), size);
+        content = issue(*garage, id, onto);
         if (!content)
             return tl::unexpected(content.error());
     }

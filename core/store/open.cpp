@@ -186,10 +186,14 @@ File::Opened File::create(const QString& path, const Options& options) {
         answer.file.reset(new File(std::move(parts)));
         return answer;
     } catch (const Failure& failure) {
-        QFile::remove(path);
-        QFile::remove(path + QStringLiteral("-journal"));
+        discard(path);
         return refused(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
     }
+}
+
+void File::discard(const QString& path) {
+    QFile::remove(path);
+    QFile::remove(path + QStringLiteral("-journal"));
 }
 
 }  // namespace wm::store

@@ -121,6 +121,8 @@ class File {
     /// Makes a new, empty file. Refuses to overwrite (outcome NoAccess, detail says so).
     static Opened create(const QString& path);
     static Opened create(const QString& path, const Options& options);
+    /// Takes a file away that was just made and came to nothing, with what SQLite left beside it.
+    static void discard(const QString& path);
     ~File();
     File(const File&) = delete;
     File& operator=(const File&) = delete;

@@ -79,6 +79,7 @@ TEST_F(NewVerb, LeavesNothingBehindWhenItRefuses) {
     expectRefusal(say({"new", path(other_), "--machine", "M", "--past", "nan"}), Exit::Refused, "“nan”");
     expectRefusal(say({"new", path(other_), "--machine", "M", "--past", "-3"}), Exit::Refused, "below zero");
     EXPECT_FALSE(QFile::exists(path(other_)));
+    EXPECT_FALSE(QFile::exists(path(other_) + "-journal"));
 }
 
 TEST_F(LongNewVerb, MakesTheDemoGarageOnItsOwnDay) {
@@ -101,6 +102,7 @@ TEST_F(LongNewVerb, MakesTheDemoGarageOnItsOwnDay) {
 TEST_F(NewVerb, TheDemoTakesNothingBesides) {
     expectRefusal(say({"new", path(other_), "--demo", "--machine", "M"}), Exit::Usage, "--machine");
     EXPECT_FALSE(QFile::exists(path(other_)));
+    EXPECT_FALSE(QFile::exists(path(other_) + "-journal"));
 }
 
 TEST_F(NewVerb, KeepsQuotesAndMarkupAsTheyAre) {

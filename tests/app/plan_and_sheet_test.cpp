@@ -99,6 +99,24 @@ TEST_F(SheetVerb, GivesTheNumberBackWhenThePaperCanNotBeWritten) {
     EXPECT_TRUE(say({"sheet", file_, "--pdf", path("one.pdf")}).out.startsWith("Job sheet no. 1 "));
 }
 
+// No number is taken and given back, no copy is made: nothing at all is written for a paper that can't be.
+TEST_F(SheetVerb, WritesNothingWhenItsPlaceIsTheGarage) {
+    const QByteArray before = bytes(QFileInfo(file_).fileName());
+    const auto copies = [this] { return QDir(file_ + ".backups").entryList(QDir::Files); };
+    const QStringList copied = copies();
+    for (const QString& place : {file_, file_ + "-journal", file_ + ".backups/x.backup"})
+        expectRefusal(say({"sheet", file_, "--pdf", place}), Exit::CannotWrite, "garage");
+    EXPECT_EQ(bytes(QFileInfo(file_).fileName()), before);
+    EXPECT_EQ(copies(), copied);
+    EXPECT_FALSE(QFile::exists(file_ + "-journal") && QFileInfo(file_ + "-journal").size() > 0);
+}
+
+TEST_F(SheetVerb, ThePaperOfAClosedGarageIsAsClosed) {
+    ASSERT_TRUE(QFile::setPermissions(file_, QFileDevice::ReadOwner | QFileDevice::WriteOwner));
+    ASSERT_EQ(say({"sheet", file_, "--pdf", path("one.pdf")}).exit, 0);
+    EXPECT_FALSE(QFile::permissions(path("one.pdf")) & (QFileDevice::ReadGroup | QFileDevice::ReadOther));
+}
+
 TEST_F(SheetVerb, RefusesWhatItCanNotDo) {
     expectRefusal(say({"sheet", file_}), Exit::Usage, "--pdf OUT");
     expectRefusal(say({"sheet", file_, "--pdf", ""}), Exit::Usage, "--pdf OUT");

@@ -107,10 +107,22 @@ int pageCount(const LayOut& layOut, PaperSize size) {
     return pages ? static_cast<int>(pages->size()) : 0;
 }
 
-PdfResult writePagesPdf(const LayOut& layOut, const QString& title, const QString& path, PaperSize size) {
+PdfResult pdfTarget(const QString& path) {
     PdfResult result;
     result.path = path;
     result.outcome = checkPath(path);
+    if (!result.isWritten())
+        return result;
+    if (auto why = whyItStays(path)) {
+        result.outcome = PdfOutcome::NotAllowed;
+        result.detail = std::move(*why);
+    }
+    return result;
+}
+
+PdfResult writePagesPdf(const LayOut& layOut, const QString& title, const QString& path, PaperSize size,
+                        const QString& like) {
+    PdfResult result = pdfTarget(path);
     if (!result.isWritten())
         return result;
     const QByteArray pdf = pdfOf(layOut, title, size);
@@ -118,7 +130,7 @@ PdfResult writePagesPdf(const LayOut& layOut, const QString& title, const QStrin
         result.outcome = PdfOutcome::NotWritten;
         return result;
     }
-    const WriteResult written = writeBytes(path, pdf);
+    const WriteResult written = writeBytes(path, pdf, like);
     result.outcome = outcomeOf(written.outcome);
     result.detail = written.detail;
     result.pages = result.isWritten() ? pageCount(layOut, size) : 0;

@@ -20,7 +20,9 @@ PaintOutcome paintPages(const LayOut& layOut, QPagedPaintDevice& device, const P
 /// How many pages it takes on a paper with the usual margins; 0 if it doesn't fit.
 int pageCount(const LayOut& layOut, PaperSize size);
 
-/// Writes it as a PDF. What stood at `path` stays as it was unless the whole of the new one arrived.
-PdfResult writePagesPdf(const LayOut& layOut, const QString& title, const QString& path, PaperSize size);
+/// Writes it as a PDF. What stood at `path` stays as it was unless the whole of the new one arrived. A new
+/// file gets the rights of `like`: whoever may not read a garage may not read its paper.
+PdfResult writePagesPdf(const LayOut& layOut, const QString& title, const QString& path, PaperSize size,
+                        const QString& like = {});
 
 }  // namespace wm::ui

@@ -31,8 +31,9 @@ QString sheetTitle(const sheet::JobSheet& sheet) {
                              : tr("Job sheet %1, %2").arg(sheet.number).arg(machine);
 }
 
-PdfResult writeSheetPdf(const sheet::JobSheet& sheet, const QString& path, PaperSize size) {
-    return writePagesPdf(pagesOf(sheet), sheetTitle(sheet), path, size);
+PdfResult writeSheetPdf(const sheet::JobSheet& sheet, const QString& path, PaperSize size,
+                        const QString& like) {
+    return writePagesPdf(pagesOf(sheet), sheetTitle(sheet), path, size, like);
 }
 
 }  // namespace wm::ui

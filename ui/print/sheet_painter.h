@@ -52,7 +52,10 @@ struct PdfResult {
     [[nodiscard]] bool isWritten() const { return outcome == PdfOutcome::Written; }
 };
 
-/// Writes the sheet as a PDF. What stood at `path` stays as it was unless the whole of the new one arrived.
-PdfResult writeSheetPdf(const sheet::JobSheet& sheet, const QString& path, PaperSize size);
+/// Whether a PDF can be written there, before anything else is done for it: Written, or why not.
+PdfResult pdfTarget(const QString& path);
+/// Writes the sheet as a PDF, as writePagesPdf does; `like` is the garage's file.
+PdfResult writeSheetPdf(const sheet::JobSheet& sheet, const QString& path, PaperSize size,
+                        const QString& like = {});
 
 }  // namespace wm::ui

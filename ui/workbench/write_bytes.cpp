@@ -32,19 +32,25 @@ bool holdsGarage(const QString& path) {
 
 }  // namespace
 
+std::optional<QString> whyItStays(const QString& path) {
+    if (const auto garage = store::garageThatOwns(path))
+        return tr("that name belongs to the garage %1, for its journal and its backups")
+            .arg(quoted(QFileInfo(*garage).fileName()));
+    const QFileInfo target(path);
+    if (target.isFile() && holdsGarage(path))
+        return tr("a garage is in that file, and it stays");
+    return std::nullopt;
+}
+
 WriteResult writeBytes(const QString& path, const QByteArray& bytes, const QString& like) {
     const QFileInfo target(path);
-    if (const auto garage = store::garageThatOwns(path))
-        return {WriteResult::Outcome::NotAllowed,
-                tr("that name belongs to the garage %1, for its journal and its backups")
-                    .arg(quoted(QFileInfo(*garage).fileName()))};
+    if (auto why = whyItStays(path))
+        return {WriteResult::Outcome::NotAllowed, std::move(*why)};
     if (target.exists() && !target.isFile()) {
         QFile file(path);
         return writeAll(
             file, bytes, [] { return true; }, [&file] { return file.flush(); });
     }
-    if (holdsGarage(path))
-        return {WriteResult::Outcome::NotAllowed, tr("a garage is in that file, and it stays")};
     QSaveFile file(path);
     const bool takesRights = !like.isEmpty() && !target.exists();
     return writeAll(

@@ -5,6 +5,7 @@
 #include <QByteArray>
 #include <QString>
 #include <cstdint>
+#include <optional>
 
 namespace wm::ui {
 
@@ -14,6 +15,10 @@ struct WriteResult {
     QString detail{};  ///< in the system's words
     [[nodiscard]] bool isWritten() const { return outcome == Outcome::Written; }
 };
+
+/// Why nothing is ever written there, whatever the disk says: a garage is in that file, or the name belongs
+/// to one. Nothing if it may be written.
+std::optional<QString> whyItStays(const QString& path);
 
 /// Writes all of it. A pipe or device is written into; a plain file is replaced once the whole of the new one
 /// is on the disk, and stays as it was if that fails. A garage is never replaced, nor is its journal or

@@ -4,12 +4,14 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <algorithm>
 #include <set>
 
 #include "core/book/evening.h"
 #include "core/verbs/verbs.h"
 #include "tests/ui/window.h"
+#include "ui/pages/sheets/sheet_rows.h"
 #include "ui/pages/weekend/weekend_rows.h"
 #include "ui/tables/row_table.h"
 
@@ -185,6 +187,30 @@ TEST_F(WorkPagesTest, ASavedSheetGetsItsNumberAndAFailedOneGivesItBack) {
     ASSERT_EQ(book().ledger().all<weekend::IssuedSheet>().size(), 1U);
     EXPECT_TRUE(QFile::exists(garage_->in(QStringLiteral("sheet.pdf"))));
     EXPECT_TRUE(garage_->workbench().undoText().isEmpty());  // what is on paper is not taken back
+}
+
+// What went out on paper is made void, with its reason; its number stays and is not given again.
+TEST_F(WorkPagesTest, ASheetThatWentOutIsMadeVoid) {
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    window_->goTo(PageId::Sheets);
+    EXPECT_FALSE(child<QPushButton>("sheetsVoid")->isEnabled());
+    prompts_.paths = {garage_->in(QStringLiteral("sheet.pdf"))};
+    child<QWidget>("sheetsPdf")->setFocus();
+    press(Qt::Key_Space);
+    ASSERT_EQ(book().ledger().all<weekend::IssuedSheet>().size(), 1U);
+    const auto sheet = book().ledger().all<weekend::IssuedSheet>().front();
+    child<RowTable>("sheetsTable")->choose(sheet.id.value());
+    auto* button = child<QPushButton>("sheetsVoid");
+    ASSERT_TRUE(button->isEnabled());
+    button->setFocus();
+    press(Qt::Key_Space);
+    enter(child<QLineEdit>("reason"), "the van broke down");
+    EXPECT_TRUE(book().ledger().all<weekend::IssuedSheet>().empty());
+    ASSERT_EQ(book().ledger().struck<weekend::IssuedSheet>().size(), 1U);
+    child<RowTable>("sheetsTable")->choose(sheet.id.value());
+    EXPECT_FALSE(button->isEnabled());
+    EXPECT_TRUE(issuedWords(book(), sheet).contains(QStringLiteral("the van broke down")));
+    EXPECT_EQ(sheetRows(book(), std::nullopt).size(), 2U);  // the proof, and the void one
 }
 
 TEST_F(WorkPagesTest, ANameIsNoPlaceForFigures) {

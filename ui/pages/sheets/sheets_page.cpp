@@ -51,6 +51,7 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
       paper_(new QComboBox(this)),
       print_(new QPushButton(tr("Print"), this)),
       pdf_(new QPushButton(tr("Save as PDF"), this)),
+      void_(new QPushButton(tr("Make void"), this)),
       printer_(sheetPrinter(sheet::JobSheet{}, PaperSize::A4)),
       preview_(new QPrintPreviewWidget(printer_.get(), this)) {
     sheets_->setObjectName(QStringLiteral("sheetsTable"));
@@ -65,6 +66,8 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
     print_->setObjectName(QStringLiteral("sheetsPrint"));
     print_->setDefault(true);
     pdf_->setObjectName(QStringLiteral("sheetsPdf"));
+    void_->setObjectName(QStringLiteral("sheetsVoid"));
+    void_->setToolTip(tr("A sheet that went out is not undone: its number stays, and so does the reason"));
     preview_->setObjectName(QStringLiteral("sheetsPreview"));
     preview_->setAccessibleName(tr("What will be printed"));
     preview_->setZoomMode(QPrintPreviewWidget::FitInView);
@@ -73,6 +76,7 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
     connect(paper_, &QComboBox::currentIndexChanged, this, &SheetsPage::showSheet);
     connect(print_, &QPushButton::clicked, this, &SheetsPage::print);
     connect(pdf_, &QPushButton::clicked, this, &SheetsPage::savePdf);
+    connect(void_, &QPushButton::clicked, this, &SheetsPage::makeVoid);
     connect(preview_, &QPrintPreviewWidget::paintRequested, this, [this](QPrinter* printer) {
         if (shown_)
             paintSheet(*shown_, *printer, {});
@@ -91,6 +95,7 @@ void SheetsPage::layOut() {
     buttons->addWidget(print_);
     buttons->addWidget(pdf_);
     buttons->addWidget(paper_);
+    buttons->addWidget(void_);
     buttons->addStretch();
     leftLines->addWidget(sheets_, 1);
     leftLines->addWidget(words_);
@@ -129,6 +134,21 @@ std::optional<MachineId> SheetsPage::proofMachine() const {
     return MachineId(*id);
 }
 
+const weekend::IssuedSheet* SheetsPage::chosenSheet() const {
+    const auto id = sheets_->chosenId();
+    return id ? issuedSheet(*workbench().book(), SheetId(*id)) : nullptr;
+}
+
+void SheetsPage::makeVoid() {
+    const auto* sheet = chosenSheet();
+    if (sheet == nullptr || isVoid(*workbench().book(), *sheet))
+        return;
+    EntryRequest request;
+    request.kind = EntryKind::Strike;
+    request.fact = sheet->id.value();
+    guide().enter(request);
+}
+
 void SheetsPage::showSheet() {
     const auto book = workbench().book();
     const auto machine = proofMachine();
@@ -141,12 +161,14 @@ void SheetsPage::showSheet() {
         else
             words = wordsFor(content.error());
     } else if (const auto id = sheets_->chosenId()) {
-        if (const auto* issued = book->ledger().find<weekend::IssuedSheet>(SheetId(*id)))
+        if (const auto* issued = issuedSheet(*book, SheetId(*id)))
             words = issuedWords(*book, *issued);
     } else {
         words = tr("Nothing to print yet: pick jobs on the page Weekend.");
     }
     words_->setText(words);
+    const auto* issued = chosenSheet();
+    void_->setEnabled(issued != nullptr && !isVoid(*book, *issued));
     print_->setEnabled(shown_.has_value());
     pdf_->setEnabled(shown_.has_value());
     const auto size = chosenOf<PaperSize>(*paper_);
@@ -193,7 +215,7 @@ void SheetsPage::savePdf() {
         return;
     const auto size = chosenOf<PaperSize>(*paper_);
     issue([this, size, path](const sheet::JobSheet& content) {
-        const PdfResult result = writeSheetPdf(content, *path, size);
+        const PdfResult result = writeSheetPdf(content, *path, size, workbench().path());
         if (!result.isWritten())
             prompts().report(wordsFor(result), result.detail);
         else

@@ -42,13 +42,16 @@ class SheetsPage : public Page {
     void issue(const std::function<bool(const sheet::JobSheet&)>& hand);
     void print();
     void savePdf();
+    void makeVoid();
     [[nodiscard]] std::optional<MachineId> proofMachine() const;
+    [[nodiscard]] const weekend::IssuedSheet* chosenSheet() const;
 
     RowTable* sheets_;
     QLabel* words_;
     QComboBox* paper_;
     QPushButton* print_;
     QPushButton* pdf_;
+    QPushButton* void_;
     std::unique_ptr<QPrinter> printer_;
     QPrintPreviewWidget* preview_;
     std::optional<sheet::JobSheet> shown_;

@@ -427,7 +427,8 @@ void ChartView::saveCard() {
     if (!path)
         return;
     const auto layOut = [&](QSizeF area) { return layOutTorqueCard(*content, area); };
-    const PdfResult result = writePagesPdf(layOut, torqueCardTitle(*content), *path, PaperSize::A4);
+    const PdfResult result =
+        writePagesPdf(layOut, torqueCardTitle(*content), *path, PaperSize::A4, workbench().path());
     if (!result.isWritten())
         prompts().report(wordsFor(result), result.detail);
     else
