@@ -9,6 +9,7 @@
 #include "ui/entry/job_form.h"
 #include "ui/entry/machine_form.h"
 #include "ui/entry/outing_form.h"
+#include "ui/entry/reading_form.h"
 #include "ui/entry/small_forms.h"
 
 namespace wm::ui {

@@ -1,12 +1,13 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/entry/reading_form.h"
+
 #include <QComboBox>
 #include <QLineEdit>
 #include <utility>
 
 #include "ui/entry/anew.h"
 #include "ui/entry/last_used.h"
-#include "ui/entry/small_forms.h"
 #include "ui/words/figures.h"
 #include "ui/workbench/workbench.h"
 
@@ -71,11 +72,9 @@ void ReadingForm::fill(const Reading& reading, const Words& words) {
 }
 
 // The one body for both meters: they differ in their unit and their verb alone.
-template <class Unit>
-usage::ReadingOf<Unit> ReadingForm::reading(Answers& read,
-                                            const std::optional<usage::ReadingOf<Unit>>& corrected,
-                                            base::Result<Unit> (*parse)(std::string_view,
-                                                                        std::string_view)) const {
+template <class Reading, class Parse>
+Reading ReadingForm::reading(Answers& read, const std::optional<Reading>& corrected,
+                             const Parse& parse) const {
     auto reading = anew(corrected);
     reading.machine = read(needMachineIn(machine_));
     reading.date = read(dayIn(date_, Lean::Past));
@@ -109,11 +108,11 @@ void ReadingForm::follow() {
 tl::expected<store::Verb, Faults> ReadingForm::verb() {
     Answers read;
     if (chosenOf<Meter>(*meter_) == Meter::Hours) {
-        const auto hours = reading(read, correctedHours_, &units::parseHours);
+        const auto hours = reading(read, correctedHours_, units::parseHours);
         return std::move(read).answer(
             [hours](const verbs::VerbContext& context) { return verbs::logReading(context, hours); });
     }
-    const auto distance = reading(read, correctedDistance_, &units::parseKilometres);
+    const auto distance = reading(read, correctedDistance_, units::parseKilometres);
     return std::move(read).answer(
         [distance](const verbs::VerbContext& context) { return verbs::logDistance(context, distance); });
 }

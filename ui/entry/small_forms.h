@@ -38,37 +38,6 @@ class WashForm : public EntryForm {
     std::optional<usage::Wash> corrected_;
 };
 
-/// A reading of the hour meter or the odometer, with what happened to it if it did not simply count on.
-class ReadingForm : public EntryForm {
-    Q_OBJECT
-
-  public:
-    ReadingForm(Workbench& workbench, const EntryRequest& request);
-    tl::expected<store::Verb, Faults> verb() override;
-
-  private:
-    void follow();
-    void fillFrom(ReadingId id);
-    template <class Reading, class Words>
-    void fill(const Reading& reading, const Words& words);
-    template <class Unit>
-    [[nodiscard]] usage::ReadingOf<Unit> reading(Answers& read,
-                                                 const std::optional<usage::ReadingOf<Unit>>& corrected,
-                                                 base::Result<Unit> (*parse)(std::string_view,
-                                                                             std::string_view)) const;
-    [[nodiscard]] bool asksForOther() const;
-
-    QComboBox* machine_;
-    QComboBox* meter_;
-    QLineEdit* shown_;
-    QLineEdit* date_;
-    QComboBox* event_;
-    QLineEdit* before_;
-    QLineEdit* note_;
-    std::optional<usage::HourReading> correctedHours_;
-    std::optional<usage::DistanceReading> correctedDistance_;
-};
-
 class CrashForm : public EntryForm {
     Q_OBJECT
 
