@@ -125,9 +125,8 @@ bool wasSettled(const PlacesThen& places, const Brought& brought, const Subject&
     if (!due || brought.rule->code.empty())
         return false;
     for (const Record& record : places.ledger().all<Record>())
-        if (record.code == brought.rule->code && record.kind != upkeep::RecordKind::Baseline &&
-            record.id != brought.record->id && *due <= whenDone(record) && whenDone(record) <= upTo &&
-            concerns(places, record, subject, false))
+        if (record.code == brought.rule->code && record.id != brought.record->id &&
+            *due <= whenDone(record) && whenDone(record) <= upTo && concerns(places, record, subject, false))
             return true;
     return false;
 }
