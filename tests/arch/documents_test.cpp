@@ -64,5 +64,25 @@ TEST(DocumentsTest, EveryPathThatIsNamedIsThere) {
         }
 }
 
+// A file of a folder is named in the folder's README without its path, and without its ending where header
+// and source are meant.
+TEST(DocumentsTest, EveryFileThatAFolderNamesIsThere) {
+    const std::regex file(R"([a-z]\w*_\w+(\.(h|cpp))?|[a-z]\w*\.(h|cpp))");
+    std::size_t named = 0;
+    for (const SourceFile& text : documents()) {
+        if (!startsWith(text.path, "core/") && !startsWith(text.path, "ui/"))
+            continue;
+        const std::string folder = text.path.substr(0, text.path.rfind('/') + 1);
+        if (folder == "core/" || folder == "ui/")
+            continue;
+        for (const std::string& name : quoted(text, file)) {
+            ++named;
+            EXPECT_TRUE(beginsAPath(folder + name))
+                << text.path << " names " << name << ", which is not there";
+        }
+    }
+    EXPECT_GE(named, 20U);
+}
+
 }  // namespace
 }  // namespace wm::arch

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <stdexcept>
 
 namespace wm::arch {
 
@@ -62,6 +63,8 @@ std::vector<SourceFile> sourceFiles(const std::vector<std::string>& folders, con
     std::vector<SourceFile> files;
     const fs::path top = tree.empty() ? test::repositoryPath("") : tree;
     for (const std::string& folder : folders) {
+        if (tree.empty() && !fs::is_directory(top / folder))
+            throw std::runtime_error("no folder " + folder + ": a rule over it would hold of nothing");
         if (!fs::exists(top / folder))
             continue;
         for (const auto& entry : fs::recursive_directory_iterator(top / folder)) {
