@@ -2,7 +2,8 @@
 # SPDX-FileCopyrightText: Witnessmark contributors
 # SPDX-License-Identifier: GPL-3.0-or-later
 # From a fresh clone to all tests passed: installs what is missing, then
-#   core-only  the core alone by g++, with Qt hidden: it is pure, and each of its sources compiles by itself
+#   core-only  the core alone by g++, with Qt hidden: it is pure, and each of its sources compiles by itself (but for the
+#              standard headers that nearly all of them read)
 #   checked    all there is and all tests, by clang, under the sanitizers
 #   release    the program as it is installed, by g++, from the demo garage to a job sheet
 # Warnings are errors in all three. The time of each part is said at the end. Safe to run again.
