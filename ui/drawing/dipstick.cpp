@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "ui/drawing/device_space.h"
+#include "ui/theme/plain.h"
 
 namespace wm::ui {
 

@@ -10,10 +10,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/theme/plain.h"
+#include "ui/theme/spoken.h"
+
 namespace wm::ui {
 
 PlacesStrip::PlacesStrip(QWidget* parent) : QWidget(parent) {
     setFocusPolicy(Qt::StrongFocus);
+    speakAs(this, QAccessible::Chart);
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
@@ -133,10 +137,7 @@ bool PlacesStrip::event(QEvent* event) {
         return QWidget::event(event);
     const auto* help = static_cast<QHelpEvent*>(event);
     const QString words = wordsAt(placeStayAt(layoutNow(), help->pos()));
-    // Escaped: what a user typed is never read as markup.
-    const QString shown =
-        words.isEmpty() ? QString() : QStringLiteral("<span>%1</span>").arg(words.toHtmlEscaped());
-    QToolTip::showText(help->globalPos(), shown, this);
+    QToolTip::showText(help->globalPos(), asTip(words), this);
     return true;
 }
 

@@ -10,10 +10,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/theme/plain.h"
+#include "ui/theme/spoken.h"
+
 namespace wm::ui {
 
 SeasonStrip::SeasonStrip(QWidget* parent) : QWidget(parent) {
     setFocusPolicy(Qt::StrongFocus);
+    speakAs(this, QAccessible::Chart);
     setAccessibleName(tr("Season"));
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     policy.setHeightForWidth(true);
@@ -121,10 +125,7 @@ bool SeasonStrip::event(QEvent* event) {
         const auto* help = static_cast<QHelpEvent*>(event);
         const auto bar = seasonBarAt(layoutNow(), help->pos());
         const QString words = bar ? season_->groups[bar->group].bars[bar->bar].words : QString();
-        // Escaped: what a user typed is never read as markup.
-        const QString shown =
-            words.isEmpty() ? QString() : QStringLiteral("<span>%1</span>").arg(words.toHtmlEscaped());
-        QToolTip::showText(help->globalPos(), shown, this);
+        QToolTip::showText(help->globalPos(), asTip(words), this);
         return true;
     }
     return QWidget::event(event);

@@ -2,7 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/views.h"
 
+#include <QApplication>
 #include <QHBoxLayout>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QTabBar>
 #include <QVBoxLayout>
@@ -26,6 +28,15 @@ Views::Views(const QString& name, const QString& what, QWidget* parent)
     lines->setSpacing(0);
     lines->addLayout(head);
     lines->addWidget(stack_, 1);
+    const std::pair<QKeySequence, int> keys[] = {{QKeySequence(Qt::CTRL | Qt::Key_PageUp), -1},
+                                                 {QKeySequence(Qt::CTRL | Qt::Key_PageDown), 1}};
+    QStringList named;
+    for (const auto& [sequence, step] : keys) {
+        named << sequence.toString(QKeySequence::NativeText);
+        connect(new QShortcut(sequence, this), &QShortcut::activated, this,
+                [this, step = step] { turnBy(step); });
+    }
+    names_->setToolTip(named.join(QStringLiteral(", ")));
     connect(names_, &QTabBar::currentChanged, this, [this](int at) {
         stack_->setCurrentIndex(at);
         emit changed();
@@ -44,6 +55,15 @@ void Views::rename(int at, const QString& name) {
 
 void Views::turnTo(int at) {
     names_->setCurrentIndex(at);
+}
+
+// From the last on to the first.
+void Views::turnBy(int step) {
+    const auto* focus = QApplication::focusWidget();
+    const bool wasInside = focus != nullptr && stack_->isAncestorOf(focus);
+    turnTo((shown() + step + names_->count()) % names_->count());
+    if (wasInside)
+        emit keysNeedAPlace();
 }
 
 int Views::shown() const {

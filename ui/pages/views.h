@@ -9,7 +9,8 @@ class QTabBar;
 
 namespace wm::ui {
 
-/// Several views that share a page: their names in a line above, one of them seen.
+/// Several views that share a page: their names in a line above, one of them seen. Ctrl+PgUp and Ctrl+PgDown
+/// turn to the one before and the next.
 class Views : public QWidget {
     Q_OBJECT
 
@@ -24,8 +25,12 @@ class Views : public QWidget {
 
   signals:
     void changed();
+    /// The view that had the keys is hidden by one of the keys that turn to the next.
+    void keysNeedAPlace();
 
   private:
+    void turnBy(int step);
+
     QTabBar* names_;
     QStackedWidget* stack_;
 };

@@ -7,6 +7,7 @@
 
 #include "ui/drawing/device_space.h"
 #include "ui/drawing/paint_stroke.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 
@@ -24,13 +25,13 @@ Head::Head(QWidget* parent) : QAbstractButton(parent) {
     setCursor(Qt::PointingHandCursor);
 }
 
-void Head::say(const QString& first, const QString& figure, const QString& second) {
+void Head::say(const QString& first, const QString& figure, const QString& second, const QString& key) {
     first_ = first;
     figure_ = figure;
     second_ = second;
     setAccessibleName(first);
     setAccessibleDescription(figure.isEmpty() ? second : figure + QStringLiteral(", ") + second);
-    setToolTip(second);
+    setToolTip(asTip(key.isEmpty() ? second : QStringLiteral("%1 (%2)").arg(second, key)));
     update();
 }
 

@@ -12,7 +12,8 @@ class Head : public QAbstractButton {
 
   public:
     explicit Head(QWidget* parent);
-    void say(const QString& first, const QString& figure, const QString& second);
+    /// `key` chooses it as a click does; may be empty.
+    void say(const QString& first, const QString& figure, const QString& second, const QString& key);
     [[nodiscard]] QSize sizeHint() const override;
 
   protected:

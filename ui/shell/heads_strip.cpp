@@ -32,8 +32,12 @@ QString eventWords(const book::Book& book, MachineId machine) {
 
 }  // namespace
 
-HeadsStrip::HeadsStrip(Workbench& workbench, QWidget* parent)
-    : QWidget(parent), workbench_(workbench), group_(new QButtonGroup(this)), all_(new Head(this)) {
+HeadsStrip::HeadsStrip(Workbench& workbench, QStringList keys, QWidget* parent)
+    : QWidget(parent),
+      workbench_(workbench),
+      keys_(std::move(keys)),
+      group_(new QButtonGroup(this)),
+      all_(new Head(this)) {
     setObjectName(QStringLiteral("heads"));
     setAccessibleName(tr("machines"));
     all_->setObjectName(QStringLiteral("head-all"));
@@ -65,11 +69,12 @@ void HeadsStrip::refresh() {
     for (std::size_t at = 0; at < machines.size(); ++at) {
         heads_[at].first = machines[at]->id;
         heads_[at].second->say(text(machines[at]->name), shortHoursWords(book->life(machines[at]->id).hours),
-                               eventWords(*book, machines[at]->id));
+                               eventWords(*book, machines[at]->id),
+                               keys_.value(static_cast<qsizetype>(at) + 1));
     }
     if (book)
         all_->say(workbench_.dayIsPinned() ? tr("day held at") : tr("today"), QString(),
-                  dayWords(book->today(), book->today()));
+                  dayWords(book->today(), book->today()), keys_.value(0));
     layOut();
     followChosen();
 }

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QStringList>
 #include <QWidget>
 #include <vector>
 
@@ -20,7 +21,8 @@ class HeadsStrip : public QWidget {
     Q_OBJECT
 
   public:
-    explicit HeadsStrip(Workbench& workbench, QWidget* parent = nullptr);
+    /// `keys` choose all machines, the first, the second and so on.
+    HeadsStrip(Workbench& workbench, QStringList keys, QWidget* parent = nullptr);
 
     void refresh();
     /// The machine at a place from 0, if there are that many.
@@ -35,6 +37,7 @@ class HeadsStrip : public QWidget {
     void followChosen();
 
     Workbench& workbench_;
+    QStringList keys_;
     QButtonGroup* group_;
     Head* all_;
     std::vector<std::pair<MachineId, Head*>> heads_;

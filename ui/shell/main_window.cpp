@@ -8,8 +8,10 @@
 #include <QCloseEvent>
 #include <QFileInfo>
 #include <QMenu>
+#include <QScreen>
 #include <QSettings>
 #include <QStackedWidget>
+#include <QStyle>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -21,6 +23,7 @@
 #include "ui/shell/start_page.h"
 #include "ui/shell/status_line.h"
 #include "ui/shell/why_popup.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/theme.h"
 #include "ui/words/error_words.h"
 #include "ui/workbench/prompts.h"
@@ -44,6 +47,12 @@ class Pages : public QStackedWidget {
     [[nodiscard]] bool hasHeightForWidth() const override { return false; }
 };
 
+// As large as it likes to be, or as the screen leaves room within the frame that it will get.
+QSize firstSize(const QWidget& window) {
+    const int title = window.style()->pixelMetric(QStyle::PM_TitleBarHeight, nullptr, &window);
+    return QSize(1280, 800).boundedTo(window.screen()->availableSize() - QSize(0, title));
+}
+
 }  // namespace
 
 MainWindow::MainWindow(Workbench& workbench, Prompts& prompts, QSettings& settings, DemoSource demo)
@@ -52,7 +61,7 @@ MainWindow::MainWindow(Workbench& workbench, Prompts& prompts, QSettings& settin
       tools_{workbench, prompts, *this},
       files_(new FileDesk(workbench, prompts, settings, std::move(demo), this)) {
     setObjectName(QStringLiteral("window"));
-    resize(1280, 800);
+    resize(firstSize(*this));
     makeActions();
     build();
     connectActions();
@@ -74,7 +83,11 @@ void MainWindow::makeActions() {
 
 void MainWindow::build() {
     auto* middle = new QWidget(this);
-    heads_ = new HeadsStrip(workbench_, middle);
+    QStringList choose;
+    for (const auto id : {ActionId::AllMachines, ActionId::Machine1, ActionId::Machine2, ActionId::Machine3,
+                          ActionId::Machine4})
+        choose << action(id)->shortcut().toString(QKeySequence::NativeText);
+    heads_ = new HeadsStrip(workbench_, choose, middle);
     stack_ = new Pages(middle);
     std::vector<QAction*> first{action(ActionId::NewFile), action(ActionId::OpenFile)};
     if (files_->hasDemo())
@@ -93,12 +106,16 @@ void MainWindow::build() {
     findKey->setDefaultAction(action(ActionId::Find));
     findKey->setObjectName(QStringLiteral("find-key"));
     edge_->add(findKey);
+    auto* whyKey = new QToolButton(edge_);
+    whyKey->setObjectName(QStringLiteral("why-key"));
+    whyKey->setDefaultAction(action(ActionId::Why));
+    edge_->add(whyKey);
     edge_->add(fileKey());
     std::vector<QAction*> entries;
     for (const auto id : {ActionId::Outing, ActionId::Job, ActionId::Snag, ActionId::Wash, ActionId::Reading,
                           ActionId::Crash})
         entries.push_back(action(id));
-    status_ = new StatusLine(workbench_, action(ActionId::Undo), entries, middle);
+    status_ = new StatusLine(workbench_, action(ActionId::Undo), action(ActionId::Redo), entries, middle);
     auto* lines = new QVBoxLayout(middle);
     lines->setContentsMargins(0, 0, 0, 0);
     lines->setSpacing(0);
@@ -219,7 +236,7 @@ void MainWindow::fillRecent() {
     recent_->clear();
     const QStringList paths = files_->recent();
     for (const QString& path : paths)
-        connect(recent_->addAction(QFileInfo(path).fileName()), &QAction::triggered, files_,
+        connect(recent_->addAction(asCaption(QFileInfo(path).fileName())), &QAction::triggered, files_,
                 [this, path] { files_->openPath(path); });
     recent_->setEnabled(!paths.isEmpty());
 }

@@ -17,6 +17,7 @@
 #include "ui/entry/choice.h"
 #include "ui/entry/flow.h"
 #include "ui/shell/notebook_preview.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
@@ -129,7 +130,7 @@ QComboBox* NotebookForm::place(Flow* into, const QString& name, const QString& l
     choice->setAccessibleName(label);
     choice->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     choice->setMaximumWidth(kWidestChoice);
-    box->setToolTip(tip.isEmpty() ? QString() : Qt::convertFromPlainText(tip, Qt::WhiteSpaceNormal));
+    box->setToolTip(asTip(tip));
     lines->addWidget(words);
     lines->addWidget(choice);
     into->addWidget(box);

@@ -9,6 +9,7 @@
 
 #include "ui/tables/cell_delegate.h"
 #include "ui/tables/table_model.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/notebook_words.h"
@@ -212,7 +213,7 @@ QVariant NotebookLines::data(const QModelIndex& index, int role) const {
         case Qt::DisplayRole:
             return wordsAt(*line, index.column());
         case Qt::ToolTipRole:
-            return Qt::convertFromPlainText(wordsAt(*line, index.column()), Qt::WhiteSpaceNormal);
+            return asTip(wordsAt(*line, index.column()));
         case Qt::TextAlignmentRole:
             return QVariant::fromValue(Qt::AlignVCenter |
                                        (index.column() == LineAt ? Qt::AlignRight : Qt::AlignLeft));

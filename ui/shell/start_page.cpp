@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "ui/drawing/glyph.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 
 namespace wm::ui {
@@ -105,9 +106,9 @@ void StartPage::refresh(bool hasFile, const QStringList& recent) {
     if (hasFile)
         return;
     for (const QString& path : recent) {
-        auto* button = new QPushButton(QFileInfo(path).fileName(), this);
+        auto* button = new QPushButton(asCaption(QFileInfo(path).fileName()), this);
         button->setFlat(true);
-        button->setToolTip(path);
+        button->setToolTip(asTip(path));
         button->setObjectName(QStringLiteral("recent"));
         connect(button, &QPushButton::clicked, this, [this, path] { emit fileAsked(path); });
         recent_->addWidget(button, 0, Qt::AlignLeft);

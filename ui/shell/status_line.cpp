@@ -7,6 +7,7 @@
 #include <QLabel>
 #include <QToolButton>
 
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/workbench/workbench.h"
@@ -31,24 +32,31 @@ QToolButton* keyFor(QAction* action, QWidget* parent) {
     return button;
 }
 
+QToolButton* stepButton(QAction* action, const char* name, QWidget* parent) {
+    auto* button = new QToolButton(parent);
+    button->setObjectName(QLatin1String(name));
+    button->setFocusPolicy(Qt::TabFocus);
+    QObject::connect(button, &QToolButton::clicked, action, &QAction::trigger);
+    return button;
+}
+
 }  // namespace
 
-StatusLine::StatusLine(Workbench& workbench, QAction* undo, const std::vector<QAction*>& entries,
-                       QWidget* parent)
-    : QWidget(parent), workbench_(workbench), undo_(undo), words_(new QLabel(this)) {
+StatusLine::StatusLine(Workbench& workbench, QAction* undo, QAction* redo,
+                       const std::vector<QAction*>& entries, QWidget* parent)
+    : QWidget(parent), workbench_(workbench), undo_(undo), redo_(redo), words_(new QLabel(this)) {
     setObjectName(QStringLiteral("status"));
     words_->setObjectName(QStringLiteral("status-words"));
     words_->setTextFormat(Qt::PlainText);
     words_->setMinimumWidth(1);
-    undoButton_ = new QToolButton(this);
-    undoButton_->setObjectName(QStringLiteral("undo-button"));
-    undoButton_->setFocusPolicy(Qt::TabFocus);
-    connect(undoButton_, &QToolButton::clicked, undo_, &QAction::trigger);
+    undoButton_ = stepButton(undo_, "undo-button", this);
+    redoButton_ = stepButton(redo_, "redo-button", this);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(kSpaceGroup, 0, kSpaceClose, kSpaceHair);
     row->setSpacing(kSpaceHair);
     row->addWidget(words_);
     row->addWidget(undoButton_);
+    row->addWidget(redoButton_);
     row->addStretch(1);
     for (auto* action : entries) {
         keys_.push_back(keyFor(action, this));
@@ -62,8 +70,13 @@ void StatusLine::refresh() {
     undoButton_->setText(tr("Undo: %1 (%2)")
                              .arg(undoButton_->fontMetrics().elidedText(undoes, Qt::ElideRight, kWidestUndo),
                                   undo_->shortcut().toString(QKeySequence::NativeText)));
-    undoButton_->setToolTip(tr("Takes back: %1").arg(undoes));
+    undoButton_->setToolTip(asTip(tr("Takes back: %1").arg(undoes)));
     undoButton_->setAccessibleName(tr("undo: %1").arg(undoes));
+    const QString redoes = workbench_.redoText();
+    redoButton_->setVisible(!redoes.isEmpty());
+    redoButton_->setText(tr("Redo (%1)").arg(redo_->shortcut().toString(QKeySequence::NativeText)));
+    redoButton_->setToolTip(asTip(tr("Says again: %1").arg(redoes)));
+    redoButton_->setAccessibleName(tr("redo: %1").arg(redoes));
     const auto book = workbench_.book();
     for (auto* key : keys_)
         key->setVisible(book && !book->machines().empty());
@@ -80,7 +93,7 @@ void StatusLine::say(const QString& words, bool isRefusal) {
     ink.setColor(QPalette::WindowText, isRefusal ? tokens.over : tokens.pencil);
     words_->setPalette(ink);
     words_->setText(words);
-    words_->setToolTip(words);
+    words_->setToolTip(asTip(words));
 }
 
 void StatusLine::noteSaved(const QString& what, const QDateTime& when) {

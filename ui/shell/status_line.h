@@ -14,12 +14,13 @@ namespace wm::ui {
 
 class Workbench;
 
-/// The last line: what was saved when, what undo would take back, and the keys of the quick entry.
+/// The last line: what was saved when, what undo would take back and redo say again, and the keys of the
+/// quick entry.
 class StatusLine : public QWidget {
     Q_OBJECT
 
   public:
-    StatusLine(Workbench& workbench, QAction* undo, const std::vector<QAction*>& entries,
+    StatusLine(Workbench& workbench, QAction* undo, QAction* redo, const std::vector<QAction*>& entries,
                QWidget* parent = nullptr);
 
     void refresh();
@@ -30,8 +31,10 @@ class StatusLine : public QWidget {
   private:
     Workbench& workbench_;
     QAction* undo_;
+    QAction* redo_;
     QLabel* words_;
     QToolButton* undoButton_;
+    QToolButton* redoButton_;
     std::vector<QToolButton*> keys_;
     QString saved_;
 };

@@ -27,7 +27,7 @@ constexpr int kMostLines = 16;  ///< of the tree before it scrolls
 
 void addNode(const WhyNode& node, QTreeWidgetItem* into) {
     auto* item = new QTreeWidgetItem(into, {node.what, node.much});
-    item->setToolTip(1, node.much);
+    item->setToolTip(1, asTip(node.much));
     for (const WhyNode& child : node.children)
         addNode(child, item);
 }

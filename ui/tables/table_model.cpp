@@ -3,9 +3,10 @@
 #include "ui/tables/table_model.h"
 
 #include <QFont>
-#include <QTextDocument>
 #include <algorithm>
 #include <utility>
+
+#include "ui/theme/plain.h"
 
 namespace wm::ui {
 
@@ -38,10 +39,9 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
         case Qt::DecorationRole:
             return cell.icon.isNull() ? QVariant{} : QVariant(cell.icon);
         case Qt::ToolTipRole: {
-            // Plain words, whatever was typed into them.
             const QString words =
                 row.toolTip.isEmpty() ? cell.text : cell.text + QLatin1Char('\n') + row.toolTip;
-            return Qt::convertFromPlainText(words, Qt::WhiteSpaceNormal);
+            return asTip(words);
         }
         case Qt::TextAlignmentRole:
             return QVariant::fromValue(Qt::AlignVCenter | (cell.figure ? Qt::AlignRight : Qt::AlignLeft));

@@ -4,6 +4,7 @@
 
 #include <QLabel>
 #include <QLineEdit>
+#include <QTextDocument>
 
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
@@ -25,6 +26,14 @@ QLabel* plainWords(QWidget* parent, const QString& words, const char* role) {
     auto* label = plainLabel(parent, role);
     label->setText(words);
     return label;
+}
+
+QString asTip(const QString& words) {
+    return words.isEmpty() ? QString() : Qt::convertFromPlainText(words, Qt::WhiteSpaceNormal);
+}
+
+QString asCaption(const QString& words) {
+    return QString(words).replace(QLatin1Char('&'), QStringLiteral("&&"));
 }
 
 void sayIn(QLabel* label, const QString& words, bool isTrouble) {

@@ -17,6 +17,13 @@ QLabel* plainLabel(QWidget* parent, const char* role = nullptr, const char* name
 /// A label that shows `words` from the beginning.
 QLabel* plainWords(QWidget* parent, const QString& words, const char* role = nullptr);
 
+/// Words as a tip shows them: never read as markup, wrapped. Whatever a person may have typed is passed
+/// through this before it becomes a tip.
+QString asTip(const QString& words);
+
+/// Words as a button, a menu or a tab shows them: an "&" in them marks no letter.
+QString asCaption(const QString& words);
+
 /// Gives a label its words; without any it is hidden. Trouble stands in the colour of what is overdue.
 void sayIn(QLabel* label, const QString& words, bool isTrouble = false);
 

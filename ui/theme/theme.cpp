@@ -114,6 +114,7 @@ QTabBar::tab { background: transparent; color: @pencil; border: none; padding: 4
 QTabBar::tab:selected { color: @ink; border-bottom: 3px solid @ink; }
 QTabBar::tab:focus { background: @hover; }
 QFrame[frameShape="4"], QFrame[frameShape="5"] { color: @rule; }
+.QLabel { qproperty-textFormat: PlainText; }
 QLabel[role="title"] { font-size: @titlesizept; }
 QLabel[role="section"] { font-size: @sectionsizept; font-weight: 600; }
 QLabel[role="note"] { color: @pencil; }

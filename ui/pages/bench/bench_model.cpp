@@ -7,6 +7,8 @@
 #include <numeric>
 #include <utility>
 
+#include "ui/theme/plain.h"
+
 namespace wm::ui {
 
 namespace {
@@ -24,13 +26,10 @@ constexpr std::array<Band, 10> kGivesFirst{Band::CanWait,       Band::ToOrder, B
 constexpr int kMostThatCanWait = 4;
 constexpr int kMostFollowUps = 3;
 
-// Escaped: a tip would take what the user typed for markup.
 QString tipFor(const BenchCell& cell) {
     QStringList lines{cell.words, cell.farAndBeside(), cell.when};
     lines.removeAll(QString());
-    return QStringLiteral("<span>%1</span>")
-        .arg(
-            lines.join(QLatin1Char('\n')).toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>")));
+    return asTip(lines.join(QLatin1Char('\n')));
 }
 
 QString restWords(Band band, int all, int rest) {

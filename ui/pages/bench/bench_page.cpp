@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/bench/bench_page.h"
 
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QResizeEvent>
@@ -10,6 +11,8 @@
 
 #include "ui/pages/bench/bench_grid.h"
 #include "ui/pages/bench/bench_model.h"
+#include "ui/pages/key_row.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
@@ -26,15 +29,21 @@ constexpr int kFewestRows = 8;
 }  // namespace
 
 BenchPage::BenchPage(const PageTools& tools, QWidget* parent)
-    : Page(tools, parent), model_(new BenchModel(this)), grid_(new BenchGrid(this)), keys_(new QLabel(this)) {
+    : Page(tools, parent),
+      model_(new BenchModel(this)),
+      grid_(new BenchGrid(this)),
+      keys_(new QWidget(this)) {
     setObjectName(QStringLiteral("bench"));
     grid_->setBench(model_);
-    keys_->setProperty("role", QStringLiteral("note"));
-    keys_->setText(
-        tr("Space into the weekend    Enter record    D put off    F1 why    Ctrl+B what is known    "
-           "Ctrl+E add an event"));
-    keys_->setContentsMargins(kSpaceGroup, kSpaceHair, kSpaceGroup, kSpaceHair);
-    keys_->setAlignment(Qt::AlignRight);
+    const auto here = [this] { return grid_->currentIndex(); };
+    auto* keys = keyRow(
+        keys_, {{QStringLiteral("bench-pick"), tr("into the weekend Space"), [this, here] { pick(here()); }},
+                {QStringLiteral("bench-record"), tr("record Enter"), [this, here] { record(here()); }},
+                {QStringLiteral("bench-put-off"), tr("put off D"), [this, here] { putOff(here()); }}});
+    keys->insertStretch(0);
+    keys->addWidget(plainWords(keys_, tr("Ctrl+B what is known    Ctrl+E add an event"), "note"));
+    keys->setContentsMargins(kSpaceGroup, 0, kSpaceGroup, 0);
+    keys_->setLayout(keys);
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(0, 0, 0, 0);
     lines->setSpacing(0);

@@ -36,7 +36,7 @@ class BenchPage : public Page {
 
     BenchModel* model_;
     BenchGrid* grid_;
-    QLabel* keys_;
+    QWidget* keys_;
 };
 
 }  // namespace wm::ui

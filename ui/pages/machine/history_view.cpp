@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "ui/entry/choice.h"
+#include "ui/pages/key_row.h"
 #include "ui/pages/machine/history_model.h"
 #include "ui/theme/row_delegate.h"
 #include "ui/theme/type.h"
@@ -71,9 +72,10 @@ HistoryView::HistoryView(const PageTools& tools, QWidget* parent)
     nothing_->setProperty("role", QStringLiteral("note"));
     nothing_->setTextFormat(Qt::PlainText);
     nothing_->setWordWrap(true);
-    auto* keys = new QLabel(tr("Enter open    C correct    Del strike"), this);
-    keys->setProperty("role", QStringLiteral("note"));
-    keys->setAlignment(Qt::AlignRight);
+    auto* keys = keyRow(this, {{QStringLiteral("history-open"), tr("open Enter"), [this] { open(); }},
+                               {QStringLiteral("history-correct"), tr("correct C"), [this] { correct(); }},
+                               {QStringLiteral("history-strike"), tr("strike Del"), [this] { strike(); }}});
+    keys->insertStretch(0);
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpaceClose);
     row->addWidget(search_, 1);
@@ -84,7 +86,7 @@ HistoryView::HistoryView(const PageTools& tools, QWidget* parent)
     lines->addLayout(row);
     lines->addWidget(nothing_);
     lines->addWidget(list_, 1);
-    lines->addWidget(keys);
+    lines->addLayout(keys);
     connect(search_, &QLineEdit::textChanged, this, &HistoryView::narrow);
     connect(kinds_, &QComboBox::currentIndexChanged, this, &HistoryView::narrow);
 }

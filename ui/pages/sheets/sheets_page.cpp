@@ -49,8 +49,8 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
       sheets_(new RowTable({tr("Sheet"), tr("Machine"), tr("For"), tr("Jobs"), tr("Day")}, 2, this)),
       words_(new QLabel(this)),
       paper_(new QComboBox(this)),
-      print_(new QPushButton(tr("Print"), this)),
-      pdf_(new QPushButton(tr("Save as PDF"), this)),
+      print_(new QPushButton(tr("Print (Ctrl+P)"), this)),
+      pdf_(new QPushButton(tr("Save as PDF (Ctrl+S)"), this)),
       void_(new QPushButton(tr("Make void"), this)),
       printer_(sheetPrinter(sheet::JobSheet{}, PaperSize::A4)),
       preview_(new QPrintPreviewWidget(printer_.get(), this)) {
@@ -65,7 +65,9 @@ SheetsPage::SheetsPage(const PageTools& tools, QWidget* parent)
         *paper_, {{PaperSize::A4, QStringLiteral("A4")}, {PaperSize::Letter, QStringLiteral("Letter")}});
     print_->setObjectName(QStringLiteral("sheetsPrint"));
     print_->setDefault(true);
+    print_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_P));
     pdf_->setObjectName(QStringLiteral("sheetsPdf"));
+    pdf_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_S));
     void_->setObjectName(QStringLiteral("sheetsVoid"));
     void_->setToolTip(tr("A sheet that went out is not undone: its number stays, and so does the reason"));
     preview_->setObjectName(QStringLiteral("sheetsPreview"));

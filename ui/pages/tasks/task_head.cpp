@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 
 #include "ui/entry/flow.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 
 namespace wm::ui {
@@ -81,7 +82,7 @@ void TaskHead::show(const About& about) {
     copy_->setEnabled(!about.isNew && !about.others.empty());
     machines_->clear();
     for (const auto& [machine, name] : about.others)
-        connect(machines_->addAction(name), &QAction::triggered, this,
+        connect(machines_->addAction(asCaption(name)), &QAction::triggered, this,
                 [this, machine = machine] { emit copyAsked(machine); });
     begin_->setVisible(about.noRecord && !about.isNew);
     lookedFine_->setVisible(about.lookSettles);

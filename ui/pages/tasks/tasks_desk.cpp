@@ -31,6 +31,7 @@ TasksDesk::TasksDesk(const PageTools& tools, QWidget* parent)
         if (workbench().book())
             refresh();
     });
+    connect(seen_, &Views::keysNeedAPlace, this, [this] { firstFocus()->setFocus(Qt::OtherFocusReason); });
 }
 
 void TasksDesk::addView(const QString& name, Page* view) {

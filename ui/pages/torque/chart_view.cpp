@@ -26,6 +26,7 @@
 #include "ui/print/pdf_words.h"
 #include "ui/print/print_dialogs.h"
 #include "ui/print/torque_card_layout.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
@@ -281,7 +282,7 @@ void ChartView::showFaults(const std::vector<definitions::ChartFault>& faults) {
         if (grid_->item(row, column) == nullptr)
             grid_->setItem(row, column, new QTableWidgetItem);
         QTableWidgetItem* item = grid_->item(row, column);
-        item->setToolTip(faultWords(fault, *grid_));
+        item->setToolTip(asTip(faultWords(fault, *grid_)));
         // By shape first: bold and underlined.
         QFont font = grid_->font();
         font.setBold(true);

@@ -37,6 +37,7 @@ TorqueDesk::TorqueDesk(const PageTools& tools, QWidget* parent)
         if (workbench().book())
             refresh();
     });
+    connect(seen_, &Views::keysNeedAPlace, this, [this] { firstFocus()->setFocus(Qt::OtherFocusReason); });
 }
 
 void TorqueDesk::addView(const QString& name, TorqueView* view) {

@@ -46,7 +46,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
       opening_(new OpeningView(this)),
       order_(new RowTable({tr("Clock"), tr("What"), tr("Min")}, 1, this)),
       also_(new QLabel(this)),
-      sheet_(new QPushButton(tr("Job sheet"), this)) {
+      sheet_(new QPushButton(tr("Job sheet (Ctrl+P)"), this)) {
     jobs_->setObjectName(QStringLiteral("weekendJobs"));
     jobs_->setAccessibleName(tr("What wants doing; Space puts a job in or takes it out"));
     order_->setObjectName(QStringLiteral("weekendOrder"));
@@ -55,6 +55,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     order_->wrapWords();
     opening_->setAccessibleName(tr("What comes off"));
     sheet_->setObjectName(QStringLiteral("weekendSheet"));
+    sheet_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_P));
     also_->setWordWrap(true);
     also_->setProperty("role", QStringLiteral("note"));
     fit_->setFont(sectionFont(font()));

@@ -1,0 +1,34 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QStringList>
+#include <map>
+#include <set>
+
+#include "tests/ui/harness/findings.h"
+
+namespace wm::ui {
+
+/// The failures of today: a line each, sorted, "check | surface | where | settings in which it occurs".
+/// It may only shrink.
+class Known {
+  public:
+    static Known read(const QStringList& lines);
+    [[nodiscard]] QStringList lines() const;
+
+    /// What differs in one setting, in words: a finding that is not in the list, a line whose finding is
+    /// gone.
+    [[nodiscard]] QStringList against(const QString& setting, const Findings& found) const;
+    /// Takes out what no longer occurs in a setting; with `grow` puts in what does.
+    void follow(const QString& setting, const Findings& found, bool grow);
+
+  private:
+    std::map<Finding, std::set<QString>> known_;
+};
+
+/// Compares with tests/data/window/known.txt. WITNESSMARK_WINDOW_LIST=shrink writes the list without what is
+/// gone; "grow" also puts in what is new, for the day on which that was decided.
+QStringList againstTheList(const QString& setting, const Findings& found);
+
+}  // namespace wm::ui

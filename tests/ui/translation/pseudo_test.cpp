@@ -1,0 +1,206 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Everything that the window shows and prints, in a language that nobody speaks: what is still plain never
+// reached a translator. The user's own words are disguised, so that no plain word is left but a text of ours.
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QFile>
+#include <QRegularExpression>
+#include <QTemporaryDir>
+#include <QTranslator>
+#include <iostream>
+#include <map>
+#include <set>
+
+#include "core/exchange/json.h"
+#include "core/sheet/job_sheet.h"
+#include "core/sheet/torque_card.h"
+#include "tests/ui/garage.h"
+#include "tests/ui/harness/everything.h"
+#include "tests/ui/harness/findings.h"
+#include "tests/ui/harness/painted_text.h"
+#include "tests/ui/translation/texts.h"
+#include "ui/print/paged_output.h"
+#include "ui/print/sheet_layout.h"
+#include "ui/print/sheet_type.h"
+#include "ui/print/torque_card_layout.h"
+#include "ui/theme/theme.h"
+#include "ui/words/speech.h"
+
+namespace wm::ui {
+namespace {
+
+const QRegularExpression& plainWord() {
+    static const QRegularExpression kWord(QStringLiteral("[A-Za-z]{2,}"));
+    return kWord;
+}
+
+// Units, keys and codes of standards are the same in every language; the last are Qt's own buttons.
+const std::set<QString>& sameEverywhere() {
+    static const std::set<QString> kWords{"km",  "min", "ml",   "mm",   "lbf",    "ft",    "in",
+                                          "kgf", "cm",  "bar",  "psi",  "kPa",    "ISO",   "VDI",
+                                          "CSV", "PDF", "JSON", "Ctrl", "Alt",    "Shift", "Esc",
+                                          "Del", "Ins", "II",   "Nm",   "Cancel", "OK",    "Close"};
+    return kWords;
+}
+
+std::set<QString> wordsIn(const QString& text) {
+    std::set<QString> words;
+    for (auto each = plainWord().globalMatch(text); each.hasNext();)
+        words.insert(each.next().captured());
+    return words;
+}
+
+// Writes the user's words with other letters.
+class Disguise {
+  public:
+    template <class T>
+    static void fields(T& row) {
+        T::fields(row, [](std::string_view name, auto& member) {
+            if (name != "code" && name != "nth_of")
+                Disguise::put(member);
+        });
+    }
+
+  private:
+    static void put(std::string& words) {
+        QString text = QString::fromStdString(words);
+        for (auto each = plainWord().globalMatch(text); each.hasNext();) {
+            const auto match = each.next();
+            for (qsizetype at = match.capturedStart(); at < match.capturedEnd(); ++at) {
+                const ushort letter = text[at].unicode();
+                const bool isSmall = letter >= 'a';
+                text[at] =
+                    QChar(static_cast<ushort>(isSmall ? 0x0430 + letter - 'a' : 0x0410 + letter - 'A'));
+            }
+        }
+        words = text.toStdString();
+    }
+    template <class T>
+    static void put(std::vector<T>& children) {
+        for (T& child : children)
+            Disguise::fields(child);
+    }
+    template <class T>
+    static void put(T& /*no text*/) {}
+};
+
+void disguise(std::vector<picture::Row>& rows) {
+    for (picture::Row& row : rows)
+        std::visit([](auto& each) { Disguise::fields(each); }, row);
+}
+
+QStringList listed(const QString& name) {
+    QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/translation/") + name);
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly));
+    QStringList lines;
+    for (const QString& line : QString::fromUtf8(file.readAll()).split(QLatin1Char('\n'), Qt::SkipEmptyParts))
+        if (!line.startsWith(QLatin1Char('#')))
+            lines << line;
+    return lines;
+}
+
+class LongPseudoLanguage : public testing::Test {
+  protected:
+    void SetUp() override {
+        ASSERT_TRUE(folder_.isValid());
+        ASSERT_TRUE(pseudo_.load(makePseudoLanguage(folder_.path())));
+        ASSERT_TRUE(QCoreApplication::installTranslator(&pseudo_));
+        applyTheme(*qApp, ThemeChoice::Light);
+    }
+    void TearDown() override { QCoreApplication::removeTranslator(&pseudo_); }
+
+    void judge(const QString& where, const QString& text, const std::set<QString>& allowed = {}) {
+        for (const QString& word : wordsIn(text))
+            if (!sameEverywhere().contains(word) && !allowed.contains(word)) {
+                QString shape = text.simplified();
+                static const QRegularExpression kFigure(QStringLiteral("\\d+"));
+                plain_.emplace(shape.replace(kFigure, QStringLiteral("0")), where);
+                return;
+            }
+    }
+    // The texts that are still plain today stand in a list that may only shrink.
+    void compareWithTheList(const QString& name) {
+        const QStringList lines = listed(name);
+        const std::set<QString> known(lines.begin(), lines.end());
+        for (const auto& [text, where] : plain_)
+            EXPECT_TRUE(known.contains(text))
+                << "plain on " << where.toStdString() << ": " << text.toStdString();
+        for (const QString& text : known)
+            EXPECT_TRUE(plain_.contains(text))
+                << "no longer plain, take it off the list: " << text.toStdString();
+        RecordProperty("plain", static_cast<int>(plain_.size()));
+    }
+
+    QTemporaryDir folder_;
+    QTranslator pseudo_;
+    std::map<QString, QString> plain_;
+};
+
+TEST_F(LongPseudoLanguage, IsAllThatTheWindowSpeaks) {
+    std::set<QString> notebooks;
+    for (const char* name : {"outings", "jobs"}) {
+        QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/notebook/%1.csv").arg(QLatin1String(name)));
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+        notebooks.merge(wordsIn(QString::fromUtf8(file.readAll())));
+    }
+    Findings cut;
+    std::size_t surfaces = 0;
+    seeEverything({.size = {1280, 720}, .retold = disguise}, [&](const Surface& surface) {
+        ++surfaces;
+        const bool isNotebook = surface.name.startsWith(QLatin1String("NotebookDialog"));
+        const auto& allowed = isNotebook ? notebooks : std::set<QString>{};
+        for (const PaintedText& painted : paintedTexts(surface.root))
+            judge(surface.name, painted.text, allowed);
+        for (const Tip& tip : tipsOf(surface))
+            judge(surface.name + QStringLiteral(", tip"), tip.text, allowed);
+        for (const auto* widget : surface.root->findChildren<QWidget*>())
+            if (widget->isVisible())
+                judge(surface.name + QStringLiteral(", spoken"), widget->accessibleName(), allowed);
+        cut.merge(cutTexts(surface));
+    });
+    EXPECT_GT(surfaces, 60U);
+    compareWithTheList(QStringLiteral("plain.txt"));
+    // Counted and listed, not judged: a longer language needs the room that the pages will give.
+    RecordProperty("cut", static_cast<int>(cut.size()));
+    std::cout << cut.size() << " texts are cut in a language a third longer:\n";
+    for (const auto& [finding, seen] : cut)
+        std::cout << "  " << finding.surface.toStdString() << ": " << finding.where.toStdString() << ": "
+                  << seen.toStdString() << '\n';
+}
+
+TEST_F(LongPseudoLanguage, IsAllThatThePaperSpeaks) {
+    Garage demo(Garage::Fill::Demo);
+    auto rows = exchange::fromJson(exchange::toJson(demo.book().ledger()));
+    ASSERT_TRUE(rows.has_value());
+    disguise(*rows);
+    Garage garage(Garage::Fill::Empty);
+    garage.say([&rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, *rows); });
+    const QSizeF area = *printableMm(PaperSize::A4, kPaperMarginMm) * kPointsPerMm;
+    const auto judgePages = [this](const QString& name, const auto& pages) {
+        ASSERT_TRUE(pages);
+        for (const SheetPage& page : *pages)
+            for (const Mark& mark : page.marks)
+                if (const auto* text = std::get_if<TextMark>(&mark))
+                    judge(name, text->text);
+    };
+    std::size_t sheets = 0;
+    std::size_t cards = 0;
+    for (const auto* machine : garage.book().machines()) {
+        if (const auto sheet = sheet::jobSheet(garage.book(), machine->id, 1, speech())) {
+            ++sheets;
+            judgePages(QStringLiteral("job sheet"), layOutSheet(*sheet, area));
+        }
+        if (const auto card = sheet::torqueCard(garage.book(), machine->id, speech())) {
+            ++cards;
+            judgePages(QStringLiteral("torque card"), layOutTorqueCard(*card, area));
+        }
+    }
+    EXPECT_GT(sheets, 0U);
+    EXPECT_GT(cards, 0U);
+    compareWithTheList(QStringLiteral("plain_paper.txt"));
+}
+
+}  // namespace
+}  // namespace wm::ui
