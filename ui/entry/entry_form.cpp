@@ -14,6 +14,7 @@
 #include <utility>
 
 #include "ui/entry/flow.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/row_delegate.h"
 #include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
@@ -172,7 +173,7 @@ QComboBox* EntryForm::addBox(const QString& name, const QString& label) {
 }
 
 QCheckBox* EntryForm::addTick(const QString& name, const QString& label, bool isTicked) {
-    auto* tick = new QCheckBox(label, this);
+    auto* tick = new QCheckBox(asCaption(label), this);
     tick->setChecked(isTicked);
     connect(tick, &QCheckBox::clicked, this, [this] { touched_ = true; });
     place(name, label, tick);

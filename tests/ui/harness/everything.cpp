@@ -55,7 +55,7 @@ std::unique_ptr<Garage> garageFor(const Stage& stage) {
     EXPECT_TRUE(rows.has_value());
     stage.retold(*rows);
     auto other = std::make_unique<Garage>(Garage::Fill::Empty);
-    other->say([&rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, *rows); });
+    other->say([&rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, *rows); });
     return other;
 }
 
@@ -125,7 +125,7 @@ void Walk::sayAndTakeBack() {
         snag.machine = machine->id;
         snag.date = book().today();
         snag.what = what + machine->name;
-        garage_->say([snag](const verbs::Pen& pen) { return verbs::addSnag(pen, snag); });
+        garage_->say([snag](const verbs::VerbContext& context) { return verbs::addSnag(context, snag); });
     }
     garage_->workbench().undo();
 }

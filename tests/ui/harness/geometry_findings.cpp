@@ -79,6 +79,18 @@ bool isSqueezed(const QWidget& widget) {
            view->viewport()->height() < view->fontMetrics().height();
 }
 
+QString overEdge(const PaintedText& painted) {
+    return QStringLiteral(" runs over its edge: %1..%2, %3..%4 in %5..%6, %7..%8")
+        .arg(qRound(painted.ink.left()))
+        .arg(qRound(painted.ink.right()))
+        .arg(qRound(painted.ink.top()))
+        .arg(qRound(painted.ink.bottom()))
+        .arg(qRound(painted.clip.left()))
+        .arg(qRound(painted.clip.right()))
+        .arg(qRound(painted.clip.top()))
+        .arg(qRound(painted.clip.bottom()));
+}
+
 }  // namespace
 
 QString nameOf(const QWidget& widget) {
@@ -141,8 +153,7 @@ Findings cutTexts(const Surface& surface) {
         const bool figure = isFigure(whole.isEmpty() ? painted.text : whole);
         found.emplace(
             Finding{figure ? QStringLiteral("cut-figure") : QStringLiteral("cut-name"), surface.name, where},
-            QStringLiteral("\"%1\"%2")
-                .arg(painted.text, elided ? QString() : QStringLiteral(" runs over its edge")));
+            QStringLiteral("\"%1\"%2").arg(painted.text, elided ? QString() : overEdge(painted)));
     }
     return found;
 }

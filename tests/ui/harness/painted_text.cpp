@@ -88,8 +88,14 @@ class TextEngine : public QPaintEngine {
         else
             clip_ = how == Qt::IntersectClip && clip_ ? clip_->intersected(area) : area;
     }
-    // One line may come in several runs, one a font.
+    // One line may come in several runs, one a font; or twice, each time a part of it, as on a bar of
+    // progress.
     void add(const PaintedText& painted) {
+        for (PaintedText& before : taken)
+            if (before.text == painted.text && before.place == painted.place) {
+                before.clip |= painted.clip;
+                return;
+            }
         if (!taken.empty()) {
             PaintedText& last = taken.back();
             if (std::abs(last.place.top() - painted.place.top()) < 2.0 && last.clip == painted.clip &&
@@ -153,14 +159,31 @@ QAbstractItemView* viewOf(const QWidget* viewport) {
     return view != nullptr && view->viewport() == viewport ? view : nullptr;
 }
 
+// Qt paints a tab that is hidden all the same, on no room at all.
+bool isOfAHiddenTab(const PaintedText& painted, const QWidget& widget) {
+    const auto* tabs = qobject_cast<const QTabBar*>(&widget);
+    for (int at = 0; tabs != nullptr && at < tabs->count(); ++at)
+        if (!tabs->isTabVisible(at) && tabs->tabText(at) == painted.text)
+            return true;
+    return false;
+}
+
 void takeDown(QWidget* widget, std::vector<PaintedText>& into) {
     TextDevice device(*widget);
     widget->render(&device, QPoint(), QRegion(), QWidget::DrawWindowBackground);
     auto* view = viewOf(widget);
     const auto* area = qobject_cast<const QAbstractScrollArea*>(widget->parentWidget());
     const bool isViewport = area != nullptr && area->viewport() == widget;
+    const auto* edit = qobject_cast<const QLineEdit*>(widget);
     for (PaintedText painted : device.taken()) {
+        if (isOfAHiddenTab(painted, *widget))
+            continue;
         QRectF room = widget->rect();
+        // What was typed can be rolled by the keys; what is said as long as nothing was typed can't.
+        if (edit != nullptr && !edit->text().isEmpty()) {
+            room.adjust(-1e6, 0, 1e6, 0);
+            painted.clip = room;
+        }
         if (isViewport && rolls(*area, Qt::Horizontal))
             room.adjust(-1e6, 0, 1e6, 0);
         if (isViewport && rolls(*area, Qt::Vertical))

@@ -147,7 +147,9 @@ TEST_F(HarnessProof, FindsWhatHasNoNameOrAWrongRole) {
 }
 
 TEST_F(HarnessProof, FindsTheUsersTextReadAsMarkup) {
-    put<QLabel>("label", {10, 10, 300, 20})->setText(kMark);
+    auto* label = put<QLabel>("label", {10, 10, 300, 20});
+    label->setText(kMark);
+    label->setStyleSheet(QStringLiteral("QLabel { qproperty-textFormat: AutoText; }"));  // not the theme's
     put<QPushButton>("button", {10, 40, 300, 24})->setText(kMark);
     put<QWidget>("tip", {10, 70, 20, 20})->setToolTip(QStringLiteral("Takes back: ") + kMark);
     put<QWidget>("twice", {10, 100, 20, 20})

@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAbstractButton>
+#include <QAbstractItemView>
 #include <QAction>
 #include <QApplication>
 #include <QButtonGroup>
@@ -111,6 +112,18 @@ bool isGroupedWith(const QWidget& control, const std::set<const QWidget*>& reach
     return std::any_of(mates.begin(), mates.end(), [&](const auto* mate) { return reached.contains(mate); });
 }
 
+// Where one press of Tab leads; out of a grid from its last cell, as it goes from cell to cell.
+const QWidget* tabFrom(QWidget* from) {
+    QTest::keyClick(from, Qt::Key_Tab);
+    auto* view = qobject_cast<QAbstractItemView*>(QApplication::focusWidget());
+    if (view != from || view == nullptr || !view->tabKeyNavigation() || view->model() == nullptr)
+        return QApplication::focusWidget();
+    const auto* model = view->model();
+    view->setCurrentIndex(model->index(model->rowCount() - 1, model->columnCount() - 1));
+    QTest::keyClick(view, Qt::Key_Tab);
+    return QApplication::focusWidget();
+}
+
 }  // namespace
 
 Findings notByMouse(const Surface& surface) {
@@ -129,10 +142,15 @@ Findings notByMouse(const Surface& surface) {
             if (!clickable.contains(key))
                 add(nameOf(*label), QStringLiteral("%1 is a key alone: \"%2\"").arg(key, label->text()));
     }
+    // The button of a key may show itself only when there is something to do. The cross of a dialog is its
+    // Esc.
+    auto sometimes = keysToClick(*surface.root->window(), true);
+    if (surface.kind == Surface::Kind::Dialog)
+        sometimes.insert(QStringLiteral("Esc"));
     for (const auto* shortcut : surface.root->findChildren<QShortcut*>()) {
         const auto* on = qobject_cast<const QWidget*>(shortcut->parent());
         const QString key = shortcut->key().toString();
-        if (on != nullptr && on->isVisible() && shortcut->isEnabled() && !clickable.contains(key))
+        if (on != nullptr && on->isVisible() && shortcut->isEnabled() && !sometimes.contains(key))
             add(nameOf(*on) + QLatin1Char(' ') + key, QStringLiteral("a key that nothing clickable bears"));
     }
     if (surface.kind == Surface::Kind::Window)
@@ -154,18 +172,21 @@ Findings notByKeys(const Surface& surface) {
             add(*surface.root, QStringLiteral("the keys are nowhere"));
         return found;
     }
+    const QWidgetList controls = controlsIn(surface);
     std::set<const QWidget*> reached{before};
     for (int tabs = 0; tabs < kMostTabs; ++tabs) {
-        QWidget* const from = QApplication::focusWidget();
-        QTest::keyClick(from, Qt::Key_Tab);
-        QWidget* const to = QApplication::focusWidget();
-        if (to == from || to == nullptr)
-            add(*from, QStringLiteral("Tab does not leave it"));
-        if (to == from || to == nullptr || to == before)
+        const QWidget* const from = QApplication::focusWidget();
+        const QWidget* const to = tabFrom(QApplication::focusWidget());
+        if (to == before || (to == from && controls.size() == 1))
             break;
+        if (to == from || to == nullptr) {
+            add(*from, QStringLiteral("Tab does not leave it"));
+            before->setFocus();
+            return found;  // what lies behind it is not reached either
+        }
         reached.insert(to);
     }
-    for (const auto* control : controlsIn(surface)) {
+    for (const auto* control : controls) {
         const auto* proxy = control->focusProxy();
         const bool reaches = reached.contains(control) || (proxy != nullptr && reached.contains(proxy)) ||
                              isGroupedWith(*control, reached) || hasKeyOfItsOwn(*control);

@@ -56,6 +56,16 @@ bool says(const QString& name) {
     return std::any_of(name.begin(), name.end(), [](QChar c) { return c.isLetterOrNumber(); });
 }
 
+// Under Linux a box of choices is called by what is chosen, and named by the label that belongs to it.
+QString nameSpoken(const QWidget& widget, const QAccessibleInterface& spoken) {
+    if (qobject_cast<const QComboBox*>(&widget) == nullptr)
+        return spoken.text(QAccessible::Name);
+    QString name = widget.accessibleName();
+    for (const auto& [other, relation] : spoken.relations(QAccessible::Label))
+        name += other->text(QAccessible::Name);
+    return name;
+}
+
 QString shownBy(const QWidget& widget) {
     if (const auto* label = qobject_cast<const QLabel*>(&widget))
         return label->text();
@@ -99,7 +109,7 @@ Findings unspoken(const Surface& surface) {
             add("nameless", *widget, QStringLiteral("is not there for who can't see"));
             continue;
         }
-        if (!says(spoken->text(QAccessible::Name)))
+        if (!says(nameSpoken(*widget, *spoken)))
             add("nameless", *widget, QStringLiteral("\"%1\"").arg(shownBy(*widget)));
         const auto allowed = rolesFor(*widget);
         const bool isPlain =

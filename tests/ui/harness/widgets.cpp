@@ -41,7 +41,9 @@ QWidgetList seenUnder(QWidget* root) {
 
 bool isControl(const QWidget& widget) {
     const auto* around = widget.parentWidget();
-    const bool isPart = isQtsOwn(widget) || qobject_cast<const QHeaderView*>(&widget) != nullptr ||
+    const auto* area = qobject_cast<const QAbstractScrollArea*>(around);
+    const bool isPart = isQtsOwn(widget) || (area != nullptr && area->viewport() == &widget) ||
+                        qobject_cast<const QHeaderView*>(&widget) != nullptr ||
                         qobject_cast<const QLineEdit*>(around) != nullptr ||
                         qobject_cast<const QTabBar*>(around) != nullptr ||
                         qobject_cast<const QComboBox*>(around) != nullptr ||
@@ -51,9 +53,9 @@ bool isControl(const QWidget& widget) {
     const bool takesKeys = widget.focusPolicy() != Qt::NoFocus;
     if (const auto* label = qobject_cast<const QLabel*>(&widget))
         return takesKeys && !label->text().isEmpty();
-    if (const auto* area = qobject_cast<const QAbstractScrollArea*>(&widget))
-        return takesKeys && (qobject_cast<const QAbstractItemView*>(area) != nullptr ||
-                             qobject_cast<const QPlainTextEdit*>(area) != nullptr);
+    if (qobject_cast<const QAbstractScrollArea*>(&widget) != nullptr)
+        return takesKeys && (qobject_cast<const QAbstractItemView*>(&widget) != nullptr ||
+                             qobject_cast<const QPlainTextEdit*>(&widget) != nullptr);
     return takesKeys || qobject_cast<const QAbstractButton*>(&widget) != nullptr;
 }
 

@@ -274,7 +274,7 @@ TEST_F(TorqueDeskTest, AJointIsTorquedAndAFigureIsConfirmed) {
     EXPECT_TRUE(child<QPushButton>("jointChecked")->text().startsWith(QStringLiteral("Figure confirmed")));
     mark(fastening::MarkKind::MarkBroken, std::nullopt);
     look(kHandTight);
-    EXPECT_EQ(child<QPushButton>("handTightConfirm")->text(), QStringLiteral("Torqued and marked…"));
+    EXPECT_EQ(child<QPushButton>("handTightConfirm")->text(), QStringLiteral("Torqued and marked… (Enter)"));
     for (const QLabel* label : child<QWidget>("torqueViews")->parentWidget()->findChildren<QLabel*>())
         EXPECT_FALSE(label->isVisible() && label->text().contains(QStringLiteral("confirmed")))
             << label->text().toStdString();

@@ -16,6 +16,7 @@
 #include "core/exchange/json.h"
 #include "core/sheet/job_sheet.h"
 #include "core/sheet/torque_card.h"
+#include "tests/repository.h"
 #include "tests/ui/garage.h"
 #include "tests/ui/harness/everything.h"
 #include "tests/ui/harness/findings.h"
@@ -92,7 +93,7 @@ void disguise(std::vector<picture::Row>& rows) {
 }
 
 QStringList listed(const QString& name) {
-    QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/translation/") + name);
+    QFile file(QString::fromStdString(test::repositoryPath("tests/data/translation/")) + name);
     EXPECT_TRUE(file.open(QIODevice::ReadOnly));
     QStringList lines;
     for (const QString& line : QString::fromUtf8(file.readAll()).split(QLatin1Char('\n'), Qt::SkipEmptyParts))
@@ -141,7 +142,8 @@ class LongPseudoLanguage : public testing::Test {
 TEST_F(LongPseudoLanguage, IsAllThatTheWindowSpeaks) {
     std::set<QString> notebooks;
     for (const char* name : {"outings", "jobs"}) {
-        QFile file(QStringLiteral(WM_SOURCE_DIR "/tests/data/notebook/%1.csv").arg(QLatin1String(name)));
+        QFile file(QString::fromStdString(
+            test::repositoryPath("tests/data/notebook/" + std::string(name) + ".csv")));
         ASSERT_TRUE(file.open(QIODevice::ReadOnly));
         notebooks.merge(wordsIn(QString::fromUtf8(file.readAll())));
     }
@@ -176,7 +178,7 @@ TEST_F(LongPseudoLanguage, IsAllThatThePaperSpeaks) {
     ASSERT_TRUE(rows.has_value());
     disguise(*rows);
     Garage garage(Garage::Fill::Empty);
-    garage.say([&rows](const verbs::Pen& pen) { return verbs::adoptAll(pen, *rows); });
+    garage.say([&rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, *rows); });
     const QSizeF area = *printableMm(PaperSize::A4, kPaperMarginMm) * kPointsPerMm;
     const auto judgePages = [this](const QString& name, const auto& pages) {
         ASSERT_TRUE(pages);

@@ -11,6 +11,7 @@
 #include <algorithm>
 
 #include "ui/pages/columns.h"
+#include "ui/pages/key_row.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
@@ -78,6 +79,10 @@ void AdjustView::layOut() {
     row->addWidget(percent_);
     row->addWidget(new QLabel(tr("%: under 100 for sand, mud and hard riding"), this));
     row->addStretch();
+    row->addLayout(keyRow(this, {{QStringLiteral("adjust-switch"), tr("switch the line Space"), [this] {
+                                      if (const auto id = table_->chosenId())
+                                          toggle(*id);
+                                  }}}));
     row->addWidget(clear_);
     row->addWidget(write_);
     auto* lines = pageLines(this);

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/tasks/first_hours_view.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QStringList>
 #include <QVBoxLayout>
@@ -9,6 +10,7 @@
 #include "core/book/first_hours.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/key_row.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
@@ -91,11 +93,13 @@ FirstHoursView::FirstHoursView(const PageTools& tools, QWidget* parent)
     auto* lines = pageLines(this);
     lines->addWidget(head_);
     lines->addWidget(table_, 1);
-    connect(table_, &RowTable::activatedId, this, [this](std::int64_t id) {
-        const auto* due = id > 0 ? workbench().book()->dueLine(TaskId{id}) : nullptr;
-        if (due != nullptr)
-            guide().enter({.kind = EntryKind::Job, .machine = due->machine, .task = due->task->task});
-    });
+    auto* keys = keyRow(this, {{QStringLiteral("first-hours-record"), tr("record Enter"), [this] {
+                                    if (const auto id = table_->chosenId())
+                                        record(*id);
+                                }}});
+    keys->insertStretch(0);
+    lines->addLayout(keys);
+    connect(table_, &RowTable::activatedId, this, &FirstHoursView::record);
 }
 
 QWidget* FirstHoursView::firstFocus() {
@@ -133,6 +137,12 @@ void FirstHoursView::refresh() {
                   .arg(text(machine->name)));
     table_->setVisible(!rows.empty());
     table_->show(std::move(rows));
+}
+
+void FirstHoursView::record(std::int64_t id) {
+    const auto* due = id > 0 ? workbench().book()->dueLine(TaskId{id}) : nullptr;
+    if (due != nullptr)
+        guide().enter({.kind = EntryKind::Job, .machine = due->machine, .task = due->task->task});
 }
 
 void FirstHoursView::why() {

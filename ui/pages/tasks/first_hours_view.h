@@ -22,6 +22,8 @@ class FirstHoursView : public Page {
     void why() override;
 
   private:
+    void record(std::int64_t id);
+
     QLabel* head_;
     RowTable* table_;
 };

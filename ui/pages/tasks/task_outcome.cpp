@@ -27,6 +27,7 @@ TaskOutcome::TaskOutcome(QWidget* parent)
     words_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     words_->setMinimumHeight(words_->fontMetrics().lineSpacing() * 2);
     save_->setObjectName(QStringLiteral("task-save"));
+    save_->setToolTip(tr("Ctrl+S too, wherever the keys are"));
     drop_->setObjectName(QStringLiteral("task-drop"));
     drop_->setFlat(true);
     auto* says = new QVBoxLayout;

@@ -45,6 +45,20 @@ namespace {
 constexpr int kBlankRows = 12;  ///< that stand ready below what is typed
 constexpr int kMostRows = 1000;
 
+// Tab goes from cell to cell, and from the last one on to what comes after the grid.
+class ChartGrid : public QTableWidget {
+  public:
+    using QTableWidget::QTableWidget;
+
+  protected:
+    bool focusNextPrevChild(bool next) override {
+        const bool isAtEnd = next ? currentRow() == rowCount() - 1 && currentColumn() == columnCount() - 1
+                                  : currentRow() <= 0 && currentColumn() <= 0;
+        return isAtEnd ? QAbstractScrollArea::focusNextPrevChild(next)
+                       : QTableWidget::focusNextPrevChild(next);
+    }
+};
+
 QStringList headings() {
     return {ChartView::tr("Joint"),     ChartView::tr("Thread"),  ChartView::tr("Pieces"),
             ChartView::tr("Torque"),    ChartView::tr("Unit"),    ChartView::tr("Stages"),
@@ -82,14 +96,14 @@ QString faultWords(const definitions::ChartFault& fault, const QTableWidget& gri
 ChartView::ChartView(const PageTools& tools, QWidget* parent)
     : TorqueView(tools, parent),
       head_(plainLabel(this, "note")),
-      grid_(new QTableWidget(kBlankRows, static_cast<int>(definitions::kChartColumns), this)),
+      grid_(new ChartGrid(kBlankRows, static_cast<int>(definitions::kChartColumns), this)),
       words_(plainLabel(this, nullptr)),
       holds_(new QWidget(this)),
       sharedWith_(plainLabel(holds_, "note", "chartSharedWith")),
       sharing_(new QComboBox(holds_)),
       yearFrom_(new QLineEdit(this)),
       yearTo_(new QLineEdit(this)),
-      paste_(new QPushButton(tr("Paste"), this)),
+      paste_(new QPushButton(tr("Paste (Ctrl+V)"), this)),
       enter_(new QPushButton(this)),
       clear_(new QPushButton(tr("Clear"), this)),
       card_(new QPushButton(tr("Card for the wall as PDF…"), this)),

@@ -63,6 +63,7 @@ ConfirmView::ConfirmView(const PageTools& tools, QWidget* parent)
     problem_->setObjectName(QStringLiteral("confirmProblem"));
     stands_->setObjectName(QStringLiteral("confirmStands"));
     next_->setObjectName(QStringLiteral("confirmNext"));
+    stands_->setToolTip(tr("F12 too, wherever the keys are"));
     layOut();
     connectParts();
 }

@@ -51,7 +51,7 @@ HandTightView::HandTightView(const PageTools& tools, QWidget* parent)
       words_(plainLabel(this, "note")),
       joints_(new RowTable({tr("Joint"), tr("Machine"), tr("Torque"), tr("Why"), tr("Since"), tr("Wrench")},
                            0, this)),
-      confirm_(new QPushButton(tr("Torqued and marked…"), this)) {
+      confirm_(new QPushButton(tr("Torqued and marked… (Enter)"), this)) {
     joints_->setObjectName(QStringLiteral("handTightJoints"));
     joints_->setAccessibleName(tr("Joints that are hand-tight"));
     confirm_->setObjectName(QStringLiteral("handTightConfirm"));

@@ -3,6 +3,7 @@
 #include "ui/pages/torque/torque_page.h"
 
 #include <QCoreApplication>
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
@@ -17,6 +18,7 @@
 #include "core/fastening/lookup.h"
 #include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/key_row.h"
 #include "ui/pages/torque/generic_panel.h"
 #include "ui/pages/torque/joint_answer.h"
 #include "ui/pages/torque/joint_form.h"
@@ -50,6 +52,7 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
       answer_(new JointAnswer(this)),
       generic_(new GenericPanel(this)),
       job_(plainLabel(this, "note", "torqueJob")),
+      jobKeys_(new QWidget(this)),
       marks_(new RowTable({tr("Day"), tr("Mark"), tr("Torque"), tr("By"), tr("Job")}, 4, this)),
       confirm_(new QPushButton(tr("Torqued and marked"), this)),
       loosen_(new QPushButton(tr("Loosened"), this)),
@@ -79,6 +82,13 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
 TorquePage::~TorquePage() = default;
 
 void TorquePage::layOut() {
+    auto* through =
+        keyRow(jobKeys_,
+               {{QStringLiteral("torque-before"), tr("joint before Ctrl+Up"), [this] { goThroughJob(-1); }},
+                {QStringLiteral("torque-next"), tr("next joint Ctrl+Down"), [this] { goThroughJob(1); }}});
+    through->setContentsMargins(0, 0, 0, 0);
+    through->addStretch();
+    jobKeys_->setLayout(through);
     auto* left = new QWidget(this);
     auto* leftLines = linesOf(left);
     leftLines->addWidget(empty_);
@@ -92,6 +102,7 @@ void TorquePage::layOut() {
     rightLines->addWidget(answer_);
     rightLines->addWidget(generic_);
     rightLines->addWidget(job_);
+    rightLines->addWidget(jobKeys_);
     rightLines->addLayout(buttons);
     rightLines->addWidget(marks_, 1);
     rightLines->addStretch();
@@ -258,6 +269,7 @@ void TorquePage::showChosen() {
     generic_->setJoint(joint);
     form_->setJoint(joint);
     job_->setVisible(joint != nullptr);
+    jobKeys_->setVisible(joint != nullptr);
     if (joint != nullptr)
         showJob(*joint);
     settle(answer_);
@@ -269,8 +281,9 @@ void TorquePage::showJob(const fastening::JointVersion& joint) {
     const JobJoints job = jobOf(*book, joint);
     const auto here = std::find(job.joints.begin(), job.joints.end(), joint.joint);
     job_->setVisible(here != job.joints.end());
+    jobKeys_->setVisible(here != job.joints.end() && job.joints.size() > 1);
     if (here != job.joints.end())
-        job_->setText(tr("%1: joint %2 of %3, next Ctrl+Down")
+        job_->setText(tr("%1: joint %2 of %3")
                           .arg(job.job, QString::number(here - job.joints.begin() + 1),
                                QString::number(job.joints.size())));
     marks_->show(markRows(*book, joint.joint));

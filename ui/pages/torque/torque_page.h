@@ -71,6 +71,7 @@ class TorquePage : public Page {
     JointAnswer* answer_;
     GenericPanel* generic_;
     QLabel* job_;
+    QWidget* jobKeys_;
     RowTable* marks_;
     QPushButton* confirm_;
     QPushButton* loosen_;

@@ -37,6 +37,7 @@ class OpeningView::Canvas : public QWidget {
 OpeningView::OpeningView(QWidget* parent) : QScrollArea(parent), canvas_(new Canvas) {
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    canvas_->setObjectName(QStringLiteral("opening-picture"));
     setWidget(canvas_);
     viewport()->setAutoFillBackground(false);
     canvas_->setAutoFillBackground(false);

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/weekend/weekend_page.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSplitter>
@@ -9,6 +10,7 @@
 
 #include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
+#include "ui/pages/key_row.h"
 #include "ui/pages/weekend/opening_view.h"
 #include "ui/pages/weekend/weekend_opening.h"
 #include "ui/pages/weekend/weekend_rows.h"
@@ -72,8 +74,17 @@ void WeekendPage::layOut() {
     auto* columns = columnsOf(this, {{titled(tr("Wants doing"), jobs_, this), 550},
                                      {titled(tr("What comes off"), opening_, this), 320},
                                      {titled(tr("In this order"), order_, this), 380}});
+    const auto onChosen = [this](void (WeekendPage::*act)(std::int64_t)) {
+        return [this, act] {
+            if (const auto id = jobs_->chosenId())
+                (this->*act)(*id);
+        };
+    };
     auto* foot = new QHBoxLayout;
     foot->addWidget(also_, 1);
+    foot->addLayout(keyRow(
+        this, {{QStringLiteral("weekend-pick"), tr("in or out Space"), onChosen(&WeekendPage::toggle)},
+               {QStringLiteral("weekend-record"), tr("record Enter"), onChosen(&WeekendPage::record)}}));
     foot->addWidget(sheet_);
     auto* lines = pageLines(this);
     lines->setSpacing(kSpaceGroup);
