@@ -5,10 +5,10 @@
 #include <gtest/gtest.h>
 
 #include <QFile>
+#include <optional>
 #include <utility>
 
 #include "core/exchange/demo.h"
-#include "core/exchange/json.h"
 #include "core/exchange/starter.h"
 #include "tests/memo.h"
 #include "tests/repository.h"
@@ -35,24 +35,33 @@ std::vector<std::string> codesOf(const std::vector<base::Code>& codes) {
     return words;
 }
 
-// The demo takes some thousand verbs to tell: once for all tests of a build.
-std::vector<picture::Row> demoRows(const exchange::DemoText& text) {
+QByteArray contentOf(const QString& path) {
+    QFile file(path);
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << path.toStdString();
+    return file.readAll();
+}
+
+exchange::DemoText demoText() {
+    exchange::DemoText text;
+    for (const auto& name : exchange::demoFiles())
+        text.files.emplace(
+            name, contentOf(QString::fromStdString(test::repositoryPath("demo-db/" + std::string(name))))
+                      .toStdString());
+    for (const char* starter : {"four-stroke-motocross", "two-stroke-motocross", "four-stroke-enduro"})
+        text.starters.push_back(contentOf(QString::fromStdString(test::repositoryPath(
+                                              "resources/starters/" + std::string(starter) + ".json")))
+                                    .toStdString());
+    return text;
+}
+
+// The file of the demo takes some thousand verbs to tell: once for all tests of a build.
+test::Memo demoFile(const exchange::DemoText& text) {
     std::string all;
     for (const auto& [name, content] : text.files)
         all += name + content;
     for (const std::string& starter : text.starters)
         all += starter;
-    const test::Memo memo("demo-in-window.json", all);
-    if (const auto before = memo.text()) {
-        if (auto rows = exchange::fromJson(*before))
-            return *std::move(rows);
-    }
-    const auto demo = exchange::buildDemo(text);
-    EXPECT_TRUE(demo.has_value()) << demo.error().field;
-    if (!demo)
-        return {};
-    memo.keep(exchange::toJson(*demo));
-    return demo->rows();
+    return {"demo-in-window", all};
 }
 
 }  // namespace
@@ -69,6 +78,13 @@ Garage::Garage(Fill fill) {
     // Each garage is told once a process and copied for the tests that follow: telling one takes many verbs.
     static QTemporaryDir told;
     const QString before = told.filePath(QString::number(static_cast<int>(fill)));
+    std::optional<test::Memo> kept;
+    if (fill == Fill::Demo && !QFile::exists(before)) {
+        kept.emplace(demoFile(demoText()));
+        QFile file(before);
+        if (const auto content = kept->text(); content && file.open(QIODevice::WriteOnly))
+            file.write(QByteArray::fromStdString(*content));
+    }
     if (QFile::copy(before, path())) {
         EXPECT_EQ(workbench_->open(path()).outcome, store::OpenOutcome::Opened);
         return;
@@ -76,6 +92,8 @@ Garage::Garage(Fill fill) {
     EXPECT_EQ(workbench_->create(path()).outcome, store::OpenOutcome::Opened);
     tell(fill);
     EXPECT_TRUE(QFile::copy(path(), before));
+    if (kept)
+        kept->keep(contentOf(before).toStdString());
 }
 
 void Garage::tell(Fill fill) {
@@ -163,20 +181,9 @@ void Garage::record(const std::string& name, const std::string& code, const char
 }
 
 void Garage::fillDemo() {
-    const auto read = [](const QString& path) {
-        QFile file(path);
-        EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << path.toStdString();
-        return file.readAll().toStdString();
-    };
-    exchange::DemoText text;
-    for (const auto& name : exchange::demoFiles())
-        text.files.emplace(name, read(QString::fromStdString(test::repositoryPath("demo-db/")) +
-                                      QString::fromStdString(name)));
-    for (const char* starter : {"four-stroke-motocross", "two-stroke-motocross", "four-stroke-enduro"})
-        text.starters.push_back(
-            read(QString::fromStdString(test::repositoryPath("resources/starters/%1.json"))
-                     .arg(QLatin1String(starter))));
-    const auto rows = demoRows(text);
+    const auto demo = exchange::buildDemo(demoText());
+    ASSERT_TRUE(demo.has_value()) << demo.error().field;
+    const auto rows = demo->rows();
     say([&rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
 }
 

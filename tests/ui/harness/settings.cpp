@@ -21,9 +21,8 @@ constexpr int kMostMinutes = 10;
 
 const std::vector<Setting>& settings() {
     static const std::vector<Setting> all{{QStringLiteral("100"), {1280, 720}, 1.0, false, 0},
-                                          {QStringLiteral("dark"), {1280, 720}, 1.0, true, 0},
                                           {QStringLiteral("125"), {1366, 768}, 1.25, false, 0},
-                                          {QStringLiteral("150"), {1600, 900}, 1.5, false, 0},
+                                          {QStringLiteral("150"), {1600, 900}, 1.5, true, 0},
                                           {QStringLiteral("200"), {2560, 1440}, 2.0, true, 0},
                                           {QStringLiteral("14pt"), {1280, 720}, 1.0, false, 14}};
     return all;

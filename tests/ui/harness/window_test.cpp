@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Every page, form, dialog and tip on every screen that we promise, in both themes: what is off the window,
+// Every page, form, dialog and tip on every screen that we promise, light or dark: what is off the window,
 // cut, without a name or a way to reach it. What fails today stands in tests/data/window/known.txt.
 #include <gtest/gtest.h>
 
@@ -168,6 +168,18 @@ TEST_P(WindowAt, OpensWithinItsScreen) {
     const QRect frame = window.frameGeometry();
     EXPECT_TRUE(screen.contains(frame))
         << frame.width() << "x" << frame.height() << " on " << screen.width() << "x" << screen.height();
+}
+
+// So a page that is whole and within reach in one theme is so in the other: each screen is walked in one.
+TEST(Themes, DifferInColoursAlone) {
+    const auto shape = [](ThemeChoice theme) {
+        static const QRegularExpression kColour(QStringLiteral("#[0-9a-fA-F]{3,8}|rgba?\\([^)]*\\)"));
+        applyTheme(*qApp, theme);
+        return qApp->styleSheet().replace(kColour, QStringLiteral("colour"));
+    };
+    const QString light = shape(ThemeChoice::Light);
+    EXPECT_EQ(light, shape(ThemeChoice::Dark));
+    EXPECT_GT(light.count(QStringLiteral("colour")), 10);
 }
 
 INSTANTIATE_TEST_SUITE_P(Long, WindowAt, testing::Range<std::size_t>(0, settings().size()),
