@@ -5,6 +5,7 @@
 #include <QAction>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPainter>
 #include <QToolButton>
 
 #include "ui/theme/plain.h"
@@ -17,6 +18,7 @@ namespace wm::ui {
 namespace {
 
 constexpr int kWidestUndo = 220;
+constexpr int kLeastUndo = 60;
 
 QToolButton* keyFor(QAction* action, QWidget* parent) {
     auto* button = new QToolButton(parent);
@@ -32,6 +34,20 @@ QToolButton* keyFor(QAction* action, QWidget* parent) {
     return button;
 }
 
+// Shows that something is left out where there is no room for all of it.
+class Words : public QLabel {
+  public:
+    using QLabel::QLabel;
+
+  protected:
+    void paintEvent(QPaintEvent* /*event*/) override {
+        QPainter painter(this);
+        painter.setPen(palette().color(QPalette::WindowText));
+        painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter,
+                         fontMetrics().elidedText(text(), Qt::ElideRight, width()));
+    }
+};
+
 QToolButton* stepButton(QAction* action, const char* name, QWidget* parent) {
     auto* button = new QToolButton(parent);
     button->setObjectName(QLatin1String(name));
@@ -44,7 +60,7 @@ QToolButton* stepButton(QAction* action, const char* name, QWidget* parent) {
 
 StatusLine::StatusLine(Workbench& workbench, QAction* undo, QAction* redo,
                        const std::vector<QAction*>& entries, QWidget* parent)
-    : QWidget(parent), workbench_(workbench), undo_(undo), redo_(redo), words_(new QLabel(this)) {
+    : QWidget(parent), workbench_(workbench), undo_(undo), redo_(redo), words_(new Words(this)) {
     setObjectName(QStringLiteral("status"));
     words_->setObjectName(QStringLiteral("status-words"));
     words_->setTextFormat(Qt::PlainText);
@@ -67,15 +83,13 @@ StatusLine::StatusLine(Workbench& workbench, QAction* undo, QAction* redo,
 void StatusLine::refresh() {
     const QString undoes = workbench_.undoText();
     undoButton_->setVisible(!undoes.isEmpty());
-    undoButton_->setText(tr("Undo: %1 (%2)")
-                             .arg(undoButton_->fontMetrics().elidedText(undoes, Qt::ElideRight, kWidestUndo),
-                                  undo_->shortcut().toString(QKeySequence::NativeText)));
     undoButton_->setToolTip(asTip(tr("Takes back: %1").arg(undoes)));
     undoButton_->setAccessibleName(tr("undo: %1").arg(undoes));
     const QString redoes = workbench_.redoText();
     redoButton_->setVisible(!redoes.isEmpty());
-    redoButton_->setText(tr("Redo (%1)").arg(redo_->shortcut().toString(QKeySequence::NativeText)));
-    redoButton_->setToolTip(asTip(tr("Says again: %1").arg(redoes)));
+    redoButton_->setText(tr("Redo"));
+    redoButton_->setToolTip(
+        asTip(tr("Says again: %1 (%2)").arg(redoes, redo_->shortcut().toString(QKeySequence::NativeText))));
     redoButton_->setAccessibleName(tr("redo: %1").arg(redoes));
     const auto book = workbench_.book();
     for (auto* key : keys_)
@@ -94,6 +108,29 @@ void StatusLine::say(const QString& words, bool isRefusal) {
     words_->setPalette(ink);
     words_->setText(words);
     words_->setToolTip(asTip(words));
+    fit();
+}
+
+// What undo would take back is told as far as the words before it leave room, and in a few letters at least.
+void StatusLine::fit() {
+    const QString undoes = workbench_.undoText();
+    const auto tell = [&](int most) {
+        undoButton_->setText(tr("Undo: %1 (%2)")
+                                 .arg(undoButton_->fontMetrics().elidedText(undoes, Qt::ElideRight, most),
+                                      undo_->shortcut().toString(QKeySequence::NativeText)));
+    };
+    tell(kLeastUndo);
+    int room = width() - layout()->contentsMargins().left() - layout()->contentsMargins().right() -
+               words_->sizeHint().width() + kLeastUndo;
+    for (int at = 1; at < layout()->count(); ++at)
+        if (const auto* part = layout()->itemAt(at)->widget(); part != nullptr && !part->isHidden())
+            room -= part->sizeHint().width() + kSpaceHair;
+    tell(std::clamp(room, kLeastUndo, kWidestUndo));
+}
+
+void StatusLine::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fit();
 }
 
 void StatusLine::noteSaved(const QString& what, const QDateTime& when) {

@@ -28,7 +28,12 @@ class StatusLine : public QWidget {
     void say(const QString& words, bool isRefusal = false);
     void noteSaved(const QString& what, const QDateTime& when);
 
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
   private:
+    void fit();
+
     Workbench& workbench_;
     QAction* undo_;
     QAction* redo_;

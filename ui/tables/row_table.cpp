@@ -7,6 +7,7 @@
 #include <QRegularExpression>
 #include <QSortFilterProxyModel>
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 #include "ui/tables/cell_delegate.h"
@@ -38,6 +39,22 @@ class WordsFilter : public QSortFilterProxyModel {
     QStringList words_;
 };
 
+// Of a column: its figures, and the single words of what is no figure.
+int widestUnbroken(const std::vector<TableRow>& rows, std::size_t column, const QFontMetrics& metrics) {
+    constexpr int kAround = 24;  // the gap between columns, and what a style leaves free
+    int widest = 0;
+    for (const TableRow& row : rows) {
+        if (column >= row.cells.size())
+            continue;
+        const Cell& cell = row.cells[column];
+        const int beside = kAround + (cell.icon.isNull() ? 0 : kAround) + (cell.unconfirmed ? kAround : 0);
+        const QStringList parts = cell.figure ? QStringList{cell.text} : cell.text.split(QLatin1Char(' '));
+        for (const QString& part : parts)
+            widest = std::max(widest, metrics.horizontalAdvance(part) + beside);
+    }
+    return widest;
+}
+
 }  // namespace
 
 RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* parent)
@@ -55,10 +72,11 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
     setEditTriggers(QAbstractItemView::NoEditTriggers);
     setTabKeyNavigation(false);
     setShowGrid(false);
-    setWordWrap(false);
+    setWordWrap(true);
     setFrameShape(QFrame::NoFrame);
     verticalHeader()->hide();
     verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
+    verticalHeader()->setMinimumSectionSize(verticalHeader()->defaultSectionSize());
     horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
@@ -67,28 +85,23 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
     horizontalHeader()->setSortIndicatorClearable(true);
     horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
     setSortingEnabled(true);
+    // The stretched column gets its width last, after show() and resizing.
+    connect(horizontalHeader(), &QHeaderView::sectionResized, this, [this](int column) {
+        if (column == stretched_)
+            fitRows();
+    });
     connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, &RowTable::chosenChanged);
     connect(this, &QTableView::doubleClicked, this, [this](const QModelIndex& index) {
         emit activatedId(index.data(TableModel::IdRole).toLongLong());
     });
 }
 
-void RowTable::wrapWords() {
-    setWordWrap(true);
-    verticalHeader()->setMinimumSectionSize(verticalHeader()->defaultSectionSize());
-    // The stretched column gets its width last, after show() and resizing.
-    connect(horizontalHeader(), &QHeaderView::sectionResized, this, [this](int column) {
-        if (column == stretched_)
-            resizeRowsToContents();
-    });
-}
-
 void RowTable::show(std::vector<TableRow> rows) {
     const auto kept = chosenId();
     model_->setRows(std::move(rows));
+    wasTight_ = false;  // new rows have the height of one line
     shareWidth();
-    if (wordWrap())
-        resizeRowsToContents();
+    fitRows();
     if (kept)
         choose(*kept);
     if (!currentIndex().isValid() && proxy_->rowCount() > 0)
@@ -120,26 +133,56 @@ std::vector<std::int64_t> RowTable::shownIds() const {
     return ids;
 }
 
-void RowTable::shareWidth() {
-    int visible = 0;
-    for (int column = 0; column < model_->columnCount(); ++column)
-        visible += column != stretched_ && !isColumnHidden(column) ? 1 : 0;
-    if (visible == 0)
-        return;
-    // The stretched column keeps what it needs, at most three tenths; what the narrow ones leave over, the
-    // wide ones may take.
-    int room = viewport()->width() - std::min(sizeHintForColumn(stretched_), viewport()->width() * 3 / 10);
-    std::vector<std::pair<int, int>> wanted;
-    for (int column = 0; column < model_->columnCount(); ++column)
-        if (column != stretched_ && !isColumnHidden(column))
-            wanted.emplace_back(
-                std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column)), column);
-    std::sort(wanted.begin(), wanted.end());
-    for (const auto& [width, column] : wanted) {
-        const int share = std::min(width, room / visible--);
-        setColumnWidth(column, share);
-        room -= share;
+std::vector<RowTable::Wanted> RowTable::wantedWidths() const {
+    const int widest = viewport()->width() / 4;
+    std::vector<Wanted> wanted;
+    const auto& rows = model_->rows();
+    for (int column = 0; column < model_->columnCount(); ++column) {
+        if (column == stretched_ || isColumnHidden(column))
+            continue;
+        const int head = horizontalHeader()->sectionSizeHint(column);
+        const int most = std::max(sizeHintForColumn(column), head);
+        const int unbroken =
+            std::min(widestUnbroken(rows, static_cast<std::size_t>(column), fontMetrics()), widest);
+        wanted.push_back({column, most, std::clamp(unbroken, head, most)});
     }
+    // Figures first; then what the narrow ones leave over, the wide ones may take.
+    std::sort(wanted.begin(), wanted.end(), [](const Wanted& a, const Wanted& b) {
+        return std::pair(a.least < a.most, a.most) < std::pair(b.least < b.most, b.most);
+    });
+    return wanted;
+}
+
+void RowTable::shareWidth() {
+    // The stretched column keeps what it needs, at most three tenths.
+    const int needed = sizeHintForColumn(stretched_);
+    int room = viewport()->width() - std::min(needed, viewport()->width() * 3 / 10);
+    const auto wanted = wantedWidths();
+    int least = std::accumulate(wanted.begin(), wanted.end(), 0,
+                                [](int sum, const Wanted& each) { return sum + each.least; });
+    // Before a word of the others is cut, it gives up a tenth.
+    room = std::max(room, std::min(least, viewport()->width() * 8 / 10));
+    const bool isEnough = least <= room;
+    int rest = viewport()->width();
+    isTight_ = false;
+    for (std::size_t at = 0; at < wanted.size(); ++at) {
+        const Wanted& want = wanted[at];
+        const int equal = std::max(1, room / static_cast<int>(wanted.size() - at));
+        least -= want.least;  // of those that follow
+        const int share = std::min(want.most, isEnough ? std::clamp(equal, want.least, room - least) : equal);
+        setColumnWidth(want.column, share);
+        isTight_ = isTight_ || share < want.most;
+        room -= share;
+        rest -= share;
+    }
+    isTight_ = isTight_ || rest < needed;
+}
+
+// As high as their words; one line each where all have the room that they want.
+void RowTable::fitRows() {
+    if (isTight_ || wasTight_)
+        resizeRowsToContents();
+    wasTight_ = isTight_;
 }
 
 QSize RowTable::sizeHint() const {
@@ -151,6 +194,7 @@ QSize RowTable::sizeHint() const {
 void RowTable::resizeEvent(QResizeEvent* event) {
     QTableView::resizeEvent(event);
     shareWidth();
+    fitRows();
 }
 
 void RowTable::keyPressEvent(QKeyEvent* event) {

@@ -14,15 +14,14 @@ class QSortFilterProxyModel;
 namespace wm::ui {
 
 /// A calm table: hairlines, whole rows, sortable by its heads, filtered by words. Keeps its choice by id when
-/// the rows are made anew. Enter and double click say activated, Space says toggled.
+/// the rows are made anew. Enter and double click say activated, Space says toggled. Where there is little
+/// room, words take more lines; figures and heads stay whole as long as they can.
 class RowTable : public QTableView {
     Q_OBJECT
 
   public:
     RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* parent);
 
-    /// Long words take more lines instead of being cut off.
-    void wrapWords();
     void show(std::vector<TableRow> rows);
     /// Rows that hold every one of the words, in any column.
     void filter(const QString& words);
@@ -44,12 +43,21 @@ class RowTable : public QTableView {
     void resizeEvent(QResizeEvent* event) override;
 
   private:
+    struct Wanted {
+        int column = 0;
+        int most = 0;   ///< with every word on one line
+        int least = 0;  ///< of what can't be broken
+    };
+    [[nodiscard]] std::vector<Wanted> wantedWidths() const;
     /// Columns as wide as what stands in them, as long as the stretched one keeps its share.
     void shareWidth();
+    void fitRows();
 
     TableModel* model_;
     QSortFilterProxyModel* proxy_;
     int stretched_;
+    bool isTight_ = false;   ///< some words have less room than they want
+    bool wasTight_ = false;  ///< when the rows got their heights
 };
 
 }  // namespace wm::ui

@@ -51,6 +51,24 @@ TEST_F(RowTableTest, SortsByWhatAFigureIsAndNotByItsLetters) {
     EXPECT_EQ(shown(2), QStringLiteral("engine oil"));
 }
 
+// So narrow that one of the two must give way: the words take more lines, the figure stays whole.
+TEST_F(RowTableTest, BreaksWordsAndNoFigures) {
+    auto rows = oils();
+    rows[0].cells[0].text = QStringLiteral("fork oil for the long fork with the soft springs");
+    rows[0].cells[1] = {.text = QStringLiteral("1,000,000,000 ml"), .figure = true};
+    table_.show(rows);
+    const int oneLine = table_.rowHeight(0);
+    table_.resize(220, 300);
+    table_.grab();  // lays it out
+    EXPECT_GE(table_.columnWidth(1), table_.fontMetrics().horizontalAdvance(rows[0].cells[1].text));
+    EXPECT_GT(table_.rowHeight(0), oneLine);
+    EXPECT_EQ(table_.rowHeight(1), oneLine);
+    EXPECT_LE(table_.columnWidth(0) + table_.columnWidth(1), table_.viewport()->width());
+    table_.resize(900, 300);
+    table_.grab();
+    EXPECT_EQ(table_.rowHeight(0), oneLine);
+}
+
 TEST_F(RowTableTest, FindsAllWordsInAnyOrderAndReadsNoneAsAPattern) {
     table_.show(oils());
     table_.filter(QStringLiteral("OIL fork"));

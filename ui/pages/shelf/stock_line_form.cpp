@@ -3,12 +3,14 @@
 #include "ui/pages/shelf/stock_line_form.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QVBoxLayout>
 
 #include "core/verbs/verbs.h"
 #include "ui/entry/choice.h"
+#include "ui/entry/flow.h"
+#include "ui/theme/plain.h"
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
@@ -66,7 +68,7 @@ StockLineForm::StockLineForm(Workbench& workbench, QWidget* parent)
       amount_(field(this, QStringLiteral("stockAmount"), tr("how much"))),
       place_(field(this, QStringLiteral("stockPlace"), tr("where on the shelf"))),
       words_(new QLabel(this)),
-      problem_(new QLabel(this)) {
+      problem_(plainLabel(this, nullptr, "stockProblem")) {
     what_->setObjectName(QStringLiteral("stockWhat"));
     what_->setAccessibleName(tr("What happened to the line"));
     addChoices<What>(*what_, {{What::Bought, tr("bought")},
@@ -80,6 +82,7 @@ StockLineForm::StockLineForm(Workbench& workbench, QWidget* parent)
     addChoices<upkeep::Unit>(*unit_, {{upkeep::Unit::Piece, tr("pieces")},
                                       {upkeep::Unit::Millilitre, tr("ml")},
                                       {upkeep::Unit::Gram, tr("g")}});
+    problem_->hide();
     layOut();
     connect(what_, &QComboBox::currentIndexChanged, this, [this] { setLine(line_); });
     for (QLineEdit* edit : {name_, partNumber_, amount_, place_})
@@ -88,19 +91,20 @@ StockLineForm::StockLineForm(Workbench& workbench, QWidget* parent)
 }
 
 void StockLineForm::layOut() {
-    auto* line = new QHBoxLayout(this);
-    line->setContentsMargins(0, 0, 0, 0);
-    line->setSpacing(kSpaceClose);
-    problem_->setWordWrap(true);
-    amount_->setMaximumWidth(140);
-    line->addWidget(words_);
-    line->addWidget(what_);
-    line->addWidget(amount_);
-    line->addWidget(unit_);
-    line->addWidget(name_, 2);
-    line->addWidget(partNumber_, 1);
-    line->addWidget(place_, 1);
-    line->addWidget(problem_, 2);
+    auto* fields = new Flow(kSpaceClose, kSpaceHair);
+    words_->setFixedHeight(amount_->sizeHint().height());
+    const int letter = fontMetrics().averageCharWidth();
+    for (const auto& [field, letters] :
+         {std::pair(amount_, 14), std::pair(name_, 34), std::pair(partNumber_, 20), std::pair(place_, 24)})
+        field->setFixedWidth(letter * letters + kSpaceSection);
+    for (QWidget* each :
+         std::initializer_list<QWidget*>{words_, what_, amount_, unit_, name_, partNumber_, place_})
+        fields->addWidget(each);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(kSpaceHair);
+    lines->addLayout(fields);
+    lines->addWidget(problem_);
 }
 
 void StockLineForm::setLine(std::optional<StockLineId> line) {
@@ -110,7 +114,8 @@ void StockLineForm::setLine(std::optional<StockLineId> line) {
         widget->setVisible(isNew);
     const auto book = workbench_.book();
     const auto* card = line && book ? book->ledger().find<stock::StockLine>(*line) : nullptr;
-    words_->setText(isNew ? QString() : card == nullptr ? tr("Choose a line, or:") : text(card->name));
+    words_->setText(card == nullptr ? tr("Choose a line, or:") : text(card->name));
+    words_->setVisible(!isNew);
     amount_->setPlaceholderText(card != nullptr && card->unit == upkeep::Unit::Millilitre ? tr("how many ml")
                                 : card != nullptr && card->unit == upkeep::Unit::Gram     ? tr("how many g")
                                                                                           : tr("how many"));
@@ -122,7 +127,7 @@ void StockLineForm::startNewLine() {
 }
 
 void StockLineForm::say(const QString& words) {
-    problem_->setText(words);
+    sayIn(problem_, words, true);
 }
 
 void StockLineForm::save() {

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/entry/flow.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/baseline_table.h"
@@ -60,8 +61,7 @@ QPushButton* BaselineView::key(const char* name, const QString& words) {
 }
 
 void BaselineView::layOut() {
-    auto* answers = new QHBoxLayout;
-    answers->setSpacing(kSpaceClose);
+    auto* answers = new Flow(kSpaceClose, kSpaceHair);
     const auto add = [&](const char* name, const QString& words, auto&& does) {
         keys_.push_back(key(name, words));
         keys_.back()->setFocusPolicy(Qt::NoFocus);
@@ -74,9 +74,12 @@ void BaselineView::layOut() {
     add("baseline-unknown", tr("Unknown (U)"), [this] { say(Said::Unknown); });
     add("baseline-group", tr("Mark its group (G)"), [this] { chooseRows(true); });
     add("baseline-all", tr("Mark all (Ctrl+A)"), [this] { chooseRows(false); });
-    answers->addStretch();
-    answers->addWidget(clear_);
-    answers->addWidget(write_);
+    auto* done = new QHBoxLayout;
+    done->setSpacing(kSpaceClose);
+    done->addWidget(words_, 1);
+    done->addStretch();
+    done->addWidget(clear_);
+    done->addWidget(write_);
     auto* when = new QHBoxLayout;
     when->setSpacing(kSpaceClose);
     when_->setMaximumWidth(fontMetrics().averageCharWidth() * 30);
@@ -87,8 +90,8 @@ void BaselineView::layOut() {
     lines->addWidget(head_);
     lines->addWidget(table_, 1);
     lines->addLayout(when);
-    lines->addWidget(words_);
     lines->addLayout(answers);
+    lines->addLayout(done);
 }
 
 void BaselineView::connectParts() {

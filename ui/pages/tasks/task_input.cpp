@@ -23,7 +23,7 @@ namespace wm::ui {
 namespace {
 
 constexpr int kFaultWidth = 190;
-constexpr int kWidestChoice = 30;  // letters; a long name is read in the list
+constexpr int kWidestChoice = 50;  // letters; a long name is read in the list
 constexpr int kTextLines = 3;
 
 void suggestIn(QLineEdit* edit, const Choices& choices) {

@@ -155,7 +155,7 @@ TaskList::Line TaskList::makeLine(std::size_t at) {
                 doubtTheFigure(at);
             emit edited();
         });
-        row->addWidget(input, 0, Qt::AlignBottom);
+        row->addWidget(input, 0, Qt::AlignTop);
         line.inputs.push_back(input);
     }
     auto* cross = new QToolButton(line.box);
@@ -166,7 +166,17 @@ TaskList::Line TaskList::makeLine(std::size_t at) {
     cross->setAccessibleName(tr("take %1 %2 out").arg(spec_.one).arg(at + 1));
     cross->setFocusPolicy(Qt::StrongFocus);
     connect(cross, &QToolButton::clicked, this, [this, at] { takeOut(at); });
-    row->addWidget(cross, 0, Qt::AlignBottom);
+    // As low as the fields, which stand under their labels in the first line.
+    auto* beside = new QVBoxLayout;
+    beside->setSpacing(2);
+    if (at == 0 && spec_.columns.size() > 1) {
+        auto* blank = new QLabel(QStringLiteral(" "), line.box);
+        blank->setFont(noteFont(font()));
+        beside->addWidget(blank);
+    }
+    beside->addWidget(cross);
+    beside->addStretch();
+    row->addLayout(beside);
     row->addStretch(1);
     return line;
 }

@@ -77,7 +77,6 @@ TasksPage::TasksPage(const PageTools& tools, QWidget* parent)
 void TasksPage::layOut() {
     scroll_->setWidgetResizable(true);
     scroll_->setFrameShape(QFrame::NoFrame);
-    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll_->setWidget(editor_);
     scroll_->viewport()->setAutoFillBackground(false);
     editor_->setAutoFillBackground(false);

@@ -50,13 +50,29 @@ class ChartGrid : public QTableWidget {
   public:
     using QTableWidget::QTableWidget;
 
+    /// The first column takes what the others leave over, and has room for a name in any case.
+    void shareWidth(int leastOfFirst) {
+        least_ = leastOfFirst;
+        int room = viewport()->width();
+        for (int column = 1; column < columnCount(); ++column)
+            room -= columnWidth(column);
+        setColumnWidth(0, std::max(room, least_));
+    }
+
   protected:
+    void resizeEvent(QResizeEvent* event) override {
+        QTableWidget::resizeEvent(event);
+        shareWidth(least_);
+    }
     bool focusNextPrevChild(bool next) override {
         const bool isAtEnd = next ? currentRow() == rowCount() - 1 && currentColumn() == columnCount() - 1
                                   : currentRow() <= 0 && currentColumn() <= 0;
         return isAtEnd ? QAbstractScrollArea::focusNextPrevChild(next)
                        : QTableWidget::focusNextPrevChild(next);
     }
+
+  private:
+    int least_ = 0;
 };
 
 QStringList headings() {
@@ -115,6 +131,7 @@ ChartView::ChartView(const PageTools& tools, QWidget* parent)
     words_->setObjectName(QStringLiteral("chartWords"));
     sharing_->setObjectName(QStringLiteral("chartSharing"));
     sharing_->setAccessibleName(tr("For which machines the figures hold"));
+    sharing_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     yearFrom_->setObjectName(QStringLiteral("chartYearFrom"));
     yearTo_->setObjectName(QStringLiteral("chartYearTo"));
     yearFrom_->setAccessibleName(tr("First model year that has the same figures"));
@@ -147,7 +164,7 @@ void ChartView::layOut() {
     for (int at = 0; at < grid_->columnCount(); ++at)
         grid_->setColumnWidth(at, std::max(letters.at(static_cast<std::size_t>(at)) * letter,
                                            header->sectionSizeHint(at) + kSpaceClose));
-    header->setSectionResizeMode(0, QHeaderView::Stretch);
+    static_cast<ChartGrid*>(grid_)->shareWidth(letters.front() * letter);
     grid_->verticalHeader()->setDefaultAlignment(Qt::AlignCenter);
     auto* buttons = new QHBoxLayout;
     buttons->setSpacing(kSpaceClose);

@@ -54,7 +54,6 @@ ConfirmView::ConfirmView(const PageTools& tools, QWidget* parent)
     table_->setObjectName(QStringLiteral("confirmFigures"));
     table_->setAccessibleName(tr("Figures that nobody has confirmed against the manual"));
     table_->setSortingEnabled(false);  // the order is that of a manual
-    table_->wrapWords();
     name_->setObjectName(QStringLiteral("confirmName"));
     name_->setFont(pageTitleFont(font()));
     about_->setObjectName(QStringLiteral("confirmAbout"));

@@ -3,13 +3,13 @@
 #include "ui/pages/torque/generic_panel.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPainter>
 #include <QVBoxLayout>
 
 #include "ui/entry/choice.h"
+#include "ui/entry/flow.h"
 #include "ui/pages/columns.h"
 #include "ui/theme/plain.h"
 #include "ui/theme/tokens.h"
@@ -62,9 +62,9 @@ GenericPanel::GenericPanel(QWidget* parent)
     title_->setText(genericTitle());
     band_->setObjectName(QStringLiteral("genericBand"));
     words_->setObjectName(QStringLiteral("genericWords"));
-    auto* row = new QHBoxLayout(asked_);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(kSpaceClose);
+    thread_->setMinimumWidth(fontMetrics().averageCharWidth() * 12 + kSpaceSection);
+    auto* row = new Flow(kSpaceClose, kSpaceHair);
+    asked_->setLayout(row);
     for (QWidget* each : std::initializer_list<QWidget*>{thread_, class_, hole_, lubrication_})
         row->addWidget(each);
     auto* lines = new QVBoxLayout(this);

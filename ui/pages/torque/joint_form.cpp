@@ -62,6 +62,7 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
     confirmed_->setObjectName(QStringLiteral("jointConfirmed"));
     sharing_->setObjectName(QStringLiteral("jointSharing"));
     sharing_->setAccessibleName(tr("For which machines the figure holds"));
+    sharing_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     problem_->setObjectName(QStringLiteral("jointProblem"));
     problem_->setTextFormat(Qt::PlainText);
     problem_->setWordWrap(true);

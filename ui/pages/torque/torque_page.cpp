@@ -17,6 +17,7 @@
 #include "core/book/stand_figures.h"
 #include "core/fastening/lookup.h"
 #include "core/verbs/verbs.h"
+#include "ui/entry/flow.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/key_row.h"
 #include "ui/pages/torque/generic_panel.h"
@@ -69,7 +70,6 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
     find_->installEventFilter(this);
     joints_->setObjectName(QStringLiteral("torqueJoints"));
     joints_->setAccessibleName(tr("Joints and other figures"));
-    joints_->wrapWords();
     marks_->setObjectName(QStringLiteral("torqueMarks"));
     marks_->setAccessibleName(tr("When the chosen joint was torqued or loosened"));
     confirm_->setObjectName(QStringLiteral("jointConfirm"));
@@ -95,10 +95,9 @@ void TorquePage::layOut() {
     leftLines->addWidget(joints_, 1);
     auto* right = new QWidget(this);
     auto* rightLines = linesOf(right);
-    auto* buttons = new QHBoxLayout;
+    auto* buttons = new Flow(kSpaceClose, kSpaceHair);
     for (QPushButton* each : {confirm_, loosen_, checked_})
         buttons->addWidget(each);
-    buttons->addStretch();
     rightLines->addWidget(answer_);
     rightLines->addWidget(generic_);
     rightLines->addWidget(job_);

@@ -54,7 +54,6 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     order_->setObjectName(QStringLiteral("weekendOrder"));
     order_->setAccessibleName(tr("Working order"));
     order_->setSortingEnabled(false);
-    order_->wrapWords();
     opening_->setAccessibleName(tr("What comes off"));
     sheet_->setObjectName(QStringLiteral("weekendSheet"));
     sheet_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_P));
