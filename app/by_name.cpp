@@ -5,6 +5,7 @@
 #include <QStringList>
 
 #include "ui/words/error_words.h"
+#include "ui/words/field_words.h"
 
 namespace wm::app {
 

@@ -2,9 +2,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/entry/day_words.h"
 
+#include <QLocale>
 #include <QRegularExpression>
 #include <QStringList>
 #include <optional>
+
+#include "ui/words/languages.h"
+#include "ui/words/tr.h"
 
 namespace wm::ui {
 
@@ -15,30 +19,43 @@ using calendar::Date;
 constexpr int kFurthest = 3660;  ///< days from today that a signed number may reach
 constexpr int kDaysOfYear = 366;
 
-const QStringList& weekdays() {
-    static const QStringList names{"monday", "tuesday",  "wednesday", "thursday",
-                                   "friday", "saturday", "sunday"};
+constexpr int kDaysOfWeek = 7;
+constexpr int kMonthsOfYear = 12;
+
+// In English, which every file and every habit may bring along, and in the language that is spoken.
+QStringList weekdays() {
+    QStringList names;
+    for (const QLocale& locale : {QLocale::c(), spokenLocale()})
+        for (int day = 1; day <= kDaysOfWeek; ++day)
+            names << locale.dayName(day).toLower();
     return names;
 }
 
-const QStringList& months() {
-    static const QStringList names{"january", "february", "march",     "april",   "may",      "june",
-                                   "july",    "august",   "september", "october", "november", "december"};
+QStringList months() {
+    QStringList names;
+    for (const QLocale& locale : {QLocale::c(), spokenLocale()})
+        for (int month = 1; month <= kMonthsOfYear; ++month)
+            names << locale.monthName(month).toLower();
     return names;
 }
 
-// The place of the one name that begins with `typed`, from 1; at least three letters.
-std::optional<int> namedBy(const QStringList& names, const QString& typed) {
+// The place of the first name that begins with `typed`, from 1, in its round of so many; at least three
+// letters.
+std::optional<int> namedBy(const QStringList& names, int round, const QString& typed) {
     if (typed.size() < 3)
         return std::nullopt;
     for (int at = 0; at < names.size(); ++at)
         if (names[at].startsWith(typed))
-            return at + 1;
+            return at % round + 1;
     return std::nullopt;
 }
 
+bool begins(const QString& typed, const QString& english, const QString& spoken, int leastLetters) {
+    return typed.size() >= leastLetters && (english.startsWith(typed) || spoken.toLower().startsWith(typed));
+}
+
 std::optional<Date> ofWeekday(const QString& typed, Date today, Lean lean) {
-    const auto weekday = namedBy(weekdays(), typed);
+    const auto weekday = namedBy(weekdays(), kDaysOfWeek, typed);
     if (!weekday)
         return std::nullopt;
     if (lean == Lean::Past)
@@ -73,7 +90,8 @@ std::optional<Date> ofDayAndMonth(int day, int month, Date today, Lean lean) {
 std::optional<Date> ofFigures(const QString& typed, Date today, Lean lean) {
     static const QRegularExpression dotted(
         QStringLiteral("^(\\d{1,2})\\.\\s?(\\d{1,2})(?:\\.\\s?(\\d{4})?)?$"));
-    static const QRegularExpression named(QStringLiteral("^(\\d{1,2})\\.?\\s?([a-z]+)\\.?(?:\\s(\\d{4}))?$"));
+    static const QRegularExpression named(
+        QStringLiteral("^(\\d{1,2})\\.?\\s?(\\p{L}+)\\.?(?:\\s(\\d{4}))?$"));
     auto match = dotted.match(typed);
     std::optional<int> month;
     if (match.hasMatch()) {
@@ -81,7 +99,7 @@ std::optional<Date> ofFigures(const QString& typed, Date today, Lean lean) {
     } else {
         match = named.match(typed);
         if (match.hasMatch())
-            month = namedBy(months(), match.captured(2));
+            month = namedBy(months(), kMonthsOfYear, match.captured(2));
     }
     if (!month)
         return std::nullopt;
@@ -98,11 +116,11 @@ base::Result<Date> parseDay(std::string_view field, const QString& typed, Date t
     const QString words = typed.simplified().toLower();
     if (words.isEmpty())
         return base::refuse(base::Fault::Empty, std::string(field));
-    if (words == QLatin1String("t") || words == QLatin1String("today"))
+    if (words == QLatin1String("t") || words == QLatin1String("today") || words == tr("today").toLower())
         return today;
-    if (words.size() >= 2 && QStringLiteral("yesterday").startsWith(words))
+    if (begins(words, QLatin1String("yesterday"), tr("yesterday"), 2))
         return today.plusDays(-1);
-    if (words.size() >= 3 && QStringLiteral("tomorrow").startsWith(words))
+    if (begins(words, QLatin1String("tomorrow"), tr("tomorrow"), 3))
         return today.plusDays(1);
     for (const auto& found :
          {ofDistance(words, today), ofWeekday(words, today, lean), ofFigures(words, today, lean)})
@@ -112,7 +130,7 @@ base::Result<Date> parseDay(std::string_view field, const QString& typed, Date t
     if (written)
         return written;
     return base::refuse(base::Fault::NotADate, std::string(field), typed.toStdString(),
-                        "today, -1, sat, 3 May or 2026-05-03");
+                        QT_TR_NOOP("today, -1, sat, 3 May or 2026-05-03"));
 }
 
 }  // namespace wm::ui

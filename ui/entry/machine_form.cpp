@@ -10,6 +10,7 @@
 
 #include "core/verbs/together.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -59,7 +60,7 @@ MachineForm::MachineForm(Workbench& workbench) : EntryForm(workbench, tr("machin
     model_ = addText(QStringLiteral("model"), tr("model"), QString(), 12);
     year_ = addText(QStringLiteral("year"), tr("year"), QString(), 5);
     for (const exchange::Starter& each : starters_)
-        starter_->addItem(text(each.name), text(each.name));
+        starter_->addItem(nameWords(std::string_view(each.name)), text(each.name));
     if (starter_->findData(QLatin1String(kCommonest)) >= 0)
         chooseIn(*starter_, QString(QLatin1String(kCommonest)));
     addNote(tr(

@@ -24,7 +24,7 @@ TablePage::TablePage(const PageTools& tools, Content content, QWidget* parent)
     find_->setAccessibleName(content_.findWords);
     find_->setClearButtonEnabled(true);
     table_->setObjectName(content_.name + QStringLiteral("Table"));
-    table_->setAccessibleName(content_.name);
+    table_->setAccessibleName(content_.spoken);
     empty_->setProperty("role", QStringLiteral("note"));
     empty_->setWordWrap(true);
     auto* lines = new QVBoxLayout(this);

@@ -22,7 +22,8 @@ class TablePage : public Page {
 
   public:
     struct Content {
-        QString name{};  ///< for object names and screen readers
+        QString name{};    ///< for object names
+        QString spoken{};  ///< for who can't see it
         std::vector<QString> headers{};
         int stretchedColumn = 0;
         int machineColumn = 1;  ///< hidden while one machine is chosen

@@ -21,6 +21,7 @@
 #include "ui/theme/type.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 #include "ui/words/notebook_words.h"
 
 namespace wm::ui {
@@ -58,7 +59,8 @@ class CalmChoice : public QComboBox {
 
 QString newWords(const QString& machine, const QString& schedule) {
     return schedule.isEmpty() ? NotebookForm::tr("new: %1").arg(machine)
-                              : NotebookForm::tr("new: %1, %2").arg(machine, schedule);
+                              : NotebookForm::tr("new: %1, %2")
+                                    .arg(machine, nameWords(std::string_view(schedule.toStdString())));
 }
 
 QLabel* caption(const QString& words, const char* role, QWidget* parent) {

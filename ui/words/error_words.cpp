@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <array>
+#include <string_view>
 
+#include "ui/words/field_words.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -14,47 +16,6 @@ namespace {
 using base::Fault;
 
 constexpr qsizetype kLongestQuote = 60;
-
-struct FieldWord {
-    std::string_view field;
-    const char* words;
-};
-// Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 33> kFieldWords{{
-    {"", QT_TR_NOOP("entry")},
-    {"id", QT_TR_NOOP("card")},
-    {"as_new", QT_TR_NOOP("figure as new")},
-    {"by_person", QT_TR_NOOP("person")},
-    {"counter", QT_TR_NOOP("kind of limit")},
-    {"due", QT_TR_NOOP("time of the follow-up")},
-    {"entered", QT_TR_NOOP("number in the order of entry (“entered”)")},
-    {"every", QT_TR_NOOP("interval")},
-    {"every_nth", QT_TR_NOOP("count of completions")},
-    {"fact", QT_TR_NOOP("entry")},
-    {"first", QT_TR_NOOP("first interval")},
-    {"hand_tight", QT_TR_NOOP("hand-tight list")},
-    {"how_to", QT_TR_NOOP("way to do it")},
-    {"keep", QT_TR_NOOP("amount to keep")},
-    {"life_high", QT_TR_NOOP("longest that one lasts")},
-    {"life_low", QT_TR_NOOP("shortest that one lasts")},
-    {"likely", QT_TR_NOOP("seller's figure")},
-    {"needs", QT_TR_NOOP("access step")},
-    {"now", QT_TR_NOOP("figure now")},
-    {"nth", QT_TR_NOOP("count of completions")},
-    {"nth_of", QT_TR_NOOP("job that is counted")},
-    {"opened_days", QT_TR_NOOP("days after opening")},
-    {"past_best", QT_TR_NOOP("likely past hours")},
-    {"past_high", QT_TR_NOOP("most past hours")},
-    {"past_low", QT_TR_NOOP("least past hours")},
-    {"permille", QT_TR_NOOP("what an hour counts")},
-    {"rolls_at", QT_TR_NOOP("count at which the meter rolls over")},
-    {"season_high", QT_TR_NOOP("most hours in a season")},
-    {"season_low", QT_TR_NOOP("least hours in a season")},
-    {"shown", QT_TR_NOOP("meter reading")},
-    {"since", QT_TR_NOOP("first day")},
-    {"step", QT_TR_NOOP("access step")},
-    {"what", QT_TR_NOOP("description")},
-}};
 
 // Puts the parts in at once, so that a "%2" that the user typed stays what it is.
 QString filled(const QString& words, const QString& where, const QString& given, const QString& wanted) {
@@ -164,17 +125,6 @@ constexpr bool inOrderOfFaults() {
 }
 static_assert(inOrderOfFaults());
 
-// "tasks[3].limits[0].every" -> "every": what the last part of a place is called.
-std::string_view lastPart(std::string_view place) {
-    const std::size_t dot = place.rfind('.');
-    const std::string_view last = dot == std::string_view::npos ? place : place.substr(dot + 1);
-    return last.substr(0, last.find('['));
-}
-
-bool isPlace(std::string_view field) {
-    return field.find_first_of(".[") != std::string_view::npos;
-}
-
 // Ids say nothing to anybody.
 bool isId(const QString& given) {
     return given.size() > 9 && std::all_of(given.begin(), given.end(), [](QChar c) { return c.isDigit(); });
@@ -211,22 +161,9 @@ QString quoted(const QString& text) {
     return QChar(0x201C) + clean + QChar(0x201D);
 }
 
-QString fieldWords(std::string_view field) {
-    if (field.starts_with("line "))
-        return tr("text on %1").arg(QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
-    const std::string_view last = lastPart(field);
-    const auto known = std::find_if(kFieldWords.begin(), kFieldWords.end(),
-                                    [last](const FieldWord& word) { return word.field == last; });
-    const QString plain = QString::fromUtf8(last.data(), static_cast<qsizetype>(last.size()));
-    const QString words = known != kFieldWords.end() ? tr(known->words) : QString(plain).replace('_', ' ');
-    if (!isPlace(field))
-        return words;
-    return tr("%1 at %2").arg(words, QString::fromUtf8(field.data(), static_cast<qsizetype>(field.size())));
-}
-
 QString wordsFor(const base::Error& error) {
     const QString given = QString::fromStdString(error.given);
-    const QString wanted = QString::fromStdString(error.wanted).simplified();
+    const QString wanted = error.wanted.empty() ? QString() : tr(error.wanted.c_str()).simplified();
     QString where = fieldWords(error.field.text());
     if (!given.isEmpty() && !isId(given))
         where += ' ' + quoted(given);

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <QString>
-#include <string_view>
 
 #include "core/base/result.h"
 
@@ -12,9 +11,6 @@ namespace wm::ui {
 /// One sentence for a refusal: what is wrong, where, and what to do. Plain text, never markup: what the user
 /// typed stands in it as it was typed, so show it with Qt::PlainText.
 QString wordsFor(const base::Error& error);
-
-/// What the user calls an input: "first_day" is "first day", "by_person" is "person".
-QString fieldWords(std::string_view field);
 
 /// Text from outside in quotation marks on one line, cut to what fits in a sentence; control and direction
 /// characters are shown as U+FFFD, so that they can't disturb the words around it.

@@ -39,12 +39,15 @@ namespace {
     QT_TR_NOOP("unstated"),
     // Hole, thread
     QT_TR_NOOP("steel"), QT_TR_NOOP("aluminium"), QT_TR_NOOP("magnesium"), QT_TR_NOOP("unknown"),
-    QT_TR_NOOP("dry"), QT_TR_NOOP("lubricated"), QT_TR_NOOP("anti-seize")};
+    QT_TR_NOOP("dry"), QT_TR_NOOP("lubricated"), QT_TR_NOOP("anti-seize"),
+    // Starter schedules
+    QT_TR_NOOP("four-stroke enduro"), QT_TR_NOOP("four-stroke motocross"), QT_TR_NOOP("small-wheel youth"),
+    QT_TR_NOOP("two-stroke motocross")};
 
 }  // namespace
 
 QString nameWords(std::string_view name) {
-    return tr(std::string(name).c_str());
+    return name.empty() ? QString() : tr(std::string(name).c_str());
 }
 
 }  // namespace wm::ui

@@ -7,6 +7,7 @@
 #include <QStringList>
 
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 #include "ui/words/tr.h"
 #include "ui/words/weight_words.h"
 
@@ -138,7 +139,9 @@ QString whatWords(const Step& step, calendar::Date today) {
         case StepKind::Version:
             return tr("the task says");
         case StepKind::Weight:
-            return tr("an hour of %1").arg(inOrder({text(step.name), text(step.detail)}));
+            return tr("an hour of %1")
+                .arg(inOrder(
+                    {nameWords(std::string_view(step.name)), nameWords(std::string_view(step.detail))}));
         case StepKind::Item:
             return tr("item");
         case StepKind::Record:
@@ -223,7 +226,8 @@ QString muchWords(const Step& step, calendar::Date today) {
             return tr("%1 to %2, together no more than the whole: %3")
                 .arg(dayWords(*step.from, today), dayWords(*step.to, today), figureWords(step));
         case StepKind::Happened:
-            return inOrder({text(step.name), step.from ? dayWords(*step.from, today) : QString()});
+            return inOrder({nameWords(std::string_view(step.name)),
+                            step.from ? dayWords(*step.from, today) : QString()});
         case StepKind::Mark:
         case StepKind::Behind:
         case StepKind::Past:

@@ -15,16 +15,20 @@
 #include "core/base/phrase.h"
 #include "core/fastening/generic.h"
 #include "core/fastening/rows.h"
+#include "core/picture/rows.h"
 #include "core/sheet/sheet_words.h"
 #include "core/upkeep/task.h"
 #include "core/usage/rows.h"
 #include "tests/ui/translation/texts.h"
+#include "ui/entry/day_words.h"
 #include "ui/shell/actions.h"
 #include "ui/shell/page_table.h"
 #include "ui/words/caution_words.h"
 #include "ui/words/error_words.h"
+#include "ui/words/field_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/speech.h"
+#include "ui/words/tr.h"
 
 #include "tests/repository.h"
 
@@ -185,6 +189,37 @@ TEST_F(TextsTest, HoldTheNamesThatAreShown) {
                  fastening::Lubrication>(textsOf(QStringLiteral("wm::ui")));
 }
 
+// The names of all fields of all rows, and of the lists within them.
+class FieldNames {
+  public:
+    template <class T>
+    void add() {
+        T row{};
+        T::fields(row, [this](std::string_view name, auto& member) {
+            names_.insert(std::string(name));
+            addOf(member);
+        });
+    }
+    [[nodiscard]] const std::set<std::string>& all() const { return names_; }
+
+  private:
+    template <class T>
+    void addOf(const std::vector<T>& /*list*/) {
+        add<T>();
+    }
+    template <class T>
+    void addOf(const T& /*no list*/) {}
+
+    std::set<std::string> names_;
+};
+
+template <std::size_t... At>
+std::set<std::string> namesOfAllFields(std::index_sequence<At...>) {
+    FieldNames names;
+    (names.add<std::variant_alternative_t<At, picture::Row>>(), ...);
+    return names.all();
+}
+
 void expectForeign(const QString& words) {
     static const QRegularExpression kPlain(QStringLiteral("[A-Za-z]{2,}"));
     EXPECT_TRUE(words.contains(QChar(0x27E6)) && !kPlain.match(words).hasMatch()) << words.toStdString();
@@ -197,6 +232,10 @@ TEST_F(TextsTest, AreSaidInAnotherLanguage) {
     ASSERT_TRUE(QCoreApplication::installTranslator(&pseudo));
     for (const auto& page : pageTable())
         expectForeign(page.name);
+    const auto fields = namesOfAllFields(std::make_index_sequence<std::variant_size_v<picture::Row>>());
+    EXPECT_GT(fields.size(), 100U);
+    for (const std::string& field : fields)
+        expectForeign(fieldWords(field));
     for (const auto& action : actionTable()) {
         expectForeign(action.text);
         if (!action.tip.isEmpty())
@@ -209,6 +248,10 @@ TEST_F(TextsTest, AreSaidInAnotherLanguage) {
             expectForeign(countWords(n, counter));
     for (std::size_t at = 0; at < base::Names<upkeep::Hazard>::names.size(); ++at)
         expectForeign(cautionWords(static_cast<upkeep::Hazard>(at)).doThis);
+    // What the forms begin with can be read again.
+    const auto today = *calendar::makeDate(2026, 5, 16);
+    for (const auto& [words, away] : {std::pair(tr("today"), 0), std::pair(tr("yesterday"), -1)})
+        EXPECT_EQ(parseDay("date", words, today, Lean::Past), today.plusDays(away)) << words.toStdString();
     expectForeign(dayWords(*calendar::makeDate(2026, 5, 16), *calendar::makeDate(2025, 5, 16))
                       .remove(QStringLiteral("May"))
                       .remove(QStringLiteral("Sat")));

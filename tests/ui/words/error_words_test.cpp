@@ -8,6 +8,7 @@
 
 #include "core/base/names.h"
 #include "ui/words/apply_words.h"
+#include "ui/words/field_words.h"
 
 namespace wm::ui {
 namespace {

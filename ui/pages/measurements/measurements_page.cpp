@@ -12,6 +12,7 @@ Page* makeMeasurementsPage(const PageTools& tools, QWidget* parent) {
     return new TablePage(
         tools,
         {.name = QStringLiteral("measurements"),
+         .spoken = TablePage::tr("measurements"),
          .headers = {TablePage::tr("Measured"), TablePage::tr("Machine"), TablePage::tr("Value"),
                      TablePage::tr("Limits"), TablePage::tr("Day"), TablePage::tr("Total then"),
                      TablePage::tr("At the job")},

@@ -11,6 +11,7 @@
 #include "ui/pages/columns.h"
 #include "ui/theme/type.h"
 #include "ui/words/figures.h"
+#include "ui/words/name_words.h"
 
 namespace wm::ui {
 
@@ -25,9 +26,9 @@ ScheduleOffer::ScheduleOffer(QWidget* parent)
     which_->setObjectName(QStringLiteral("schedule-which"));
     which_->setAccessibleName(tr("schedule"));
     for (const exchange::Starter& each : starters_)
-        which_->addItem(
-            tr("%1, %n task(s)", nullptr, static_cast<int>(each.tasks.size())).arg(text(each.name)),
-            text(each.name));
+        which_->addItem(tr("%1, %n task(s)", nullptr, static_cast<int>(each.tasks.size()))
+                            .arg(nameWords(std::string_view(each.name))),
+                        text(each.name));
     begin_->setObjectName(QStringLiteral("schedule-begin"));
     begin_->setDefault(true);
     setFocusProxy(which_);
