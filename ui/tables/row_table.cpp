@@ -77,6 +77,7 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
     verticalHeader()->hide();
     verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
     verticalHeader()->setMinimumSectionSize(verticalHeader()->defaultSectionSize());
+    setMostLines(3);
     horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
@@ -94,6 +95,11 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
     connect(this, &QTableView::doubleClicked, this, [this](const QModelIndex& index) {
         emit activatedId(index.data(TableModel::IdRole).toLongLong());
     });
+}
+
+void RowTable::setMostLines(int lines) {
+    verticalHeader()->setMaximumSectionSize(verticalHeader()->defaultSectionSize() +
+                                            (lines - 1) * fontMetrics().lineSpacing());
 }
 
 void RowTable::show(std::vector<TableRow> rows) {
@@ -180,8 +186,10 @@ void RowTable::shareWidth() {
 
 // As high as their words; one line each where all have the room that they want.
 void RowTable::fitRows() {
-    if (isTight_ || wasTight_)
+    if (isTight_)
         resizeRowsToContents();
+    for (int row = 0; wasTight_ && !isTight_ && row < proxy_->rowCount(); ++row)
+        setRowHeight(row, verticalHeader()->defaultSectionSize());
     wasTight_ = isTight_;
 }
 

@@ -22,6 +22,10 @@ class RowTable : public QTableView {
   public:
     RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* parent);
 
+    /// For a table whose words stand nowhere else.
+    static constexpr int kAsManyAsItTakes = 40;
+    /// No row takes more lines than that; what does not fit ends in an ellipsis. Three, if nothing is said.
+    void setMostLines(int lines);
     void show(std::vector<TableRow> rows);
     /// Rows that hold every one of the words, in any column.
     void filter(const QString& words);

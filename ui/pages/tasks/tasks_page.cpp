@@ -65,6 +65,7 @@ TasksPage::TasksPage(const PageTools& tools, QWidget* parent)
     new_->setObjectName(QStringLiteral("task-new"));
     table_->setObjectName(QStringLiteral("tasksTable"));
     table_->setAccessibleName(tr("tasks"));
+    table_->setMostLines(2);  // the rest stands in the fields below
     scroll_->setObjectName(QStringLiteral("task-scroll"));
     scroll_->setFocusPolicy(Qt::NoFocus);
     settle_->setSingleShot(true);

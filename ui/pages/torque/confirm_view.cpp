@@ -53,6 +53,7 @@ ConfirmView::ConfirmView(const PageTools& tools, QWidget* parent)
     progress_->setObjectName(QStringLiteral("confirmProgress"));
     table_->setObjectName(QStringLiteral("confirmFigures"));
     table_->setAccessibleName(tr("Figures that nobody has confirmed against the manual"));
+    table_->setMostLines(RowTable::kAsManyAsItTakes);
     table_->setSortingEnabled(false);  // the order is that of a manual
     name_->setObjectName(QStringLiteral("confirmName"));
     name_->setFont(pageTitleFont(font()));

@@ -70,6 +70,7 @@ TorquePage::TorquePage(const PageTools& tools, QWidget* parent)
     find_->installEventFilter(this);
     joints_->setObjectName(QStringLiteral("torqueJoints"));
     joints_->setAccessibleName(tr("Joints and other figures"));
+    joints_->setMostLines(RowTable::kAsManyAsItTakes);
     marks_->setObjectName(QStringLiteral("torqueMarks"));
     marks_->setAccessibleName(tr("When the chosen joint was torqued or loosened"));
     confirm_->setObjectName(QStringLiteral("jointConfirm"));

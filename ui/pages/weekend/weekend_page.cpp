@@ -53,6 +53,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     jobs_->setAccessibleName(tr("What wants doing; Space puts a job in or takes it out"));
     order_->setObjectName(QStringLiteral("weekendOrder"));
     order_->setAccessibleName(tr("Working order"));
+    order_->setMostLines(RowTable::kAsManyAsItTakes);
     order_->setSortingEnabled(false);
     opening_->setAccessibleName(tr("What comes off"));
     sheet_->setObjectName(QStringLiteral("weekendSheet"));
