@@ -6,7 +6,7 @@
 
 #include <QAbstractItemView>
 #include <QApplication>
-#include <QClipboard>
+#include <QComboBox>
 #include <QDialog>
 #include <QFile>
 #include <QHelpEvent>
@@ -26,6 +26,7 @@
 #include "tests/repository.h"
 #include "tests/ui/fake_prompts.h"
 #include "tests/ui/garage.h"
+#include "tests/ui/harness/states.h"
 #include "tests/ui/harness/widgets.h"
 #include "ui/entry/entry_form.h"
 #include "ui/entry/entry_strip.h"
@@ -81,15 +82,21 @@ class Walk {
 
   private:
     [[nodiscard]] const book::Book& book() const { return garage_->book(); }
+    // What is laid out anew may ask for more room around it.
     void settle() {
-        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        QApplication::processEvents();
+        for (int round = 0; round < 3; ++round) {
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+            QApplication::processEvents();
+        }
     }
     void see(Kind kind, const QString& name, QWidget* root) {
         settle();
         ASSERT_NE(root, nullptr) << name.toStdString();
         ASSERT_TRUE(root->isVisible()) << name.toStdString();
         EXPECT_TRUE(names_.insert(name).second) << name.toStdString() << " is the name of two surfaces";
+        if (qEnvironmentVariableIsSet("WITNESSMARK_WINDOW_PICTURES"))
+            root->window()->grab().save(qEnvironmentVariable("WITNESSMARK_WINDOW_PICTURES") +
+                                        QLatin1Char('/') + QString(name).replace('/', '_') + ".png");
         see_({kind, name, root});
     }
 
@@ -99,13 +106,14 @@ class Walk {
     void seeFolds(const QString& name, QWidget* page);
     void seeMachine(const QString& name, QWidget* page);
     void seeForms();
-    void seeForm(const QString& name);
+    void seeForm(const QString& name, const std::function<void(EntryForm&)>& change = {});
     void seeOwnForms();
     void seeDialogs();
     void seeNotebooks();
     void seePrompts();
     void seeMenus();
     void seeWhy();
+    void seeStates();
     [[nodiscard]] EntryRequest requestFor(EntryKind kind) const;
     [[nodiscard]] std::optional<std::int64_t> factOf(EntryKind kind) const;
 
@@ -120,11 +128,11 @@ class Walk {
 // So that there is something to take back, and to say again.
 void Walk::sayAndTakeBack() {
     const auto* machine = book().machines().front();
-    for (const char* what : {"seat bolt lost: ", "grip torn: "}) {
+    for (const char* number : {"1: ", "2: "}) {
         upkeep::Snag snag;
         snag.machine = machine->id;
         snag.date = book().today();
-        snag.what = what + machine->name;
+        snag.what = number + machine->name + ", " + machine->name;
         garage_->say([snag](const verbs::VerbContext& context) { return verbs::addSnag(context, snag); });
     }
     garage_->workbench().undo();
@@ -144,6 +152,7 @@ void Walk::seeAll() {
     seePrompts();
     seeNotebooks();
     seeDialogs();
+    seeStates();  // the last, as the garage is another one then
 }
 
 void Walk::seePages(const QString& about) {
@@ -153,6 +162,42 @@ void Walk::seePages(const QString& about) {
         auto* page = window_->page(entry.id);
         seeViews(classOf(*page) + about, page);
     }
+}
+
+// Turns the page to its view of that class, and answers which one was seen before.
+int turnTo(Page& page, const char* view) {
+    auto* views = page.findChild<Views*>();
+    const auto* stack = views->findChild<QStackedWidget*>(QString(), Qt::FindDirectChildrenOnly);
+    const int before = views->shown();
+    for (int at = 0; at < stack->count(); ++at)
+        if (classOf(*stack->widget(at)) == QLatin1String(view))
+            views->turnTo(at);
+    EXPECT_EQ(classOf(*stack->currentWidget()).toStdString(), view);
+    return before;
+}
+
+void Walk::seeStates() {
+    window_->activateWindow();
+    EXPECT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+    for (const PageState& state : pageStates()) {
+        window_->goTo(state.page);
+        settle();
+        auto* page = window_->page(state.page);
+        const int before = state.view == nullptr ? 0 : turnTo(*page, state.view);
+        settle();
+        state.begin(*page, *garage_);
+        QString name = classOf(*page) + QStringLiteral(", ") + state.name;
+        if (state.view != nullptr)
+            name += QLatin1Char('/') + QLatin1String(state.view);
+        see(Kind::Page, name, page);
+        if (state.end)
+            state.end(*page);
+        if (state.view != nullptr)
+            page->findChild<Views*>()->turnTo(before);
+        settle();
+    }
+    window_->enter(aWornItemAgain(*garage_));
+    seeForm(QStringLiteral(", worn"));
 }
 
 void Walk::seeViews(const QString& name, Page* page) {
@@ -260,9 +305,9 @@ EntryRequest Walk::requestFor(EntryKind kind) const {
     return request;
 }
 
-// Each field with its fault below it.
+// Each field with its fault below it, and what is the fault of none.
 Faults faultsIn(const EntryForm& form) {
-    Faults faults;
+    Faults faults{{base::Fault::Empty, "", {}, {}}};
     for (const auto* field : form.findChildren<QWidget*>())
         if (!field->objectName().isEmpty() && field->focusPolicy() != Qt::NoFocus &&
             !field->objectName().startsWith(QLatin1String("qt_")))
@@ -270,7 +315,7 @@ Faults faultsIn(const EntryForm& form) {
     return faults;
 }
 
-void Walk::seeForm(const QString& name) {
+void Walk::seeForm(const QString& name, const std::function<void(EntryForm&)>& change) {
     auto* strip = window_->findChild<EntryStrip*>();
     ASSERT_TRUE(strip->isOpen()) << name.toStdString();
     settle();
@@ -280,6 +325,8 @@ void Walk::seeForm(const QString& name) {
             form = each;
     ASSERT_NE(form, nullptr) << name.toStdString();
     const QString whole = classOf(*form) + name;
+    if (change)
+        change(*form);
     see(Kind::Form, whole, strip);
     form->showFaults(faultsIn(*form));
     see(Kind::Form, whole + QStringLiteral(", refused"), strip);
@@ -303,6 +350,8 @@ void Walk::seeForms() {
         window_->enter(request);
         seeForm(QStringLiteral(", correcting"));
     }
+    window_->enter(requestFor(EntryKind::Reading));
+    seeForm(QStringLiteral(", replaced"), replaceTheMeter);
 }
 
 // Those that a page opens itself.
@@ -380,13 +429,12 @@ void Walk::seePrompts() {
     };
     const QString name = QString::fromStdString(book().machines().front()->name);
     whenShown(QStringLiteral("DialogPrompts, question"));
-    asks.confirm(QStringLiteral("Begun and not saved: %1, %1, %1, %1, %1.").arg(name),
-                 QStringLiteral("Close without it"));
+    // Words of the user's, for ours are seen where they are said.
+    const QString sentence = QStringLiteral("%1: %1, %1, %1, %1, %1, %1, %1, %1.").arg(name);
+    asks.confirm(sentence, name);
     whenShown(QStringLiteral("DialogPrompts, report"));
-    asks.report(QStringLiteral("%1 was not imported.").arg(name),
-                QStringLiteral("%1: a text that cannot be read, at line 12. The open file was not touched.")
-                    .arg(name));
-    LongWork work(QStringLiteral("Reading %1").arg(name), window_.get());
+    asks.report(sentence, sentence);
+    LongWork work(name, window_.get());
     auto* bar = window_->findChild<QProgressDialog*>();
     bar->show();
     work.goesOn(1, 3);
@@ -408,10 +456,18 @@ void Walk::seeNotebooks() {
         settle();
         auto* verdicts = dialog.findChild<QTabBar*>();
         for (int tab = 0; tab < verdicts->count(); ++tab) {
+            if (!verdicts->isTabVisible(tab))
+                continue;
             verdicts->setCurrentIndex(tab);
             see(Kind::Dialog, QStringLiteral("NotebookDialog, %1, %2").arg(QLatin1String(name)).arg(tab),
                 &dialog);
         }
+        auto* decimal = dialog.findChild<QComboBox*>(QStringLiteral("notebook-decimal"));
+        ASSERT_NE(decimal, nullptr);
+        verdicts->setCurrentIndex(0);
+        emit decimal->activated(decimal->currentIndex());
+        see(Kind::Dialog, QStringLiteral("NotebookDialog, %1, by hand").arg(QLatin1String(name)), &dialog);
+        dialog.findChild<QPushButton*>(QStringLiteral("notebook-as-found"))->click();  // nothing is kept
     }
 }
 

@@ -103,7 +103,8 @@ QString nameOf(const QWidget& widget) {
     return around == nullptr || widget.isWindow() ? own : around->objectName() + QLatin1Char('>') + own;
 }
 
-// "2.1 h left", "± 3", "< 12 %": what stands first is a figure, or there is no letter at all.
+// "2.1 h left", "± 3", "< 12 %": what stands first is a figure, or there is no letter at all. Of "…" nobody
+// can tell.
 bool isFigure(const QString& words) {
     for (const QChar c : words) {
         if (c.isDigit())
@@ -111,7 +112,7 @@ bool isFigure(const QString& words) {
         if (c.isLetter())
             return false;
     }
-    return true;
+    return words.trimmed() != QStringLiteral("…");
 }
 
 Findings offTheWindow(const Surface& surface) {

@@ -37,9 +37,10 @@ Known Known::read(const QStringList& lines) {
         if (line.startsWith(QLatin1Char('#')))
             continue;
         const QStringList parts = line.split(kBetween);
-        if (parts.size() != 4)
-            qFatal("known.txt: not four parts: %s", qPrintable(line));
-        auto& in = known.known_[{parts[0], parts[1], parts[2]}];
+        if (parts.size() != 4 && parts.size() != 5)
+            qFatal("known.txt: not four parts and a reason: %s", qPrintable(line));
+        auto& [in, reason] = known.known_[{parts[0], parts[1], parts[2]}];
+        reason = parts.value(4);
         for (const QString& setting : parts[3].split(QLatin1Char(' '), Qt::SkipEmptyParts))
             in.insert(setting);
     }
@@ -48,32 +49,48 @@ Known Known::read(const QStringList& lines) {
 
 QStringList Known::lines() const {
     QStringList lines;
-    for (const auto& [finding, in] : known_)
-        lines << keyOf(finding) + kBetween + QStringList(in.begin(), in.end()).join(QLatin1Char(' '));
+    for (const auto& [finding, line] : known_) {
+        QStringList parts{keyOf(finding), QStringList(line.in.begin(), line.in.end()).join(QLatin1Char(' '))};
+        if (!line.reason.isEmpty())
+            parts << line.reason;
+        lines << parts.join(kBetween);
+    }
     return lines;
+}
+
+Known Known::ofToday() {
+    return read(linesOfList());
+}
+
+QStringList Known::withoutReason(const QString& check) const {
+    QStringList keys;
+    for (const auto& [finding, line] : known_)
+        if (finding.check == check && line.reason.isEmpty())
+            keys << keyOf(finding);
+    return keys;
 }
 
 QStringList Known::against(const QString& setting, const Findings& found) const {
     QStringList words;
     for (const auto& [finding, seen] : found) {
         const auto at = known_.find(finding);
-        if (at == known_.end() || !at->second.contains(setting))
+        if (at == known_.end() || !at->second.in.contains(setting))
             words << QStringLiteral("new at %1: %2: %3").arg(setting, keyOf(finding), seen);
     }
-    for (const auto& [finding, in] : known_)
-        if (in.contains(setting) && !found.contains(finding))
+    for (const auto& [finding, line] : known_)
+        if (line.in.contains(setting) && !found.contains(finding))
             words << QStringLiteral("gone at %1, remove it from the list: %2").arg(setting, keyOf(finding));
     return words;
 }
 
 void Known::follow(const QString& setting, const Findings& found, bool grow) {
-    for (auto& [finding, in] : known_)
+    for (auto& [finding, line] : known_)
         if (!found.contains(finding))
-            in.erase(setting);
-    std::erase_if(known_, [](const auto& line) { return line.second.empty(); });
+            line.in.erase(setting);
+    std::erase_if(known_, [](const auto& each) { return each.second.in.empty(); });
     if (grow)
         for (const auto& [finding, seen] : found)
-            known_[finding].insert(setting);
+            known_[finding].in.insert(setting);
 }
 
 QStringList againstTheList(const QString& setting, const Findings& found) {
@@ -92,7 +109,7 @@ QStringList againstTheList(const QString& setting, const Findings& found) {
         if (file.open(QIODevice::WriteOnly))
             file.write((lines + known.lines()).join(QLatin1Char('\n')).toUtf8() + '\n');
     }
-    return Known::read(linesOfList()).against(setting, found);
+    return Known::ofToday().against(setting, found);
 }
 
 }  // namespace wm::ui

@@ -174,6 +174,10 @@ void takeDown(QWidget* widget, std::vector<PaintedText>& into) {
     auto* view = viewOf(widget);
     const auto* area = qobject_cast<const QAbstractScrollArea*>(widget->parentWidget());
     const bool isViewport = area != nullptr && area->viewport() == widget;
+    // The head of a table rolls with it.
+    if (isViewport && qobject_cast<const QHeaderView*>(area) != nullptr)
+        if (const auto* table = qobject_cast<const QAbstractScrollArea*>(area->parentWidget()))
+            area = table;
     const auto* edit = qobject_cast<const QLineEdit*>(widget);
     for (PaintedText painted : device.taken()) {
         if (isOfAHiddenTab(painted, *widget))

@@ -230,5 +230,18 @@ TEST(KnownFailures, MayOnlyShrink) {
     EXPECT_EQ(known.lines().size(), 2);
 }
 
+TEST(KnownFailures, KeepTheirReasons) {
+    const QStringList lines{QStringLiteral("unseen | widget | a | 100 | it never opens"),
+                            QStringLiteral("unseen | widget | b | 100")};
+    const Known known = Known::read(lines);
+    EXPECT_EQ(known.lines(), lines);
+    EXPECT_EQ(known.withoutReason(QStringLiteral("unseen")), QStringList{"unseen | widget | b"});
+}
+
+// What no surface shows is judged by nothing: there must be a reason why it can't be shown.
+TEST(KnownFailures, SayWhyNobodySeesThem) {
+    EXPECT_TRUE(Known::ofToday().withoutReason(QStringLiteral("unseen")).isEmpty());
+}
+
 }  // namespace
 }  // namespace wm::ui

@@ -23,10 +23,10 @@ namespace {
 
 constexpr int kMostTabs = 250;
 
-// "F12", "Ctrl+B", "Del", and letters that stand alone: "C correct".
+// "F12", "Ctrl+B", "Del", and letters that stand alone: "C correct"; a newton is none.
 QStringList keysNamedIn(const QString& words) {
     static const QRegularExpression kKeys(QStringLiteral(
-        R"((?:(?:Ctrl|Alt|Shift)\+)*(?:\bF\d{1,2}\b|\bEnter\b|\bSpace\b|\bDel\b|\bIns\b|\bInsert\b|\bEsc\b)|(?:(?:Ctrl|Alt|Shift)\+)+\w+|(?<![\w+])[B-HJ-Z](?![\w.+']))"));
+        R"((?:(?:Ctrl|Alt|Shift)\+)*(?:\bF\d{1,2}\b|\bEnter\b|\bSpace\b|\bDel\b|\bIns\b|\bInsert\b|\bEsc\b)|(?:(?:Ctrl|Alt|Shift)\+)+\w+|(?<![\w+])(?<!\d )(?<!\d\x{A0})[B-HJ-Z](?![\w.+'\x{B7}]))"));
     QStringList keys;
     for (auto at = kKeys.globalMatch(words); at.hasNext();)
         keys << at.next().captured().replace(QStringLiteral("Insert"), QStringLiteral("Ins"));

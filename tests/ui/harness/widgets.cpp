@@ -18,8 +18,10 @@ QString classOf(const QObject& object) {
     return QString::fromLatin1(object.metaObject()->className()).section(QStringLiteral("::"), -1);
 }
 
+// The two arrows of a line of tabs have names like ours.
 bool isQtsOwn(const QWidget& widget) {
-    return widget.objectName().startsWith(QLatin1String("qt_"));
+    return widget.objectName().startsWith(QLatin1String("qt_")) ||
+           qobject_cast<const QTabBar*>(widget.parentWidget()) != nullptr;
 }
 
 bool rolls(const QAbstractScrollArea& area, Qt::Orientation way) {

@@ -28,7 +28,9 @@ namespace {
 class Met {
   public:
     void meet(const Surface& surface) {
-        for (const auto* widget : surface.root->window()->findChildren<QWidget*>()) {
+        QWidgetList all = surface.root->window()->findChildren<QWidget*>();
+        all << surface.root->window();
+        for (const auto* widget : all) {
             const QString name = widget->objectName();
             const bool isNamed = !name.isEmpty() && !isQtsOwn(*widget);
             if (isNamed)
@@ -38,7 +40,6 @@ class Met {
             for (const auto* meta = widget->metaObject(); meta != nullptr; meta = meta->superClass())
                 classes_.insert(QString::fromLatin1(meta->className()).section(QStringLiteral("::"), -1));
         }
-        classes_.insert(classOf(*surface.root->window()));
     }
     [[nodiscard]] Findings unseen() const {
         Findings found;

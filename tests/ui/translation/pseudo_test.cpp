@@ -6,6 +6,7 @@
 
 #include <QApplication>
 #include <QFile>
+#include <QLabel>
 #include <QRegularExpression>
 #include <QTemporaryDir>
 #include <QTextDocument>
@@ -110,6 +111,14 @@ QString shownOf(const QString& tip) {
     return shown.toPlainText();
 }
 
+// Of a cell or a label all that it says, on however many lines.
+QString wholeOf(const PaintedText& painted) {
+    if (painted.index.isValid())
+        return painted.index.data().toString();
+    const auto* label = qobject_cast<const QLabel*>(painted.by);
+    return label != nullptr ? label->text() : painted.text;
+}
+
 QStringList listed(const QString& name) {
     QFile file(QString::fromStdString(test::repositoryPath("tests/data/translation/")) + name);
     EXPECT_TRUE(file.open(QIODevice::ReadOnly));
@@ -173,7 +182,7 @@ TEST_F(LongPseudoLanguage, IsAllThatTheWindowSpeaks) {
         const bool isNotebook = surface.name.startsWith(QLatin1String("NotebookDialog"));
         const auto& allowed = isNotebook ? notebooks : std::set<QString>{};
         for (const PaintedText& painted : paintedTexts(surface.root))
-            judge(surface.name, painted.text, allowed);
+            judge(surface.name, wholeOf(painted), allowed);
         for (const Tip& tip : tipsOf(surface))
             judge(surface.name + QStringLiteral(", tip"), shownOf(tip.text), allowed);
         for (const auto* widget : surface.root->findChildren<QWidget*>())
