@@ -18,7 +18,7 @@ namespace wm::ui {
 namespace {
 
 constexpr int kWidestUndo = 220;
-constexpr int kLeastUndo = 60;
+constexpr int kLeastUndo = 120;
 
 QToolButton* keyFor(QAction* action, QWidget* parent) {
     auto* button = new QToolButton(parent);
