@@ -7,6 +7,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "core/picture/consistency.h"
 #include "core/picture/entry.h"
 
 namespace wm::verbs {
