@@ -7,6 +7,7 @@
 #include <QMessageBox>
 #include <QPushButton>
 
+#include "ui/theme/plain.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -15,7 +16,7 @@ bool DialogPrompts::confirm(const QString& question, const QString& yes) {
     QMessageBox box(QMessageBox::NoIcon, ui::tr("Witnessmark"), question, QMessageBox::Cancel,
                     QApplication::activeWindow());
     box.setTextFormat(Qt::PlainText);
-    auto* agree = box.addButton(yes, QMessageBox::AcceptRole);
+    auto* agree = box.addButton(asCaption(yes), QMessageBox::AcceptRole);
     box.setDefaultButton(QMessageBox::Cancel);
     box.exec();
     return box.clickedButton() == agree;

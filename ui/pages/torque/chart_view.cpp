@@ -67,8 +67,10 @@ class ChartGrid : public QTableWidget {
     bool focusNextPrevChild(bool next) override {
         const bool isAtEnd = next ? currentRow() == rowCount() - 1 && currentColumn() == columnCount() - 1
                                   : currentRow() <= 0 && currentColumn() <= 0;
-        return isAtEnd ? QAbstractScrollArea::focusNextPrevChild(next)
-                       : QTableWidget::focusNextPrevChild(next);
+        // Out of the table at its ends, where the view itself would go round within it.
+        if (isAtEnd)
+            return QAbstractScrollArea::focusNextPrevChild(next);  // NOLINT(bugprone-parent-virtual-call)
+        return QTableWidget::focusNextPrevChild(next);
     }
 
   private:
