@@ -6,37 +6,13 @@
 #include <QApplication>
 
 #include "tests/ui/harness/findings.h"
+#include "tests/ui/own_words.h"
 #include "ui/theme/theme.h"
 
 namespace wm::ui {
 namespace {
 
 const std::string kBeforeEachText = "<img src=nowhere.png><b>&amp;";
-
-// Puts the mark before every text of a row that is a person's own words.
-class Marks {
-  public:
-    template <class T>
-    static void fields(T& row) {
-        T::fields(row, [](std::string_view name, auto& member) {
-            if (name != "code")
-                Marks::put(member);
-        });
-    }
-
-  private:
-    static void put(std::string& words) {
-        if (!words.empty())
-            words = kBeforeEachText + words;
-    }
-    template <class T>
-    static void put(std::vector<T>& children) {
-        for (T& child : children)
-            Marks::fields(child);
-    }
-    template <class T>
-    static void put(T& /*no text*/) {}
-};
 
 TEST(Markup, StaysWordsOnEverySurface) {
     applyTheme(*qApp, ThemeChoice::Light);
@@ -45,8 +21,10 @@ TEST(Markup, StaysWordsOnEverySurface) {
     seeEverything({.size = {1280, 720},
                    .retold =
                        [](std::vector<picture::Row>& rows) {
-                           for (picture::Row& row : rows)
-                               std::visit([](auto& each) { Marks::fields(each); }, row);
+                           eachOwnText(rows, [](std::string& words) {
+                               if (!words.empty())
+                                   words = kBeforeEachText + words;
+                           });
                        }},
                   [&](const Surface& surface) {
                       ++surfaces;

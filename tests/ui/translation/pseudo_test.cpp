@@ -23,6 +23,7 @@
 #include "tests/ui/harness/everything.h"
 #include "tests/ui/harness/findings.h"
 #include "tests/ui/harness/painted_text.h"
+#include "tests/ui/own_words.h"
 #include "tests/ui/translation/texts.h"
 #include "ui/print/paged_output.h"
 #include "ui/print/sheet_layout.h"
@@ -63,43 +64,22 @@ std::set<QString> wordsIn(const QString& text) {
     return words;
 }
 
-// Writes the user's words with other letters.
-class Disguise {
-  public:
-    template <class T>
-    static void fields(T& row) {
-        T::fields(row, [](std::string_view name, auto& member) {
-            if (name != "code" && name != "nth_of")
-                Disguise::put(member);
-        });
-    }
-
-  private:
-    static void put(std::string& words) {
-        QString text = QString::fromStdString(words);
-        for (auto each = plainWord().globalMatch(text); each.hasNext();) {
-            const auto match = each.next();
-            for (qsizetype at = match.capturedStart(); at < match.capturedEnd(); ++at) {
-                const ushort letter = text[at].unicode();
-                const bool isSmall = letter >= 'a';
-                text[at] =
-                    QChar(static_cast<ushort>(isSmall ? 0x0430 + letter - 'a' : 0x0410 + letter - 'A'));
-            }
+// The same words with other letters.
+void disguise(std::string& words) {
+    QString text = QString::fromStdString(words);
+    for (auto each = plainWord().globalMatch(text); each.hasNext();) {
+        const auto match = each.next();
+        for (qsizetype at = match.capturedStart(); at < match.capturedEnd(); ++at) {
+            const ushort letter = text[at].unicode();
+            const bool isSmall = letter >= 'a';
+            text[at] = QChar(static_cast<ushort>(isSmall ? 0x0430 + letter - 'a' : 0x0410 + letter - 'A'));
         }
-        words = text.toStdString();
     }
-    template <class T>
-    static void put(std::vector<T>& children) {
-        for (T& child : children)
-            Disguise::fields(child);
-    }
-    template <class T>
-    static void put(T& /*no text*/) {}
-};
+    words = text.toStdString();
+}
 
-void disguise(std::vector<picture::Row>& rows) {
-    for (picture::Row& row : rows)
-        std::visit([](auto& each) { Disguise::fields(each); }, row);
+void disguiseAll(std::vector<picture::Row>& rows) {
+    eachOwnText(rows, disguise);
 }
 
 // A tip is marked up where it holds what somebody typed.
@@ -177,7 +157,7 @@ TEST_F(LongPseudoLanguage, IsAllThatTheWindowSpeaks) {
     }
     Findings cut;
     std::size_t surfaces = 0;
-    seeEverything({.size = {1280, 720}, .retold = disguise}, [&](const Surface& surface) {
+    seeEverything({.size = {1280, 720}, .retold = disguiseAll}, [&](const Surface& surface) {
         ++surfaces;
         const bool isNotebook = surface.name.startsWith(QLatin1String("NotebookDialog"));
         const auto& allowed = isNotebook ? notebooks : std::set<QString>{};
@@ -204,7 +184,7 @@ TEST_F(LongPseudoLanguage, IsAllThatThePaperSpeaks) {
     Garage demo(Garage::Fill::Demo);
     auto rows = exchange::fromJson(exchange::toJson(demo.book().ledger()));
     ASSERT_TRUE(rows.has_value());
-    disguise(*rows);
+    disguiseAll(*rows);
     Garage garage(Garage::Fill::Empty);
     garage.say([&rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, *rows); });
     const QSizeF area = *printableMm(PaperSize::A4, kPaperMarginMm) * kPointsPerMm;
