@@ -21,6 +21,10 @@ bool isOpen(OpenOutcome outcome) {
            outcome == OpenOutcome::NewerReadOnly;
 }
 
+bool givesItsFacts(OpenOutcome outcome) {
+    return outcome == OpenOutcome::Foreign || outcome == OpenOutcome::Altered;
+}
+
 bool isOlder(const store::OpenReport& report) {
     return report.outcome == OpenOutcome::NoAccess && report.detail == "older";
 }
@@ -33,6 +37,11 @@ Garage::Garage(std::unique_ptr<store::File> file, calendar::Date clock)
 }
 
 Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose) {
+    store::OpenReport report;
+    return open(call, purpose, report);
+}
+
+Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose, store::OpenReport& report) {
     auto opened = store::File::open(call.word(0), purpose);
     // A file of an earlier version is brought up to this one before it can be read, by whichever verb comes
     // first.
@@ -41,13 +50,13 @@ Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose) {
         opened = store::File::open(call.word(0), store::OpenFor::Writing);
         opened.report.tookBack |= tookBack;
     }
-    if (opened.report.outcome == OpenOutcome::Foreign)
-        return fail(Exit::CannotOpen, ui::wordsFor(opened.report) +
-                                          " Say: witnessmark import NEW.witnessmark " +
+    report = opened.report;
+    if (givesItsFacts(report.outcome))
+        return fail(Exit::CannotOpen, ui::wordsFor(report) + " Say: witnessmark import NEW.witnessmark " +
                                           ui::quoted(call.word(0)) + ".");
-    if (!isOpen(opened.report.outcome) || opened.file == nullptr)
-        return fail(Exit::CannotOpen, ui::wordsFor(opened.report));
-    if (const QString words = ui::wordsFor(opened.report); !words.isEmpty())
+    if (!isOpen(report.outcome) || opened.file == nullptr)
+        return fail(Exit::CannotOpen, ui::wordsFor(report));
+    if (const QString words = ui::wordsFor(report); !words.isEmpty())
         call.console().err << "witnessmark: " << words.simplified() << '\n';
     Garage garage(std::move(opened.file), call.console().today());
     garage.console_ = &call.console();

@@ -17,6 +17,8 @@ class Garage {
     /// The file of the call. A file that is brought to this version or can only be read is reported on
     /// standard error.
     static Answer<Garage> open(const Call& call, store::OpenFor purpose);
+    /// The same, and what opening said of the file, refused or not.
+    static Answer<Garage> open(const Call& call, store::OpenFor purpose, store::OpenReport& report);
     /// Makes the file of the call, which must not be there.
     static Answer<Garage> create(const Call& call);
     static Answer<Garage> create(const QString& path, calendar::Date clock);

@@ -32,8 +32,25 @@ bool isWholeFile(const QString& path, const std::string& text) {
            (first != std::string::npos && text[first] == '{');
 }
 
+// What was taken over, and which rows of it somebody should look at.
+void reportTaken(const Call& call, const picture::Change& change, const std::vector<QString>& altered) {
+    if (call.has("json")) {
+        nlohmann::ordered_json answer{{"written", base::said(base::restored(change.text))},
+                                      {"rows", change.rows.size()}};
+        for (const QString& row : altered)
+            answer["altered"].push_back(row.toStdString());
+        return print(call.console(), answer);
+    }
+    call.console().out << "Read " << change.rows.size() << " rows into " << call.word(0) << ".\n";
+    if (!altered.empty())
+        call.console().out << "Taken as they stand there, so look at each:\n";
+    for (const QString& row : altered)
+        call.console().out << row << '\n';
+}
+
 // Writes all rows of a whole file into the file of the call, which is new or holds nothing yet.
-Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows) {
+Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows,
+                   const std::vector<QString>& altered = {}) {
     if (call.has("accept") || call.has("machine"))
         return fail(Exit::Usage, "--accept and --machine are for notebooks (CSV); " +
                                      ui::quoted(call.word(1)) + " is a whole file.");
@@ -54,11 +71,7 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows) {
             store::File::discard(call.word(0));
         return tl::unexpected(change.error());
     }
-    if (call.has("json"))
-        print(call.console(),
-              {{"written", base::said(base::restored(change->text))}, {"rows", change->rows.size()}});
-    else
-        call.console().out << "Read " << change->rows.size() << " rows into " << call.word(0) << ".\n";
+    reportTaken(call, *change, altered);
     return {};
 }
 
@@ -74,7 +87,7 @@ Answer<void> importGarage(const Call& call) {
     const store::Facts facts = store::factsOf(call.word(1));
     if (facts.report.outcome != store::OpenOutcome::Opened)
         return fail(Exit::CannotOpen, ui::wordsFor(facts.report));
-    return adopt(call, facts.rows);
+    return adopt(call, facts.rows, facts.altered);
 }
 
 Answer<void> runImport(const Call& call) {
@@ -120,8 +133,9 @@ VerbSpec importVerb() {
         {{"FILE", "The file; with a whole file a new or empty one."},
          {"SOURCE",
           "A notebook as a spreadsheet saves it (CSV): each line is taken, doubtful or refused. Or the "
-          "text of a whole file, as `export` writes it. Or a file of ours that was refused because somebody "
-          "changed how it is made: its facts are taken over, and nothing else."}},
+          "text of a whole file, as `export` writes it. Or a file of ours that was refused because something "
+          "else changed it: its facts are taken over as they stand, with a list of the rows that are not as "
+          "they were written."}},
         {{"accept",
           "Write a notebook's lines as one step: \"taken\" those without a doubt, \"cured\" the doubtful "
           "ones too, with the cure that is offered. Without it nothing is written.",

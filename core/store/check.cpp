@@ -1,9 +1,11 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <array>
 
 #include "core/store/parts.h"
 #include "core/store/row_shape.h"
+#include "core/store/seal.h"
 
 namespace wm::store {
 
@@ -75,10 +77,12 @@ std::vector<QString> File::check() const {
         for (const std::string_view query : kLoose)
             gather(parts_->db, allFacts() + std::string(query), found);
         gather(parts_->db, sharedIds(), found);
+        for (const std::string& line : alteredRows(parts_->db, kMostAlteredNamed))
+            found.push_back(QString::fromStdString(line));
         readPicture(parts_->db);
         return {};
     });
-    if (!looked)
+    if (!looked && std::find(found.begin(), found.end(), looked.error().detail) == found.end())
         found.push_back(looked.error().detail);
     return found;
 }

@@ -8,6 +8,7 @@
 
 #include "core/store/migration.h"
 #include "core/store/reading.h"
+#include "core/store/seal.h"
 
 namespace wm::store {
 
@@ -41,6 +42,8 @@ std::int64_t copyAndCompare(const Connection& from, const Connection& to) {
     fullCheck(to);
     if (revisionOf(to) != revision || versionOf(to) != versionOf(from) || rowCounts(to) != rows)
         throw Failure(SQLITE_IOERR, "the copy is not like the file");
+    if (const auto altered = alteredRows(to, 1); !altered.empty())
+        throw Failure(SQLITE_CORRUPT, altered.front());
     return revision;
 }
 

@@ -20,8 +20,9 @@ void claim(const QString& path, QFileDevice::Permissions rights);
 
 void removeWithJournal(const QString& path);
 
-/// Copies `from` to a new file at `path` and looks that the copy is sound and holds as many rows in each
-/// table. Leaves nothing if it doesn't. The revision that was copied; throws Failure.
+/// Copies `from` to a new file at `path` and looks that the copy is sound, holds as many rows in each table,
+/// and that each is as it was written. Leaves nothing if it doesn't. The revision that was copied; throws
+/// Failure.
 std::int64_t copyChecked(const Connection& from, const QString& path, QFileDevice::Permissions rights,
                          const Options& options);
 

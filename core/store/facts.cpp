@@ -9,6 +9,7 @@
 #include "core/store/reading.h"
 #include "core/store/recovery.h"
 #include "core/store/row_shape.h"
+#include "core/store/seal.h"
 
 namespace wm::store {
 
@@ -22,12 +23,12 @@ std::vector<std::string> firstColumn(const Connection& connection, const std::st
     return values;
 }
 
-// All but the bookkeeping and the search, in which the rows turn up by themselves.
+// All but the bookkeeping, the seals and the search, in which the rows turn up by themselves.
 std::vector<std::string> tablesOf(const Connection& model) {
     return firstColumn(
         model,
         "SELECT name FROM sqlite_schema WHERE type = 'table' AND name <> 'search' AND name NOT "
-        "GLOB 'search_*' AND name NOT IN ('file_state', 'verb_log', 'undo_change')");
+        "GLOB 'search_*' AND name NOT IN ('file_state', 'verb_log', 'undo_change', 'row_seal')");
 }
 
 // A name that stands for no stored column would be taken for a text, and a view can answer anything.
@@ -62,44 +63,64 @@ void copyTable(const Connection& from, const Connection& to, const std::string& 
     }
 }
 
-std::vector<picture::Row> readFacts(const Connection& from, const Schema& schema) {
+// The rows that are not as they were written, by the seals that the file has. Seals that can't be copied are
+// none.
+std::vector<QString> judge(const Connection& from, const Connection& to) {
+    if (!hasKnownSeals(to))
+        return {};
+    try {
+        copyTable(from, to, std::string(kSealTable));
+    } catch (const Failure& failure) {
+        warn("seals: {}", failure.what());
+    }
+    std::vector<QString> altered;
+    for (const std::string& line : alteredRows(to, kMostAlteredNamed))
+        altered.push_back(QString::fromStdString(line));
+    if (!altered.empty())
+        sealAll(to);
+    return altered;
+}
+
+void takeOver(const Connection& from, const Schema& schema, Facts& into) {
     const Model model(schema, versionOf(from));
     const Connection& to = model.connection();
     const Transaction reading(from, Transaction::Kind::Reading);
     Transaction writing(to, Transaction::Kind::Writing);
     for (const std::string& table : tablesOf(to))
         copyTable(from, to, table);
+    into.altered = judge(from, to);
     writing.commit();
     migrate(to, schema);
-    return readPicture(to).ledger.rows();
+    into.rows = readPicture(to).ledger.rows();
 }
 
 }  // namespace
 
 Facts factsOf(const QString& path) {
     const Options options;
+    Facts facts;
     try {
         if (auto no = refusedAtSight(path))
-            return {std::move(*no), {}};
+            return {std::move(*no), {}, {}};
         (void)takeBackInterrupted(path, options);
         const Connection from(path, Connection::Mode::ReadOnly, options);
         if (!isOurs(from))
-            return {refusal(path, OpenOutcome::NotOurs, {}), {}};
+            return {refusal(path, OpenOutcome::NotOurs, {}), {}, {}};
         from.harden();
         const int version = versionOf(from);
         if (version > latestVersion(options.schema))
-            return {refusal(path, OpenOutcome::NewerRefused, {}), {}};
+            return {refusal(path, OpenOutcome::NewerRefused, {}), {}, {}};
         if (version < 1)
             throw Failure(SQLITE_CORRUPT, "a file without a version");
-        OpenReport report;
-        report.path = path;
-        report.fromVersion = version;
-        return {report, readFacts(from, options.schema)};
+        facts.report.path = path;
+        facts.report.fromVersion = version;
+        takeOver(from, options.schema, facts);
     } catch (const Failure& failure) {
-        return {refusal(path, outcomeOf(failure), QString::fromUtf8(failure.what())), {}};
+        facts.report = refusal(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
     } catch (const Unreadable& row) {
-        return {refusal(path, OpenOutcome::Corrupt, QString::fromUtf8(row.what())), {}};
+        facts.report = refusal(path, OpenOutcome::Corrupt, QString::fromUtf8(row.what()));
     }
+    return facts;
 }
 
 }  // namespace wm::store

@@ -9,6 +9,7 @@
 #include "core/store/copying.h"
 #include "core/store/log.h"
 #include "core/store/reading.h"
+#include "core/store/seal.h"
 
 namespace wm::store {
 
@@ -69,6 +70,9 @@ std::vector<QString> migrate(const Connection& connection, const Schema& schema)
             continue;
         Transaction writing(connection, Transaction::Kind::Writing);
         takeStep(connection, schema, step);
+        // A row says the same in other columns, or more: its seal is of what stands there now.
+        if (step.version >= kSealedFrom)
+            sealAll(connection);
         writing.commit();
         note("schema version {}: {}", step.version, step.description);
         done.push_back(QString::fromStdString(step.description));

@@ -18,7 +18,8 @@ void layOut(const Connection& connection, const Schema& schema);
 /// A verified copy of the file as it is now, beside it: "garage.wm.v1.bak". Returns its path.
 QString copyBeforeMigration(const Connection& connection, const QString& path, const Options& options);
 
-/// Brings a file from its version to the latest, each step in its own transaction. Returns what was done.
+/// Brings a file from its version to the latest, each step in its own transaction, and seals its rows anew:
+/// that they were as their seals say has been looked at before. Returns what was done.
 std::vector<QString> migrate(const Connection& connection, const Schema& schema);
 
 /// Throws Failure (SQLITE_CORRUPT) with what SQLite's quick check found, if it found anything.

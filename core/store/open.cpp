@@ -11,6 +11,7 @@
 #include "core/store/own_schema.h"
 #include "core/store/parts.h"
 #include "core/store/recovery.h"
+#include "core/store/seal.h"
 
 namespace wm::store {
 
@@ -101,6 +102,8 @@ bool settleVersion(File::Opened& answer, const Connection& connection, const QSt
         report.detail = QStringLiteral("older");
         return false;
     }
+    if (const auto altered = alteredRows(connection, 1); !altered.empty())
+        throw Altered(altered.front());
     report.backup = copyBeforeMigration(connection, path, options);
     report.steps = migrate(connection, options.schema);
     report.outcome = OpenOutcome::Migrated;
@@ -150,6 +153,8 @@ File::Opened File::open(const QString& path, OpenFor purpose, const Options& opt
         return refused(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
     } catch (const Foreign& part) {
         return refused(path, OpenOutcome::Foreign, QString::fromUtf8(part.what()));
+    } catch (const Altered& row) {
+        return refused(path, OpenOutcome::Altered, QString::fromUtf8(row.what()));
     } catch (const Unreadable& row) {
         // A newer program may know words that this one doesn't, whatever it said about old readers.
         if (answer.report.outcome == OpenOutcome::NewerReadOnly)

@@ -9,6 +9,7 @@
 #include "core/base/names.h"
 #include "core/base/text.h"
 #include "core/store/row_shape.h"
+#include "core/store/seal.h"
 #include "core/store/sql.h"
 #include "core/units/decimal.h"
 
@@ -23,11 +24,10 @@ inline constexpr bool kIsOptional<std::optional<T>> = true;
 
 // What stands in a column of text. Bytes that are no text are damage: shown as something else they would be a
 // fact that nobody said.
-bool takeText(const Statement& from, int column, std::string& into) {
-    // Before the text is asked for: SQLite would make text of a blob.
-    if (!from.isText(column))
+bool takeText(const Stored& from, std::string& into) {
+    const std::string_view text = from.bytes;
+    if (from.kind != Stored::Kind::Text)
         return false;
-    const std::string_view text = from.text(column);
     if (!base::isUtf8(text) || text.find('\0') != std::string_view::npos)
         return false;
     // Earlier versions took signs that no text holds any more; they are read as harmless ones.
@@ -37,36 +37,36 @@ bool takeText(const Statement& from, int column, std::string& into) {
 
 // Reads one column into a member. False if the value is no value of the member's type.
 template <class T>
-bool take(const Statement& from, int column, T& into) {
+bool take(const Stored& from, T& into) {
     if constexpr (kIsOptional<T>) {
-        if (from.isNull(column)) {
+        if (from.kind == Stored::Kind::Nothing) {
             into.reset();
             return true;
         }
-        return take(from, column, into.emplace());
+        return take(from, into.emplace());
     } else if constexpr (std::is_same_v<T, std::string>) {
-        return takeText(from, column, into);
+        return takeText(from, into);
     } else if constexpr (std::is_same_v<T, calendar::Date>) {
-        const auto date = calendar::parseDate({}, from.text(column));
+        const auto date = calendar::parseDate({}, from.bytes);
         if (!date)
             return false;
         into = *date;
     } else if constexpr (std::is_same_v<T, units::Decimal>) {
-        const auto decimal = units::parseDecimal({}, from.text(column));
+        const auto decimal = units::parseDecimal({}, from.bytes);
         if (!decimal)
             return false;
         into = *decimal;
     } else if constexpr (base::Named<T>) {
-        const auto value = base::fromName<T>(from.text(column));
+        const auto value = base::fromName<T>(from.bytes);
         if (!value)
             return false;
         into = *value;
-    } else if (!from.isNumber(column)) {
+    } else if (from.kind != Stored::Kind::Number) {
         return false;
     } else if constexpr (std::is_same_v<T, bool>) {
-        into = from.number(column) != 0;
+        into = from.number != 0;
     } else {
-        into = T(from.number(column));
+        into = T(from.number);
     }
     return true;
 }
@@ -78,10 +78,10 @@ struct Cell {
     std::int64_t row = 0;
 };
 
-[[noreturn]] void refuse(const Statement& from, int column, const Cell& cell) {
+[[noreturn]] void refuse(const Stored& from, const Cell& cell) {
     static constexpr std::size_t kMostShown = 40;
     std::string text;
-    const bool isText = from.isNull(column) || takeText(from, column, text);
+    const bool isText = from.kind == Stored::Kind::Nothing || takeText(from, text);
     throw Unreadable("table " + std::string(cell.table) + ", row " + std::to_string(cell.row) + ", column " +
                      std::string(cell.column) +
                      (isText ? " holds what is not known here: " + base::onOneLine(text.substr(0, kMostShown))
@@ -89,9 +89,9 @@ struct Cell {
 }
 
 template <class T>
-void takeOrThrow(const Statement& from, int column, T& into, const Cell& cell) {
-    if (!take(from, column, into))
-        refuse(from, column, cell);
+void takeOrThrow(const Stored& from, T& into, const Cell& cell) {
+    if (!take(from, into))
+        refuse(from, cell);
     if constexpr (std::is_same_v<T, std::string>)
         if (cell.column == "name")
             into = base::onOneLine(into);
@@ -102,28 +102,44 @@ class ChildCursor {
   public:
     ChildCursor(sqlite3* db, std::string table, const std::vector<std::string>& columns)
         : table_(std::move(table)),
-          rows_(db,
-                "SELECT owner, " + quotedList(columns) + " FROM \"" + table_ + "\" ORDER BY owner, position"),
-          more_(rows_.step()) {}
+          rows_(db, "SELECT owner, position, " + quotedList(columns) + " FROM \"" + table_ +
+                        "\" ORDER BY owner, position") {
+        next();
+    }
 
     template <class Child>
-    void takeAll(std::int64_t owner, std::vector<Child>& into) {
-        while (more_ && rows_.number(0) <= owner) {
-            if (rows_.number(0) < owner)
-                throw Unreadable(table_ + ": a row without an owner");
+    void takeAll(std::int64_t owner, std::vector<Child>& into, Encoding& sealed) {
+        while (more_ && owner_ <= owner) {
+            if (owner_ < owner)
+                requireNone();
             Child& child = into.emplace_back();
-            int column = 1;
+            sealed.text(table_);
+            sealed.add(rows_.stored(1));
+            int column = 2;
             Child::fields(child, [&](std::string_view name, auto& member) {
-                takeOrThrow(rows_, column++, member, {table_, name, owner});
+                const Stored stored = rows_.stored(column++);
+                sealed.add(stored);
+                takeOrThrow(stored, member, {table_, name, owner});
             });
-            more_ = rows_.step();
+            next();
         }
+    }
+    /// All owners have been read.
+    void requireNone() const {
+        if (more_)
+            throw Altered(ownerless(table_, owner_));
     }
 
   private:
+    void next() {
+        more_ = rows_.step();
+        if (more_)
+            owner_ = rows_.number(0);
+    }
     std::string table_;
     Statement rows_;
-    bool more_;
+    bool more_ = false;
+    std::int64_t owner_ = 0;  ///< of the child that is read next
 };
 
 template <class R>
@@ -139,7 +155,10 @@ std::deque<ChildCursor> childCursors(sqlite3* db) {
 }
 
 template <class R>
-void readTable(sqlite3* db, std::vector<R>& into) {
+void readTable(sqlite3* db, SealWalk* seals, std::vector<R>& into) {
+    if (seals != nullptr)
+        seals->enter(R::kTable);
+    RowDigest digest;
     std::deque<ChildCursor> children = childCursors<R>(db);
     Statement rows(
         db, "SELECT " + quotedList(columnsOf<R>()) + " FROM \"" + std::string(R::kTable) + "\" ORDER BY id");
@@ -147,13 +166,23 @@ void readTable(sqlite3* db, std::vector<R>& into) {
         R& row = into.emplace_back();
         int column = 0;
         auto child = children.begin();
+        digest.begin(R::kTable);
         R::fields(row, [&](std::string_view name, auto& member) {
-            if constexpr (kIsChildren<std::decay_t<decltype(member)>>)
-                (child++)->takeAll(row.id.value(), member);
-            else
-                takeOrThrow(rows, column++, member, {R::kTable, name, rows.number(0)});
+            if constexpr (kIsChildren<std::decay_t<decltype(member)>>) {
+                (child++)->takeAll(row.id.value(), member, digest.children);
+            } else {
+                const Stored stored = rows.stored(column++);
+                digest.row.add(stored);
+                takeOrThrow(stored, member, {R::kTable, name, row.id.value()});
+            }
         });
+        if (seals != nullptr)
+            seals->row(row.id.value(), digest.value());
     }
+    for (const ChildCursor& child : children)
+        child.requireNone();
+    if (seals != nullptr)
+        seals->leave();
 }
 
 }  // namespace
@@ -164,8 +193,15 @@ std::int64_t revisionOf(const Connection& connection) {
 
 Picture readPictureHere(const Connection& connection) {
     picture::Rows rows;
-    eachRowType(
-        [&](auto row) { readTable(connection.handle(), std::get<std::vector<decltype(row)>>(rows)); });
+    // A newer file may have sealed columns that are not known here.
+    std::optional<SealWalk> seals;
+    if (hasKnownSeals(connection))
+        seals.emplace(connection, [](const std::string& line) { throw Altered(line); });
+    eachRowType([&](auto row) {
+        readTable(connection.handle(), seals ? &*seals : nullptr, std::get<std::vector<decltype(row)>>(rows));
+    });
+    if (seals)
+        seals->end();
     return {picture::Ledger(std::move(rows)), revisionOf(connection)};
 }
 

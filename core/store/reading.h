@@ -17,12 +17,19 @@ class Unreadable : public std::runtime_error {
     using std::runtime_error::runtime_error;
 };
 
+/// A row that is not as this program wrote it; also one that it didn't write, or that is gone.
+class Altered : public Unreadable {
+  public:
+    using Unreadable::Unreadable;
+};
+
 struct Picture {
     picture::Ledger ledger;
     std::int64_t revision = 0;
 };
 
-/// Everything in the file, as one moment's picture. Throws Failure, Unreadable.
+/// Everything in the file, as one moment's picture, each row held against its seal. Throws Failure,
+/// Unreadable.
 Picture readPicture(const Connection& connection);
 /// The same inside a transaction that is open already.
 Picture readPictureHere(const Connection& connection);

@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "core/store/row_shape.h"
+#include "core/store/seal.h"
 
 namespace wm::store {
 
@@ -24,7 +25,10 @@ void check(int code, const char* doing) {
 
 Recorder::Recorder(const Connection& connection) : db_(connection.handle()) {
     check(sqlite3session_create(db_, "main", &session_), "starting to record");
-    for (const std::string& table : factTables()) {
+    // Undo and redo carry the seals along with the rows.
+    std::vector<std::string> tables = factTables();
+    tables.emplace_back(kSealTable);
+    for (const std::string& table : tables) {
         const int code = sqlite3session_attach(session_, table.c_str());
         if (code != SQLITE_OK) {
             sqlite3session_delete(session_);

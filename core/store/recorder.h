@@ -11,7 +11,8 @@ struct sqlite3_session;
 
 namespace wm::store {
 
-/// Takes down what is changed in the tables of facts from here on, and in no other. Throws Failure.
+/// Takes down what is changed in the tables of facts and their seals from here on, and in no other. Throws
+/// Failure.
 class Recorder {
   public:
     explicit Recorder(const Connection& connection);

@@ -64,7 +64,10 @@ Schema currentSchema() {
             {3, "torque tools, what was tightened with them, joints shared by a model", 3, "0.3",
              schema3::drawer()},
             // An older program would take an amount for checked because the interval of its task was.
-            {4, "amounts and limits with their own page of the manual", 4, "0.4", schema4::manualPages()}};
+            {4, "amounts and limits with their own page of the manual", 4, "0.4", schema4::manualPages()},
+            // An older program can read the rows; it may not write them, for it would not seal them.
+            {5, "each row with a seal, by which it is seen that nothing else changed it", 4, "0.5",
+             schema5::seals()}};
 }
 
 }  // namespace wm::store

@@ -50,4 +50,8 @@ namespace schema4 {
 std::vector<std::string> manualPages();
 }  // namespace schema4
 
+namespace schema5 {
+std::vector<std::string> seals();
+}  // namespace schema5
+
 }  // namespace wm::store

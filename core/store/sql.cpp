@@ -73,16 +73,30 @@ void Statement::reset() {
     (void)sqlite3_stmt_status(statement_, SQLITE_STMTSTATUS_VM_STEP, 1);
 }
 
-bool Statement::isNull(int column) const {
-    return sqlite3_column_type(statement_, column) == SQLITE_NULL;
+int Statement::columns() const {
+    return sqlite3_column_count(statement_);
 }
 
-bool Statement::isText(int column) const {
-    return sqlite3_column_type(statement_, column) == SQLITE_TEXT;
-}
-
-bool Statement::isNumber(int column) const {
-    return sqlite3_column_type(statement_, column) == SQLITE_INTEGER;
+// One question to the statement for a whole value: each of them locks the connection.
+Stored Statement::stored(int column) const {
+    sqlite3_value* value = sqlite3_column_value(statement_, column);
+    Stored stored;
+    switch (sqlite3_value_type(value)) {
+        case SQLITE_NULL:
+            return stored;
+        case SQLITE_INTEGER:
+            stored.kind = Stored::Kind::Number;
+            stored.number = sqlite3_value_int64(value);
+            return stored;
+        case SQLITE_TEXT:
+            stored.kind = Stored::Kind::Text;
+            break;
+        default:
+            stored.kind = Stored::Kind::Other;
+    }
+    if (const auto* from = static_cast<const char*>(sqlite3_value_blob(value)))
+        stored.bytes = {from, static_cast<std::size_t>(sqlite3_value_bytes(value))};
+    return stored;
 }
 
 std::int64_t Statement::number(int column) const {

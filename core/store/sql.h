@@ -25,6 +25,13 @@ class Failure : public std::runtime_error {
     int code_;
 };
 
+/// A value as it stands in a column; its text or bytes are valid until the next step or reset.
+struct Stored {
+    enum class Kind : std::uint8_t { Nothing, Number, Text, Other } kind = Kind::Nothing;
+    std::int64_t number = 0;
+    std::string_view bytes{};  ///< of a text, or of what is neither
+};
+
 /// One prepared statement. Throws Failure; columns count from 0, parameters from 1.
 class Statement {
   public:
@@ -49,9 +56,8 @@ class Statement {
     void run();
     void reset();
 
-    [[nodiscard]] bool isNull(int column) const;
-    [[nodiscard]] bool isText(int column) const;
-    [[nodiscard]] bool isNumber(int column) const;
+    [[nodiscard]] int columns() const;
+    [[nodiscard]] Stored stored(int column) const;
     [[nodiscard]] std::int64_t number(int column) const;
     /// Valid until the next step or reset.
     [[nodiscard]] std::string_view text(int column) const;

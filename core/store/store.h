@@ -33,6 +33,7 @@ enum class OpenOutcome : std::uint8_t {
     NoSpace,
     HalfWritten,  ///< a write was interrupted, and it can't be taken back where the file lies
     Foreign,      ///< holds what no program of ours puts there; `detail` names it. factsOf() takes its facts
+    Altered,      ///< a row is not as it was written; `detail` names it. factsOf() takes the rows as they are
     Endless       ///< reading it came to no end and was broken off
 };
 
@@ -166,7 +167,8 @@ class File {
     [[nodiscard]] tl::expected<BackupPreview, ApplyError> preview(const Backup& backup) const;
     /// Writes the backup's content to a new file at `path`; the open file is untouched.
     tl::expected<void, ApplyError> restoreTo(const Backup& backup, const QString& path) const;
-    /// The file's own check: structure and references. Empty if all is well.
+    /// The file's own check: structure, references, seals (the first twenty rows that are not as they were
+    /// written). Empty if all is well.
     [[nodiscard]] std::vector<QString> check() const;
 
   private:
@@ -184,9 +186,12 @@ struct File::Opened {
 struct Facts {
     OpenReport report;                 ///< Opened if the rows are there
     std::vector<picture::Row> rows{};  ///< for verbs::adoptAll, which checks them
+    /// Rows that are not as they were written, each with its place; the first twenty. Also of a file whose
+    /// rows can't be read.
+    std::vector<QString> altered{};
 };
-/// Reads the facts of a file that was refused as Foreign. What else it brings along is not looked at and not
-/// run; the file stays as it is.
+/// Reads the facts of a file that was refused as Foreign or Altered, as they stand. What else it brings along
+/// is not looked at and not run; the file stays as it is.
 Facts factsOf(const QString& path);
 
 /// The file of ours whose journal or backup folder this name belongs to, or nothing: nobody else may write

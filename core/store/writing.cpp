@@ -10,34 +10,56 @@
 
 namespace wm::store {
 
-namespace {
+// Gives a statement the values of a row, and the seal the same ones. Texts that are made here live until the
+// statement has run.
+class RowValues {
+  public:
+    RowValues(Statement& into, Encoding& sealed, int first) : into_(into), sealed_(sealed), at_(first) {}
 
-// Binds one member. Texts that are made here live in `made` until the statement has run.
-template <class T>
-void put(Statement& into, int at, const T& value, std::deque<std::string>& made) {
-    if constexpr (requires { value.has_value(); }) {
-        if (value)
-            put(into, at, *value, made);
-        else
-            into.bindNull(at);
-    } else if constexpr (std::is_same_v<T, bool>) {
-        into.bind(at, std::int64_t{value});
-    } else if constexpr (std::is_same_v<T, std::int64_t>) {
-        into.bind(at, value);
-    } else if constexpr (std::is_same_v<T, std::string>) {
-        into.bind(at, std::string_view(value));
-    } else if constexpr (std::is_same_v<T, calendar::Date>) {
-        into.bind(at, std::string_view(made.emplace_back(value.iso())));
-    } else if constexpr (std::is_same_v<T, units::Decimal>) {
-        into.bind(at, std::string_view(made.emplace_back(value.text())));
-    } else if constexpr (base::Named<T>) {
-        into.bind(at, base::nameOf(value));
-    } else if constexpr (requires { value.count(); }) {
-        into.bind(at, value.count());
-    } else {
-        into.bind(at, value.value());
+    template <class T>
+    void put(const T& value) {
+        if constexpr (requires { value.has_value(); }) {
+            if (value)
+                put(*value);
+            else
+                nothing();
+        } else if constexpr (std::is_same_v<T, bool> || std::is_same_v<T, std::int64_t>) {
+            number(std::int64_t{value});
+        } else if constexpr (std::is_same_v<T, std::string>) {
+            text(value);
+        } else if constexpr (std::is_same_v<T, calendar::Date>) {
+            text(made_.emplace_back(value.iso()));
+        } else if constexpr (std::is_same_v<T, units::Decimal>) {
+            text(made_.emplace_back(value.text()));
+        } else if constexpr (base::Named<T>) {
+            text(base::nameOf(value));
+        } else if constexpr (requires { value.count(); }) {
+            number(value.count());
+        } else {
+            number(value.value());
+        }
     }
-}
+
+  private:
+    void nothing() {
+        into_.bindNull(at_++);
+        sealed_.nothing();
+    }
+    void number(std::int64_t value) {
+        into_.bind(at_++, value);
+        sealed_.number(value);
+    }
+    void text(std::string_view text) {
+        into_.bind(at_++, text);
+        sealed_.text(text);
+    }
+    Statement& into_;
+    Encoding& sealed_;
+    std::deque<std::string> made_;
+    int at_;
+};
+
+namespace {
 
 std::string placeholders(std::size_t count) {
     std::string marks = "?";
@@ -87,11 +109,11 @@ void RowWriter::writeChildren(const R& row, std::string_view field, const std::v
     });
     std::int64_t position = 0;
     for (const Child& child : children) {
-        std::deque<std::string> made;
         insert.bind(1, row.id.value());
-        insert.bind(2, position++);
-        int at = 3;
-        Child::fields(child, [&](std::string_view, const auto& member) { put(insert, at++, member, made); });
+        digest_.children.text(table);
+        RowValues values(insert, digest_.children, 2);
+        values.put(position++);
+        Child::fields(child, [&](std::string_view, const auto& member) { values.put(member); });
         insert.run();
     }
 }
@@ -99,17 +121,29 @@ void RowWriter::writeChildren(const R& row, std::string_view field, const std::v
 template <class R>
 void RowWriter::writeRow(const R& row) {
     Statement& insert = statement(std::string(R::kTable), [] { return insertSql<R>(); });
-    std::deque<std::string> made;
-    int at = 1;
+    digest_.begin(R::kTable);
+    RowValues values(insert, digest_.row, 1);
     R::fields(row, [&](std::string_view, const auto& member) {
         if constexpr (!kIsChildren<std::decay_t<decltype(member)>>)
-            put(insert, at++, member, made);
+            values.put(member);
     });
     insert.run();
     R::fields(row, [&](std::string_view name, const auto& member) {
         if constexpr (kIsChildren<std::decay_t<decltype(member)>>)
             writeChildren(row, name, member);
     });
+    writeSeal(R::kTable, row.id.value(), R::kKind == base::RowKind::Editable);
+}
+
+void RowWriter::writeSeal(std::string_view table, std::int64_t id, bool again) {
+    Statement& insert = statement(again ? "seal again" : "seal", [again] {
+        return std::string("INSERT INTO row_seal (of_table, id, digest) VALUES (?, ?, ?)") +
+               (again ? " ON CONFLICT (of_table, id) DO UPDATE SET digest = excluded.digest" : "");
+    });
+    insert.bind(1, table);
+    insert.bind(2, id);
+    insert.bind(3, digest_.value());
+    insert.run();
 }
 
 void RowWriter::write(const picture::Row& row) {

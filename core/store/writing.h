@@ -8,11 +8,12 @@
 
 #include "core/picture/rows.h"
 #include "core/store/connection.h"
+#include "core/store/seal.h"
 
 namespace wm::store {
 
-/// Writes rows with statements that are prepared once. Facts and versions are added; a card replaces the one
-/// of the same id, children and all. Throws Failure.
+/// Writes rows, each with its seal, with statements that are prepared once. Facts and versions are added; a
+/// card replaces the one of the same id, children and all. Throws Failure.
 class RowWriter {
   public:
     explicit RowWriter(const Connection& connection) : db_(connection.handle()) {}
@@ -23,11 +24,13 @@ class RowWriter {
     void writeRow(const R& row);
     template <class R, class Child>
     void writeChildren(const R& row, std::string_view field, const std::vector<Child>& children);
+    void writeSeal(std::string_view table, std::int64_t id, bool again);
     template <class MakeSql>
     Statement& statement(const std::string& key, const MakeSql& sql);
 
     sqlite3* db_;
     std::map<std::string, Statement> statements_;
+    RowDigest digest_;
 };
 
 }  // namespace wm::store

@@ -134,6 +134,47 @@ TEST_F(ExchangeVerbs, TheFactsOfAChangedFileGoIntoANewOne) {
     EXPECT_EQ(say({"check", clean}).exit, 0);
 }
 
+// A letter of a stored text and a distance: the file still opens for SQLite, and says something else.
+TEST_F(ExchangeVerbs, RowsThatSomethingElseChangedAreNamedAndCanBeTakenOver) {
+    ASSERT_EQ(say({"log", file_, "--wash", "hand", "--on", "2026-05-02", "--note", "cold water"}).exit, 0);
+    sqlite3* other = nullptr;
+    ASSERT_EQ(sqlite3_open(file_.toUtf8().constData(), &other), SQLITE_OK);
+    ASSERT_EQ(sqlite3_exec(other,
+                           "DROP TRIGGER wash_is_never_changed; UPDATE wash SET note = 'bold water';"
+                           "CREATE TRIGGER wash_is_never_changed BEFORE UPDATE ON \"wash\" BEGIN SELECT "
+                           "RAISE(ABORT, 'a fact is added or struck, never changed'); END;"
+                           "UPDATE machine SET name = 'Heron 350'",
+                           nullptr, nullptr, nullptr),
+              SQLITE_OK);
+    sqlite3_close(other);
+    for (const QStringList& verb : {QStringList{"due", file_}, QStringList{"export", file_},
+                                    QStringList{"log", file_, "--wash", "hand"}}) {
+        const Said refused = say(verb);
+        expectRefusal(refused, Exit::CannotOpen, "is not as it was written");
+        EXPECT_TRUE(refused.err.contains("table machine, row ")) << refused.err.toStdString();
+        EXPECT_TRUE(refused.err.contains("backups")) << refused.err.toStdString();
+        EXPECT_TRUE(refused.err.contains("witnessmark import NEW.witnessmark")) << refused.err.toStdString();
+    }
+    const Said checked = say({"check", file_});
+    EXPECT_EQ(checked.exit, static_cast<int>(Exit::CannotOpen));
+    EXPECT_TRUE(checked.out.contains("table machine, row ")) << checked.out.toStdString();
+    EXPECT_TRUE(checked.out.contains("table wash, row ")) << checked.out.toStdString();
+    const Said listed = say({"check", file_, "--json"});
+    expectKeepsTo("check", listed.json());
+    EXPECT_EQ(listed.json().at("sound"), false);
+    EXPECT_EQ(listed.json().at("findings").size(), 2U);
+    const QString clean = path("clean.witnessmark");
+    const Said taken = say({"import", clean, file_});
+    ASSERT_EQ(taken.exit, 0) << taken.err.toStdString();
+    EXPECT_TRUE(taken.out.contains("table machine, row ")) << taken.out.toStdString();
+    EXPECT_TRUE(taken.out.contains("table wash, row ")) << taken.out.toStdString();
+    EXPECT_EQ(say({"check", clean}).exit, 0);
+    EXPECT_TRUE(say({"export", clean}).out.contains("bold water"));
+    const Said asJson = say({"import", path("again.witnessmark"), file_, "--json"});
+    expectKeepsTo("import", asJson.json());
+    EXPECT_EQ(asJson.json().at("altered").size(), 2U);
+}
+
 TEST_F(ExchangeVerbs, ANameThatIsNoUtf8IsToldApart) {
     const QString odd = path(QString::fromUtf8("gar\xE4ge.witnessmark"));
     expectRefusal(say({"due", odd}), Exit::CannotOpen, "no UTF-8 text");

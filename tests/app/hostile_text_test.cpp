@@ -1,7 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Text that is none: in the file, on the command line, in what is read. And what a terminal gets to see.
-#include <sqlite3.h>
 #include <sys/stat.h>
 
 #include <QFile>
@@ -9,6 +8,7 @@
 
 #include "tests/app/shell.h"
 #include "tests/core/base/hostile_texts.h"
+#include "tests/store/sealing.h"
 
 namespace wm::test {
 namespace {
@@ -17,12 +17,7 @@ using app::Exit;
 
 class HostileText : public GarageTest {
   protected:
-    void damage(const char* sql) const {
-        sqlite3* db = nullptr;
-        ASSERT_EQ(sqlite3_open(file_.toUtf8().constData(), &db), SQLITE_OK);
-        EXPECT_EQ(sqlite3_exec(db, sql, nullptr, nullptr, nullptr), SQLITE_OK) << sqlite3_errmsg(db);
-        sqlite3_close(db);
-    }
+    void damage(const char* sql) const { store::sample::executeSealed(file_, sql); }
 };
 
 TEST_F(HostileText, BytesThatAreNoTextAreNamedAndNothingAborts) {

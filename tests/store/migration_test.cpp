@@ -207,5 +207,63 @@ TEST_F(VersionThreeTest, TakesThePageOfAnAmountFromThenOn) {
     EXPECT_EQ(tasks[1].measures, version.measures);
 }
 
+class VersionFourTest : public testing::Test {
+  protected:
+    void SetUp() override { sample::execute(path_, storedText("version_4.sql")); }
+
+    sample::Folder folder_;
+    QString path_ = folder_.path("garage.wm");
+};
+
+TEST_F(VersionFourTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
+    EXPECT_EQ(answer.report.fromVersion, 4);
+    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "4");
+    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), kNow);
+    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"),
+              kReadableBy);
+    EXPECT_TRUE(answer.file->check().empty());
+}
+
+TEST_F(VersionFourTest, SaysTheSameAsBefore) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    const auto ledger = answer.file->ledger();
+    EXPECT_EQ(ledger->garage().name, "The lean-to");
+    const auto& task = ledger->all<upkeep::TaskVersion>().at(0);
+    ASSERT_EQ(task.kit.size(), 2U);
+    EXPECT_TRUE(task.kit[0].confirmed && task.kit[0].page == "2-9" && !task.kit[1].confirmed);
+    EXPECT_EQ(task.measures.at(0).page, "4-2");
+    const book::Book book(ledger, sample::day(2, 20));
+    EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
+}
+
+// A text that is read as another, harmless one is sealed as it stands in the file.
+TEST_F(VersionFourTest, SealsWhatStandsThere) {
+    ASSERT_EQ(File::open(path_, OpenFor::Writing).report.outcome, OpenOutcome::Migrated);
+    EXPECT_EQ(sample::answer(path_, "SELECT hex(note) FROM joint_mark WHERE id = 62"),
+              "77656570696E6709776173686572E280AE");
+    const auto file = sample::opened(path_);
+    ASSERT_NE(file, nullptr);
+    EXPECT_EQ(file->ledger()->all<fastening::JointMark>().at(2).note, "weeping washer\uFFFD");
+    EXPECT_TRUE(file->check().empty());
+}
+
+// Rows of every version there was are sealed, and from then on a change of one is found.
+TEST(SealedByMigration, FilesOfEveryVersion) {
+    for (int version = 1; version < currentSchema().back().version; ++version) {
+        const sample::Folder folder;
+        const QString path = folder.path("garage.wm");
+        sample::execute(path, storedText("version_" + std::to_string(version) + ".sql"));
+        ASSERT_NE(File::open(path, OpenFor::Writing).file, nullptr) << version;
+        EXPECT_NE(sample::opened(path), nullptr) << version;
+        sample::execute(path, "UPDATE machine SET name = 'Heron 251'");
+        const auto report = File::open(path, OpenFor::Writing).report;
+        EXPECT_EQ(report.outcome, OpenOutcome::Altered) << version;
+        EXPECT_EQ(report.detail, "table machine, row 1 is not as it was written") << version;
+    }
+}
+
 }  // namespace
 }  // namespace wm::store

@@ -49,7 +49,7 @@ std::unique_ptr<File> opened(const QString& path, const Options& options = {});
 /// The notes of all washes, in order of entry.
 std::vector<std::string> washNotes(const File& file);
 
-/// Runs SQL on a file behind the store's back.
+/// Runs SQL on a file behind the store's back. The seals stay as they were: see sealing.h.
 void execute(const QString& path, const std::string& sql);
 std::string answer(const QString& path, const std::string& sql);
 

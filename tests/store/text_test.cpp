@@ -3,6 +3,7 @@
 // Text that is no text in a file: damage, a foreign hand, an earlier version.
 #include "core/base/text.h"
 #include "tests/store/sample.h"
+#include "tests/store/sealing.h"
 
 namespace wm::store {
 namespace {
@@ -13,7 +14,7 @@ class TextTest : public testing::Test {
   protected:
     void SetUp() override { sample::fileWith(path_, sample::everyRow()); }
     [[nodiscard]] OpenReport refused(const std::string& sql) const {
-        sample::execute(path_, sql);
+        sample::executeSealed(path_, sql);
         const auto opened = File::open(path_, OpenFor::Writing);
         EXPECT_EQ(opened.file, nullptr) << sql;
         EXPECT_EQ(opened.report.outcome, OpenOutcome::Corrupt) << sql;
@@ -37,25 +38,26 @@ TEST_F(TextTest, ANulIsNoText) {
 TEST_F(TextTest, EachColumnOfTextIsLookedAt) {
     const QString detail = refused("UPDATE item SET note = CAST(X'C328' AS TEXT) WHERE id = 2").detail;
     EXPECT_EQ(detail, "table item, row 2, column note holds bytes that are no text");
-    sample::execute(path_, "UPDATE item SET note = '' WHERE id = 2");
+    sample::executeSealed(path_, "UPDATE item SET note = '' WHERE id = 2");
     EXPECT_NE(File::open(path_, OpenFor::Writing).file, nullptr);
 }
 
 TEST_F(TextTest, ABlobIsNoText) {
-    sample::execute(
+    sample::executeSealed(
         path_,
         "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = replace(sql, ') STRICT', ')') "
         "WHERE name = 'person'; PRAGMA writable_schema = OFF;");
-    sample::execute(path_, "UPDATE person SET name = X'416E6E61'");
+    sample::executeSealed(path_, "UPDATE person SET name = X'416E6E61'");
     EXPECT_EQ(File::open(path_, OpenFor::Writing).file, nullptr);
 }
 
 // What earlier versions took and no text may hold any more: it stays in the file, and is read as harmless.
 TEST_F(TextTest, WhatAnEarlierVersionTookIsReadAsHarmless) {
-    sample::execute(path_, "UPDATE person SET name = 'An' || char(9) || 'na' || char(10) || 'B'");
-    sample::execute(path_,
-                    "UPDATE item SET note = 'a' || char(0x9B) || '31m' || char(0x202E) || char(10) || 'b' "
-                    "WHERE id = 2");
+    sample::executeSealed(path_, "UPDATE person SET name = 'An' || char(9) || 'na' || char(10) || 'B'");
+    sample::executeSealed(
+        path_,
+        "UPDATE item SET note = 'a' || char(0x9B) || '31m' || char(0x202E) || char(10) || 'b' "
+        "WHERE id = 2");
     const auto file = sample::opened(path_);
     ASSERT_NE(file, nullptr);
     EXPECT_EQ(file->ledger()->all<items::Person>().front().name, "An na B");

@@ -79,7 +79,7 @@ void FileDesk::chooseAndOpen() {
 
 void FileDesk::openPath(const QString& path) {
     const auto report = workbench_.open(path);
-    if (report.outcome == store::OpenOutcome::Foreign)
+    if (report.outcome == store::OpenOutcome::Foreign || report.outcome == store::OpenOutcome::Altered)
         return offerItsFacts(report);
     if (const QString words = wordsFor(report); !words.isEmpty())
         prompts_.report(words, report.detail);
@@ -108,18 +108,22 @@ void FileDesk::importText() {
     adopt(*rows, tr("Import into a new file"));
 }
 
-void FileDesk::adopt(const std::vector<picture::Row>& rows, const QString& title) {
+bool FileDesk::adopt(const std::vector<picture::Row>& rows, const QString& title) {
     const auto to = prompts_.chooseFile(Prompts::FileUse::Save, title, fileFilter());
     if (!to)
-        return;
+        return false;
     const auto report = workbench_.create(withEnding(*to, QStringLiteral(".witnessmark")));
-    if (report.outcome != store::OpenOutcome::Opened)
-        return prompts_.report(wordsFor(report), report.detail);
+    if (report.outcome != store::OpenOutcome::Opened) {
+        prompts_.report(wordsFor(report), report.detail);
+        return false;
+    }
     remember(workbench_.path());
-    // A garage that came in whole is not emptied by an undo.
-    if (workbench_.perform(
+    if (!workbench_.perform(
             [rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); }))
-        workbench_.endUndo();
+        return false;
+    // A garage that came in whole is not emptied by an undo.
+    workbench_.endUndo();
+    return true;
 }
 
 void FileDesk::offerItsFacts(const store::OpenReport& report) {
@@ -128,7 +132,10 @@ void FileDesk::offerItsFacts(const store::OpenReport& report) {
     const store::Facts facts = store::factsOf(report.path);
     if (facts.report.outcome != store::OpenOutcome::Opened)
         return prompts_.report(wordsFor(facts.report), facts.report.detail);
-    adopt(facts.rows, tr("Take over into a new file"));
+    if (adopt(facts.rows, tr("Take over into a new file")) && !facts.altered.empty())
+        prompts_.report(tr("Some rows were not as they had been written. They were taken over as they stand: "
+                           "look at each."),
+                        QStringList(facts.altered.begin(), facts.altered.end()).join(QLatin1Char('\n')));
 }
 
 void FileDesk::exportText() {

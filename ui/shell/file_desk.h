@@ -48,9 +48,9 @@ class FileDesk : public QObject {
 
   private:
     void remember(const QString& path);
-    /// Makes a new file, asked for under `title`, and writes all rows of a whole file into it.
-    void adopt(const std::vector<picture::Row>& rows, const QString& title);
-    /// For a file that was refused because somebody changed how it is made.
+    /// Makes a new file, asked for under `title`, and writes all rows of a whole file into it; false if not.
+    bool adopt(const std::vector<picture::Row>& rows, const QString& title);
+    /// For a file that was refused because something else changed it, its rows or how it is made.
     void offerItsFacts(const store::OpenReport& report);
 
     Workbench& workbench_;

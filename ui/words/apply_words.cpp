@@ -127,6 +127,11 @@ QString wordsForOutcome(const store::OpenReport& report) {
                       "nothing "
                       "in it was run. Its facts can be taken over into a new file.")
                 .arg(name, report.detail);
+        case Outcome::Altered:
+            return tr("%1 was changed by something else than Witnessmark, or is damaged: %2. It was not "
+                      "touched; "
+                      "go back to one of its backups, or take its facts over into a new file, as they stand.")
+                .arg(name, report.detail);
         case Outcome::Endless:
             return tr("Reading %1 came to no end and was broken off. It was not touched; go back to one of "
                       "its "

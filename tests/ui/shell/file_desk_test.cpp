@@ -17,13 +17,14 @@ namespace {
 class FileDeskTest : public testing::Test {
   protected:
     // The same file with another text in one of its triggers.
-    QString changedFile() {
+    QString changedFile() { return changedFile("a fact is added or struck", "A fact is added or struck"); }
+    // The same file with one text for another of the same length.
+    QString changedFile(const QByteArray& text, const QByteArray& other) {
         QFile from(garage_.path());
         EXPECT_TRUE(from.open(QIODevice::ReadOnly));
         QByteArray bytes = from.readAll();
-        const auto at = bytes.indexOf("a fact is added or struck");
-        EXPECT_GT(at, 0);
-        bytes[at] = 'A';
+        EXPECT_TRUE(bytes.contains(text));
+        bytes.replace(text, other);
         QFile to(garage_.in(QStringLiteral("changed.witnessmark")));
         EXPECT_TRUE(to.open(QIODevice::WriteOnly));
         to.write(bytes);
@@ -51,6 +52,21 @@ TEST_F(FileDeskTest, TheFactsOfAChangedFileAreTakenOverIfThatIsAgreedTo) {
     EXPECT_EQ(garage_.workbench().path(), clean);
     EXPECT_EQ(garage_.book().ledger().rows(), rows);
     EXPECT_EQ(desk_.recent().value(0), clean);
+}
+
+TEST_F(FileDeskTest, RowsThatSomethingElseChangedAreTakenOverAndNamed) {
+    const std::string name = garage_.book().ledger().all<items::Machine>().front().name;
+    const std::string other = "Z" + name.substr(1);
+    const QString changed = changedFile(QByteArray::fromStdString(name), QByteArray::fromStdString(other));
+    desk_.openPath(changed);
+    ASSERT_EQ(prompts_.asked.size(), 1);
+    EXPECT_TRUE(prompts_.asked[0].contains("is not as it was written")) << prompts_.asked[0].toStdString();
+    prompts_.agrees = true;
+    prompts_.paths = {garage_.in(QStringLiteral("clean.witnessmark"))};
+    desk_.openPath(changed);
+    ASSERT_EQ(prompts_.reported.size(), 1);
+    EXPECT_TRUE(prompts_.reported[0].contains("look at each")) << prompts_.reported[0].toStdString();
+    EXPECT_EQ(garage_.book().ledger().all<items::Machine>().front().name, other);
 }
 
 TEST_F(FileDeskTest, APipeIsNotWaitedFor) {
