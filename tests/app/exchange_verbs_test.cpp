@@ -140,7 +140,8 @@ TEST_F(ExchangeVerbs, RowsThatSomethingElseChangedAreNamedAndCanBeTakenOver) {
     sqlite3* other = nullptr;
     ASSERT_EQ(sqlite3_open(file_.toUtf8().constData(), &other), SQLITE_OK);
     ASSERT_EQ(sqlite3_exec(other,
-                           "DROP TRIGGER wash_is_never_changed; UPDATE wash SET note = 'bold water';"
+                           "DROP TRIGGER wash_is_never_changed; UPDATE wash SET note = 'bold water' WHERE "
+                           "note = 'cold water';"
                            "CREATE TRIGGER wash_is_never_changed BEFORE UPDATE ON \"wash\" BEGIN SELECT "
                            "RAISE(ABORT, 'a fact is added or struck, never changed'); END;"
                            "UPDATE machine SET name = 'Heron 350'",
@@ -162,7 +163,7 @@ TEST_F(ExchangeVerbs, RowsThatSomethingElseChangedAreNamedAndCanBeTakenOver) {
     const Said listed = say({"check", file_, "--json"});
     expectKeepsTo("check", listed.json());
     EXPECT_EQ(listed.json().at("sound"), false);
-    EXPECT_EQ(listed.json().at("findings").size(), 2U);
+    EXPECT_EQ(listed.json().at("findings").size(), 2U) << listed.out.toStdString();
     const QString clean = path("clean.witnessmark");
     const Said taken = say({"import", clean, file_});
     ASSERT_EQ(taken.exit, 0) << taken.err.toStdString();
