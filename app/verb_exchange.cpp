@@ -7,6 +7,7 @@
 #include "app/open_garage.h"
 #include "app/verb.h"
 #include "app/verb_notebook.h"
+#include "core/base/phrase.h"
 #include "core/exchange/json.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
