@@ -27,6 +27,9 @@ namespace {
 
 enum class Washed : std::uint8_t { Not, ByHand, ByPressure };
 
+const QString kNobodyNoted = QStringLiteral("?");
+constexpr const char* kHoursAsked = QT_TR_NOOP("12.5, or ? if nobody noted them");
+
 store::Verb tightenThenLog(const QString& words, std::vector<fastening::JointMark> marks, store::Verb log) {
     const auto tighten = [marks = std::move(marks)](const verbs::VerbContext& context) {
         return verbs::markJoints(context, marks);
@@ -41,6 +44,7 @@ OutingForm::OutingForm(Workbench& workbench, const EntryRequest& request)
     machine_ = addMachine(request.machine ? request.machine : lastMachine(book()));
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     hours_ = addText(QStringLiteral("hours"), tr("hours ridden"), QString(), 6);
+    hours_->setToolTip(tr("Hours as noted, or ? if nobody noted them."));
     meter_ = addText(QStringLiteral("meter"), tr("meter after"), QString(), 8);
     kind_ = addChoice(QStringLiteral("kind"), tr("what"),
                       {{OutingKind::Practice, tr("practice")},
@@ -90,8 +94,7 @@ void OutingForm::fill(const usage::Outing& outing) {
     chooseIn(*machine_, outing.machine);
     chooseIn(*machine_, outing.machine);
     date_->setText(text(outing.date.iso()));
-    if (outing.hours)
-        hours_->setText(text(units::hoursText(*outing.hours, decimalMark())));
+    hours_->setText(outing.hours ? text(units::hoursText(*outing.hours, decimalMark())) : kNobodyNoted);
     chooseIn(*kind_, outing.kind);
     kindWasChosen_ = true;
     for (const auto& [noted, field] : counts_)
@@ -155,6 +158,17 @@ void OutingForm::followDay() {
         chooseIn(*kind_, event->kind == outlook::EventKind::Race ? OutingKind::Race : OutingKind::Practice);
 }
 
+// An outing of unknown length is paid for with hours of every job, so nobody enters one by leaving the field
+// blank.
+base::Result<std::optional<units::Hours>> OutingForm::riddenHours() const {
+    const QString said = hours_->text().trimmed();
+    if (said == kNobodyNoted || said.compare(tr("unknown"), Qt::CaseInsensitive) == 0)
+        return std::optional<units::Hours>();
+    if (said.isEmpty() && meter_->text().trimmed().isEmpty())
+        return base::refuse(base::Fault::Empty, "hours", {}, kHoursAsked);
+    return hoursIn(hours_);
+}
+
 tl::expected<store::Verb, Faults> OutingForm::verb() {
     Answers read;
     verbs::OutingDraft draft;
@@ -163,7 +177,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     outing = anew(corrected_);
     outing.machine = read(needMachineIn(machine_));
     outing.date = read(dayIn(date_, Lean::Past));
-    outing.hours = read(hoursIn(hours_));
+    outing.hours = read(riddenHours());
     draft.meterAfter = read(hoursIn(meter_));
     outing.kind = chosenOf<OutingKind>(*kind_);
     for (const auto& [noted, field] : counts_)

@@ -21,6 +21,7 @@ class OutingForm : public EntryForm {
 
   private:
     void fill(const usage::Outing& outing);
+    [[nodiscard]] base::Result<std::optional<units::Hours>> riddenHours() const;
     void followMachine();
     void followDay();
 

@@ -39,7 +39,7 @@ struct FaultWords {
     const char* doThisByBound;  ///< if the error says what would have been right: %3
 };
 constexpr std::array<FaultWords, base::kFaults> kFaultWords{{
-    {Fault::Empty, QT_TR_NOOP("The %1 is blank"), QT_TR_NOOP("fill it in"), nullptr},
+    {Fault::Empty, QT_TR_NOOP("The %1 is blank"), QT_TR_NOOP("fill it in"), QT_TR_NOOP("enter %3")},
     {Fault::NotANumber, QT_TR_NOOP("The %1 is not a number"), QT_TR_NOOP("enter digits, like 12.5"),
      QT_TR_NOOP("enter it like %3")},
     {Fault::NotADate, QT_TR_NOOP("The %1 is not a day of the calendar"),

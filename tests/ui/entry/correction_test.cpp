@@ -73,6 +73,15 @@ TEST_F(CorrectionTest, AnOutingKeepsItsDistanceAndItsEvent) {
     EXPECT_EQ(savedUnchanged<usage::Outing>(EntryKind::Outing).distance, units::Metres(41'000));
 }
 
+TEST_F(CorrectionTest, AnOutingThatNobodyTimedStaysSo) {
+    verbs::OutingDraft draft;
+    draft.outing.machine = garage_.machine("Heron 250");
+    draft.outing.date = day("2026-05-06");
+    draft.handTightSeen = true;
+    garage_.say([draft](const verbs::VerbContext& context) { return verbs::logOuting(context, draft); });
+    EXPECT_EQ(savedUnchanged<usage::Outing>(EntryKind::Outing).hours, std::nullopt);
+}
+
 TEST_F(CorrectionTest, ASnagKeepsItsTask) {
     upkeep::Snag snag;
     snag.machine = garage_.machine("Heron 250");

@@ -59,6 +59,22 @@ TEST_F(Journey, LogsAnOutingWithADecimalComma) {
 
 TEST_F(Journey, SaysAtTheFieldWhatIsWrong) {
     openOn(Garage::Fill::OneMachine);
+TEST_F(Journey, AnOutingOfUnknownLengthIsSaidExpressly) {
+    openOn(Garage::Fill::OneMachine);
+    press(Qt::Key_F2);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(strip()->isOpen());
+    EXPECT_TRUE(garage_->book().ledger().all<usage::Outing>().empty());
+    EXPECT_TRUE(faultAt("hours").contains(QStringLiteral("or ? if nobody noted them")))
+        << faultAt("hours").toStdString();
+    EXPECT_EQ(QApplication::focusWidget(), field("hours"));
+    type(QStringLiteral("?"));
+    press(Qt::Key_Return);
+    ASSERT_FALSE(strip()->isOpen()) << faultAt("hours").toStdString();
+    ASSERT_EQ(garage_->book().ledger().all<usage::Outing>().size(), 1U);
+    EXPECT_FALSE(garage_->book().ledger().all<usage::Outing>().front().hours.has_value());
+}
+
     press(Qt::Key_F2);
     type(QStringLiteral("two"));
     field("date")->setText(QStringLiteral("31.4."));
