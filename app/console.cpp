@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/console.h"
 
+#include <QRegularExpression>
 #include <exception>
 #include <nlohmann/json.hpp>
 #include <utility>
@@ -12,6 +13,14 @@ namespace wm::app {
 
 tl::unexpected<Failure> fail(Exit exit, QString words) {
     return tl::unexpected<Failure>{Failure{exit, std::move(words), std::nullopt}};
+}
+
+QString asArgument(const QString& word) {
+    static const QRegularExpression kPlain(QStringLiteral("^[A-Za-z0-9_./+@:,%-]+$"));
+    QString said = word.startsWith('-') ? "./" + word : word;
+    if (kPlain.match(said).hasMatch())
+        return said;
+    return '\'' + said.replace("'", "'\\''") + '\'';
 }
 
 tl::unexpected<Failure> cannotWrite(const QString& path, const QString& detail) {

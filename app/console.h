@@ -38,6 +38,9 @@ tl::unexpected<Failure> fail(Exit exit, QString words);
 /// A refusal of the core in the words of the interface.
 tl::unexpected<Failure> fail(const base::Error& error);
 
+/// A word as it can be pasted behind a command: in quotes of the shell where it needs them.
+QString asArgument(const QString& word);
+
 /// What was asked for can't be put there; `detail` in the system's words, or empty.
 tl::unexpected<Failure> cannotWrite(const QString& path, const QString& detail);
 

@@ -65,6 +65,29 @@ QString helpOf(const QCommandLineParser& parser, const VerbSpec& verb) {
     return usage + " [options]" + help.mid(help.indexOf('\n'));
 }
 
+// Bytes on the command line that are no UTF-8 arrive as U+FFFD; kept, they would be another text than was
+// given.
+std::optional<Failure> notText(const QCommandLineParser& parser, const VerbSpec& verb) {
+    for (const QCommandLineOption& option : verb.options)
+        for (const QString& value : parser.values(option))
+            if (value.contains(QChar::ReplacementCharacter))
+                return fail(base::Error{
+                                base::Fault::NotText, option.names().constFirst().toStdString(), {}, {}})
+                    .value();
+    return std::nullopt;
+}
+
+// "-dash.witnessmark" reads as so many options of one letter each.
+QString dashHint(const QStringList& arguments) {
+    const auto isFile = [](const QString& word) {
+        const bool isShort = word.size() > 2 && word.startsWith('-') && word.at(1).isLetter();
+        return isShort && (word.contains('.') || QFileInfo::exists(word));
+    };
+    const auto at = std::find_if(arguments.begin(), arguments.end(), isFile);
+    return at == arguments.end() ? QString()
+                                 : "; a file whose name begins with a dash is given as " + asArgument(*at);
+}
+
 int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
     const QString hint = "; see witnessmark " + verb.name + " --help.";
     QCommandLineParser parser;
@@ -74,7 +97,7 @@ int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
         QString words = parser.errorText().simplified();
         if (words.endsWith('.'))
             words.chop(1);
-        return say(console, Exit::Usage, words + hint);
+        return say(console, Exit::Usage, words + dashHint(arguments) + hint);
     }
     if (parser.isSet("help")) {
         console.out << helpOf(parser, verb);
@@ -89,6 +112,8 @@ int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
     if (words > wanted)
         return say(console, Exit::Usage,
                    "There is a word too many: " + ui::quoted(parser.positionalArguments().at(wanted)) + hint);
+    if (const auto failure = notText(parser, verb))
+        return say(console, failure->exit, failure->words);
     const Logging logging(parser.isSet("verbose"));
     const auto answer = guarded(console, [&] { return verb.run(Call(parser, console)); });
     console.out.flush();

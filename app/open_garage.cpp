@@ -52,8 +52,8 @@ Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose, store::Ope
     }
     report = opened.report;
     if (givesItsFacts(report.outcome))
-        return fail(Exit::CannotOpen, ui::wordsFor(report) + " Say: witnessmark import NEW.witnessmark " +
-                                          ui::quoted(call.word(0)) + ".");
+        return fail(Exit::CannotOpen, ui::wordsFor(report) + " Say witnessmark import NEW.witnessmark " +
+                                          asArgument(call.word(0)) + " and go on with the new file.");
     if (!isOpen(report.outcome) || opened.file == nullptr)
         return fail(Exit::CannotOpen, ui::wordsFor(report));
     if (const QString words = ui::wordsFor(report); !words.isEmpty())

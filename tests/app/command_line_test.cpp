@@ -54,6 +54,18 @@ TEST(CommandLine, RefusesWhatItDoesNotKnow) {
     expectRefusal(say({"due", "a", "--on"}), Exit::Usage, "--on");
 }
 
+TEST(CommandLine, AFileWhoseNameBeginsWithADashIsHelpedToItsName) {
+    expectRefusal(say({"due", "-dash.witnessmark"}), Exit::Usage, "is given as ./-dash.witnessmark");
+    EXPECT_FALSE(say({"due", "-x"}).err.contains("./")) << "no file";
+}
+
+TEST(CommandLine, WordsToPasteAreQuotedForAShell) {
+    EXPECT_EQ(app::asArgument("/home/me/q.witnessmark"), "/home/me/q.witnessmark");
+    EXPECT_EQ(app::asArgument("our team's.witnessmark"), "'our team'\\''s.witnessmark'");
+    EXPECT_EQ(app::asArgument("-q"), "./-q");
+    EXPECT_EQ(app::asArgument(""), "''");
+}
+
 TEST(CommandLine, AWordAloneOpensTheWindowOnlyIfItIsAFile) {
     QTemporaryDir folder;
     EXPECT_FALSE(app::isHeadless({}));

@@ -126,7 +126,8 @@ TEST_F(ExchangeVerbs, TheFactsOfAChangedFileGoIntoANewOne) {
     sqlite3_close(other);
     const Said refused = say({"due", file_});
     expectRefusal(refused, Exit::CannotOpen, "trigger evil");
-    EXPECT_TRUE(refused.err.contains("witnessmark import")) << refused.err.toStdString();
+    EXPECT_TRUE(refused.err.contains("witnessmark import NEW.witnessmark " + file_ + " and"))
+        << refused.err.toStdString();
     const QString clean = path("clean.witnessmark");
     const Said taken = say({"import", clean, file_});
     ASSERT_EQ(taken.exit, 0) << taken.err.toStdString();

@@ -187,14 +187,18 @@ TEST_F(Processes, APipeThatIsExportedToStaysAPipe) {
 }
 
 TEST_F(Processes, ABadByteInAnArgumentIsNoText) {
+    const QString before = exported();
     QProcess process;
     process.start("/bin/sh", {"-c",
                               QString("exec \"$0\" log \"$1\" --wash hand --on 2026-05-02 --note \"$(printf "
                                       "'\\377\\376')\""),
                               WM_PROGRAM, file_});
     ASSERT_TRUE(process.waitForFinished(60'000));
-    EXPECT_TRUE(process.exitCode() == 0 || process.exitCode() == static_cast<int>(Exit::Refused));
-    EXPECT_EQ(say({"check", file_}).exit, 0);
+    EXPECT_EQ(process.exitCode(), static_cast<int>(Exit::Refused));
+    EXPECT_EQ(
+        QString::fromUtf8(process.readAllStandardError()),
+        "witnessmark: The note holds characters that are no text: enter it again as plain text (UTF-8).\n");
+    EXPECT_EQ(exported(), before) << "nothing is written, least of all another text than was given";
 }
 
 }  // namespace
