@@ -5,6 +5,7 @@
 #include "app/by_name.h"
 #include "app/open_garage.h"
 #include "app/verb.h"
+#include "core/picture/checks.h"
 #include "core/weekend/plan.h"
 
 namespace wm::app {
@@ -12,7 +13,6 @@ namespace wm::app {
 namespace {
 
 constexpr std::int64_t kLongestJob = 10'000;
-constexpr std::int64_t kMostAmount = 100'000'000;
 
 struct Pair {
     QString name;
@@ -40,7 +40,7 @@ Answer<void> readUses(const Call& call, const book::Book& book, const upkeep::Ta
         const auto line = findStockLine(book, pair->name);
         if (!line)
             return tl::unexpected(line.error());
-        const auto amount = units::parseCount("used", pair->value, kMostAmount);
+        const auto amount = units::parseCount("used", pair->value, picture::kMostUsed);
         if (!amount)
             return fail(amount.error());
         record.uses.push_back({(*line)->id, std::nullopt, *amount});

@@ -20,6 +20,7 @@ inline constexpr std::int64_t kMostMetres = 1'000'000'000;  ///< 1,000,000 km
 inline constexpr std::int64_t kMostMinutes = 100'000;       ///< of one job
 inline constexpr std::int64_t kMostMoney = 1'000'000'000;   ///< minor units
 inline constexpr std::int64_t kMostAmount = 100'000'000;    ///< pieces, millilitres or grams
+inline constexpr std::int64_t kMostUsed = 100'000;          ///< of one line by one job: 100 l or 100 kg
 inline constexpr std::int64_t kMostDays = 36'525;           ///< a hundred years
 inline constexpr std::int64_t kMostOfADay = 1'000;          ///< starts, spokes, hands: small counts
 

@@ -73,6 +73,9 @@ void checkReferences(BookChecks& check, const Book& book, const upkeep::Record& 
     for (std::size_t at = 0; at < record.uses.size(); ++at) {
         check.row<stock::StockLine>(placeIn("uses", at, "line"), record.uses[at].line);
         check.lotOf(placeIn("uses", at, "lot"), record.uses[at].lot, record.uses[at].line);
+        check.that(record.uses[at].amount <= picture::kMostUsed, Fault::TooLarge,
+                   placeIn("uses", at, "amount"), std::to_string(record.uses[at].amount),
+                   std::to_string(picture::kMostUsed));
     }
     for (std::size_t at = 0; at < record.steps.size(); ++at)
         check.that(book.step(record.machine, record.steps[at].code) != nullptr, Fault::Unknown,

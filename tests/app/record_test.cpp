@@ -77,6 +77,14 @@ TEST_F(RecordVerb, PutsTheJobInHandAndMovesTheShelf) {
     EXPECT_EQ(oilLeft, 1150);
 }
 
+TEST_F(RecordVerb, RefusesMoreThanAnyJobUses) {
+    stockTheShelf();
+    const QString before = exported();
+    expectRefusal(say({"record", file_, "--task", "engine-oil", "--used", "engine oil=99999999"}),
+                  Exit::Refused, "“99999999” is too large: enter at most 100000");
+    EXPECT_EQ(exported(), before);
+}
+
 TEST_F(RecordVerb, FindsTheTaskByAPartOfItsName) {
     EXPECT_EQ(say({"record", file_, "--task", "SILENCER"}).exit, 0);
     EXPECT_EQ(table("record").at(0).at("code"), "silencer-packing");

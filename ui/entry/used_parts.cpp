@@ -5,6 +5,7 @@
 #include <QRegularExpression>
 #include <QStringList>
 
+#include "core/picture/checks.h"
 #include "ui/words/figures.h"
 #include "ui/words/tr.h"
 
@@ -64,6 +65,9 @@ base::Result<std::int64_t> amountOf(const stock::StockLine& line, const QString&
             return base::refuse(Fault::NotPositive, kField, figure.toStdString());
         if (units::Decimal(whole, each.places) != *amount)
             return base::refuse(Fault::NotANumber, kField, figure.toStdString(), "whole pieces, ml or g");
+        if (whole > picture::kMostUsed)
+            return base::refuse(Fault::TooLarge, kField, (figure + ' ' + measure).trimmed().toStdString(),
+                                amountWords(picture::kMostUsed, line.unit).toStdString());
         return whole;
     }
     return base::refuse(Fault::WrongUnit, kField, measure.toStdString(),

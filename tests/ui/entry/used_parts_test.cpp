@@ -48,3 +48,5 @@ TEST_F(UsedParts, RefusesAmountsThatCannotBe) {
 
 }  // namespace
 }  // namespace wm::ui
+    EXPECT_EQ(read("fork oil 5W 100 l"), "fork oil 5W 100000 ml");
+    EXPECT_EQ(read("fork oil 5W 99999 l"), refused(base::Fault::TooLarge));
