@@ -54,7 +54,9 @@ std::string jobName(BookChecks& check, const Book& book, const base::Place& fiel
     return {};
 }
 
-std::int64_t nextNumber(const Ledger& ledger) {
+}  // namespace
+
+std::int64_t nextSheetNumber(const Ledger& ledger) {
     std::int64_t last = 0;
     for (const auto& sheet : ledger.all<weekend::IssuedSheet>())
         last = std::max(last, sheet.number);
@@ -62,8 +64,6 @@ std::int64_t nextNumber(const Ledger& ledger) {
         last = std::max(last, sheet.number);
     return last + 1;
 }
-
-}  // namespace
 
 Result<Change> saveEvent(const VerbContext& context, outlook::Event event) {
     const bool isNew = event.id.isNothing();
@@ -132,7 +132,7 @@ Result<Change> pick(const VerbContext& context, MachineId machine, std::optional
 Result<Change> issueSheet(const VerbContext& context, weekend::IssuedSheet sheet) {
     BookChecks check(context.book);
     const auto* machine = check.machineOn(sheet.machine, sheet.date);
-    sheet.number = nextNumber(context.book.ledger());
+    sheet.number = nextSheetNumber(context.book.ledger());
     checkShape(check, sheet);
     for (std::size_t at = 0; at < sheet.jobs.size(); ++at)
         jobName(check, context.book, placeIn("jobs", at, sheet.jobs[at].task ? "task" : "snag"),

@@ -14,6 +14,8 @@ base::Result<picture::Change> saveEvent(const VerbContext& context, outlook::Eve
 base::Result<picture::Change> saveWindow(const VerbContext& context, weekend::WorkWindow window);
 base::Result<picture::Change> pick(const VerbContext& context, MachineId machine, std::optional<TaskId> task,
                                    std::optional<SnagId> snag, bool picked);
+/// The number that the next sheet gets; one that went out is never given again.
+std::int64_t nextSheetNumber(const picture::Ledger& ledger);
 base::Result<picture::Change> issueSheet(const VerbContext& context,
                                          weekend::IssuedSheet sheet);  ///< number is given by the verb
 

@@ -15,14 +15,18 @@ class FakePrompts : public Prompts {
     bool agrees = false;
     std::deque<QString> paths;
     QStringList asked;
+    QStringList suggestions;
     QStringList reported;
 
     bool confirm(const QString& question, const QString&) override {
         asked << question;
         return agrees;
     }
-    std::optional<QString> chooseFile(FileUse, const QString& title, const QString&) override {
+    using Prompts::chooseFile;
+    std::optional<QString> chooseFile(FileUse, const QString& title, const QString&,
+                                      const QString& suggested) override {
         asked << title;
+        suggestions << suggested;
         if (paths.empty())
             return std::nullopt;
         QString path = paths.front();

@@ -2,11 +2,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/print/print_dialogs.h"
 
+#include <QDir>
+#include <QLineEdit>
 #include <QPageLayout>
 #include <QPrintDialog>
 #include <QPrinter>
+#include <QStandardPaths>
 #include <algorithm>
 #include <functional>
+
+#include "ui/workbench/file_names.h"
 
 namespace wm::ui {
 
@@ -27,34 +32,50 @@ std::unique_ptr<QPrinter> printerFor(const QString& title, PaperSize size) {
 
 using Paint = std::function<PaintOutcome(QPrinter& printer, const PaintOptions& options)>;
 
-PrintAnswer askAndPrint(QPrinter& printer, int pages, QWidget* parent, const Paint& paint) {
+Printing askAndPrint(QPrinter& printer, int pages, const QString& name, QWidget* parent, const Paint& paint) {
     QPrintDialog dialog(&printer, parent);
     dialog.setWindowTitle(printer.docName());
     dialog.setOption(QAbstractPrintDialog::PrintPageRange);
     dialog.setMinMax(1, std::max(1, pages));
+    suggestFile(dialog, name);
     if (dialog.exec() != QDialog::Accepted)
-        return PrintAnswer::LeftOff;
+        return {};
     const PaintOptions options{std::max(1, printer.fromPage()), printer.toPage()};
-    return paint(printer, options) == PaintOutcome::Painted ? PrintAnswer::Printed : PrintAnswer::Failed;
+    if (paint(printer, options) != PaintOutcome::Painted)
+        return {PrintAnswer::Failed};
+    return {PrintAnswer::Printed, printer.outputFileName()};
 }
 
 }  // namespace
+
+void suggestFile(QPrintDialog& dialog, const QString& name) {
+    auto* field = dialog.findChild<QLineEdit*>(QStringLiteral("filename"));
+    if (field == nullptr)
+        return;
+    const QDir folder(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
+    field->setText(
+        (folder.exists() ? folder : QDir::home()).filePath(asFileName(name) + QStringLiteral(".pdf")));
+    QObject::connect(field, &QLineEdit::editingFinished, field, [field] {
+        if (!field->text().isEmpty())
+            field->setText(withEnding(field->text(), QStringLiteral(".pdf")));
+    });
+}
 
 std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize size) {
     return printerFor(sheetTitle(sheet), size);
 }
 
-PrintAnswer printSheet(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent) {
+Printing printSheet(const sheet::JobSheet& sheet, PaperSize size, const QString& name, QWidget* parent) {
     const auto printer = sheetPrinter(sheet, size);
     return askAndPrint(
-        *printer, sheetPageCount(sheet, size), parent,
+        *printer, sheetPageCount(sheet, size), name, parent,
         [&](QPrinter& device, const PaintOptions& options) { return paintSheet(sheet, device, options); });
 }
 
-PrintAnswer printPages(const LayOut& layOut, const QString& title, QWidget* parent) {
+Printing printPages(const LayOut& layOut, const QString& title, QWidget* parent) {
     const auto printer = printerFor(title, PaperSize::A4);
     return askAndPrint(
-        *printer, pageCount(layOut, PaperSize::A4), parent,
+        *printer, pageCount(layOut, PaperSize::A4), title, parent,
         [&](QPrinter& device, const PaintOptions& options) { return paintPages(layOut, device, options); });
 }
 

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QString>
 #include <cstdint>
 #include <memory>
 
@@ -9,6 +10,7 @@
 #include "ui/print/paged_output.h"
 #include "ui/print/sheet_painter.h"
 
+class QPrintDialog;
 class QPrinter;
 class QWidget;
 
@@ -19,10 +21,20 @@ std::unique_ptr<QPrinter> sheetPrinter(const sheet::JobSheet& sheet, PaperSize s
 
 enum class PrintAnswer : std::uint8_t { Printed, LeftOff, Failed };
 
-/// Asks for the printer and prints. Printed: the sheet went out on paper.
-PrintAnswer printSheet(const sheet::JobSheet& sheet, PaperSize size, QWidget* parent);
+struct Printing {
+    PrintAnswer answer = PrintAnswer::LeftOff;
+    QString file{};  ///< where it went, if that was a file and no printer
+};
+
+/// Asks for the printer and prints. Printed: the sheet went out on paper, or into a file, for which `name` is
+/// suggested.
+Printing printSheet(const sheet::JobSheet& sheet, PaperSize size, const QString& name, QWidget* parent);
 /// The same of anything that is laid out in pages, on A4: the card for the wall. The paper can be changed in
 /// the dialog.
-PrintAnswer printPages(const LayOut& layOut, const QString& title, QWidget* parent);
+Printing printPages(const LayOut& layOut, const QString& title, QWidget* parent);
+
+/// The field of a print dialog that asks for a file: `name`, in words, stands in it, and what is typed gets
+/// its ending before the dialog looks whether that file is there.
+void suggestFile(QPrintDialog& dialog, const QString& name);
 
 }  // namespace wm::ui

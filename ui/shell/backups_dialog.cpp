@@ -14,6 +14,7 @@
 #include "ui/theme/type.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/speech.h"
+#include "ui/workbench/file_names.h"
 #include "ui/workbench/prompts.h"
 
 namespace wm::ui {
@@ -83,11 +84,12 @@ void BackupsDialog::restore() {
                                           tr("Witnessmark (*.witnessmark)"));
     if (!path)
         return;
-    const auto written = file_.restoreTo(backup, *path);
+    const QString to = withEnding(*path, QStringLiteral(".witnessmark"));
+    const auto written = file_.restoreTo(backup, to);
     if (!written)
         return prompts_.report(wordsFor(written.error()), written.error().detail);
     prompts_.report(
-        tr("The backup stands in %1. The open file was not touched.").arg(QFileInfo(*path).fileName()), {});
+        tr("The backup stands in %1. The open file was not touched.").arg(QFileInfo(to).fileName()), {});
 }
 
 }  // namespace wm::ui

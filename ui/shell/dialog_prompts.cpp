@@ -9,6 +9,7 @@
 
 #include "ui/theme/plain.h"
 #include "ui/words/tr.h"
+#include "ui/workbench/file_names.h"
 
 namespace wm::ui {
 
@@ -22,11 +23,19 @@ bool DialogPrompts::confirm(const QString& question, const QString& yes) {
     return box.clickedButton() == agree;
 }
 
-std::optional<QString> DialogPrompts::chooseFile(FileUse use, const QString& title, const QString& filter) {
-    auto* window = QApplication::activeWindow();
-    const QString path = use == FileUse::Open ? QFileDialog::getOpenFileName(window, title, {}, filter)
-                                              : QFileDialog::getSaveFileName(window, title, {}, filter);
-    return path.isEmpty() ? std::nullopt : std::optional(path);
+std::optional<QString> DialogPrompts::chooseFile(FileUse use, const QString& title, const QString& filter,
+                                                 const QString& suggested) {
+    QFileDialog dialog(QApplication::activeWindow(), title, {}, filter);
+    dialog.setAcceptMode(use == FileUse::Open ? QFileDialog::AcceptOpen : QFileDialog::AcceptSave);
+    dialog.setFileMode(use == FileUse::Open ? QFileDialog::ExistingFile : QFileDialog::AnyFile);
+    // The dialog asks before it replaces a file; so it must know the whole name.
+    if (use == FileUse::Save)
+        dialog.setDefaultSuffix(endingOf(filter));
+    if (!suggested.isEmpty())
+        dialog.selectFile(suggested);
+    if (dialog.exec() != QDialog::Accepted)
+        return std::nullopt;
+    return dialog.selectedFiles().value(0);
 }
 
 void DialogPrompts::report(const QString& words, const QString& detail) {

@@ -10,7 +10,9 @@ namespace wm::ui {
 class DialogPrompts : public Prompts {
   public:
     bool confirm(const QString& question, const QString& yes) override;
-    std::optional<QString> chooseFile(FileUse use, const QString& title, const QString& filter) override;
+    using Prompts::chooseFile;
+    std::optional<QString> chooseFile(FileUse use, const QString& title, const QString& filter,
+                                      const QString& suggested) override;
     void report(const QString& words, const QString& detail) override;
 };
 

@@ -14,6 +14,7 @@
 #include "ui/words/error_words.h"
 #include "ui/words/notebook_words.h"
 #include "ui/words/tr.h"
+#include "ui/workbench/file_names.h"
 #include "ui/workbench/prompts.h"
 #include "ui/workbench/read_bytes.h"
 #include "ui/workbench/workbench.h"
@@ -31,10 +32,6 @@ QString fileFilter() {
 }
 QString textFilter() {
     return tr("JSON text (*.json)");
-}
-
-QString withEnding(const QString& path, const QString& ending) {
-    return QFileInfo(path).suffix().isEmpty() ? path + ending : path;
 }
 
 }  // namespace

@@ -185,7 +185,10 @@ TEST_F(WorkPagesTest, ASavedSheetGetsItsNumberAndAFailedOneGivesItBack) {
     child<QWidget>("sheetsPdf")->setFocus();
     press(Qt::Key_Space);
     ASSERT_EQ(book().ledger().all<weekend::IssuedSheet>().size(), 1U);
-    EXPECT_TRUE(QFile::exists(garage_->in(QStringLiteral("sheet.pdf"))));
+    EXPECT_EQ(prompts_.suggestions.back(), QStringLiteral("Heron 250 2026-05-07 sheet 1.pdf"));
+    const QString path = garage_->in(QStringLiteral("sheet.pdf"));
+    EXPECT_TRUE(QFile::exists(path));
+    EXPECT_EQ(child<QLabel>("status-words")->text(), QStringLiteral("job sheet no. 1 is in ") + path);
     EXPECT_TRUE(garage_->workbench().undoText().isEmpty());  // what is on paper is not taken back
 }
 
@@ -194,7 +197,7 @@ TEST_F(WorkPagesTest, ASheetThatWentOutIsMadeVoid) {
     garage_->workbench().choose(garage_->machine("Heron 250"));
     window_->goTo(PageId::Sheets);
     EXPECT_FALSE(child<QPushButton>("sheetsVoid")->isEnabled());
-    prompts_.paths = {garage_->in(QStringLiteral("sheet.pdf"))};
+    prompts_.paths = {garage_->in(QStringLiteral("sheet"))};
     child<QWidget>("sheetsPdf")->setFocus();
     press(Qt::Key_Space);
     ASSERT_EQ(book().ledger().all<weekend::IssuedSheet>().size(), 1U);

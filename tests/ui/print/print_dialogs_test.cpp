@@ -4,6 +4,9 @@
 
 #include <gtest/gtest.h>
 
+#include <QFileInfo>
+#include <QLineEdit>
+#include <QPrintDialog>
 #include <QPrinter>
 
 #include "tests/ui/print/sample_sheet.h"
@@ -19,6 +22,18 @@ TEST(PrintDialogsTest, SetsThePrinterForOneSideOfTheRightPaper) {
     EXPECT_EQ(printer->pageLayout().pageSize().id(), QPageSize::Letter);
     EXPECT_EQ(printer->pageLayout().orientation(), QPageLayout::Portrait);
     EXPECT_EQ(printer->duplex(), QPrinter::DuplexNone);
+}
+
+TEST(PrintDialogsTest, AFileToPrintIntoHasANameAndItsEnding) {
+    const auto printer = sheetPrinter(sampleSheet(), PaperSize::A4);
+    QPrintDialog dialog(printer.get());
+    suggestFile(dialog, QStringLiteral("Heron 250 2026-05-07 sheet 4"));
+    auto* field = dialog.findChild<QLineEdit*>(QStringLiteral("filename"));
+    ASSERT_NE(field, nullptr);
+    EXPECT_EQ(QFileInfo(field->text()).fileName(), QStringLiteral("Heron 250 2026-05-07 sheet 4.pdf"));
+    field->setText(QStringLiteral("/tmp/mine"));
+    emit field->editingFinished();
+    EXPECT_EQ(field->text(), QStringLiteral("/tmp/mine.pdf"));
 }
 
 }  // namespace

@@ -179,51 +179,71 @@ void SheetsPage::showSheet() {
     preview_->updatePreview();
 }
 
-void SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) {
+bool SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) {
     const auto machine = proofMachine();
     if (!machine || !shown_)
-        return;
+        return false;
     const auto issued = workbench().attempt([machine](const verbs::VerbContext& context) {
         return verbs::issueSheet(context, issuedFrom(context.book, *machine));
     });
     if (!issued) {
         prompts().report(wordsFor(issued.error()), QString());
-        return;
+        return false;
     }
     const auto number = std::get<weekend::IssuedSheet>(issued->rows.front()).number;
     const auto content = sheet::jobSheet(*workbench().book(), *machine, number, speech());
-    if (content && hand(*content))
-        workbench().endUndo();
-    else
+    if (!content || !hand(*content)) {
         workbench().undo();
+        return false;
+    }
+    workbench().endUndo();
+    return true;
 }
 
 void SheetsPage::print() {
     const auto size = chosenOf<PaperSize>(*paper_);
-    issue([this, size](const sheet::JobSheet& content) {
-        const PrintAnswer answer = printSheet(content, size, this);
-        if (answer == PrintAnswer::Failed)
+    QString said;
+    const QString name = suggestedName();  // before the number is given away
+    const bool isOut = issue([&, this](const sheet::JobSheet& content) {
+        const Printing printing = printSheet(content, size, name, this);
+        if (printing.answer == PrintAnswer::Failed)
             prompts().report(tr("The printer did not take the sheet."),
                              tr("Its number was taken back; try again, or save "
                                 "it as PDF."));
-        return answer == PrintAnswer::Printed;
+        if (!printing.file.isEmpty())
+            said = tr("job sheet no. %1 is in %2").arg(content.number).arg(printing.file);
+        return printing.answer == PrintAnswer::Printed;
     });
+    if (isOut && !said.isEmpty())
+        guide().say(said);
 }
 
 void SheetsPage::savePdf() {
-    const auto path =
-        prompts().chooseFile(Prompts::FileUse::Save, tr("Save the job sheet"), tr("PDF (*.pdf)"));
+    const auto path = prompts().choosePdf(tr("Save the job sheet"), suggestedName());
     if (!path)
         return;
     const auto size = chosenOf<PaperSize>(*paper_);
-    issue([this, size, path](const sheet::JobSheet& content) {
+    QString said;
+    const bool isOut = issue([&](const sheet::JobSheet& content) {
         const PdfResult result = writeSheetPdf(content, *path, size, workbench().path());
         if (!result.isWritten())
             prompts().report(wordsFor(result), result.detail);
-        else
-            guide().say(tr("job sheet no. %1 is in %2").arg(content.number).arg(*path));
+        said = tr("job sheet no. %1 is in %2").arg(content.number).arg(*path);
         return result.isWritten();
     });
+    // The last word: what the file says of its saving would take the place of an earlier one.
+    if (isOut)
+        guide().say(said);
+}
+
+QString SheetsPage::suggestedName() const {
+    const auto book = workbench().book();
+    const auto machine = proofMachine();
+    const auto* card = machine ? book->ledger().find<items::Machine>(*machine) : nullptr;
+    if (card == nullptr)
+        return {};
+    const QString number = QString::number(verbs::nextSheetNumber(book->ledger()));
+    return tr("%1 %2 sheet %3").arg(text(card->name), text(book->today().iso()), number);
 }
 
 }  // namespace wm::ui

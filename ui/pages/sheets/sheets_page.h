@@ -38,10 +38,12 @@ class SheetsPage : public Page {
     void dressPreview();
     void showSheet();
     /// Gives the sheet its number, lets `hand` put it on paper, and takes the number back if that came to
-    /// nothing.
-    void issue(const std::function<bool(const sheet::JobSheet&)>& hand);
+    /// nothing; true if it went out.
+    bool issue(const std::function<bool(const sheet::JobSheet&)>& hand);
     void print();
     void savePdf();
+    /// "Heron 250 2026-05-07 sheet 4"
+    [[nodiscard]] QString suggestedName() const;
     void makeVoid();
     [[nodiscard]] std::optional<MachineId> proofMachine() const;
     [[nodiscard]] const weekend::IssuedSheet* chosenSheet() const;

@@ -448,21 +448,24 @@ void ChartView::printCard() {
     if (!content)
         return;
     const auto layOut = [&](QSizeF area) { return layOutTorqueCard(*content, area); };
-    if (printPages(layOut, torqueCardTitle(*content), this) == PrintAnswer::Failed)
+    const QString title = torqueCardTitle(*content);
+    const Printing printing = printPages(layOut, title, this);
+    if (printing.answer == PrintAnswer::Failed)
         prompts().report(tr("The printer did not take the card."), tr("Try again, or save it as PDF."));
+    else if (!printing.file.isEmpty())
+        guide().say(tr("the torque card is in %1").arg(printing.file));
 }
 
 void ChartView::saveCard() {
     const auto content = card();
     if (!content)
         return;
-    const auto path =
-        prompts().chooseFile(Prompts::FileUse::Save, tr("Save the torque card"), tr("PDF (*.pdf)"));
+    const QString title = torqueCardTitle(*content);
+    const auto path = prompts().choosePdf(tr("Save the torque card"), title);
     if (!path)
         return;
     const auto layOut = [&](QSizeF area) { return layOutTorqueCard(*content, area); };
-    const PdfResult result =
-        writePagesPdf(layOut, torqueCardTitle(*content), *path, PaperSize::A4, workbench().path());
+    const PdfResult result = writePagesPdf(layOut, title, *path, PaperSize::A4, workbench().path());
     if (!result.isWritten())
         prompts().report(wordsFor(result), result.detail);
     else

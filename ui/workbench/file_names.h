@@ -1,0 +1,18 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+
+namespace wm::ui {
+
+/// "sheet" as "sheet.pdf"; a name that ends in a dot and letters stays as it is.
+QString withEnding(const QString& path, const QString& ending);
+
+/// What was typed, as part of a file's name on any system: "Heron/2: race" as "Heron-2- race".
+QString asFileName(const QString& words);
+
+/// The ending of the first kind that a dialog's filter names: "pdf" of "PDF (*.pdf)"; empty for any file.
+QString endingOf(const QString& filter);
+
+}  // namespace wm::ui
