@@ -19,6 +19,7 @@
 #include "ui/entry/entry_strip.h"
 #include "ui/shell/edge_bar.h"
 #include "ui/shell/heads_strip.h"
+#include "ui/shell/own_keys.h"
 #include "ui/shell/page_table.h"
 #include "ui/shell/start_page.h"
 #include "ui/shell/status_line.h"
@@ -64,6 +65,7 @@ MainWindow::MainWindow(Workbench& workbench, Prompts& prompts, QSettings& settin
     resize(firstSize(*this));
     makeActions();
     build();
+    new OwnKeys(this);
     connectActions();
     connectParts();
     refresh();

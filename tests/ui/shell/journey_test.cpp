@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the mechanic does with keys alone.
+#include <QAbstractItemView>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
@@ -57,8 +58,6 @@ TEST_F(Journey, LogsAnOutingWithADecimalComma) {
     EXPECT_EQ(garage_->book().meterNow(garage_->machine("Heron 250")), units::Hours{1430});
 }
 
-TEST_F(Journey, SaysAtTheFieldWhatIsWrong) {
-    openOn(Garage::Fill::OneMachine);
 TEST_F(Journey, AnOutingOfUnknownLengthIsSaidExpressly) {
     openOn(Garage::Fill::OneMachine);
     press(Qt::Key_F2);
@@ -75,6 +74,8 @@ TEST_F(Journey, AnOutingOfUnknownLengthIsSaidExpressly) {
     EXPECT_FALSE(garage_->book().ledger().all<usage::Outing>().front().hours.has_value());
 }
 
+TEST_F(Journey, SaysAtTheFieldWhatIsWrong) {
+    openOn(Garage::Fill::OneMachine);
     press(Qt::Key_F2);
     type(QStringLiteral("two"));
     field("date")->setText(QStringLiteral("31.4."));
@@ -93,6 +94,21 @@ TEST_F(Journey, AnOutingOfUnknownLengthIsSaidExpressly) {
     field("date")->setText(QStringLiteral("today"));
     press(Qt::Key_Return);
     EXPECT_FALSE(strip()->isOpen());
+}
+
+TEST_F(Journey, EscapeShutsADropDownAndNothingElse) {
+    openOn(Garage::Fill::Season);
+    press(Qt::Key_F5);
+    press(Qt::Key_F2);
+    auto* ground = child<QComboBox>("ground");
+    ground->setFocus();
+    ground->showPopup();
+    ASSERT_TRUE(ground->view()->isVisible());
+    QTest::keyClick(window_->windowHandle(), Qt::Key_Escape);
+    ASSERT_TRUE(strip()->isOpen());
+    EXPECT_FALSE(ground->view()->isVisible());
+    EXPECT_TRUE(garage_->workbench().chosen().has_value());
+    EXPECT_EQ(QApplication::activePopupWidget(), nullptr);
 }
 
 TEST_F(Journey, KeepsWhatWasTyped) {

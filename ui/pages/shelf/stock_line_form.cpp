@@ -33,6 +33,11 @@ QLineEdit* field(QWidget* parent, const QString& name, const QString& words) {
     return edit;
 }
 
+// What was saved is taken back as a whole: the field must not bring its letters again.
+void empty(QLineEdit& field) {
+    field.setText(QString());
+}
+
 base::Result<picture::Change> bookMove(const verbs::VerbContext& context, What what, StockLineId line,
                                        std::int64_t amount) {
     const calendar::Date today = context.book.today();
@@ -150,7 +155,7 @@ void StockLineForm::save() {
     });
     say(done ? QString() : wordsFor(done.error()));
     if (done)
-        amount_->clear();
+        empty(*amount_);
 }
 
 void StockLineForm::saveNewLine() {
@@ -171,7 +176,7 @@ void StockLineForm::saveNewLine() {
     if (!done)
         return;
     for (QLineEdit* edit : {name_, partNumber_, amount_, place_})
-        edit->clear();
+        empty(*edit);
     name_->setFocus();
 }
 
