@@ -195,6 +195,8 @@ bool UsedView::event(QEvent* event) {
 void UsedView::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape)
         fields_.at("meter.shown")->setFocus(Qt::OtherFocusReason);
+    else if (fitted_->hasFocus() && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter))
+        state();
     else
         Page::keyPressEvent(event);
 }

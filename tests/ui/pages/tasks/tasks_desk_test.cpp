@@ -78,6 +78,14 @@ TEST_F(UsedViewTest, EvidenceGoesInAndABracketComesOut) {
 }
 
 TEST_F(UsedViewTest, AContradictionIsNamedAndNothingIsStated) {
+TEST_F(UsedViewTest, EnterStatesItFromTheDropDownToo) {
+    type(QStringLiteral("41"));
+    auto* fitted = child<QComboBox>("used-fitted");
+    fitted->setFocus();
+    QTest::keyClick(fitted, Qt::Key_Return);
+    EXPECT_EQ(card().pastLow, Hours{4100});
+}
+
     type(QStringLiteral("41"));
     child<QComboBox>("used-fitted")->setCurrentIndex(1);
     fill("used-disc-as_new", "4.0");
