@@ -89,7 +89,8 @@ void EntryStrip::openFor(const EntryRequest& request) {
         return;
     const QString key = draftKey(request);
     const auto at = open_.find(key);
-    if (at != open_.end() && at->second->isTouched())
+    if (at != open_.end() && at->second->isTouched()) {
+        at->second->clearFaults();  // of the last try; what stands there now has not been tried
         return show(at->second);
     if (at != open_.end())
         drop(at->second);
@@ -106,6 +107,7 @@ void EntryStrip::openForm(EntryForm* form) {
         return show(at->second);
     }
     if (at != open_.end())
+        at->second->clearFaults();
         drop(at->second);
     open_.emplace(key, form);
     show(form);

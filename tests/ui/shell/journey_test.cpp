@@ -96,6 +96,21 @@ TEST_F(Journey, SaysAtTheFieldWhatIsWrong) {
     EXPECT_FALSE(strip()->isOpen());
 }
 
+TEST_F(Journey, AFormThatIsOpenedAgainHoldsNoOldFault) {
+    openOn(Garage::Fill::OneMachine);
+    press(Qt::Key_F2);
+    type(QStringLiteral("two"));
+    press(Qt::Key_Return);
+    ASSERT_FALSE(faultAt("hours").isEmpty());
+    field("hours")->clear();
+    field("hours")->setFocus();
+    type(QStringLiteral("2"));
+    press(Qt::Key_Escape);
+    press(Qt::Key_F2);
+    EXPECT_EQ(field("hours")->text(), QStringLiteral("2"));
+    EXPECT_TRUE(faultAt("hours").isEmpty());
+}
+
 TEST_F(Journey, EscapeShutsADropDownAndNothingElse) {
     openOn(Garage::Fill::Season);
     press(Qt::Key_F5);
