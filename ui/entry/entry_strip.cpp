@@ -69,9 +69,11 @@ EntryStrip::EntryStrip(Workbench& workbench, QWidget* parent) : QWidget(parent),
     row->addWidget(forms_, 1);
     auto* buttons = new QVBoxLayout;
     buttons->setSpacing(kSpaceHair);
+    // At the bottom, which stays where it is when a form grows: else Leave would come to where Save was
+    // clicked.
+    buttons->addStretch();
     buttons->addWidget(saveButton_);
     buttons->addWidget(leaveButton_);
-    buttons->addStretch();
     row->addLayout(buttons);
     connect(saveButton_, &QPushButton::clicked, this, &EntryStrip::save);
     connect(leaveButton_, &QPushButton::clicked, this, &EntryStrip::leave);
@@ -92,6 +94,7 @@ void EntryStrip::openFor(const EntryRequest& request) {
     if (at != open_.end() && at->second->isTouched()) {
         at->second->clearFaults();  // of the last try; what stands there now has not been tried
         return show(at->second);
+    }
     if (at != open_.end())
         drop(at->second);
     auto* form = makeForm(workbench_, request).release();
@@ -104,10 +107,10 @@ void EntryStrip::openForm(EntryForm* form) {
     const auto at = open_.find(key);
     if (at != open_.end() && at->second->isTouched()) {
         delete form;
+        at->second->clearFaults();
         return show(at->second);
     }
     if (at != open_.end())
-        at->second->clearFaults();
         drop(at->second);
     open_.emplace(key, form);
     show(form);

@@ -6,6 +6,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
@@ -109,6 +110,20 @@ TEST_F(Journey, AFormThatIsOpenedAgainHoldsNoOldFault) {
     press(Qt::Key_F2);
     EXPECT_EQ(field("hours")->text(), QStringLiteral("2"));
     EXPECT_TRUE(faultAt("hours").isEmpty());
+}
+
+// The form grows upwards when it says what is wrong; where Save was clicked is Save, and not Leave.
+TEST_F(Journey, TheButtonsStayWhenAFormGrows) {
+    openOn(Garage::Fill::OneMachine);
+    press(Qt::Key_F2);
+    auto* save = child<QPushButton>("save-entry");
+    const QPoint saved = save->mapTo(window_.get(), QPoint());
+    const int height = strip()->height();
+    type(QStringLiteral("two"));
+    QTest::mouseClick(save, Qt::LeftButton);
+    QTest::qWait(20);
+    ASSERT_GT(strip()->height(), height);
+    EXPECT_EQ(save->mapTo(window_.get(), QPoint()), saved);
 }
 
 TEST_F(Journey, EscapeShutsADropDownAndNothingElse) {
