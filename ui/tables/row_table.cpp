@@ -116,8 +116,11 @@ void RowTable::show(std::vector<TableRow> rows) {
 
 void RowTable::filter(const QString& words) {
     static_cast<WordsFilter*>(proxy_)->setWords(words);
-    if (!currentIndex().isValid() && proxy_->rowCount() > 0)
+    const bool searches = !words.trimmed().isEmpty();
+    if ((searches || !currentIndex().isValid()) && proxy_->rowCount() > 0)
         setCurrentIndex(proxy_->index(0, 0));
+    updateGeometries();  // the way that can be scrolled is another one now
+    scrollTo(currentIndex());
 }
 
 std::optional<std::int64_t> RowTable::chosenId() const {

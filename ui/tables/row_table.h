@@ -27,7 +27,7 @@ class RowTable : public QTableView {
     /// No row takes more lines than that; what does not fit ends in an ellipsis. Three, if nothing is said.
     void setMostLines(int lines);
     void show(std::vector<TableRow> rows);
-    /// Rows that hold every one of the words, in any column.
+    /// Rows that hold every one of the words, in any column. A search chooses the first of them.
     void filter(const QString& words);
     [[nodiscard]] std::optional<std::int64_t> chosenId() const;
     void choose(std::int64_t id);

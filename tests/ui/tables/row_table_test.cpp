@@ -69,6 +69,22 @@ TEST_F(RowTableTest, BreaksWordsAndNoFigures) {
     EXPECT_EQ(table_.rowHeight(0), oneLine);
 }
 
+TEST_F(RowTableTest, ASearchChoosesTheFirstHitAndShowsIt) {
+    std::vector<TableRow> rows;
+    for (int id = 1; id <= 60; ++id)
+        rows.push_back({.id = id, .cells = {{.text = id % 2 == 0 ? "fork oil" : "engine oil"}}});
+    table_.show(std::move(rows));
+    table_.QWidget::show();
+    table_.choose(58);
+    table_.filter(QStringLiteral("fork"));
+    EXPECT_EQ(table_.chosenId(), 2);
+    EXPECT_TRUE(table_.viewport()->rect().contains(table_.visualRect(table_.currentIndex())));
+    table_.choose(40);
+    table_.filter(QString());
+    EXPECT_EQ(table_.chosenId(), 40) << "what was found stays when the words are gone";
+    EXPECT_TRUE(table_.viewport()->rect().contains(table_.visualRect(table_.currentIndex())));
+}
+
 TEST_F(RowTableTest, FindsAllWordsInAnyOrderAndReadsNoneAsAPattern) {
     table_.show(oils());
     table_.filter(QStringLiteral("OIL fork"));
