@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollBar>
 #include <algorithm>
 #include <set>
 
@@ -46,6 +47,24 @@ TEST_F(WorkPagesTest, SpacePutsAJobIntoTheWeekendAndTakesItOut) {
     QTest::keyClick(jobs, Qt::Key_Space);
     EXPECT_EQ(book().dueLine(task)->picked, before);
     EXPECT_EQ(book::eveningOf(book(), heron).work, workBefore);
+}
+
+// What was put in goes up to the others; the cursor is on the line that came next.
+TEST_F(WorkPagesTest, TheCursorOfTheWeekendStaysInItsPlace) {
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    window_->goTo(PageId::Weekend);
+    auto* jobs = child<RowTable>("weekendJobs");
+    const auto before = jobs->shownIds();
+    ASSERT_GT(before.size(), 12U);
+    const auto id = before[before.size() - 3];
+    ASSERT_FALSE(book().dueLine(TaskId(id))->picked);
+    jobs->choose(id);
+    const int scrolled = jobs->verticalScrollBar()->value();
+    QTest::keyClick(jobs, Qt::Key_Space);
+    ASSERT_TRUE(book().dueLine(TaskId(id))->picked);
+    EXPECT_EQ(jobs->chosenId(), before[before.size() - 2]);
+    EXPECT_NEAR(jobs->verticalScrollBar()->value(), scrolled, 3);
+    EXPECT_TRUE(jobs->viewport()->rect().contains(jobs->visualRect(jobs->currentIndex())));
 }
 
 TEST_F(WorkPagesTest, AWorkWindowIsTypedInOneLine) {

@@ -5,8 +5,10 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollBar>
 #include <QSplitter>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/verbs/verbs.h"
 #include "ui/pages/columns.h"
@@ -113,7 +115,25 @@ void WeekendPage::refresh() {
     sheet_->setEnabled(!nothing);
 }
 
+// A job that is put in goes up to the others, out of sight; the hand stays where it was and goes on with the
+// next.
 void WeekendPage::toggle(std::int64_t id) {
+    const auto rowOf = [this](std::int64_t job) {
+        const auto ids = jobs_->shownIds();
+        return std::find(ids.begin(), ids.end(), job) - ids.begin();
+    };
+    const auto before = jobs_->shownIds();
+    const auto row = rowOf(id);
+    const auto beside = static_cast<std::size_t>(row) + 1;
+    const int scrolled = jobs_->verticalScrollBar()->value();
+    putInOrOut(id);
+    if (rowOf(id) == row || before.size() < 2)
+        return;
+    jobs_->verticalScrollBar()->setValue(scrolled);
+    jobs_->choose(beside < before.size() ? before[beside] : before[before.size() - 2]);
+}
+
+void WeekendPage::putInOrOut(std::int64_t id) {
     const auto book = workbench().book();
     if (const auto* line = book->dueLine(TaskId(id))) {
         workbench().perform(

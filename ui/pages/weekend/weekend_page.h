@@ -25,6 +25,7 @@ class WeekendPage : public Page {
   private:
     void layOut();
     void toggle(std::int64_t id);
+    void putInOrOut(std::int64_t id);
     void record(std::int64_t id);
 
     WindowLine* window_;
