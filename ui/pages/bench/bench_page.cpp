@@ -41,7 +41,9 @@ BenchPage::BenchPage(const PageTools& tools, QWidget* parent)
                 {QStringLiteral("bench-record"), tr("record Enter"), [this, here] { record(here()); }},
                 {QStringLiteral("bench-put-off"), tr("put off D"), [this, here] { putOff(here()); }}});
     keys->insertStretch(0);
-    keys->addWidget(plainWords(keys_, tr("Ctrl+B what is known    Ctrl+E add an event"), "note"));
+    auto* others = plainWords(keys_, tr("Ctrl+B what is known    Ctrl+E add an event"), "note");
+    others->setWordWrap(false);  // beside the stretch a label that may break does, whatever room there is
+    keys->addWidget(others);
     keys->setContentsMargins(kSpaceGroup, 0, kSpaceGroup, 0);
     keys_->setLayout(keys);
     auto* lines = new QVBoxLayout(this);

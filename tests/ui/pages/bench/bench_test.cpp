@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QAbstractItemModelTester>
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QScrollBar>
 #include <QTreeWidget>
@@ -144,6 +145,17 @@ TEST_F(BenchPageTest, ShowsThreeMachinesWithoutScrolling) {
         width += grid_->columnWidth(column);
     EXPECT_LE(width, grid_->viewport()->width());
     EXPECT_EQ(grid_->columnViewportPosition(1), kGutter);
+}
+
+TEST_F(BenchPageTest, SaysTheOtherKeysInOneLine) {
+    window_->resize(1280, 800);
+    QApplication::processEvents();
+    for (const auto* label : window_->page(PageId::Bench)->findChildren<QLabel*>())
+        if (label->text().startsWith(QStringLiteral("Ctrl+B"))) {
+            EXPECT_GE(label->width(), label->fontMetrics().horizontalAdvance(label->text()));
+            return;
+        }
+    FAIL() << "no label says it";
 }
 
 TEST_F(BenchPageTest, OneMachineScrollsDownAndNeverSideways) {
