@@ -66,6 +66,15 @@ void Views::turnBy(int step) {
         emit keysNeedAPlace();
 }
 
+QWidget* Views::focusOn(QWidget* wanted) const {
+    const QWidget* taker = wanted;
+    while (taker->focusProxy() != nullptr)
+        taker = taker->focusProxy();
+    const bool takes =
+        taker->focusPolicy() != Qt::NoFocus && taker->isEnabledTo(this) && taker->isVisibleTo(this);
+    return takes ? wanted : names_;
+}
+
 int Views::shown() const {
     return stack_->currentIndex();
 }

@@ -22,6 +22,8 @@ class Views : public QWidget {
     void rename(int at, const QString& name);
     void turnTo(int at);
     [[nodiscard]] int shown() const;
+    /// Where the keys go: there, or to the names if that is hidden or takes none.
+    [[nodiscard]] QWidget* focusOn(QWidget* wanted) const;
 
   signals:
     void changed();

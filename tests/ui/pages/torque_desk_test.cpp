@@ -56,6 +56,16 @@ constexpr int kHandTight = 1;
 constexpr int kDrawer = 2;
 constexpr int kLoose = 3;
 constexpr int kChart = 4;
+constexpr int kConfirm = 5;
+
+// Without a machine there is nothing to confirm: the keys are on the names of the views, where one sees them.
+TEST_F(TorqueDeskTest, TheKeysHaveAPlaceWhereAViewIsEmpty) {
+    garage_->workbench().choose(std::nullopt);
+    look(kConfirm);
+    EXPECT_EQ(window_->page(PageId::Torque)->firstFocus(), child<QTabBar>("torqueViews"));
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    EXPECT_EQ(window_->page(PageId::Torque)->firstFocus(), child<QLineEdit>("confirmFigure"));
+}
 
 TEST_F(TorqueDeskTest, AToolIsAddedAndAWrongOneIsSaidAtItsField) {
     look(kDrawer);

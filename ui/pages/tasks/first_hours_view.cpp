@@ -5,6 +5,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QStringList>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include "core/book/first_hours.h"
@@ -99,7 +100,14 @@ FirstHoursView::FirstHoursView(const PageTools& tools, QWidget* parent)
                                 }}});
     keys->insertStretch(0);
     lines->addLayout(keys);
+    record_ = findChild<QToolButton*>(QStringLiteral("first-hours-record"));
     connect(table_, &RowTable::activatedId, this, &FirstHoursView::record);
+    connect(table_, &RowTable::chosenChanged, this, &FirstHoursView::followChosen);
+}
+
+// A head of the plan is no job, and without a machine there is no plan.
+void FirstHoursView::followChosen() {
+    record_->setEnabled(table_->chosenId().value_or(0) > 0);
 }
 
 QWidget* FirstHoursView::firstFocus() {
@@ -137,6 +145,7 @@ void FirstHoursView::refresh() {
                   .arg(text(machine->name)));
     table_->setVisible(!rows.empty());
     table_->show(std::move(rows));
+    followChosen();
 }
 
 void FirstHoursView::record(std::int64_t id) {

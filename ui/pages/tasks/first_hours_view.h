@@ -5,6 +5,7 @@
 #include "ui/pages/page.h"
 
 class QLabel;
+class QToolButton;
 
 namespace wm::ui {
 
@@ -23,9 +24,11 @@ class FirstHoursView : public Page {
 
   private:
     void record(std::int64_t id);
+    void followChosen();
 
     QLabel* head_;
     RowTable* table_;
+    QToolButton* record_ = nullptr;
 };
 
 }  // namespace wm::ui

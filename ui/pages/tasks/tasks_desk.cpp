@@ -69,7 +69,7 @@ void TasksDesk::refresh() {
 }
 
 QWidget* TasksDesk::firstFocus() {
-    return view()->firstFocus();
+    return seen_->focusOn(view()->firstFocus());
 }
 
 bool TasksDesk::find() {

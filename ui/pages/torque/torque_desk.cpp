@@ -78,7 +78,7 @@ void TorqueDesk::refresh() {
 
 QWidget* TorqueDesk::firstFocus() {
     auto* shown = view();
-    return shown != nullptr ? shown->firstFocus() : figures_->firstFocus();
+    return seen_->focusOn(shown != nullptr ? shown->firstFocus() : figures_->firstFocus());
 }
 
 void TorqueDesk::aimAt(const Aim& aim) {

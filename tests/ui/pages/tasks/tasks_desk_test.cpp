@@ -8,6 +8,7 @@
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTabBar>
+#include <QToolButton>
 #include <algorithm>
 
 #include "core/book/first_hours.h"
@@ -77,7 +78,6 @@ TEST_F(UsedViewTest, EvidenceGoesInAndABracketComesOut) {
     EXPECT_TRUE(card().note.empty());
 }
 
-TEST_F(UsedViewTest, AContradictionIsNamedAndNothingIsStated) {
 TEST_F(UsedViewTest, EnterStatesItFromTheDropDownToo) {
     type(QStringLiteral("41"));
     auto* fitted = child<QComboBox>("used-fitted");
@@ -86,6 +86,7 @@ TEST_F(UsedViewTest, EnterStatesItFromTheDropDownToo) {
     EXPECT_EQ(card().pastLow, Hours{4100});
 }
 
+TEST_F(UsedViewTest, AContradictionIsNamedAndNothingIsStated) {
     type(QStringLiteral("41"));
     child<QComboBox>("used-fitted")->setCurrentIndex(1);
     fill("used-disc-as_new", "4.0");
@@ -217,6 +218,22 @@ TEST_F(AdjustViewTest, ABadPercentageIsSaid) {
     press(Qt::Key_Return);
     EXPECT_FALSE(label("adjust-words").isEmpty());
     EXPECT_EQ(oil().limits.front().every, 600);
+}
+
+// No machine, no plan: nothing that Enter could record, and no key that says so.
+TEST_F(TasksDeskTest, ThePlanRecordsJobsAlone) {
+    garage_->addMachine("Plover 125", "four-stroke-motocross", Hours{3000});
+    garage_->workbench().choose(std::nullopt);
+    view(2);
+    const auto* record = child<QToolButton>("first-hours-record");
+    EXPECT_FALSE(record->isEnabled());
+    EXPECT_EQ(window_->page(PageId::Tasks)->firstFocus(), child<QTabBar>("taskViews"));
+    garage_->workbench().choose(garage_->machine("Heron 250"));
+    auto* table = child<RowTable>("firstHoursTable");
+    ASSERT_LT(*table->chosenId(), 0) << "the head of the first stage";
+    EXPECT_FALSE(record->isEnabled());
+    table->choose(table->shownIds().at(1));
+    EXPECT_TRUE(record->isEnabled());
 }
 
 TEST(EvidenceWords, ABracketReadsAsOne) {
