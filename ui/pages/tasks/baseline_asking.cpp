@@ -137,11 +137,20 @@ BaselineAsking::Taken BaselineAsking::take(const book::Book& book, const QString
 std::size_t BaselineAsking::unsaved(const QString& typed) const {
     std::size_t all = 0;
     for (const auto& [machine, answers] : answers_)
-        all += answers.size();
+        all += static_cast<std::size_t>(std::count_if(answers.begin(), answers.end(), [](const auto& each) {
+            return each.second.said != Said::Unknown;
+        }));
     if (machine_ && !typed.trimmed().isEmpty())
         all += static_cast<std::size_t>(std::count_if(
             askedOf_.begin(), askedOf_.end(), [this](TaskId task) { return answerTo(task) == nullptr; }));
     return all;
+}
+
+void BaselineAsking::clearWritten() {
+    if (machine_)
+        std::erase_if(answers_[*machine_],
+                      [](const auto& each) { return each.second.said != Said::Unknown; });
+    askedOf_.clear();
 }
 
 void BaselineAsking::clear() {

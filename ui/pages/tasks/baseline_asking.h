@@ -67,11 +67,13 @@ class BaselineAsking {
     Taken take(const book::Book& book, const QString& typed);
     void drop() { askedOf_.clear(); }
 
-    /// Answers of all machines, and what is half typed.
+    /// Answers of all machines that could be written, and what is half typed.
     [[nodiscard]] std::size_t unsaved(const QString& typed) const;
     [[nodiscard]] auto lines(calendar::Date today) const { return linesOf(answers(), tasks_, today); }
-    /// The answers of this machine are written, or given up.
+    /// The answers of this machine are given up.
     void clear();
+    /// They are written. What nobody knows can't be, and is not asked again as long as the window is open.
+    void clearWritten();
     void fold() { unfolded_ = false; }
     /// Another file.
     void reset() { *this = {}; }

@@ -24,6 +24,7 @@
 #include "ui/words/part_words.h"
 #include "ui/words/standing_words.h"
 #include "ui/workbench/guide.h"
+#include "ui/workbench/prompts.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -163,6 +164,7 @@ void BaselineView::showHead() {
         asking_.machine() ? book->ledger().find<items::Machine>(*asking_.machine()) : nullptr;
     const auto said = std::count_if(answers.begin(), answers.end(),
                                     [](const auto& each) { return each.second.said != Said::Unknown; });
+    const auto unknown = static_cast<std::ptrdiff_t>(answers.size()) - said;
     const bool writes = machine != nullptr && !tasks.empty() && !workbench().readOnly();
     head_->setText(
         machine == nullptr ? tr("Choose the machine first (F5 to F8): what is known is said of one machine.")
@@ -178,7 +180,9 @@ void BaselineView::showHead() {
     for (QPushButton* button : keys_)
         button->setEnabled(writes);
     write_->setText(said == 0 ? tr("Write the answers (Enter)")
-                              : tr("Write the %1 answered (Enter)").arg(said));
+                    : unknown == 0
+                        ? tr("Write the %1 answered (Enter)").arg(said)
+                        : tr("Write the %1 answered, %2 left unknown (Enter)").arg(said).arg(unknown));
     write_->setEnabled(writes && said > 0);
     clear_->setEnabled(!answers.empty());
 }
@@ -263,9 +267,21 @@ void BaselineView::say(Said said) {
     const auto tasks = table_->markedTasks();
     if (tasks.empty() || !asking_.machine())
         return;
+    if (said == Said::New && tasks.size() > 1 && tasks.size() == asking_.tasks().size() && !mayAllBeNew())
+        return;
     if (asking_.begin(said, tasks))
         return askWhen();
     take(QString());
+}
+
+// Everything new on a machine that came used is said by a slip of the finger rather than meant.
+bool BaselineView::mayAllBeNew() {
+    const auto* machine = workbench().book()->ledger().find<items::Machine>(*asking_.machine());
+    if (machine == nullptr || machine->startedNew)
+        return true;
+    return prompts().confirm(tr("%1 came used. Was really everything new on it that day, %2?")
+                                 .arg(text(machine->name), tasksWords(asking_.tasks().size())),
+                             tr("All of it was new"));
 }
 
 void BaselineView::askWhen() {
@@ -335,7 +351,10 @@ void BaselineView::write() {
     if (!lines)
         return showFault(lines.error().task, lines.error().error);
     if (lines->empty())
-        return sayIn(words_, tr("Nothing is answered yet: N new, S serviced, F looked at today and fine."));
+        return sayIn(words_,
+                     asking_.answers().empty()
+                         ? tr("Nothing is answered yet: N new, S serviced, F looked at today and fine.")
+                         : tr("What nobody knows is not written: it stays without a record."));
     const auto written = workbench().attempt(
         [machine = *asking_.machine(), lines = *lines](const verbs::VerbContext& context) {
             return verbs::recordBaseline(context, machine, lines);
@@ -350,7 +369,7 @@ void BaselineView::write() {
     }
     if (!written)
         return sayIn(words_, wordsFor(written.error()), true);
-    asking_.clear();
+    asking_.clearWritten();
     asking_.fold();
     refresh();
     table_->setFocus(Qt::OtherFocusReason);

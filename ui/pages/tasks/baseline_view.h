@@ -45,6 +45,7 @@ class BaselineView : public Page {
     void chooseRows(bool wholeGroup);
 
     void say(Said said);
+    bool mayAllBeNew();
     void askWhen();
     void takeWhen();
     void leaveWhen();

@@ -101,9 +101,15 @@ TEST_F(BaselineViewTest, OneKeyATaskAndOneEnter) {
     type(QStringLiteral("3 may 2025"));
     press(Qt::Key_Return);
     EXPECT_EQ(QApplication::focusWidget(), table_);
+    const auto third = TaskId{*table_->chosenId()};
     press(Qt::Key_U);
+    EXPECT_EQ(child<QPushButton>("baseline-write")->text(),
+              QStringLiteral("Write the 2 answered, 1 left unknown (Enter)"));
     EXPECT_TRUE(records().empty());  // nothing is written before Enter
     press(Qt::Key_Return);
+    EXPECT_FALSE(said(third.value(), 4).isEmpty()) << "it is not asked again";
+    EXPECT_NE(table_->chosenId(), third.value());
+    EXPECT_TRUE(window_->page(PageId::Tasks)->unsaved().isEmpty());
     ASSERT_EQ(records().size(), 2U) << words().toStdString();
     EXPECT_EQ(records().at(0).task, first);
     EXPECT_EQ(records().at(0).date, day("2026-01-10"));
@@ -122,6 +128,11 @@ TEST_F(BaselineViewTest, OneKeyForAllThatIsLeft) {
     type(QStringLiteral("1 march"));
     press(Qt::Key_Return);
     press(Qt::Key_A, Qt::ControlModifier);
+    press(Qt::Key_N);  // it came used: everything new is asked about
+    ASSERT_EQ(prompts_.asked.size(), 1);
+    EXPECT_TRUE(prompts_.asked.front().contains(QStringLiteral("came used")));
+    EXPECT_EQ(said(table_->shownIds().back(), 4), QString());
+    prompts_.agrees = true;
     press(Qt::Key_N);
     press(Qt::Key_Return);
     EXPECT_EQ(records().size(), before) << words().toStdString();
