@@ -15,6 +15,9 @@ using base::refuse;
 
 namespace {
 
+constexpr int kFirstYear = 1900;
+constexpr int kLastYear = 2199;
+
 std::chrono::year_month_day civil(Date date) {
     return std::chrono::sys_days{std::chrono::days{date.daysSinceEpoch()}};
 }
@@ -64,7 +67,7 @@ base::Result<Date> makeDate(int year, int month, int day) {
     const std::chrono::year_month_day candidate{std::chrono::year{year},
                                                 std::chrono::month{static_cast<unsigned>(month)},
                                                 std::chrono::day{static_cast<unsigned>(day)}};
-    if (!candidate.ok() || year < 1900 || year > 2199)
+    if (!candidate.ok() || year < kFirstYear || year > kLastYear)
         return refuse(Fault::NotADate, "date", fmt::format("{}-{}-{}", year, month, day));
     return fromCivil(candidate);
 }
@@ -84,6 +87,11 @@ base::Result<Date> parseDate(std::string_view field, std::string_view text) {
     };
     const bool shaped = given.size() == 10 && given[4] == '-' && given[7] == '-' && number(0, 4) >= 0 &&
                         number(5, 2) >= 0 && number(8, 2) >= 0;
+    // Other programs write "never" so; it is a day of the calendar, and none that is meant.
+    const int year = shaped ? number(0, 4) : kFirstYear;
+    if (year < kFirstYear || year > kLastYear)
+        return refuse(Fault::Malformed, std::string(field), std::string(text),
+                      fmt::format("a day from {} to {}", kFirstYear, kLastYear));
     const auto date =
         shaped ? makeDate(number(0, 4), number(5, 2), number(8, 2)) : refuse(Fault::NotADate, "date");
     if (!date)

@@ -49,7 +49,7 @@ IsoWeek isoWeek(Date date);
 
 /// Errors: NotADate if there is no such day (29 February 2023) or the year is out of range.
 base::Result<Date> makeDate(int year, int month, int day);
-/// "2026-05-16" only. Errors: Empty, NotADate.
+/// "2026-05-16" only. Errors: Empty, NotADate, Malformed (the year is out of range).
 base::Result<Date> parseDate(std::string_view field, std::string_view text);
 
 /// Before the day's riding, the riding itself, or after it: what decides whether a wheel that was swapped on

@@ -23,8 +23,9 @@ base::Result<std::int64_t> parseScaled(std::string_view field, std::string_view 
     if (number->digits() < 0)
         return refuse(Fault::Negative, std::string(field), std::string(text));
     if (number->places() > places && Decimal{number->scaledTo(places), places} != *number)
-        return refuse(Fault::TooLarge, std::string(field), std::string(text),
-                      fmt::format("{} decimals", places));
+        return refuse(
+            Fault::Malformed, std::string(field), std::string(text),
+            places == 0 ? "a whole number" : fmt::format("a figure with at most {} decimals", places));
     if (*number > Decimal{most, 0})
         return refuse(Fault::TooLarge, std::string(field), std::string(text), std::to_string(most));
     return number->scaledTo(places);

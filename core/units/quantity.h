@@ -43,7 +43,7 @@ using Minutes = Quantity<struct WholeMinutes>;      ///< count = minutes, also a
 using Money = Quantity<struct MinorUnits>;          ///< count = cents or the like; the file knows no currency
 
 /// "61.3" or "61,37": hours with up to two decimals. Errors: Empty, NotANumber, Negative, TooLarge (over
-/// 100,000 h or more than two decimals).
+/// 100,000 h), Malformed (more than two decimals).
 base::Result<Hours> parseHours(std::string_view field, std::string_view text);
 /// Hours with one decimal as meters show them, two if the second is not zero: "61.3", "0.37".
 std::string hoursText(Hours hours, char mark = '.');

@@ -95,7 +95,7 @@ INSTANTIATE_TEST_SUITE_P(
         Bad{"Empty", {"--outing", ""}, Exit::Refused, "blank"},
         Bad{"Huge", {"--outing", "99999999999999999999"}, Exit::Refused, "too large"},
         Bad{"MoreThanADay", {"--outing", "25"}, Exit::Refused, "at most 24"},
-        Bad{"TooManyDecimals", {"--outing", "1.234"}, Exit::Refused, "decimals"},
+        Bad{"TooManyDecimals", {"--outing", "1.234"}, Exit::Refused, "at most 2 decimals"},
         Bad{"InFuture", {"--outing", "1", "--on", "2026-05-08"}, Exit::Refused, "future"},
         Bad{"BeforeTheMachine", {"--outing", "1", "--on", "2026-02-28"}, Exit::Refused, "2026-03-01"},
         Bad{"NoSuchDay", {"--outing", "1", "--on", "2026-04-31"}, Exit::Refused, "“2026-04-31”"},

@@ -127,10 +127,11 @@ base::Result<Date> parseDay(std::string_view field, const QString& typed, Date t
         if (found)
             return *found;
     const auto written = calendar::parseDate(field, words.toStdString());
-    if (written)
+    if (written || written.error().fault == base::Fault::Malformed)
         return written;
     return base::refuse(base::Fault::NotADate, std::string(field), typed.toStdString(),
-                        QT_TR_NOOP("today, -1, sat, 3 May or 2026-05-03"));
+                        lean == Lean::Past ? QT_TR_NOOP("today, -1, sat, 3 May or 2026-05-03")
+                                           : QT_TR_NOOP("today, +7, sat, 3 May or 2026-05-03"));
 }
 
 }  // namespace wm::ui

@@ -72,7 +72,7 @@ const book::Book& EntryForm::book() const {
 void EntryForm::correct(std::int64_t fact) {
     corrects_ = fact;
     title_ = tr("correct: %1").arg(title_);
-    reason_ = addText(QStringLiteral("reason"), tr("why it is corrected"), QString(), 24);
+    reason_ = addText(QStringLiteral("reason"), tr("why it is corrected (needed)"), QString(), 24);
 }
 
 tl::expected<store::Verb, Faults> EntryForm::saying() {

@@ -175,10 +175,25 @@ tl::expected<store::Verb, Faults> EndSnagForm::verb() {
         [end](const verbs::VerbContext& context) { return verbs::endSnag(context, end); });
 }
 
+namespace {
+
+// Of a sheet that went out people say that it is void; an entry is struck.
+bool isSheet(Workbench& workbench, const EntryRequest& request) {
+    return workbench.book()->ledger().find<weekend::IssuedSheet>(SheetId(request.fact.value_or(0))) !=
+           nullptr;
+}
+
+}  // namespace
+
 StrikeForm::StrikeForm(Workbench& workbench, const EntryRequest& request)
-    : EntryForm(workbench, tr("strike")), fact_(request.fact.value_or(0)) {
-    reason_ = addText(QStringLiteral("reason"), tr("why it is wrong"), QString(), 50);
-    addNote(tr("The entry stays readable, struck through; no figure counts it any longer."));
+    : EntryForm(workbench, isSheet(workbench, request) ? tr("make void") : tr("strike")),
+      fact_(request.fact.value_or(0)) {
+    const bool isVoid = isSheet(workbench, request);
+    reason_ = addText(QStringLiteral("reason"),
+                      isVoid ? tr("why it is void (needed)") : tr("why it is wrong (needed)"), QString(), 50);
+    addNote(isVoid
+                ? tr("A sheet that went out keeps its number and stays readable; nothing is noted from it.")
+                : tr("The entry stays readable, struck through; no figure counts it any longer."));
 }
 
 tl::expected<store::Verb, Faults> StrikeForm::verb() {

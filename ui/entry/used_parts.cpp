@@ -28,7 +28,7 @@ constexpr Measure kMeasures[] = {{"ml", upkeep::Unit::Millilitre, 0}, {"l", upke
 
 base::Result<const stock::StockLine*> lineNamed(const book::Book& book, const QString& name) {
     const stock::StockLine* found = nullptr;
-    int matches = 0;
+    QStringList fitting;
     for (const auto& line : book.ledger().all<stock::StockLine>()) {
         if (!line.active)
             continue;
@@ -38,13 +38,13 @@ base::Result<const stock::StockLine*> lineNamed(const book::Book& book, const QS
             return &line;
         if (full.contains(name, Qt::CaseInsensitive)) {
             found = &line;
-            ++matches;
+            fitting << full;
         }
     }
-    if (matches == 1)
+    if (fitting.size() == 1)
         return found;
-    return base::refuse(matches == 0 ? Fault::Unknown : Fault::Duplicate, kField, name.toStdString(),
-                        "a line of the shelf");
+    return base::refuse(Fault::Unknown, kField, name.toStdString(),
+                        fitting.join(QStringLiteral(", ")).toStdString());
 }
 
 base::Result<std::int64_t> amountOf(const stock::StockLine& line, const QString& figure,
@@ -80,13 +80,20 @@ base::Result<upkeep::Use> parseUse(const book::Book& book, const QString& typed)
         whole && text((*whole)->name).compare(typed, Qt::CaseInsensitive) == 0)
         return upkeep::Use{(*whole)->id, std::nullopt, 1};
     static const QRegularExpression shape(
-        QStringLiteral("^(.*?)(?:\\s+(-?\\d+(?:[.,]\\d+)?)\\s*(ml|l|g|kg|pcs?)?)?$"),
+        QStringLiteral(
+            "^(?<name>.*?)(?:\\s+(?<figure>-?\\d+(?:[.,]\\d+)?)\\s*(?<measure>ml|l|g|kg|pcs?)?)?$"),
         QRegularExpression::CaseInsensitiveOption);
-    const auto match = shape.match(typed);
-    const auto line = lineNamed(book, match.captured(1).trimmed());
+    // "1,1 l engine oil" says the same; without its measure the figure would be part of a name.
+    static const QRegularExpression amountFirst(
+        QStringLiteral("^(?<figure>\\d+(?:[.,]\\d+)?)\\s*(?<measure>ml|l|g|kg|pcs?)\\s+(?<name>.+)$"),
+        QRegularExpression::CaseInsensitiveOption);
+    const auto first = amountFirst.match(typed);
+    const auto match = first.hasMatch() ? first : shape.match(typed);
+    const auto line = lineNamed(book, match.captured(QStringLiteral("name")).trimmed());
     if (!line)
         return tl::unexpected<base::Error>(line.error());
-    const auto amount = amountOf(**line, match.captured(2), match.captured(3).toLower());
+    const auto amount = amountOf(**line, match.captured(QStringLiteral("figure")),
+                                 match.captured(QStringLiteral("measure")).toLower());
     if (!amount)
         return tl::unexpected<base::Error>(amount.error());
     return upkeep::Use{(*line)->id, std::nullopt, *amount};

@@ -26,6 +26,7 @@
 #include "ui/shell/why_popup.h"
 #include "ui/theme/plain.h"
 #include "ui/theme/theme.h"
+#include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/workbench/prompts.h"
 #include "ui/workbench/workbench.h"
@@ -64,8 +65,8 @@ MainWindow::MainWindow(Workbench& workbench, Prompts& prompts, QSettings& settin
     setObjectName(QStringLiteral("window"));
     resize(firstSize(*this));
     makeActions();
-    build();
     new OwnKeys(this);
+    build();
     connectActions();
     connectParts();
     refresh();
@@ -339,7 +340,7 @@ void MainWindow::followAdded(const picture::Change& change) {
 
 void MainWindow::enter(const EntryRequest& request) {
     if (!workbench_.hasFile() || workbench_.readOnly())
-        return status_->say(tr("This file is open for reading only."), true);
+        return status_->say(readOnlyWords(), true);
     strip_->openFor(request);
 }
 

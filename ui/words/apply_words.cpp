@@ -9,6 +9,12 @@
 
 namespace wm::ui {
 
+QString readOnlyWords() {
+    return tr(
+        "This file is open for reading only: it may not be written where it lies, or a newer Witnessmark "
+        "wrote it. Copy it to where you may write, or open it with that newer program.");
+}
+
 QString wordsFor(const store::ApplyError& error) {
     using Kind = store::ApplyError::Kind;
     switch (error.kind) {
@@ -19,7 +25,11 @@ QString wordsFor(const store::ApplyError& error) {
                 "Another window changed this in the meantime. Nothing was written; look again, then say it "
                 "again.");
         case Kind::ReadOnly:
-            return tr("This file is open for reading only, so nothing was written.");
+            if (error.detail == kMovedAway)
+                return tr(
+                    "The file that was open here was replaced or moved, so nothing was written. Open it "
+                    "again, and say it again.");
+            return tr("Nothing was written. %1").arg(readOnlyWords());
         case Kind::Locked:
             return tr("Another program holds the file just now. Nothing was written; try again in a moment.");
         case Kind::NoSpace:
@@ -101,8 +111,13 @@ QString wordsForOutcome(const store::OpenReport& report) {
             return tr("%1 was brought to this version. The old file stands beside it as %2.")
                 .arg(name, QFileInfo(report.backup).fileName());
         case Outcome::NewerReadOnly:
-            return tr("%1 was written by a newer Witnessmark. It is open for reading only.").arg(name);
+            return tr("%1 was written by a newer Witnessmark. It is open for reading only; write in it with "
+                      "that "
+                      "newer program.")
+                .arg(name);
         case Outcome::NewerRefused:
+            if (report.detail.isEmpty())
+                return tr("%1 needs a newer Witnessmark. It was not touched.").arg(name);
             return tr("%1 needs a newer Witnessmark (%2). It was not touched.").arg(name, report.detail);
         case Outcome::NotOurs:
             return tr("%1 is not a Witnessmark file. It was not touched.").arg(name);

@@ -2,11 +2,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QLatin1String>
 #include <QString>
 
 #include "core/store/store.h"
 
 namespace wm::ui {
+
+/// The detail of a ReadOnly where nobody forbids writing: another file has the place of the one that was
+/// opened.
+inline constexpr QLatin1String kMovedAway{"moved away"};
+/// Why nothing can be entered, and what helps.
+QString readOnlyWords();
 
 /// What the mechanic reads when a verb was not written: what is wrong and what helps.
 QString wordsFor(const store::ApplyError& error);

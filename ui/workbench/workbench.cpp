@@ -112,9 +112,21 @@ tl::expected<picture::Change, store::ApplyError> Workbench::attempt(const store:
     }
     return written;
 }
+    if (!written)
+        return tl::unexpected(placed(written.error()));
 
 bool Workbench::perform(const store::Verb& verb) {
     const auto written = attempt(verb);
+// Where nobody forbids writing and the store finds that it can't, another file has the place of the one that
+// it holds, or none has.
+store::ApplyError Workbench::placed(store::ApplyError error) const {
+    const QFileInfo file(path_);
+    const bool mayBeWritten = file.isWritable() && QFileInfo(file.absolutePath()).isWritable();
+    if (error.kind == store::ApplyError::Kind::ReadOnly && !readOnly() && (mayBeWritten || !file.exists()))
+        error.detail = kMovedAway;
+    return error;
+}
+
     if (!written)
         report(written.error());
     return written.has_value();
@@ -135,7 +147,7 @@ bool Workbench::undo(store::LastMachine last) {
     if (!undone && undone.error().error.fault == base::Fault::MustAnswer)
         return false;
     if (!undone) {
-        report(undone.error());
+        report(placed(undone.error()));
         return true;
     }
     rebuild();
@@ -149,7 +161,7 @@ void Workbench::redo() {
         return;
     const auto redone = file_->redo();
     if (!redone)
-        return report(redone.error());
+        return report(placed(redone.error()));
     rebuild();
     emit changed();
     emit saved(tr("done again: %1").arg(wordsOfKept(*redone)), clock_());
@@ -159,7 +171,7 @@ void Workbench::endUndo() {
     if (!file_)
         return;
     if (const auto ended = file_->endUndo(); !ended)
-        report(ended.error());
+        report(placed(ended.error()));
     emit changed();
 }
 

@@ -84,6 +84,7 @@ class Workbench : public QObject {
     store::OpenReport take(store::File::Opened opened);
     void rebuild();
     void watch();
+    [[nodiscard]] store::ApplyError placed(store::ApplyError error) const;
     void report(const store::ApplyError& error);
 
     Clock clock_;

@@ -5,6 +5,7 @@
 
 #include <QAction>
 #include <QFile>
+#include <QLabel>
 #include <QToolButton>
 
 #include "core/exchange/json.h"
@@ -85,6 +86,19 @@ TEST_F(UndoInTheWindow, TheOnlyMachineGoesOnlyAfterAYes) {
     trigger(ActionId::Undo);
     EXPECT_TRUE(bench().book()->machines().empty());
     EXPECT_NE(bench().redoText(), "");
+}
+
+TEST_F(UndoInTheWindow, AFileThatWasReplacedIsNotCalledReadOnly) {
+    openOn(Garage::Fill::OneMachine);
+    wash("before");
+    const QString path = bench().path();
+    ASSERT_TRUE(QFile::copy(path, path + ".new"));
+    ASSERT_TRUE(QFile::remove(path));
+    ASSERT_TRUE(QFile::rename(path + ".new", path));
+    trigger(ActionId::Undo);
+    const QString words = child<QLabel>("status-words")->text();
+    EXPECT_TRUE(words.contains(QStringLiteral("replaced or moved"))) << words.toStdString();
+    EXPECT_TRUE(words.contains(QStringLiteral("Open it again"))) << words.toStdString();
 }
 
 TEST_F(UndoInTheWindow, APipeIsNoFileToTakeIn) {

@@ -7,6 +7,8 @@
 #include <set>
 
 #include "core/base/names.h"
+#include "core/calendar/date.h"
+#include "core/units/quantity.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/field_words.h"
 
@@ -28,7 +30,7 @@ TEST(ErrorWords, EveryFaultHasItsOwnSentence) {
     for (const Fault fault : allFaults()) {
         const QString sentence = wordsFor(Error{fault, "hours", "1.3x", ""});
         EXPECT_TRUE(sentences.insert(sentence).second) << sentence.toStdString();
-        EXPECT_TRUE(sentence.startsWith("The hours “1.3x”")) << sentence.toStdString();
+        EXPECT_TRUE(sentence.startsWith("The number of hours “1.3x”")) << sentence.toStdString();
         EXPECT_TRUE(sentence.contains(": ")) << "says what to do: " << sentence.toStdString();
         EXPECT_TRUE(sentence.endsWith('.'));
         EXPECT_FALSE(sentence.contains('%')) << sentence.toStdString();
@@ -55,11 +57,20 @@ TEST(ErrorWords, ReadLikeThis) {
         wordsFor(Error{Fault::NewerFormat, "format", "7", "1"}),
         "The format “7” is that of a newer Witnessmark: read it with that newer program; this one reads "
         "up to format 1.");
-    EXPECT_EQ(wordsFor(Error{Fault::Malformed, "outing[3].hours", "1.3", "whole number"}),
-              "The hours at outing[3].hours “1.3” can't be read: what is wanted there is: whole number.");
+    EXPECT_EQ(
+        wordsFor(Error{Fault::Malformed, "outing[3].hours", "1.3", "whole number"}),
+        "The number of hours at outing[3].hours “1.3” can't be read: what is wanted there is: whole number.");
     EXPECT_EQ(wordsFor(Error{Fault::Malformed, "line 12", "end of text", ""}),
               "The text on line 12 “end of text” can't be read: put it right and try again.");
     EXPECT_EQ(wordsFor(Error{Fault::Empty, "by_person", "", ""}), "The person is blank: fill it in.");
+    EXPECT_EQ(wordsFor(Error{Fault::Empty, "hours", "", "12.5, or ? if nobody noted them"}),
+              "The number of hours is blank: enter 12.5, or ? if nobody noted them.");
+    EXPECT_EQ(wordsFor(Error{Fault::NotADate, "until", "d", "2026-05-16"}),
+              "The day to put it off until “d” is not a day of the calendar: enter it like 2026-05-16.");
+    EXPECT_EQ(wordsFor(units::parseCount("starts", "1.5", 9).error()),
+              "The number of starts “1.5” can't be read: what is wanted there is: a whole number.");
+    EXPECT_EQ(wordsFor(calendar::parseDate("date", "9999-12-31").error()),
+              "The date “9999-12-31” can't be read: what is wanted there is: a day from 1900 to 2199.");
 }
 
 TEST(ErrorWords, UserTextStaysText) {
@@ -103,7 +114,17 @@ TEST(ApplyWords, EveryKindHasItsOwnWords) {
 TEST(ApplyWords, ARefusalSpeaksOfTheField) {
     store::ApplyError error;
     error.error = Error{Fault::Negative, "hours", "-2", ""};
-    EXPECT_EQ(wordsFor(error), "The hours “-2” is below zero: enter zero or more.");
+    EXPECT_EQ(wordsFor(error), "The number of hours “-2” is below zero: enter zero or more.");
+}
+
+// Where it was opened to be written, somebody put another file in its place; reading only is told apart.
+TEST(ApplyWords, WhatIsReadOnlySaysWhatToDo) {
+    store::ApplyError error;
+    error.kind = store::ApplyError::Kind::ReadOnly;
+    EXPECT_TRUE(wordsFor(error).contains("Copy it to where you may write")) << wordsFor(error).toStdString();
+    error.detail = kMovedAway;
+    EXPECT_TRUE(wordsFor(error).contains("was replaced or moved")) << wordsFor(error).toStdString();
+    EXPECT_TRUE(wordsFor(error).contains("Open it again")) << wordsFor(error).toStdString();
 }
 
 TEST(BackupWords, EachTroubleSaysWhatAndWhere) {
@@ -154,6 +175,8 @@ TEST(OpenWords, TellTheVersionThatIsNeededAndWhereTheOldFileIs) {
     report.outcome = store::OpenOutcome::NewerRefused;
     report.detail = "0.9";
     EXPECT_TRUE(wordsFor(report).contains("0.9"));
+    report.detail.clear();
+    EXPECT_FALSE(wordsFor(report).contains('(')) << wordsFor(report).toStdString();
     report.outcome = store::OpenOutcome::Migrated;
     report.backup = "/garage/ours.v1.bak";
     EXPECT_TRUE(wordsFor(report).contains("ours.v1.bak"));
