@@ -9,6 +9,7 @@
 #include <QFile>
 #include <QLocale>
 #include <QMessageBox>
+#include <csignal>
 #include <cstdio>
 #include <exception>
 #include <memory>
@@ -90,6 +91,8 @@ class WindowApplication : public QApplication {
 }  // namespace
 
 int run(int argc, char** argv) {
+    // A limit on the size of files is a write that fails, with its words, and no end without any.
+    std::signal(SIGXFSZ, SIG_IGN);
     QElapsedTimer sinceStart;
     sinceStart.start();
     const QStringList arguments = plainArguments(argc, argv);

@@ -186,6 +186,18 @@ TEST_F(Processes, APipeThatIsExportedToStaysAPipe) {
     EXPECT_FALSE(QFileInfo(pipe).isFile());
 }
 
+TEST_F(Processes, ALimitOnTheSizeOfFilesEndsInWords) {
+    const QString before = exported();
+    QProcess process;
+    process.start("/bin/sh", {"-c", "ulimit -f 1; exec \"$0\" log \"$1\" --wash hand --on 2026-05-02",
+                              WM_PROGRAM, file_});
+    ASSERT_TRUE(process.waitForFinished(60'000));
+    ASSERT_EQ(process.exitStatus(), QProcess::NormalExit);
+    EXPECT_EQ(process.exitCode(), static_cast<int>(Exit::CannotWrite));
+    EXPECT_TRUE(process.readAllStandardError().startsWith("witnessmark: "));
+    EXPECT_EQ(exported(), before);
+}
+
 TEST_F(Processes, ABadByteInAnArgumentIsNoText) {
     const QString before = exported();
     QProcess process;
