@@ -9,6 +9,7 @@
 #include "core/base/phrase.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
+#include "ui/workbench/file_names.h"
 
 namespace wm::app {
 
@@ -42,12 +43,13 @@ Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose) {
 }
 
 Answer<Garage> Garage::open(const Call& call, store::OpenFor purpose, store::OpenReport& report) {
-    auto opened = store::File::open(call.word(0), purpose);
+    const QString path = ui::whereItLies(call.word(0));
+    auto opened = store::File::open(path, purpose);
     // A file of an earlier version is brought up to this one before it can be read, by whichever verb comes
     // first.
     if (isOlder(opened.report) && purpose == store::OpenFor::ReadingOnly) {
         const bool tookBack = opened.report.tookBack;
-        opened = store::File::open(call.word(0), store::OpenFor::Writing);
+        opened = store::File::open(path, store::OpenFor::Writing);
         opened.report.tookBack |= tookBack;
     }
     report = opened.report;

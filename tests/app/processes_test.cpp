@@ -198,6 +198,16 @@ TEST_F(Processes, ALimitOnTheSizeOfFilesEndsInWords) {
     EXPECT_EQ(exported(), before);
 }
 
+TEST_F(Processes, BackupsStandBesideTheFileAndNotBesideALink) {
+    ASSERT_TRUE(QDir(folder_.path()).mkdir("elsewhere"));
+    const QString link = path("elsewhere/link.witnessmark");
+    ASSERT_TRUE(QFile::link(file_, link));
+    ASSERT_EQ(runProgram({"log", link, "--wash", "hand"}).exit, 0);
+    EXPECT_TRUE(QFileInfo(file_ + ".backups").isDir());
+    EXPECT_EQ(QDir(path("elsewhere")).entryList(QDir::Files | QDir::Dirs | QDir::NoDotAndDotDot),
+              QStringList{"link.witnessmark"});
+}
+
 TEST_F(Processes, ABadByteInAnArgumentIsNoText) {
     const QString before = exported();
     QProcess process;

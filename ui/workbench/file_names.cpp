@@ -30,4 +30,10 @@ QString endingOf(const QString& filter) {
     return kFirst.match(filter).captured(1);
 }
 
+QString whereItLies(const QString& path) {
+    const QFileInfo file(path);
+    const QString real = file.isSymLink() ? file.canonicalFilePath() : QString();
+    return real.isEmpty() ? path : real;
+}
+
 }  // namespace wm::ui

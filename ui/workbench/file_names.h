@@ -15,4 +15,8 @@ QString asFileName(const QString& words);
 /// The ending of the first kind that a dialog's filter names: "pdf" of "PDF (*.pdf)"; empty for any file.
 QString endingOf(const QString& filter);
 
+/// The file that a link leads to; a plain path as it is. By whichever name a garage was opened, its backups
+/// stand beside the file itself, as its journal does.
+QString whereItLies(const QString& path);
+
 }  // namespace wm::ui

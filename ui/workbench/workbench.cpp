@@ -10,6 +10,7 @@
 
 #include "ui/words/apply_words.h"
 #include "ui/words/speech.h"
+#include "ui/workbench/file_names.h"
 
 namespace wm::ui {
 
@@ -57,7 +58,7 @@ store::OpenReport Workbench::take(store::File::Opened opened) {
 }
 
 store::OpenReport Workbench::open(const QString& path, store::OpenFor purpose) {
-    return take(store::File::open(path, purpose));
+    return take(store::File::open(whereItLies(path), purpose));
 }
 
 store::OpenReport Workbench::create(const QString& path) {
