@@ -1,6 +1,9 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <sqlite3.h>
+
 #include <QFile>
+#include <QFileInfo>
 #include <set>
 #include <string>
 
@@ -55,6 +58,28 @@ TEST_F(NewVerb, OpensWithTheListOfEachStarter) {
             EXPECT_NE(line.at("standing"), "overdue") << starter << line.at("code");
         }
     }
+}
+
+// A file whose making was killed: nothing in it, or pages that its journal takes back to nothing.
+TEST_F(NewVerb, MakesAnewWhatWasNeverFinished) {
+    write("empty.witnessmark", "");
+    expectRefusal(say({"due", path("empty.witnessmark")}), Exit::CannotOpen, "was begun under that name");
+    EXPECT_EQ(say({"new", path("empty.witnessmark")}).exit, 0);
+    sqlite3* begun = nullptr;
+    ASSERT_EQ(sqlite3_open(path("begun").toUtf8().constData(), &begun), SQLITE_OK);
+    ASSERT_EQ(
+        sqlite3_exec(begun,
+                     "PRAGMA cache_size = 1; BEGIN; CREATE TABLE t (x); WITH n(i) AS (SELECT 1 UNION ALL "
+                     "SELECT i + 1 FROM n WHERE i < 500) INSERT INTO t SELECT randomblob(900) FROM n",
+                     nullptr, nullptr, nullptr),
+        SQLITE_OK);
+    const QString half = path("half.witnessmark");
+    ASSERT_TRUE(QFile::copy(path("begun"), half) && QFile::copy(path("begun-journal"), half + "-journal"));
+    sqlite3_close(begun);
+    ASSERT_GT(QFileInfo(half).size(), 0);
+    const Said made = say({"new", half});
+    EXPECT_EQ(made.exit, 0) << made.err.toStdString();
+    EXPECT_EQ(say({"check", half}).exit, 0);
 }
 
 TEST_F(NewVerb, NeverWritesOverAFile) {

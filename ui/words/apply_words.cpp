@@ -120,6 +120,11 @@ QString wordsForOutcome(const store::OpenReport& report) {
                 return tr("%1 needs a newer Witnessmark. It was not touched.").arg(name);
             return tr("%1 needs a newer Witnessmark (%2). It was not touched.").arg(name, report.detail);
         case Outcome::NotOurs:
+            if (QFileInfo(report.path).isFile() && QFileInfo(report.path).size() == 0)
+                return tr("%1 is empty: a new file was begun under that name and not finished. Make it anew; "
+                          "the "
+                          "name is free.")
+                    .arg(name);
             return tr("%1 is not a Witnessmark file. It was not touched.").arg(name);
         case Outcome::Corrupt:
             // A place within it helps whoever mends it; what the database says of pages does not.

@@ -2,8 +2,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/workbench/file_names.h"
 
+#include <QFile>
 #include <QFileInfo>
 #include <QRegularExpression>
+
+#include "core/store/store.h"
 
 namespace wm::ui {
 
@@ -34,6 +37,17 @@ QString whereItLies(const QString& path) {
     const QFileInfo file(path);
     const QString real = file.isSymLink() ? file.canonicalFilePath() : QString();
     return real.isEmpty() ? path : real;
+}
+
+void clearUnfinished(const QString& path) {
+    const auto isFile = [&path] { return QFileInfo(path).isFile() && !QFileInfo(path).isSymLink(); };
+    if (!isFile())
+        return;
+    // Opening takes back what a killed program had begun to write.
+    if (QFileInfo::exists(path + QStringLiteral("-journal")))
+        store::File::open(path, store::OpenFor::Writing);
+    if (isFile() && QFileInfo(path).size() == 0)
+        QFile::remove(path);
 }
 
 }  // namespace wm::ui

@@ -19,4 +19,8 @@ QString endingOf(const QString& filter);
 /// stand beside the file itself, as its journal does.
 QString whereItLies(const QString& path);
 
+/// Takes away what is left of a garage whose making was broken off: a file with nothing in it, once its
+/// interrupted write was taken back. Anything else stays.
+void clearUnfinished(const QString& path);
+
 }  // namespace wm::ui

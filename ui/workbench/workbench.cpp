@@ -62,6 +62,7 @@ store::OpenReport Workbench::open(const QString& path, store::OpenFor purpose) {
 }
 
 store::OpenReport Workbench::create(const QString& path) {
+    clearUnfinished(path);
     return take(store::File::create(path));
 }
 
@@ -111,13 +112,11 @@ tl::expected<picture::Change, store::ApplyError> Workbench::attempt(const store:
         rebuild();
         emit changed();
     }
-    return written;
-}
     if (!written)
         return tl::unexpected(placed(written.error()));
+    return written;
+}
 
-bool Workbench::perform(const store::Verb& verb) {
-    const auto written = attempt(verb);
 // Where nobody forbids writing and the store finds that it can't, another file has the place of the one that
 // it holds, or none has.
 store::ApplyError Workbench::placed(store::ApplyError error) const {
@@ -128,6 +127,8 @@ store::ApplyError Workbench::placed(store::ApplyError error) const {
     return error;
 }
 
+bool Workbench::perform(const store::Verb& verb) {
+    const auto written = attempt(verb);
     if (!written)
         report(written.error());
     return written.has_value();
