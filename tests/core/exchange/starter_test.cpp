@@ -168,7 +168,7 @@ INSTANTIATE_TEST_SUITE_P(
                 "tasks[1].limits[0].every"},
         BadCase{"nothing", "/tasks/1/limits/0/every", R"("0 h")", Fault::NotPositive,
                 "tasks[1].limits[0].every"},
-        BadCase{"half a wash", "/tasks/1/limits/0/every", R"("1.5 washes")", Fault::TooLarge,
+        BadCase{"half a wash", "/tasks/1/limits/0/every", R"("1.5 washes")", Fault::Malformed,
                 "tasks[1].limits[0].every"},
         BadCase{"mixed units", "/tasks/0/limits/0/allowance", R"("3 washes")", Fault::WrongUnit,
                 "tasks[0].limits[0].allowance"},
