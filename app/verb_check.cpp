@@ -9,16 +9,26 @@ namespace wm::app {
 
 namespace {
 
-void list(const Call& call, const std::vector<QString>& findings) {
-    if (!call.has("json")) {
-        for (const QString& finding : findings)
-            call.console().out << finding << '\n';
-        return;
-    }
+nlohmann::ordered_json asJson(const std::vector<QString>& lines) {
     auto array = nlohmann::ordered_json::array();
-    for (const QString& finding : findings)
-        array.push_back(finding.toStdString());
-    print(call.console(), {{"sound", findings.empty()}, {"findings", array}});
+    for (const QString& line : lines)
+        array.push_back(line.toStdString());
+    return array;
+}
+
+void print(const Call& call, const std::vector<QString>& lines) {
+    for (const QString& line : lines)
+        call.console().out << line << '\n';
+}
+
+// What is wrong, and what is read as something harmless, which is no fault.
+void list(const Call& call, const std::vector<QString>& findings, const std::vector<QString>& replaced) {
+    if (!call.has("json"))
+        return print(call, findings);
+    nlohmann::ordered_json answer{{"sound", findings.empty()}, {"findings", asJson(findings)}};
+    if (!replaced.empty())
+        answer["replaced"] = asJson(replaced);
+    print(call.console(), answer);
 }
 
 // A damaged file is not opened; which of its rows are not as they were written can be said all the same.
@@ -26,7 +36,7 @@ void listAltered(const Call& call, const store::OpenReport& report) {
     if (report.outcome != store::OpenOutcome::Altered && report.outcome != store::OpenOutcome::Corrupt)
         return;
     if (const store::Facts facts = store::factsOf(call.word(0)); !facts.altered.empty())
-        list(call, facts.altered);
+        list(call, facts.altered, {});
 }
 
 Answer<void> runCheck(const Call& call) {
@@ -37,13 +47,19 @@ Answer<void> runCheck(const Call& call) {
         return tl::unexpected(garage.error());
     }
     const std::vector<QString> findings = garage->file().check();
-    list(call, findings);
+    const std::vector<QString> replaced = garage->file().replacedTexts();
+    list(call, findings, replaced);
     if (!findings.empty())
         return fail(Exit::Found,
                     "The file has faults: go back to one of the backups beside it, or export what can "
                     "still be read.");
-    if (!call.has("json"))
-        call.console().out << "The file is sound: " << garage->file().ledger()->rows().size() << " rows.\n";
+    if (call.has("json"))
+        return {};
+    call.console().out << "The file is sound: " << garage->file().ledger()->rows().size() << " rows.\n";
+    if (!replaced.empty())
+        call.console().out << "An earlier version took signs here that no text may hold; something harmless "
+                              "is read in their place:\n";
+    print(call, replaced);
     return {};
 }
 

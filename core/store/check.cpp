@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "core/base/text.h"
 #include "core/store/parts.h"
 #include "core/store/row_shape.h"
 #include "core/store/seal.h"
@@ -68,6 +69,26 @@ void gather(const Connection& connection, const std::string& sql, std::vector<QS
     }
 }
 
+constexpr std::size_t kMostReplacedNamed = 20;
+
+// Bytes that are no text at all are a fault, and not counted here.
+bool isReplaced(const Stored& stored, const std::string& column) {
+    if (stored.kind != Stored::Kind::Text || !base::isUtf8(stored.bytes))
+        return false;
+    return (column == "name" ? base::onOneLine(stored.bytes) : base::harmless(stored.bytes)) != stored.bytes;
+}
+
+void gatherReplaced(const Connection& connection, const std::string& table, std::vector<QString>& into) {
+    Statement rows(connection.handle(), "SELECT * FROM \"" + table + '"');
+    while (rows.step())
+        for (int column = 0; column < rows.columns(); ++column) {
+            const std::string name = rows.columnName(column);
+            if (into.size() < kMostReplacedNamed && isReplaced(rows.stored(column), name))
+                into.push_back(QString::fromStdString("table " + table + ", row " +
+                                                      std::to_string(rows.number(0)) + ", column " + name));
+        }
+}
+
 }  // namespace
 
 std::vector<QString> File::check() const {
@@ -84,6 +105,17 @@ std::vector<QString> File::check() const {
     });
     if (!looked && std::find(found.begin(), found.end(), looked.error().detail) == found.end())
         found.push_back(looked.error().detail);
+    return found;
+}
+
+std::vector<QString> File::replacedTexts() const {
+    std::vector<QString> found;
+    // What can't be read is among the faults.
+    (void)guarded([&]() -> tl::expected<void, ApplyError> {
+        for (const std::string& table : factTables())
+            gatherReplaced(parts_->db, table, found);
+        return {};
+    });
     return found;
 }
 

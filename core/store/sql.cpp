@@ -77,6 +77,11 @@ int Statement::columns() const {
     return sqlite3_column_count(statement_);
 }
 
+std::string Statement::columnName(int column) const {
+    const char* name = sqlite3_column_name(statement_, column);
+    return name == nullptr ? std::string() : name;
+}
+
 // One question to the statement for a whole value: each of them locks the connection.
 Stored Statement::stored(int column) const {
     sqlite3_value* value = sqlite3_column_value(statement_, column);

@@ -57,6 +57,7 @@ class Statement {
     void reset();
 
     [[nodiscard]] int columns() const;
+    [[nodiscard]] std::string columnName(int column) const;
     [[nodiscard]] Stored stored(int column) const;
     [[nodiscard]] std::int64_t number(int column) const;
     /// Valid until the next step or reset.

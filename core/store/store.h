@@ -170,6 +170,9 @@ class File {
     /// The file's own check: structure, references, seals (the first twenty rows that are not as they were
     /// written). Empty if all is well.
     [[nodiscard]] std::vector<QString> check() const;
+    /// Where an earlier version took signs that no text may hold, and something harmless is read in their
+    /// place; the first twenty. No fault: the file keeps what was written.
+    [[nodiscard]] std::vector<QString> replacedTexts() const;
 
   private:
     struct Parts;

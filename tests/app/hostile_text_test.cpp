@@ -20,6 +20,21 @@ class HostileText : public GarageTest {
     void damage(const char* sql) const { store::sample::executeSealed(file_, sql); }
 };
 
+TEST_F(HostileText, CheckListsWhereSomethingHarmlessIsRead) {
+    EXPECT_FALSE(say({"check", file_}).out.contains("harmless"));
+    EXPECT_FALSE(say({"check", file_, "--json"}).json().contains("replaced"));
+    damage("UPDATE machine SET name = name || char(27) || '[31m'");
+    const Said said = say({"check", file_});
+    EXPECT_EQ(said.exit, 0) << said.err.toStdString();
+    EXPECT_TRUE(said.out.contains("The file is sound: ")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains("something harmless is read")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains(", column name\n")) << said.out.toStdString();
+    const Said listed = say({"check", file_, "--json"});
+    expectKeepsTo("check", listed.json());
+    EXPECT_EQ(listed.json().at("sound"), true);
+    EXPECT_EQ(listed.json().at("replaced").size(), 1U) << listed.out.toStdString();
+}
+
 TEST_F(HostileText, BytesThatAreNoTextAreNamedAndNothingAborts) {
     damage("UPDATE machine SET name = CAST(X'486572FF6F6E' AS TEXT)");
     for (const QStringList& verb : {QStringList{"due", file_, "--json"}, QStringList{"plan", file_, "--json"},

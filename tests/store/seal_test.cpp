@@ -21,6 +21,8 @@ namespace wm::store {
 namespace {
 
 using sample::Folder;
+using sample::kFree;
+using sample::kGuarded;
 using sample::wash;
 
 // A digest reckoned a second time, from what plain SQL answers.
@@ -130,12 +132,6 @@ class SealTest : public testing::Test {
     Folder folder_;
     QString path_ = folder_.path("garage.wm");
 };
-
-const std::string kFree = "PRAGMA foreign_keys = OFF; DROP TRIGGER wash_is_never_changed; ";
-// The trigger as it was, so that nothing but the row is different.
-const std::string kGuarded =
-    "; CREATE TRIGGER wash_is_never_changed BEFORE UPDATE ON \"wash\" BEGIN SELECT RAISE(ABORT, 'a fact is "
-    "added or struck, never changed'); END";
 
 TEST_F(SealTest, IsReckonedFromTheRowAndItsChildren) {
     // By Python's hashlib.blake2b(..., digest_size=20), the first 8 bytes.

@@ -51,6 +51,30 @@ TEST_F(TextTest, ABlobIsNoText) {
     EXPECT_EQ(File::open(path_, OpenFor::Writing).file, nullptr);
 }
 
+TEST_F(TextTest, WhereNothingIsReplacedNothingIsListed) {
+    const auto file = sample::opened(path_);
+    ASSERT_NE(file, nullptr);
+    EXPECT_TRUE(file->replacedTexts().empty());
+}
+
+TEST_F(TextTest, ReplacedTextsOfChildrenAreListedToo) {
+    sample::executeSealed(path_, "UPDATE task_version_kit SET what = what || char(0x202E)");
+    const auto file = sample::opened(path_);
+    ASSERT_NE(file, nullptr);
+    const auto replaced = file->replacedTexts();
+    ASSERT_FALSE(replaced.empty());
+    EXPECT_TRUE(replaced[0].startsWith("table task_version_kit, row ")) << replaced[0].toStdString();
+    EXPECT_TRUE(replaced[0].endsWith(", column what")) << replaced[0].toStdString();
+}
+
+TEST_F(TextTest, ListingStopsAtTwenty) {
+    auto file = sample::opened(path_);
+    for (int i = 0; i < 25; ++i)
+        ASSERT_TRUE(file->apply(sample::wash("one of many"), sample::kToday));
+    sample::executeSealed(path_, sample::kFree + "UPDATE wash SET note = note || char(7)" + sample::kGuarded);
+    EXPECT_EQ(file->replacedTexts().size(), 20U);
+}
+
 // What earlier versions took and no text may hold any more: it stays in the file, and is read as harmless.
 TEST_F(TextTest, WhatAnEarlierVersionTookIsReadAsHarmless) {
     sample::executeSealed(path_, "UPDATE person SET name = 'An' || char(9) || 'na' || char(10) || 'B'");
@@ -64,6 +88,9 @@ TEST_F(TextTest, WhatAnEarlierVersionTookIsReadAsHarmless) {
     const auto* item = file->ledger()->find<items::Item>(ItemId{2});
     ASSERT_NE(item, nullptr);
     EXPECT_EQ(item->note, "a\uFFFD31m\uFFFD\nb");
+    EXPECT_TRUE(file->check().empty());
+    EXPECT_EQ(file->replacedTexts(),
+              (std::vector<QString>{"table person, row 1, column name", "table item, row 2, column note"}));
 }
 
 }  // namespace
