@@ -29,6 +29,7 @@ OpenOutcome outcomeOf(const Failure& failure) {
         case SQLITE_ERROR:  // a table or column that every file of ours has is not there
         case SQLITE_CONSTRAINT:
         case SQLITE_MISMATCH:
+        case SQLITE_TOOBIG:  // a value beyond the limits of harden(), which nothing of ours writes
             return OpenOutcome::Corrupt;
         default:
             return OpenOutcome::NoAccess;

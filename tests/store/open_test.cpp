@@ -8,6 +8,7 @@
 #include <random>
 
 #include "core/store/migration.h"
+#include "core/store/opening.h"
 #include "core/store/schema.h"
 #include "tests/store/faulty_vfs.h"
 #include "tests/store/sample.h"
@@ -200,6 +201,12 @@ TEST_F(OpenTest, NamesRowsThatMakeNoSense) {
     const auto report = outcome(path_);
     EXPECT_EQ(report.outcome, OpenOutcome::Corrupt);
     EXPECT_TRUE(report.detail.contains("crash")) << report.detail.toStdString();
+}
+
+// A value beyond the limits, which takes half a gigabyte to make: it is no file that can't be found.
+TEST(OutcomeTest, AValueTooLargeIsDamage) {
+    EXPECT_EQ(outcomeOf(Failure(SQLITE_TOOBIG, "string or blob too big")), OpenOutcome::Corrupt);
+    EXPECT_EQ(outcomeOf(Failure(SQLITE_CANTOPEN, "unable to open")), OpenOutcome::NoAccess);
 }
 
 TEST_F(OpenTest, NamesAFileWhoseTablesAreGone) {
