@@ -163,7 +163,8 @@ QString why(const DueLine& line) {
 }
 
 bool isQuiet(const DueLine& line) {
-    return line.standing.kind == StandingKind::InHand || line.standing.kind == StandingKind::NoRecord;
+    return line.standing.kind == StandingKind::InHand || line.standing.kind == StandingKind::NoRecord ||
+           line.standing.kind == StandingKind::NothingFitted;
 }
 
 void printHead(QTextStream& out, const book::Book& book, const items::Machine& machine) {

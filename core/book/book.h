@@ -14,6 +14,7 @@
 #include "core/picture/ledger.h"
 #include "core/stock/on_hand.h"
 #include "core/upkeep/countdown.h"
+#include "core/upkeep/subject.h"
 #include "core/usage/exposure.h"
 #include "core/weekend/plan.h"
 
@@ -23,7 +24,8 @@ namespace wm::book {
 struct DueLine {
     MachineId machine{};
     const upkeep::TaskVersion* task = nullptr;
-    std::optional<ItemId> item{};  ///< what sits in the task's position today
+    std::optional<ItemId> item{};  ///< whose clock it is: what sits in the task's position today
+    std::optional<items::Fittings::Left> empty{};  ///< or what went from it, and since when it is empty
     upkeep::Countdown countdown{};
     outlook::Standing standing{};
     const upkeep::Deferral* deferral = nullptr;
@@ -113,6 +115,13 @@ class Book {
   private:
     struct Parts;
     [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task) const;
+    [[nodiscard]] upkeep::Subject subjectOf(const DueLine& line) const;
+    [[nodiscard]] upkeep::Whereabouts whereabouts() const;
+    [[nodiscard]] bool isCompletion(const upkeep::Record& record) const;
+    [[nodiscard]] std::vector<const upkeep::Record*> recordsFor(const upkeep::Subject& subject,
+                                                                std::string_view code) const;
+    [[nodiscard]] std::vector<usage::Atom> atomsFor(const upkeep::Subject& subject,
+                                                    const std::vector<const upkeep::Record*>& records) const;
     [[nodiscard]] outlook::Chances chancesOf(MachineId machine) const;
     std::unique_ptr<Parts> parts_;
 };

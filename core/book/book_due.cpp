@@ -7,6 +7,7 @@
 #include "core/book/book_parts.h"
 #include "core/book/drawer_of_book.h"
 #include "core/book/round.h"
+#include "core/picture/facts.h"
 #include "core/upkeep/demands.h"
 
 // What is due: the part of the book that asks upkeep and outlook.
@@ -28,6 +29,8 @@ auto urgency(const DueLine& line) {
                 return 1;
             case StandingKind::InHand:
                 return 2;
+            case StandingKind::NothingFitted:
+                return 4;
             case StandingKind::NoRecord:
                 break;
         }
@@ -56,34 +59,13 @@ std::set<std::string_view> otherJobsOf(const upkeep::TaskVersion& task) {
     return codes;
 }
 
-bool isPartOf(const items::Fittings& fittings, ItemId part, ItemId whole, Moment when) {
-    for (std::optional<ItemId> at = part; at;) {
-        if (*at == whole)
-            return true;
-        const auto place = fittings.placeOf(*at, when);
-        at = place ? place->parent : std::nullopt;
-    }
-    return false;
-}
-
-bool isOn(const items::Fittings& fittings, MachineId machine, ItemId item, Moment when) {
-    for (std::optional<ItemId> at = item; at;) {
-        const auto place = fittings.placeOf(*at, when);
-        if (place && place->machine)
-            return *place->machine == machine;
-        at = place ? place->parent : std::nullopt;
-    }
-    return false;
-}
-
-// A job on a part of the item, on what the item is a part of, or on the machine that carried it then: a new
-// piston concerns the engine, new pads the disc of the wheel that was in.
-bool concerns(const items::Fittings& fittings, const upkeep::Record& record, ItemId item) {
-    const Moment when{record.date, record.part};
-    if (!record.item)
-        return isOn(fittings, record.machine, item, when);
-    return *record.item != item &&
-           (isPartOf(fittings, *record.item, item, when) || isPartOf(fittings, item, *record.item, when));
+// The place of a job on its machine, by the version that the record followed; empty for a job on the whole.
+std::string_view placeOfJob(const picture::Ledger& ledger, const upkeep::Record& record) {
+    const upkeep::TaskVersion* version =
+        record.version ? ledger.find<upkeep::TaskVersion>(*record.version) : nullptr;
+    if (version == nullptr && record.task)
+        version = picture::versionOn(ledger, *record.task, record.date);
+    return version == nullptr ? std::string_view{} : std::string_view(version->position);
 }
 
 }  // namespace
@@ -99,48 +81,97 @@ const std::vector<DueLine>& Book::due(MachineId machine) const {
     });
 }
 
+bool Book::isCompletion(const upkeep::Record& record) const {
+    static const std::vector<const upkeep::TaskVersion*> kNone;
+    return upkeep::isCompletion(
+        record, record.task ? under(parts_->groups->taskVersions, *record.task) : kNone, today());
+}
+
+// The records of a job that count for a subject, in any order.
+std::vector<const upkeep::Record*> Book::recordsFor(const upkeep::Subject& subject,
+                                                    std::string_view code) const {
+    std::vector<const upkeep::Record*> found;
+    if (code.empty() || subject.isEmpty())
+        return found;
+    if (!subject.item) {
+        for (const upkeep::Record* record : under(parts_->records(subject.machine).ofJob, code))
+            if (!record->item || subject.position.empty())
+                found.push_back(record);
+        return found;
+    }
+    const auto whereabouts = this->whereabouts();
+    for (const items::Machine& machine : ledger().all<items::Machine>())
+        for (const upkeep::Record* record : under(parts_->records(machine.id).ofJob, code))
+            if (upkeep::concerns(*record, placeOfJob(ledger(), *record), *subject.item, whereabouts))
+                found.push_back(record);
+    return found;
+}
+
+upkeep::Whereabouts Book::whereabouts() const {
+    return {fittings(), [this](ItemId id) { return ledger().find<items::Item>(id); }};
+}
+
+// What the subject has behind it. If its last record is from before it was tracked, what the machine that it
+// sat in ran since then stands in the place of the past that it came with.
+std::vector<usage::Atom> Book::atomsFor(const upkeep::Subject& subject,
+                                        const std::vector<const upkeep::Record*>& records) const {
+    if (!subject.item)
+        return atoms(subject.machine);
+    const auto& own = atoms(*subject.item);
+    const auto first = whereabouts().assumedBefore(*subject.item);
+    const upkeep::Record* last = nullptr;
+    for (const upkeep::Record* record : records)
+        if (record->date <= today() && (last == nullptr || newestFirst(record, last)))
+            last = record;
+    if (!first || last == nullptr || Moment{last->date, last->part} >= first->from)
+        return own;
+    const auto place = whereabouts().of(*subject.item, {last->date, last->part});
+    if (!place)
+        return own;
+    std::vector<usage::Atom> joined;
+    for (const usage::Atom& atom : atoms(place->machine)) {
+        if (atom.to <= first->from)
+            joined.push_back(atom);
+        else if (atom.from < first->from && atom.kind == usage::AtomKind::Unlogged)
+            if (const auto part = usage::partOf(atom, atom.from, first->from))
+                joined.push_back(*part);
+    }
+    for (const usage::Atom& atom : own)
+        if (atom.kind != usage::AtomKind::Past)
+            joined.push_back(atom);
+    std::stable_sort(joined.begin(), joined.end(),
+                     [](const usage::Atom& a, const usage::Atom& b) { return a.to < b.to; });
+    return joined;
+}
+
+upkeep::Subject Book::subjectOf(const DueLine& line) const {
+    return {.machine = line.machine, .position = line.task->position, .item = line.item, .empty = line.empty};
+}
+
 DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
     DueLine line;
     line.machine = task.machine;
     line.task = &task;
-    if (!task.position.empty())
-        line.item = fittings().at(task.machine, task.position, parts_->now());
+    const auto subject = upkeep::subjectAt(fittings(), task.machine, task.position, parts_->now());
+    line.item = subject.item;
+    line.empty = subject.empty;
     const items::Item* item = line.item ? ledger().find<items::Item>(*line.item) : nullptr;
     const items::Machine* machine = ledger().find<items::Machine>(task.machine);
-
-    const RecordsOfMachine& ofMachine = parts_->records(task.machine);
-    const auto otherJobs = otherJobsOf(task);
-    std::vector<const upkeep::Record*> own;
+    const auto own = recordsFor(subject, task.code);
     std::vector<const upkeep::Record*> others;
-    // The clock of an item goes with the item, over machines; where no item is known in the position, the
-    // machine's own records of this task count, as long as they name no item either.
-    if (item != nullptr) {
-        for (const upkeep::Record* record : parts_->records(item->id))
-            if (record->code == task.code && !task.code.empty())
-                own.push_back(record);
-            else if (otherJobs.contains(record->code))
+    for (const std::string_view code : otherJobsOf(task))
+        for (const upkeep::Record* record : recordsFor(subject, code))
+            if (isCompletion(*record))
                 others.push_back(record);
-        for (const std::string_view code : otherJobs)
-            for (const upkeep::Record* record : under(ofMachine.ofJob, code))
-                if (concerns(fittings(), *record, item->id))
-                    others.push_back(record);
-    } else {
-        const auto take = [&](std::string_view code, std::vector<const upkeep::Record*>& into) {
-            for (const upkeep::Record* record : under(ofMachine.ofJob, code))
-                if (!record->item || task.position.empty())
-                    into.push_back(record);
-        };
-        take(task.code, own);
-        for (const std::string_view code : otherJobs)
-            take(code, others);
-    }
+    const auto behind = atomsFor(subject, own);
 
     const auto& versions = under(parts_->groups->taskVersions, task.task);
     upkeep::TaskFacts facts{
         .versions = versions,
         .records = own,
         .others = others,
-        .atoms = item != nullptr ? atoms(item->id) : atoms(task.machine),
+        .atoms = behind,
+        .nothingFitted = subject.isEmpty(),
         .startedNew = item != nullptr ? item->startedNew : machine != nullptr && machine->startedNew,
         .since = item != nullptr      ? item->since
                  : machine != nullptr ? machine->since
@@ -182,6 +213,8 @@ outlook::Chances Book::chancesOf(MachineId machine) const {
             ++beside.round;
         else if (line.standing.kind == StandingKind::Overdue || point.isNow)
             ++beside.dueNow;
+        else if (line.standing.kind == StandingKind::NothingFitted)
+            continue;
         else if (line.standing.kind == StandingKind::NoRecord)
             ++beside.noRecord;
         else
@@ -254,10 +287,9 @@ std::vector<std::pair<const upkeep::Record*, const upkeep::Measured*>> Book::las
     const DueLine* line = dueLine(task);
     if (line == nullptr)
         return result;
-    const auto candidates = line->item ? records(*line->item) : records(line->machine, false);
+    auto candidates = recordsFor(subjectOf(*line), line->task->code);
+    std::sort(candidates.begin(), candidates.end(), newestFirst);
     for (const upkeep::Record* record : candidates) {
-        if (record->code != line->task->code)
-            continue;
         for (const upkeep::Measured& measured : record->measured)
             if (measured.name == name && result.size() < most)
                 result.emplace_back(record, &measured);

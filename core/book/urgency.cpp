@@ -11,6 +11,7 @@ Urgency urgencyOf(const DueLine& line) {
         case outlook::StandingKind::NoRecord:
             return Urgency::NeverRecorded;
         case outlook::StandingKind::InHand:
+        case outlook::StandingKind::NothingFitted:
             return Urgency::CanWait;
         case outlook::StandingKind::BeforeEvent:
         case outlook::StandingKind::Overdue:

@@ -164,6 +164,56 @@ std::vector<std::pair<std::string, ItemId>> Fittings::on(ItemId parent, Moment w
     return on(Host{std::nullopt, parent}, when);
 }
 
+std::optional<Fittings::Left> Fittings::lastThere(const Host& host, std::span<const std::string> path,
+                                                  const Window& window) const {
+    const auto positions = positions_.find(host);
+    if (positions == positions_.end())
+        return std::nullopt;
+    const auto stays = positions->second.find(path.front());
+    if (stays == positions->second.end())
+        return std::nullopt;
+    std::optional<Left> last;
+    for (const Stay& stay : stays->second) {
+        Window overlap{std::max(stay.from, window.from), stay.to};
+        if (!overlap.to || (window.to && *window.to < *overlap.to))
+            overlap.to = window.to;
+        if (!endsAfter(window.to, stay.from) || !endsAfter(overlap.to, overlap.from))
+            continue;
+        const auto left = path.size() == 1 ? Left{stay.item, overlap.to.value_or(stay.from)}
+                                           : lastThere({std::nullopt, stay.item}, path.subspan(1), overlap);
+        if (left && (!last || last->since < left->since))
+            last = left;
+    }
+    return last;
+}
+
+std::optional<Fittings::Left> Fittings::leftFrom(MachineId machine, std::string_view path,
+                                                 Moment when) const {
+    const auto parts = base::split(path, '/');
+    if (parts.empty() || at(machine, path, when))
+        return std::nullopt;
+    const Window upToNow{kBeginning, when};
+    if (const auto left = lastThere({machine, std::nullopt}, parts, upToNow))
+        return left;
+    // Never tracked there: it went with the first that is missing on the way.
+    Host host{machine, std::nullopt};
+    for (const std::string& part : parts) {
+        const auto next = at(host, part, when);
+        if (!next)
+            return lastThere(host, std::span(&part, 1), upToNow);
+        host = {std::nullopt, next};
+    }
+    return std::nullopt;
+}
+
+bool Fittings::wasTaken(const Spell& place, Moment when) const {
+    const auto positions = positions_.find({place.machine, place.parent});
+    if (positions == positions_.end())
+        return false;
+    const auto stays = positions->second.find(place.position);
+    return stays != positions->second.end() && stays->second.front().from < when;
+}
+
 bool Fittings::isInside(ItemId item, ItemId host, const Window& window, std::vector<ItemId>& chain) const {
     if (item == host)
         return true;

@@ -57,6 +57,17 @@ class Fittings {
                                                                  calendar::Moment when) const;
     [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(ItemId parent, calendar::Moment when) const;
 
+    /// What sat at a path last before it stood empty, and since when it does: from the moment on which the
+    /// last of the way to it was lost. Nothing if something sits there at `when`, or nothing ever had.
+    struct Left {
+        ItemId item{};
+        calendar::Moment since{};
+    };
+    [[nodiscard]] std::optional<Left> leftFrom(MachineId machine, std::string_view path,
+                                               calendar::Moment when) const;
+    /// True if something had sat at this very place before `when`.
+    [[nodiscard]] bool wasTaken(const Spell& place, calendar::Moment when) const;
+
     /// May this move be made? Errors: PositionTaken (another item sits there, then or later while this one
     /// would), InTwoPlaces (fitted elsewhere at that moment), Cycle, Retired (the item or the parent),
     /// NotFitted (removing what is neither fitted nor away), OutOfOrder (a later move of the same item exists
@@ -87,6 +98,8 @@ class Fittings {
                                            calendar::Moment when) const;
     [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(const Host& host,
                                                                  calendar::Moment when) const;
+    [[nodiscard]] std::optional<Left> lastThere(const Host& host, std::span<const std::string> path,
+                                                const Window& window) const;
     /// Calls `visit(spell, overlap)` for each spell in which the item was fitted inside the window.
     template <class Visit>
     void eachFitted(ItemId item, const Window& window, Visit&& visit) const;

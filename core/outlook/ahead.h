@@ -92,7 +92,7 @@ struct Supposing {
 };
 Ahead supposing(Ahead ahead, const Supposing& what);
 
-enum class StandingKind : std::uint8_t { InHand, BeforeEvent, Overdue, NoRecord };
+enum class StandingKind : std::uint8_t { InHand, BeforeEvent, Overdue, NoRecord, NothingFitted };
 
 /// How a task stands, with the look ahead.
 struct Standing {
@@ -111,9 +111,10 @@ struct Standing {
 
 class Odds;
 
-/// Overdue: over, beyond any allowance, or triggered. NoRecord as the countdown says. BeforeEvent: over
-/// within its allowance, or likely due (50 %) up to the end of the next event (without an event: within 14
-/// days). Else InHand. What falls due when, see `duePointOf` in core/outlook/odds.h.
+/// NothingFitted: its position is empty. Overdue: over, beyond any allowance, or triggered. NoRecord as the
+/// countdown says. BeforeEvent: over within its allowance, or likely due (50 %) up to the end of the next
+/// event (without an event: within 14 days). Else InHand. What falls due when, see `duePointOf` in
+/// core/outlook/odds.h.
 Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Odds& odds);
 
 /// The last day of the next event, or 14 days from now without one: up to where "before the flag" reaches.
@@ -128,6 +129,7 @@ struct Names<outlook::Trust> {
 };
 template <>
 struct Names<outlook::StandingKind> {
-    static constexpr std::array<std::string_view, 4> names{"in hand", "before event", "overdue", "no record"};
+    static constexpr std::array<std::string_view, 5> names{"in hand", "before event", "overdue", "no record",
+                                                           "nothing fitted"};
 };
 }  // namespace wm::base

@@ -36,6 +36,10 @@ Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
     Standing standing;
     if (!ahead.events.empty())
         standing.event = ahead.events.front();
+    if (countdown.nothingFitted) {
+        standing.kind = StandingKind::NothingFitted;
+        return standing;
+    }
     if (countdown.triggered || (countdown.over && !countdown.withinAllowance)) {
         standing.kind = StandingKind::Overdue;
         standing.early = standing.likely = standing.late = ahead.today;

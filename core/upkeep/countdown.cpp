@@ -31,24 +31,10 @@ auto orderOf(const Record& record) {
     return std::tuple(momentOf(record), record.entered, record.id);
 }
 
-bool isCompletion(const Record& record, std::span<const TaskVersion* const> versions,
-                  const TaskVersion& today) {
-    if (record.kind != RecordKind::LookedFine)
-        return true;
-    // A record stays under the version that it followed.
-    const TaskVersion* version = nullptr;
-    for (const TaskVersion* each : versions)
-        if (record.version == each->id)
-            version = each;
-    if (version == nullptr)
-        version = calendar::inForce(versions, record.date);
-    return isALook(version == nullptr ? today : *version);
-}
-
-std::vector<const Record*> completionsOf(const TaskFacts& facts, const TaskVersion& version, Date on) {
+std::vector<const Record*> completionsOf(const TaskFacts& facts, Date on) {
     std::vector<const Record*> completions;
     for (const Record* record : facts.records)
-        if (record->date <= on && isCompletion(*record, facts.versions, version))
+        if (record->date <= on && isCompletion(*record, facts.versions, on))
             completions.push_back(record);
     std::sort(completions.begin(), completions.end(),
               [](const Record* a, const Record* b) { return orderOf(*a) < orderOf(*b); });
@@ -144,13 +130,14 @@ bool happened(const Atom& atom, Happening happening) {
     return false;
 }
 
-// Completions of another task since `last`, in any order.
+// Completions of another task since `last`, in any order. What was noted for the same part of the same day
+// was done with it.
 std::vector<const Record*> othersSince(const TaskFacts& facts, std::string_view code, const Record* last,
                                        Date on) {
     std::vector<const Record*> since;
     for (const Record* other : facts.others)
-        if (other->code == code && other->kind == RecordKind::Done && other->date <= on &&
-            (last == nullptr || orderOf(*last) < orderOf(*other)))
+        if (other->code == code && other->date <= on &&
+            (last == nullptr || momentOf(*last) < momentOf(*other)))
             since.push_back(other);
     return since;
 }
@@ -185,6 +172,21 @@ void trigger(Countdown& down, const TaskVersion& version, const TaskFacts& facts
 
 }  // namespace
 
+bool isCompletion(const Record& record, std::span<const TaskVersion* const> versions, Date on) {
+    if (record.kind != RecordKind::LookedFine)
+        return true;
+    // A record stays under the version that it followed.
+    const TaskVersion* version = nullptr;
+    for (const TaskVersion* each : versions)
+        if (record.version == each->id)
+            version = each;
+    if (version == nullptr)
+        version = calendar::inForce(versions, record.date);
+    if (version == nullptr)
+        version = calendar::inForce(versions, on);
+    return version != nullptr && isALook(*version);
+}
+
 Countdown countdown(const TaskFacts& facts, Date on) {
     Countdown down;
     const TaskVersion* version = calendar::inForce(facts.versions, on);
@@ -192,7 +194,11 @@ Countdown countdown(const TaskFacts& facts, Date on) {
         down.noRecord = true;
         return down;
     }
-    const auto completions = completionsOf(facts, *version, on);
+    if (facts.nothingFitted) {
+        down.nothingFitted = true;
+        return down;
+    }
+    const auto completions = completionsOf(facts, on);
     const Record* last = completions.empty() ? nullptr : completions.back();
     down.completions = static_cast<std::int64_t>(completions.size());
     if (last != nullptr) {

@@ -67,20 +67,22 @@ struct Countdown {
     std::optional<Happening> triggered{};  ///< a happening since the last completion made it due
     std::optional<calendar::Date> triggeredOn{};
     double used = 0;              ///< share of the governing limit behind it; 1 = at the limit
+    bool nothingFitted = false;   ///< its position is empty: no clock at all
     bool noRecord = false;        ///< no record and no known start
     bool beforeNextRace = false;  ///< has the trigger BeforeRace and was ridden since `last` (or has none)
 };
 
 /// All that one task's countdown needs. `versions` are all versions of the task, in order; `records` those of
 /// its code on its subject (struck left out), in any order; `atoms` everything that its subject has behind
-/// it, in order of `to`; `others` the records of other tasks that a trigger or "every n-th of" may name.
+/// it, in order of `to`; `others` the completions of other tasks that a trigger or "every n-th of" may name.
 struct TaskFacts {
     std::span<const TaskVersion* const> versions;
     std::span<const Record* const> records;
     std::span<const Record* const> others;
     std::span<const usage::Atom> atoms;
-    bool startedNew = false;  ///< the subject's life is known from its first day
-    calendar::Date since{};   ///< that first day
+    bool nothingFitted = false;  ///< the subject is a position with nothing in it
+    bool startedNew = false;     ///< the subject's life is known from its first day
+    calendar::Date since{};      ///< that first day
 };
 
 /// On the evening of `on`. Records in any order; later ones and their use do not count.
@@ -110,6 +112,10 @@ using RulesOf = std::function<std::vector<std::pair<std::string, FollowUpRule>>(
 std::vector<FollowUp> openFollowUps(MachineId machine, std::span<const Record* const> records,
                                     const RulesOf& rulesOf, std::span<const FollowUpAnswer* const> answers,
                                     std::span<const usage::Atom> atoms, calendar::Date on);
+
+/// A Done or a Baseline is one, a LookedFine where looking settles the version that it followed (of
+/// `versions`, all of its task; the one in force on `on` where none is known).
+bool isCompletion(const Record& record, std::span<const TaskVersion* const> versions, calendar::Date on);
 
 /// The deferral that holds for a task or snag on a date, or nullptr: the newest one made up to that date,
 /// unless its time is over (its day has come, its hours are reached), it names no end, or the job was done

@@ -21,6 +21,7 @@ MarkState markOf(const book::DueLine& line) {
             state.kind = MarkState::Kind::Overdue;
             break;
         case StandingKind::NoRecord:
+        case StandingKind::NothingFitted:
             break;
     }
     return state;

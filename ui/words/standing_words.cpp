@@ -89,6 +89,8 @@ QString howFar(const book::DueLine& line, calendar::Date today) {
                                                        dayWords(*countdown.triggeredOn, today))
                                      : happeningWords(*countdown.triggered);
     }
+    if (line.empty)
+        return tr("nothing fitted since %1").arg(dayWords(line.empty->since.date, today));
     if (countdown.noRecord)
         return line.standing.kind == StandingKind::Overdue ? tr("due, no record") : tr("no record");
     if (countdown.governing)
@@ -112,6 +114,8 @@ QString standingWords(const book::DueLine& line) {
                                        : tr("within two weeks");
         case StandingKind::Overdue:
             return tr("overdue");
+        case StandingKind::NothingFitted:
+            return tr("nothing fitted");
         case StandingKind::NoRecord:
             break;
     }

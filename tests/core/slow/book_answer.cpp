@@ -30,8 +30,10 @@ Answer BookAnswers::answer(const std::string& machine, const std::string& task) 
     const book::DueLine& line = *book_.dueLine(tale_.tasks.at(machine + "/" + task));
     const upkeep::Countdown& down = line.countdown;
     Answer answer;
-    answer.subject = line.item ? "item " + tale_.nameOf(line.item->value()) : "machine " + machine;
-    answer.countsFrom = originOf(tale_, down);
+    answer.subject = line.empty  ? "empty " + line.task->position + " since " + line.empty->since.date.iso()
+                     : line.item ? "item " + tale_.nameOf(line.item->value())
+                                 : "machine " + machine;
+    answer.countsFrom = down.nothingFitted ? "no clock" : originOf(tale_, down);
     if (!down.limits.empty()) {
         const auto& limit = down.limits.front();
         answer.inHours = limit.limit.counter == upkeep::Counter::Hours;
