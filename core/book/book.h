@@ -117,11 +117,13 @@ class Book {
     [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task) const;
     [[nodiscard]] upkeep::Subject subjectOf(const DueLine& line) const;
     [[nodiscard]] upkeep::Whereabouts whereabouts() const;
+    [[nodiscard]] std::string_view placeOfJob(const upkeep::Record& record) const;
     [[nodiscard]] bool isCompletion(const upkeep::Record& record) const;
     [[nodiscard]] std::vector<const upkeep::Record*> recordsFor(const upkeep::Subject& subject,
                                                                 std::string_view code) const;
     [[nodiscard]] std::vector<usage::Atom> atomsFor(const upkeep::Subject& subject,
                                                     const std::vector<const upkeep::Record*>& records) const;
+    friend class DemandsOf;
     [[nodiscard]] outlook::Chances chancesOf(MachineId machine) const;
     std::unique_ptr<Parts> parts_;
 };

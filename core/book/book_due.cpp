@@ -59,15 +59,6 @@ std::set<std::string_view> otherJobsOf(const upkeep::TaskVersion& task) {
     return codes;
 }
 
-// The place of a job on its machine, by the version that the record followed; empty for a job on the whole.
-std::string_view placeOfJob(const picture::Ledger& ledger, const upkeep::Record& record) {
-    const upkeep::TaskVersion* version =
-        record.version ? ledger.find<upkeep::TaskVersion>(*record.version) : nullptr;
-    if (version == nullptr && record.task)
-        version = picture::versionOn(ledger, *record.task, record.date);
-    return version == nullptr ? std::string_view{} : std::string_view(version->position);
-}
-
 }  // namespace
 
 const std::vector<DueLine>& Book::due(MachineId machine) const {
@@ -79,6 +70,15 @@ const std::vector<DueLine>& Book::due(MachineId machine) const {
                   [](const DueLine& a, const DueLine& b) { return urgency(a) < urgency(b); });
         return lines;
     });
+}
+
+// The place of a job on its machine, by the version that the record followed; empty for a job on the whole.
+std::string_view Book::placeOfJob(const upkeep::Record& record) const {
+    const upkeep::TaskVersion* version =
+        record.version ? ledger().find<upkeep::TaskVersion>(*record.version) : nullptr;
+    if (version == nullptr && record.task)
+        version = picture::versionOn(ledger(), *record.task, record.date);
+    return version == nullptr ? std::string_view{} : std::string_view(version->position);
 }
 
 bool Book::isCompletion(const upkeep::Record& record) const {
@@ -102,7 +102,7 @@ std::vector<const upkeep::Record*> Book::recordsFor(const upkeep::Subject& subje
     const auto whereabouts = this->whereabouts();
     for (const items::Machine& machine : ledger().all<items::Machine>())
         for (const upkeep::Record* record : under(parts_->records(machine.id).ofJob, code))
-            if (upkeep::concerns(*record, placeOfJob(ledger(), *record), *subject.item, whereabouts))
+            if (upkeep::concerns(*record, placeOfJob(*record), *subject.item, whereabouts))
                 found.push_back(record);
     return found;
 }
@@ -171,11 +171,11 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
         .records = own,
         .others = others,
         .atoms = behind,
-        .nothingFitted = subject.isEmpty(),
         .startedNew = item != nullptr ? item->startedNew : machine != nullptr && machine->startedNew,
         .since = item != nullptr      ? item->since
                  : machine != nullptr ? machine->since
-                                      : today()};
+                                      : today(),
+        .nothingFitted = subject.isEmpty()};
     line.countdown = upkeep::countdown(facts, today());
     line.standing = outlook::standingOf(task, line.countdown, odds(task.machine));
     if (line.countdown.last)
@@ -226,31 +226,6 @@ outlook::Chances Book::chancesOf(MachineId machine) const {
     chances.dueNow = beside.dueNow;
     chances.noRecord = beside.noRecord;
     return chances;
-}
-
-std::vector<upkeep::FollowUp> Book::followUps(MachineId machine) const {
-    const auto rulesOf = [this, machine](const upkeep::Record& record) {
-        std::vector<std::pair<std::string, upkeep::FollowUpRule>> rules;
-        const upkeep::TaskVersion* version =
-            record.version ? ledger().find<upkeep::TaskVersion>(*record.version) : nullptr;
-        if (version != nullptr)
-            for (const auto& rule : version->followUps)
-                rules.emplace_back(version->name, rule);
-        for (const base::Code& code : record.steps)
-            if (const weekend::StepVersion* refitted = step(machine, code.code))
-                for (const auto& rule : refitted->followUps)
-                    rules.emplace_back(refitted->name, rule);
-        return rules;
-    };
-    std::vector<const upkeep::FollowUpAnswer*> answers;
-    for (const auto& answer : ledger().all<upkeep::FollowUpAnswer>())
-        if (answer.machine == machine)
-            answers.push_back(&answer);
-    auto open = upkeep::openFollowUps(machine, parts_->records(machine).all, rulesOf, answers, atoms(machine),
-                                      today());
-    for (upkeep::FollowUp& recheck : upkeep::openDemands(recheckDemands(*this, machine), answers, today()))
-        open.push_back(std::move(recheck));
-    return open;
 }
 
 std::vector<OpenJoint> Book::handTight(MachineId machine) const {

@@ -80,9 +80,9 @@ struct TaskFacts {
     std::span<const Record* const> records;
     std::span<const Record* const> others;
     std::span<const usage::Atom> atoms;
-    bool nothingFitted = false;  ///< the subject is a position with nothing in it
     bool startedNew = false;     ///< the subject's life is known from its first day
     calendar::Date since{};      ///< that first day
+    bool nothingFitted = false;  ///< the subject is a position with nothing in it
 };
 
 /// On the evening of `on`. Records in any order; later ones and their use do not count.
@@ -103,15 +103,29 @@ struct FollowUp {
     std::string joint{};    ///< code, if it is about one joint
 };
 
-/// The follow-ups of `records` and their refitted steps that nobody has answered, in order of origin.
-/// `rulesOf(record)` gives the rules that a record brings, each with the words "because".
-/// Only Done records bring any. Answered: by a FollowUpAnswer with its origin and words, or, if the rule
-/// names a task, by a record of that task made once the follow-up was due. A later origin of the same demand
-/// (because, words and code) takes the place of the earlier one.
-using RulesOf = std::function<std::vector<std::pair<std::string, FollowUpRule>>(const Record&)>;
-std::vector<FollowUp> openFollowUps(MachineId machine, std::span<const Record* const> records,
-                                    const RulesOf& rulesOf, std::span<const FollowUpAnswer* const> answers,
-                                    std::span<const usage::Atom> atoms, calendar::Date on);
+/// A stretch of time in which a demand stands.
+struct Stretch {
+    calendar::Moment from{};
+    std::optional<calendar::Moment> to{};  ///< nothing: it still does
+};
+/// What one record asks for, and of whom.
+struct Demand {
+    const Record* origin = nullptr;
+    std::string because{};
+    FollowUpRule rule{};
+    MachineId machine{};                    ///< on which it shows
+    std::optional<ItemId> item{};           ///< with which it goes; nothing: it stays with the machine
+    std::vector<Stretch> stands{};          ///< in order; each begins it anew, unless it was settled before
+    std::span<const usage::Atom> atoms{};   ///< what its subject ran
+    std::vector<const Record*> settling{};  ///< records of the task that the rule names, on its subject
+};
+
+/// The demands that nobody has answered and that stand on the evening of `on`, in order of their records.
+/// Answered: by a FollowUpAnswer with the origin and words, or, if the rule names a task, by a record of that
+/// task made once the demand was due. A later record with the same demand of the same subject (because, words
+/// and code) takes the place of the earlier one.
+std::vector<FollowUp> openFollowUps(std::vector<Demand> demands,
+                                    std::span<const FollowUpAnswer* const> answers, calendar::Date on);
 
 /// A Done or a Baseline is one, a LookedFine where looking settles the version that it followed (of
 /// `versions`, all of its task; the one in force on `on` where none is known).

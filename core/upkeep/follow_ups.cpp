@@ -1,7 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
-#include <map>
 #include <set>
 #include <tuple>
 
@@ -40,26 +39,27 @@ std::optional<Moment> dueAt(const FollowUpRule& rule, Moment origin, std::span<c
     return std::nullopt;
 }
 
-using Moments = std::map<std::string, std::vector<std::pair<Moment, RecordId>>>;
-
-// The moments at which each task was done or looked at, in order.
-Moments momentsByCode(std::span<const Record* const> records) {
-    Moments moments;
-    for (const Record* record : records)
-        if (record->kind != RecordKind::Baseline)
-            moments[record->code].emplace_back(momentOf(*record), record->id);
-    for (auto& [code, times] : moments)
-        std::sort(times.begin(), times.end());
-    return moments;
+bool isSettledBy(const Demand& demand, Moment due, const std::optional<Moment>& until) {
+    return std::any_of(demand.settling.begin(), demand.settling.end(), [&](const Record* record) {
+        const Moment when = momentOf(*record);
+        return record != demand.origin && when >= due && (!until || when <= *until);
+    });
 }
 
-bool wasDone(const Moments& moments, const std::string& code, Moment since, RecordId origin) {
-    const auto times = moments.find(code);
-    if (code.empty() || times == moments.end())
-        return false;
-    const auto first = std::partition_point(times->second.begin(), times->second.end(),
-                                            [&](const auto& time) { return time.first < since; });
-    return std::any_of(first, times->second.end(), [&](const auto& time) { return time.second != origin; });
+// The stretch in which the demand stands now, and whether its time has come; nothing if it stands no more.
+std::optional<std::pair<Stretch, bool>> standingNow(const Demand& demand, Moment now) {
+    for (const Stretch& stretch : demand.stands) {
+        if (stretch.from > now)
+            return std::nullopt;
+        const bool isOver = stretch.to && *stretch.to <= now;
+        const auto upTo = isOver ? *stretch.to : now;
+        const auto due = dueAt(demand.rule, stretch.from, demand.atoms, upTo);
+        if (due && isSettledBy(demand, *due, upTo))
+            return std::nullopt;
+        if (!isOver)
+            return std::pair(stretch, due.has_value());
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -87,39 +87,33 @@ std::vector<FollowUp> openDemands(std::vector<FollowUp> demands,
     return demands;
 }
 
-std::vector<FollowUp> openFollowUps(MachineId machine, std::span<const Record* const> records,
-                                    const RulesOf& rulesOf, std::span<const FollowUpAnswer* const> answers,
-                                    std::span<const Atom> atoms, Date on) {
+std::vector<FollowUp> openFollowUps(std::vector<Demand> demands,
+                                    std::span<const FollowUpAnswer* const> answers, Date on) {
     const Moment now{on, DayPart::AfterRiding};
     const Answered answered = answeredUpTo(answers, on);
-    std::vector<const Record*> origins;
-    for (const Record* record : records)
-        if (record->date <= on)
-            origins.push_back(record);
-    const Moments done = momentsByCode(origins);
-    std::sort(origins.begin(), origins.end(), [](const Record* a, const Record* b) {
-        return std::tuple(momentOf(*a), a->entered, a->id) > std::tuple(momentOf(*b), b->entered, b->id);
+    const auto orderOf = [](const Demand& demand) {
+        return std::tuple(momentOf(*demand.origin), demand.origin->entered, demand.origin->id);
+    };
+    std::erase_if(demands, [&](const Demand& demand) {
+        return demand.origin->date > on || demand.stands.empty() || demand.stands.front().from > now;
     });
+    std::stable_sort(demands.begin(), demands.end(),
+                     [&](const Demand& a, const Demand& b) { return orderOf(a) < orderOf(b); });
 
     std::vector<FollowUp> open;  // newest first
-    std::set<std::tuple<std::string, std::string, std::string>> seen;
-    for (const Record* record : origins) {
-        const auto rules = record->kind == RecordKind::Done ? rulesOf(*record) : decltype(rulesOf(*record)){};
-        for (auto at = rules.rbegin(); at != rules.rend(); ++at) {
-            const auto& [because, rule] = *at;
-            if (!seen.emplace(because, rule.what, rule.code).second ||
-                answered.contains({record->id.value(), rule.what}))
-                continue;
-            const auto due = dueAt(rule, momentOf(*record), atoms, now);
-            if (due && wasDone(done, rule.code, *due, record->id))
-                continue;
-            open.push_back({.machine = machine,
-                            .origin = record->id.value(),
-                            .since = record->date,
-                            .rule = rule,
-                            .because = because,
-                            .due = due.has_value()});
-        }
+    std::set<std::tuple<std::string, std::string, std::string, std::optional<ItemId>>> seen;
+    for (auto demand = demands.rbegin(); demand != demands.rend(); ++demand) {
+        const std::int64_t origin = demand->origin->id.value();
+        if (!seen.emplace(demand->because, demand->rule.what, demand->rule.code, demand->item).second ||
+            answered.contains({origin, demand->rule.what}))
+            continue;
+        if (const auto standing = standingNow(*demand, now))
+            open.push_back({.machine = demand->machine,
+                            .origin = origin,
+                            .since = standing->first.from.date,
+                            .rule = demand->rule,
+                            .because = demand->because,
+                            .due = standing->second});
     }
     std::reverse(open.begin(), open.end());
     return open;

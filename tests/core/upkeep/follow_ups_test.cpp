@@ -23,21 +23,30 @@ class FollowUpsTest : public testing::Test {
     std::vector<FollowUpAnswer> answers;
     std::vector<std::pair<std::string, FollowUpRule>> rules;  // of the job "wheel"
 
+    // Of one machine on which nothing is tracked.
+    std::vector<Demand> demands(std::span<const usage::Atom> atoms) const {
+        std::vector<Demand> all;
+        for (const Record& record : records)
+            if (record.code == "wheel" && record.kind == RecordKind::Done)
+                for (const auto& [because, rule] : rules) {
+                    Demand demand{.origin = &record, .because = because, .rule = rule, .machine = kMachine};
+                    demand.stands = {{momentOf(record), std::nullopt}};
+                    demand.atoms = atoms;
+                    for (const Record& other : records)
+                        if (!rule.code.empty() && other.code == rule.code)
+                            demand.settling.push_back(&other);
+                    all.push_back(demand);
+                }
+        return all;
+    }
     // "what since date due", one a line.
     std::vector<std::string> open(std::string_view on) {
-        std::vector<const Record*> recordPointers;
-        for (const Record& record : records)
-            recordPointers.push_back(&record);
         std::vector<const FollowUpAnswer*> answerPointers;
         for (const FollowUpAnswer& answer : answers)
             answerPointers.push_back(&answer);
-        const auto rulesOf = [&](const Record& record) {
-            return record.code == "wheel" ? rules : decltype(rules){};
-        };
-        std::vector<std::string> lines;
         const auto atoms = usage::atomsOf(use);
-        for (const FollowUp& up :
-             openFollowUps(kMachine, recordPointers, rulesOf, answerPointers, atoms, day(on))) {
+        std::vector<std::string> lines;
+        for (const FollowUp& up : openFollowUps(demands(atoms), answerPointers, day(on))) {
             EXPECT_EQ(up.machine, kMachine);
             lines.push_back(up.because + ": " + up.rule.what + " since " + up.since.iso() +
                             (up.due ? " due" : ""));
