@@ -150,6 +150,8 @@ QString why(const DueLine& line) {
         words << counterWords(state.limit.counter, state.behind.best) + " of " +
                      counterWords(state.limit.counter, state.amount);
     }
+    if (line.empty)
+        words << fromUtf8(line.empty->position) + " off since " + fromUtf8(line.empty->since.date.iso());
     const auto& standing = line.standing;
     if (standing.kind != StandingKind::Overdue && standing.likely) {
         words << "likely " + fromUtf8(standing.likely->iso());
@@ -206,9 +208,11 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
             widest = std::max(widest, ui::standingWords(line).size());
     qsizetype inHand = 0;
     qsizetype noRecord = 0;
+    qsizetype nothingFitted = 0;
     for (const DueLine& line : lines) {
         inHand += line.standing.kind == StandingKind::InHand;
         noRecord += line.standing.kind == StandingKind::NoRecord;
+        nothingFitted += line.standing.kind == StandingKind::NothingFitted;
         if (!all && isQuiet(line))
             continue;
         out << "  " << ui::standingWords(line).leftJustified(widest) << "  " << fromUtf8(line.task->name);
@@ -218,8 +222,12 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
             out << ": " << words;
         out << '\n';
     }
-    if (!all && inHand + noRecord > 0)
-        out << "  and " << inHand << " in hand, " << noRecord << " with no record (--all lists them)\n";
+    if (!all && inHand + noRecord + nothingFitted > 0) {
+        out << "  and " << inHand << " in hand, " << noRecord << " with no record";
+        if (nothingFitted > 0)
+            out << ", " << nothingFitted << " with nothing fitted";
+        out << " (--all lists them)\n";
+    }
 }
 
 void printRest(QTextStream& out, const book::Book& book, MachineId machine) {

@@ -88,6 +88,10 @@ class Book {
     /// the rest at equal urgency, no record last (hidden ones first).
     [[nodiscard]] const std::vector<DueLine>& due(MachineId machine) const;
     [[nodiscard]] const DueLine* dueLine(TaskId task) const;
+    /// What the clock of a line counts. If its last record is from before its item was tracked, what carried
+    /// the item then stands in the place of the past that it came with.
+    [[nodiscard]] std::vector<usage::Atom> atomsOf(const DueLine& line) const;
+    [[nodiscard]] std::vector<items::Carriage> carriagesOf(const DueLine& line) const;
     /// How the machine gets to the flag of its next event: what is in hand, whether it all holds, what goes
     /// first. The chance of a task alone is in its standing.
     [[nodiscard]] const outlook::Chances& chances(MachineId machine) const;
@@ -115,14 +119,13 @@ class Book {
   private:
     struct Parts;
     [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task) const;
-    [[nodiscard]] upkeep::Subject subjectOf(const DueLine& line) const;
     [[nodiscard]] upkeep::Whereabouts whereabouts() const;
     [[nodiscard]] std::string_view placeOfJob(const upkeep::Record& record) const;
     [[nodiscard]] bool isCompletion(const upkeep::Record& record) const;
     [[nodiscard]] std::vector<const upkeep::Record*> recordsFor(const upkeep::Subject& subject,
                                                                 std::string_view code) const;
     [[nodiscard]] std::vector<usage::Atom> atomsFor(const upkeep::Subject& subject,
-                                                    const std::vector<const upkeep::Record*>& records) const;
+                                                    const upkeep::Record* last) const;
     friend class DemandsOf;
     [[nodiscard]] outlook::Chances chancesOf(MachineId machine) const;
     std::unique_ptr<Parts> parts_;

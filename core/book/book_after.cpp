@@ -79,13 +79,26 @@ std::set<MachineId> riddenBetween(const Ledger& before, const Ledger& after) {
     return touched;
 }
 
+// What was ever in one whole with the item, over any number of moves: a job on it may have been on them all.
+std::set<ItemId> everJoined(ItemId item, const Ledger& ledger) {
+    std::set<ItemId> joined{item};
+    for (std::size_t known = 0; known != joined.size();) {
+        known = joined.size();
+        for (const items::Move& move : ledger.all<items::Move>())
+            if (move.parent && (joined.contains(move.item) || joined.contains(*move.parent)))
+                joined.insert({move.item, *move.parent});
+    }
+    return joined;
+}
+
 // And those that jobs and deferrals are about.
 std::set<MachineId> workedOnBetween(const Ledger& before, const Ledger& after, const Groups& groups) {
     std::set<MachineId> touched;
     for (const upkeep::Record& record : added<upkeep::Record>(before, after)) {
         touched.insert(record.machine);
         if (record.item)
-            touched.merge(std::set(under(groups.carriedBy, *record.item)));
+            for (const ItemId item : everJoined(*record.item, after))
+                touched.merge(std::set(under(groups.carriedBy, item)));
     }
     for (const upkeep::Deferral& deferral : added<upkeep::Deferral>(before, after))
         if (deferral.task)

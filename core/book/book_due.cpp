@@ -47,6 +47,10 @@ auto urgency(const DueLine& line) {
     return std::tuple(rank, first, second, line.task->name);
 }
 
+upkeep::Subject subjectOf(const DueLine& line) {
+    return {.machine = line.machine, .position = line.task->position, .item = line.item, .empty = line.empty};
+}
+
 // The codes of the other jobs that a task counts or waits for.
 std::set<std::string_view> otherJobsOf(const upkeep::TaskVersion& task) {
     std::set<std::string_view> codes;
@@ -111,29 +115,20 @@ upkeep::Whereabouts Book::whereabouts() const {
     return {fittings(), [this](ItemId id) { return ledger().find<items::Item>(id); }};
 }
 
-// What the subject has behind it. If its last record is from before it was tracked, what the machine that it
-// sat in ran since then stands in the place of the past that it came with.
-std::vector<usage::Atom> Book::atomsFor(const upkeep::Subject& subject,
-                                        const std::vector<const upkeep::Record*>& records) const {
+std::vector<usage::Atom> Book::atomsFor(const upkeep::Subject& subject, const upkeep::Record* last) const {
     if (!subject.item)
         return atoms(subject.machine);
     const auto& own = atoms(*subject.item);
-    const auto first = whereabouts().assumedBefore(*subject.item);
-    const upkeep::Record* last = nullptr;
-    for (const upkeep::Record* record : records)
-        if (record->date <= today() && (last == nullptr || newestFirst(record, last)))
-            last = record;
-    if (!first || last == nullptr || Moment{last->date, last->part} >= first->from)
-        return own;
-    const auto place = whereabouts().of(*subject.item, {last->date, last->part});
-    if (!place)
+    const auto untracked =
+        last == nullptr ? std::nullopt : whereabouts().untrackedSince(*subject.item, upkeep::momentOf(*last));
+    if (!untracked)
         return own;
     std::vector<usage::Atom> joined;
-    for (const usage::Atom& atom : atoms(place->machine)) {
-        if (atom.to <= first->from)
+    for (const usage::Atom& atom : atoms(untracked->machine)) {
+        if (atom.to <= *untracked->to)
             joined.push_back(atom);
-        else if (atom.from < first->from && atom.kind == usage::AtomKind::Unlogged)
-            if (const auto part = usage::partOf(atom, atom.from, first->from))
+        else if (atom.from < *untracked->to && atom.kind == usage::AtomKind::Unlogged)
+            if (const auto part = usage::partOf(atom, atom.from, *untracked->to))
                 joined.push_back(*part);
     }
     for (const usage::Atom& atom : own)
@@ -144,8 +139,18 @@ std::vector<usage::Atom> Book::atomsFor(const upkeep::Subject& subject,
     return joined;
 }
 
-upkeep::Subject Book::subjectOf(const DueLine& line) const {
-    return {.machine = line.machine, .position = line.task->position, .item = line.item, .empty = line.empty};
+std::vector<usage::Atom> Book::atomsOf(const DueLine& line) const {
+    return atomsFor(subjectOf(line), line.last);
+}
+
+std::vector<items::Carriage> Book::carriagesOf(const DueLine& line) const {
+    if (!line.item)
+        return {};
+    auto carriages = items::carriagesOf(*line.item, fittings());
+    if (line.last != nullptr)
+        if (auto before = whereabouts().untrackedSince(*line.item, upkeep::momentOf(*line.last)))
+            carriages.insert(carriages.begin(), std::move(*before));
+    return carriages;
 }
 
 DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
@@ -163,7 +168,12 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
         for (const upkeep::Record* record : recordsFor(subject, code))
             if (isCompletion(*record))
                 others.push_back(record);
-    const auto behind = atomsFor(subject, own);
+    const upkeep::Record* last = nullptr;
+    for (const upkeep::Record* record : own)
+        if (record->date <= today() && isCompletion(*record) &&
+            (last == nullptr || newestFirst(record, last)))
+            last = record;
+    const auto behind = atomsFor(subject, last);
 
     const auto& versions = under(parts_->groups->taskVersions, task.task);
     upkeep::TaskFacts facts{

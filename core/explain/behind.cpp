@@ -190,11 +190,11 @@ struct Window {
     Moment upTo{};
 };
 
-std::vector<Step> carriedOf(const book::Book& book, ItemId item, const Window& window,
+std::vector<Step> carriedOf(const book::Book& book, const book::DueLine& line, const Window& window,
                             const Measure& measure) {
     std::vector<Step> steps;
     SharedGaps shared;
-    for (const items::Carriage& carriage : items::carriagesOf(item, book.fittings())) {
+    for (const items::Carriage& carriage : book.carriagesOf(line)) {
         const Moment from = window.after ? std::max(*window.after, carriage.from) : carriage.from;
         const Moment to = carriage.to ? std::min(window.upTo, *carriage.to) : window.upTo;
         if (to <= from)
@@ -210,7 +210,7 @@ std::vector<Step> carriedOf(const book::Book& book, ItemId item, const Window& w
         step.fine = measure.isWeighted();
         step.figure = CountBracket{};
         step.makes = Makes::Sum;
-        step.children = placesOf(book, item, carriage);
+        step.children = placesOf(book, *line.item, carriage);
         for (Step& group : groupsOf(parts, measure)) {
             addFigure(step, group);
             step.children.push_back(std::move(group));
@@ -261,12 +261,12 @@ std::vector<Step> behindOf(const book::Book& book, const book::DueLine& line, Co
     if (line.last != nullptr)
         window.after = Moment{line.last->date, line.last->part};
     std::vector<Step> steps;
-    const auto& atoms = line.item ? book.atoms(*line.item) : book.atoms(line.machine);
+    const auto atoms = book.atomsOf(line);
     if (auto past = pastOf(atoms, line.last, measure)) {
         past->detail = noteOf(book, line);
         steps.push_back(std::move(*past));
     }
-    auto used = line.item ? carriedOf(book, *line.item, window, measure)
+    auto used = line.item ? carriedOf(book, line, window, measure)
                           : groupsOf(usage::partsOf(withoutPast(atoms), window.after, window.upTo), measure);
     for (Step& step : used)
         steps.push_back(std::move(step));

@@ -32,6 +32,13 @@ Step versionOf(const upkeep::TaskVersion& task) {
 
 Step originOf(const book::Book& book, const book::DueLine& line) {
     using upkeep::Origin;
+    if (line.empty) {
+        const auto* gone = book.ledger().find<items::Item>(line.empty->item);
+        return {.kind = StepKind::NothingFitted,
+                .name = gone == nullptr ? std::string{} : gone->name,
+                .detail = line.empty->position,
+                .from = line.empty->since.date};
+    }
     if (line.last != nullptr) {
         const bool isBaseline = line.countdown.origin == Origin::Baseline;
         Step step{.kind = isBaseline ? StepKind::Baseline : StepKind::Record,
@@ -124,7 +131,7 @@ Step why(const book::Book& book, const book::DueLine& line) {
         }
         root.children.push_back(std::move(limit));
     }
-    if (line.task->nth > 0)
+    if (line.task->nth > 0 && !line.empty)
         addOtherJobs(root, line);
     if (down.triggered)
         root.children.push_back({.kind = StepKind::Happened,

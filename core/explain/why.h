@@ -17,27 +17,28 @@ namespace wm::explain {
 
 /// What a step of a derivation says.
 enum class StepKind : std::uint8_t {
-    Task,        ///< the root: how much is left, of the limit that decides
-    Version,     ///< what the task says, since when and by what source
-    Weight,      ///< what an hour counts on a ground at a pace
-    Item,        ///< what sits in the task's position, known since
-    Record,      ///< where it counts from: the job was done
-    Baseline,    ///< ... it was done before the file knew it
-    KnownStart,  ///< ... the life is known from its first day
-    NoRecord,    ///< ... nobody knows
-    Limit,       ///< what is left of one limit: amount - what is behind it
-    Amount,      ///< the interval, or the way to the next fixed mark
-    Mark,        ///< that mark
-    StoodAt,     ///< where the last completion stood on the scale of marks (as less)
-    Behind,      ///< since that: the sum of what follows
-    Past,        ///< what was before the file, or the rest of it
-    Carried,     ///< with one machine, from when to when
-    Place,       ///< where in the machine: in which items
-    Outings,     ///< a group of outings
-    Outing,      ///< one of them
-    Gaps,        ///< a group of unlogged stretches
-    Gap,         ///< what the meter ran and nobody noted
-    SharedGap,   ///< what several parts of one unlogged stretch would count twice
+    Task,           ///< the root: how much is left, of the limit that decides
+    Version,        ///< what the task says, since when and by what source
+    Weight,         ///< what an hour counts on a ground at a pace
+    Item,           ///< what sits in the task's position, known since
+    Record,         ///< where it counts from: the job was done
+    Baseline,       ///< ... it was done before the file knew it
+    KnownStart,     ///< ... the life is known from its first day
+    NoRecord,       ///< ... nobody knows
+    NothingFitted,  ///< its position is empty: what sat there, and since when it is out
+    Limit,          ///< what is left of one limit: amount - what is behind it
+    Amount,         ///< the interval, or the way to the next fixed mark
+    Mark,           ///< that mark
+    StoodAt,        ///< where the last completion stood on the scale of marks (as less)
+    Behind,         ///< since that: the sum of what follows
+    Past,           ///< what was before the file, or the rest of it
+    Carried,        ///< with one machine, from when to when
+    Place,          ///< where in the machine: in which items
+    Outings,        ///< a group of outings
+    Outing,         ///< one of them
+    Gaps,           ///< a group of unlogged stretches
+    Gap,            ///< what the meter ran and nobody noted
+    SharedGap,      ///< what several parts of one unlogged stretch would count twice
     Washes,
     Wash,
     Crashes,
@@ -89,11 +90,12 @@ Step why(const book::Book& book, const book::DueLine& line);
 namespace wm::base {
 template <>
 struct Names<explain::StepKind> {
-    static constexpr std::array<std::string_view, 29> names{
-        "task",    "wording",  "weight",  "item",     "record",     "baseline", "known start", "no record",
-        "limit",   "amount",   "mark",    "stood at", "behind",     "past",     "carried",     "place",
-        "outings", "outing",   "gaps",    "gap",      "shared gap", "washes",   "wash",        "crashes",
-        "crash",   "mud days", "mud day", "happened", "other jobs"};
+    static constexpr std::array<std::string_view, 30> names{
+        "task",       "wording",        "weight", "item",    "record", "baseline", "known start",
+        "no record",  "nothing fitted", "limit",  "amount",  "mark",   "stood at", "behind",
+        "past",       "carried",        "place",  "outings", "outing", "gaps",     "gap",
+        "shared gap", "washes",         "wash",   "crashes", "crash",  "mud days", "mud day",
+        "happened",   "other jobs"};
 };
 template <>
 struct Names<explain::Makes> {

@@ -48,6 +48,8 @@ Fittings::Fittings(std::span<const Move> moves) {
     });
     for (const Move* move : sorted) {
         const Moment when{move->date, move->part};
+        if (moments_.empty() || moments_.back() != when)
+            moments_.push_back(when);
         auto& spells = spells_[move->item];
         if (!spells.empty())
             spells.back().to = when;
@@ -164,46 +166,40 @@ std::vector<std::pair<std::string, ItemId>> Fittings::on(ItemId parent, Moment w
     return on(Host{std::nullopt, parent}, when);
 }
 
-std::optional<Fittings::Left> Fittings::lastThere(const Host& host, std::span<const std::string> path,
-                                                  const Window& window) const {
-    const auto positions = positions_.find(host);
-    if (positions == positions_.end())
-        return std::nullopt;
-    const auto stays = positions->second.find(path.front());
-    if (stays == positions->second.end())
-        return std::nullopt;
-    std::optional<Left> last;
-    for (const Stay& stay : stays->second) {
-        Window overlap{std::max(stay.from, window.from), stay.to};
-        if (!overlap.to || (window.to && *window.to < *overlap.to))
-            overlap.to = window.to;
-        if (!endsAfter(window.to, stay.from) || !endsAfter(overlap.to, overlap.from))
+std::optional<Fittings::Left> Fittings::missingOn(MachineId machine, std::span<const std::string> path,
+                                                  Moment when) const {
+    Host host{machine, std::nullopt};
+    std::string way;
+    for (const std::string& part : path) {
+        way += (way.empty() ? "" : "/") + part;
+        if (const auto next = at(host, part, when)) {
+            host = {std::nullopt, next};
             continue;
-        const auto left = path.size() == 1 ? Left{stay.item, overlap.to.value_or(stay.from)}
-                                           : lastThere({std::nullopt, stay.item}, path.subspan(1), overlap);
-        if (left && (!last || last->since < left->since))
-            last = left;
+        }
+        const auto positions = positions_.find(host);
+        if (positions == positions_.end())
+            return std::nullopt;
+        const auto stays = positions->second.find(part);
+        if (stays == positions->second.end() || when < stays->second.front().from)
+            return std::nullopt;
+        const auto later = std::partition_point(stays->second.begin(), stays->second.end(),
+                                                [&](const Stay& stay) { return stay.from <= when; });
+        return Left{std::prev(later)->item, std::move(way), when};
     }
-    return last;
+    return std::nullopt;
 }
 
 std::optional<Fittings::Left> Fittings::leftFrom(MachineId machine, std::string_view path,
                                                  Moment when) const {
     const auto parts = base::split(path, '/');
-    if (parts.empty() || at(machine, path, when))
+    auto left = missingOn(machine, parts, when);
+    if (!left)
         return std::nullopt;
-    const Window upToNow{kBeginning, when};
-    if (const auto left = lastThere({machine, std::nullopt}, parts, upToNow))
-        return left;
-    // Never tracked there: it went with the first that is missing on the way.
-    Host host{machine, std::nullopt};
-    for (const std::string& part : parts) {
-        const auto next = at(host, part, when);
-        if (!next)
-            return lastThere(host, std::span(&part, 1), upToNow);
-        host = {std::nullopt, next};
-    }
-    return std::nullopt;
+    auto since = std::upper_bound(moments_.begin(), moments_.end(), when);
+    while (since != moments_.begin() && missingOn(machine, parts, *std::prev(since)))
+        --since;
+    left->since = *since;
+    return left;
 }
 
 bool Fittings::wasTaken(const Spell& place, Moment when) const {

@@ -57,10 +57,12 @@ class Fittings {
                                                                  calendar::Moment when) const;
     [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(ItemId parent, calendar::Moment when) const;
 
-    /// What sat at a path last before it stood empty, and since when it does: from the moment on which the
-    /// last of the way to it was lost. Nothing if something sits there at `when`, or nothing ever had.
+    /// What is missing on the way to a path, and since when the path stands empty. A place is empty if
+    /// something sat there, on this machine or in this very item. Nothing if it holds something at `when`, or
+    /// nobody ever tracked it.
     struct Left {
-        ItemId item{};
+        ItemId item{};           ///< what sat there last
+        std::string position{};  ///< "engine" of "engine/piston", if it is the engine that is out
         calendar::Moment since{};
     };
     [[nodiscard]] std::optional<Left> leftFrom(MachineId machine, std::string_view path,
@@ -98,8 +100,9 @@ class Fittings {
                                            calendar::Moment when) const;
     [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(const Host& host,
                                                                  calendar::Moment when) const;
-    [[nodiscard]] std::optional<Left> lastThere(const Host& host, std::span<const std::string> path,
-                                                const Window& window) const;
+    /// The first place down the path where nothing sits, if something did, as it is at `when`.
+    [[nodiscard]] std::optional<Left> missingOn(MachineId machine, std::span<const std::string> path,
+                                                calendar::Moment when) const;
     /// Calls `visit(spell, overlap)` for each spell in which the item was fitted inside the window.
     template <class Visit>
     void eachFitted(ItemId item, const Window& window, Visit&& visit) const;
@@ -111,6 +114,7 @@ class Fittings {
 
     std::map<ItemId, std::vector<Spell>> spells_;
     std::map<Host, Positions> positions_;
+    std::vector<calendar::Moment> moments_;  ///< of all moves, in order, each once
 };
 
 /// A stretch in which an item went with one machine: off and on again at one moment, or from one engine of a

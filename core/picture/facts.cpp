@@ -59,7 +59,8 @@ bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origi
     const auto* crash = ledger.find<usage::Crash>(CrashId{origin});
     // A tool that was found out of tolerance asks for re-checks on every machine that it was used on.
     const auto* calibration = ledger.find<fastening::Calibration>(CalibrationId{origin});
-    return (record != nullptr && record->machine == machine) ||
+    // What an item brings along shows on the machine that carries it now.
+    return record != nullptr ||
            (calibration != nullptr && !calibration->foundWithin) ||
            (crash != nullptr && crash->machine == machine);
 }

@@ -16,7 +16,18 @@ using usage::Atom;
 
 namespace {
 
-// When the demand of a record came (or comes) due; nothing if not up to `now`.
+// Moments in order, as whole numbers.
+std::int64_t numberOf(Moment moment) {
+    return std::int64_t{3} * moment.date.daysSinceEpoch() + static_cast<int>(moment.part);
+}
+
+Moment momentOf(std::int64_t number) {
+    const std::int64_t part = ((number % 3) + 3) % 3;
+    return {Date{static_cast<std::int32_t>((number - part) / 3)}, static_cast<DayPart>(part)};
+}
+
+// When the demand of a record came (or comes) due; nothing if not up to `now`. What its subject ran only
+// grows, so the first moment of enough is found by halving.
 std::optional<Moment> dueAt(const FollowUpRule& rule, Moment origin, std::span<const Atom> atoms,
                             Moment now) {
     if (rule.when == When::AtOnce)
@@ -25,18 +36,23 @@ std::optional<Moment> dueAt(const FollowUpRule& rule, Moment origin, std::span<c
         const Moment due{origin.date.plusDays(static_cast<std::int32_t>(rule.amount)), DayPart::BeforeRiding};
         return due <= now ? std::optional(due) : std::nullopt;
     }
-    auto atom =
+    const auto first =
         std::partition_point(atoms.begin(), atoms.end(), [&](const Atom& a) { return a.to <= origin; });
-    std::int64_t ridden = 0;
-    for (; atom != atoms.end() && atom->to <= now; ++atom) {
-        const auto use = usage::exposure(std::span(&*atom, 1), origin, now);
-        if (use.outings == 0 && use.hours.best.count() == 0)
-            continue;
-        ridden += use.hours.best.count();
-        if (rule.when == When::NextOuting || ridden >= rule.amount)
-            return atom->to;
+    const std::span<const Atom> later(first, atoms.end());
+    const auto hasCome = [&](Moment when) {
+        const auto use = usage::exposure(later, origin, when);
+        const auto ridden = use.hours.best.count();
+        return (use.outings > 0 || ridden > 0) && (rule.when == When::NextOuting || ridden >= rule.amount);
+    };
+    if (now <= origin || !hasCome(now))
+        return std::nullopt;
+    std::int64_t before = numberOf(origin);
+    std::int64_t due = numberOf(now);
+    while (due - before > 1) {
+        const std::int64_t middle = before + (due - before) / 2;
+        (hasCome(momentOf(middle)) ? due : before) = middle;
     }
-    return std::nullopt;
+    return momentOf(due);
 }
 
 bool isSettledBy(const Demand& demand, Moment due, const std::optional<Moment>& until) {

@@ -17,12 +17,12 @@ namespace {
 // Facts from elsewhere may hold each other in a ring; no machine is as deep as this.
 constexpr int kDeepest = 20;
 
+}  // namespace
+
 bool isAtOrIn(std::string_view path, std::string_view whole) {
     return path == whole ||
            (path.size() > whole.size() && path.starts_with(whole) && path[whole.size()] == '/');
 }
-
-}  // namespace
 
 Subject subjectAt(const items::Fittings& fittings, MachineId machine, std::string_view position,
                   Moment when) {
@@ -55,6 +55,15 @@ std::optional<Spell> Whereabouts::assumedBefore(ItemId item) const {
     return cameWithIt ? std::optional(first) : std::nullopt;
 }
 
+std::optional<items::Carriage> Whereabouts::untrackedSince(ItemId item, Moment after) const {
+    const auto first = assumedBefore(item);
+    const auto place = first && after < first->from ? of(item, after) : std::nullopt;
+    if (!place)
+        return std::nullopt;
+    return items::Carriage{
+        place->machine, after, first->from, {{place->machine, place->path, after, first->from}}};
+}
+
 std::optional<Spell> Whereabouts::placeOf(ItemId item, Moment when) const {
     if (auto place = fittings_.placeOf(item, when))
         return place;
@@ -73,6 +82,11 @@ std::optional<Whereabouts::Place> Whereabouts::of(ItemId item, Moment when) cons
         item = *place->parent;
     }
     return std::nullopt;
+}
+
+std::optional<ItemId> Whereabouts::wholeOf(ItemId item, Moment when) const {
+    const auto place = placeOf(item, when);
+    return place && place->kind == MoveKind::Fitted ? place->parent : std::nullopt;
 }
 
 bool Whereabouts::isPartOf(ItemId part, ItemId whole, Moment when) const {

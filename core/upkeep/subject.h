@@ -42,10 +42,14 @@ class Whereabouts {
     };
     /// The machine that carried the item, and where on it.
     [[nodiscard]] std::optional<Place> of(ItemId item, calendar::Moment when) const;
+    /// What the item sat in, if not straight on a machine.
+    [[nodiscard]] std::optional<ItemId> wholeOf(ItemId item, calendar::Moment when) const;
     /// True for the item itself as well.
     [[nodiscard]] bool isPartOf(ItemId part, ItemId whole, calendar::Moment when) const;
-    /// The first moment from which the item is tracked, if it is taken to have been there before.
+    /// The place from which the item is tracked, if it is taken to have been there before.
     [[nodiscard]] std::optional<items::Spell> assumedBefore(ItemId item) const;
+    /// Where it went with whatever it sat in from `after` until it was tracked, if it did.
+    [[nodiscard]] std::optional<items::Carriage> untrackedSince(ItemId item, calendar::Moment after) const;
 
   private:
     [[nodiscard]] std::optional<items::Spell> placeOf(ItemId item, calendar::Moment when) const;
@@ -53,6 +57,9 @@ class Whereabouts {
     const items::Fittings& fittings_;
     ItemOf itemOf_;
 };
+
+/// "engine/piston" is at or in "engine".
+bool isAtOrIn(std::string_view path, std::string_view whole);
 
 /// Does a record concern an item: does it name it, a part of it, a whole that it was in, or, naming none, was
 /// the item at the place of that job (`position`, empty for a job on the machine as a whole) on that machine?

@@ -90,7 +90,7 @@ QString howFar(const book::DueLine& line, calendar::Date today) {
                                      : happeningWords(*countdown.triggered);
     }
     if (line.empty)
-        return tr("nothing fitted since %1").arg(dayWords(line.empty->since.date, today));
+        return tr("%1 off since %2").arg(text(line.empty->position), dayWords(line.empty->since.date, today));
     if (countdown.noRecord)
         return line.standing.kind == StandingKind::Overdue ? tr("due, no record") : tr("no record");
     if (countdown.governing)

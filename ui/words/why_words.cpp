@@ -149,6 +149,8 @@ QString whatWords(const Step& step, calendar::Date today) {
         case StepKind::KnownStart:
         case StepKind::NoRecord:
             return tr("counted from");
+        case StepKind::NothingFitted:
+            return tr("nothing fitted");
         case StepKind::Limit:
             return limitName(step);
         case StepKind::Amount:
@@ -212,6 +214,9 @@ QString muchWords(const Step& step, calendar::Date today) {
             return tr("new %1, never done yet").arg(spanWords(step, today));
         case StepKind::NoRecord:
             return tr("nobody has ever recorded it");
+        case StepKind::NothingFitted:
+            return tr("%1 off since %2: %3")
+                .arg(text(step.detail), dayWords(*step.from, today), text(step.name));
         case StepKind::Amount:
             return amountWords(step, today);
         case StepKind::StoodAt:

@@ -189,8 +189,17 @@ bool isShownOn(const PlacesThen& places, const Owner& owner, MachineId machine, 
     return root && root->machine == machine;
 }
 
+// A job on a spare that nobody has fitted since asks the machine nothing yet.
+bool hasBegun(const PlacesThen& places, const Brought& brought, const Owner& owner, Moment now) {
+    if (owner.tied.empty() || !wasOnASpare(places, brought))
+        return true;
+    const auto moments = refits(places, owner.subject.machine, owner.tied, whenDone(*brought.record), now);
+    return std::any_of(moments.begin(), moments.end(),
+                       [&](Moment refit) { return sitsThere(places, brought, owner.tied, refit); });
+}
+
 bool isLaterOfTheSame(const PlacesThen& places, const Brought& one, const Owner& ownerOne,
-                      const Brought& other) {
+                      const Brought& other, Moment now) {
     if (one.job->name != other.job->name || one.rule->what != other.rule->what ||
         one.rule->code != other.rule->code || one.record == other.record)
         return false;
@@ -199,7 +208,8 @@ bool isLaterOfTheSame(const PlacesThen& places, const Brought& one, const Owner&
                         (owner.subject.item || owner.subject.machine == ownerOne.subject.machine);
     const Moment a = whenDone(*one.record);
     const Moment b = whenDone(*other.record);
-    return isSame && (a < b || (a == b && one.record->entered < other.record->entered));
+    return isSame && hasBegun(places, other, owner, now) &&
+           (a < b || (a == b && one.record->entered < other.record->entered));
 }
 
 }  // namespace
@@ -217,7 +227,7 @@ std::vector<Demand> slowFollowUps(const Tale& tale, const std::string& machine, 
         const Owner owner = ownerOf(places, brought);
         if (!isShownOn(places, owner, tale.machine(machine), now) ||
             std::any_of(all.begin(), all.end(), [&](const Brought& other) {
-                return isLaterOfTheSame(places, brought, owner, other);
+                return isLaterOfTheSame(places, brought, owner, other, now);
             }))
             continue;
         const auto since = standsSince(places, brought, owner, now);

@@ -142,7 +142,7 @@ Behind behindLimit(const Tale& tale, const PlacesThen& places, const Subject& su
 void countOthers(const PlacesThen& places, const Subject& subject, const TaskVersion& task,
                  const Record* last, Date on, Answer& answer) {
     const Moment since = last == nullptr ? longAgo() : whenDone(*last);
-    if (task.nth > 0 && answer.countsFrom != "nothing") {
+    if (task.nth > 0) {
         for (const Record* other : recordsOf(places, task.nthOf, subject, false, on))
             answer.others += whenDone(*other) > since ? 1 : 0;
         answer.due = answer.others >= task.nth;
