@@ -40,17 +40,17 @@ class TextEngine : public QPaintEngine {
         return true;
     }
     bool end() override { return true; }
-    void updateState(const QPaintEngineState& state) override {
-        const auto flags = state.state();
+    void updateState(const QPaintEngineState& now) override {
+        const auto flags = now.state();
         if (flags.testFlag(DirtyTransform))
-            transform_ = state.transform();
+            transform_ = now.transform();
         if (flags.testFlag(DirtyClipEnabled))
-            isClipping_ = state.isClipEnabled();
+            isClipping_ = now.isClipEnabled();
         if (flags.testFlag(DirtyClipRegion))
-            clipTo(state.clipOperation(),
-                   state.transform().mapRect(QRectF(state.clipRegion().boundingRect())));
+            clipTo(now.clipOperation(),
+                   now.transform().mapRect(QRectF(now.clipRegion().boundingRect())));
         if (flags.testFlag(DirtyClipPath))
-            clipTo(state.clipOperation(), state.transform().map(state.clipPath()).boundingRect());
+            clipTo(now.clipOperation(), now.transform().map(now.clipPath()).boundingRect());
     }
     void drawTextItem(const QPointF& at, const QTextItem& item) override {
         if (item.text().trimmed().isEmpty())

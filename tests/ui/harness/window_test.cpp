@@ -186,8 +186,8 @@ TEST(Themes, DifferInColoursAlone) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Long, WindowAt, testing::Range<std::size_t>(0, settings().size()),
-                         [](const auto& info) {
-                             return "At" + settings().at(info.param).name.toStdString();
+                         [](const auto& setting) {
+                             return "At" + settings().at(setting.param).name.toStdString();
                          });
 
 }  // namespace
