@@ -8,10 +8,12 @@
 #include "app/verb.h"
 #include "core/book/due_change.h"
 #include "core/book/round.h"
+#include "core/book/state.h"
 #include "core/explain/why.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/state_words.h"
 #include "ui/words/why_words.h"
 
 namespace wm::app {
@@ -75,6 +77,7 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
             {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
             {"put_off_until",
              line.deferral != nullptr ? dayJson(line.deferral->untilDate) : ordered_json(nullptr)},
+            {"machine_whole", book::stateOf(book, machine.id).isWhole()},
             {"picked", line.picked},
             {"confirmed", line.task->confirmed}};
 }
@@ -230,11 +233,18 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
     }
 }
 
+// Before all else: may it be ridden at all?
+void printState(QTextStream& out, const book::Book& book, MachineId machine) {
+    const book::State state = book::stateOf(book, machine);
+    out << (state.isWhole() ? "  whole, as far as it is recorded\n" : "  NOT WHOLE\n");
+    for (const book::Gap& gap : state.gaps)
+        out << "  not fitted: " << ui::gapWords(book, gap) << '\n';
+    for (const book::OpenJoint& open : state.handTight)
+        out << "  hand-tight: " << fromUtf8(open.joint->name) << ", since "
+            << fromUtf8(open.state.since.iso()) << '\n';
+}
+
 void printRest(QTextStream& out, const book::Book& book, MachineId machine) {
-    for (const book::OpenJoint& open : book.handTight(machine))
-        if (open.joint != nullptr)
-            out << "  hand-tight: " << fromUtf8(open.joint->name) << ", since "
-                << fromUtf8(open.state.since.iso()) << '\n';
     for (const upkeep::FollowUp& followUp : book.followUps(machine))
         if (followUp.due)
             out << "  to follow up: " << fromUtf8(followUp.rule.what) << " (" << fromUtf8(followUp.because)
@@ -324,6 +334,7 @@ void listDue(const Call& call, const book::Book& book, const std::vector<const i
     QTextStream& out = call.console().out;
     for (const items::Machine* machine : machines) {
         printHead(out, book, *machine);
+        printState(out, book, machine->id);
         printChances(out, book, machine->id);
         printTasks(out, book, book.due(machine->id), call.has("all"));
         printRest(out, book, machine->id);

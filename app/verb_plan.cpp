@@ -7,7 +7,9 @@
 #include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/book/evening.h"
+#include "core/book/state.h"
 #include "core/weekend/step_words.h"
+#include "ui/words/state_words.h"
 
 namespace wm::app {
 
@@ -138,6 +140,11 @@ void printPlan(QTextStream& out, const book::Book& book, const book::MachineWork
     out << fromUtf8(machine != nullptr ? machine->name : "") << ": " << work.jobs.size()
         << (work.jobs.size() == 1 ? " job, " : " jobs, ") << qlonglong{work.plan->work.count()}
         << " min (one by one " << qlonglong{work.plan->alone.count()} << ")\n";
+    const book::State state = book::stateOf(book, work.machine);
+    for (const book::Gap& gap : state.gaps)
+        out << "  not fitted: " << ui::gapWords(book, gap) << '\n';
+    for (const book::OpenJoint& open : state.handTight)
+        out << "  hand-tight: " << fromUtf8(open.joint->name) << ", torque it first\n";
     for (const weekend::Act& act : work.plan->acts) {
         out << "  +" << fromUtf8(units::timeOfDayText(act.starts)) << "  "
             << fromUtf8(actWord(act.kind)).leftJustified(11) << "  " << actText(act);

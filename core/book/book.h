@@ -85,7 +85,7 @@ class Book {
     [[nodiscard]] const weekend::StepVersion* step(MachineId machine, std::string_view code) const;
 
     /// All tasks of a machine with their standing: overdue first, then what falls due first, safety before
-    /// the rest at equal urgency, no record last (hidden ones first).
+    /// the rest at equal urgency, no record last (safety first, hidden ones before those that are felt).
     [[nodiscard]] const std::vector<DueLine>& due(MachineId machine) const;
     [[nodiscard]] const DueLine* dueLine(TaskId task) const;
     /// What the clock of a line counts. If its last record is from before its item was tracked, what carried

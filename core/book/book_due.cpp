@@ -19,7 +19,12 @@ using outlook::StandingKind;
 
 namespace {
 
-// Overdue, then what falls due first, then what nobody recorded (hidden ones first), then what is in hand.
+// Of what nobody recorded: what can hurt somebody, then what can't be felt.
+int harmOf(upkeep::Consequence consequence) {
+    return (upkeep::isSafety(consequence) ? 0 : 2) + (upkeep::isHidden(consequence) ? 0 : 1);
+}
+
+// Overdue, then what falls due first, then what is in hand, then what nobody recorded.
 auto urgency(const DueLine& line) {
     const auto rank = [&] {
         switch (line.standing.kind) {
@@ -40,9 +45,7 @@ auto urgency(const DueLine& line) {
     const bool never = line.standing.kind == StandingKind::NoRecord;
     const auto consequence = static_cast<int>(line.task->consequence);
     const auto likely = line.standing.likely ? line.standing.likely->daysSinceEpoch() : 1'000'000;
-    const int first = never    ? (upkeep::isHidden(line.task->consequence) ? 0 : 1)
-                      : inHand ? likely
-                               : consequence;
+    const int first = never ? harmOf(line.task->consequence) : inHand ? likely : consequence;
     const int second = never ? consequence : inHand ? consequence : likely;
     return std::tuple(rank, first, second, line.task->name);
 }

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <set>
 
+#include "core/book/state.h"
+
 namespace wm::book {
 
 namespace {
@@ -64,7 +66,8 @@ Evening eveningOf(const Book& book, std::optional<MachineId> only) {
         MachineWork work{.machine = machine->id, .jobs = book.pickedJobs(machine->id)};
         if (work.jobs.empty())
             continue;
-        work.plan = weekend::planWork(book.steps(machine->id), work.jobs);
+        work.plan =
+            weekend::planWork(book.steps(machine->id), work.jobs, stateOf(book, machine->id).isWhole());
         if (only && *only != machine->id) {
             evening.elsewhere += work.plan ? work.plan->work : units::Minutes{};
             continue;

@@ -202,6 +202,30 @@ std::optional<Fittings::Left> Fittings::leftFrom(MachineId machine, std::string_
     return left;
 }
 
+void Fittings::collectEmptied(const Host& host, const std::string& way, Moment when,
+                              std::vector<std::string>& paths) const {
+    const auto positions = positions_.find(host);
+    if (positions == positions_.end())
+        return;
+    for (const auto& [position, stays] : positions->second) {
+        const std::string path = way.empty() ? position : way + "/" + position;
+        if (const auto item = at(host, position, when))
+            collectEmptied({std::nullopt, item}, path, when, paths);
+        else if (stays.front().from <= when)
+            paths.push_back(path);
+    }
+}
+
+std::vector<Fittings::Left> Fittings::emptied(MachineId machine, Moment when) const {
+    std::vector<std::string> paths;
+    collectEmptied({machine, std::nullopt}, {}, when, paths);
+    std::vector<Left> all;
+    for (const std::string& path : paths)
+        if (auto left = leftFrom(machine, path, when))
+            all.push_back(std::move(*left));
+    return all;
+}
+
 bool Fittings::wasTaken(const Spell& place, Moment when) const {
     const auto positions = positions_.find({place.machine, place.parent});
     if (positions == positions_.end())

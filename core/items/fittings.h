@@ -67,6 +67,9 @@ class Fittings {
     };
     [[nodiscard]] std::optional<Left> leftFrom(MachineId machine, std::string_view path,
                                                calendar::Moment when) const;
+    /// The positions of a machine that stand empty at `when`, and of what is fitted to it: each once, the
+    /// whole before its parts, nothing below one that is empty.
+    [[nodiscard]] std::vector<Left> emptied(MachineId machine, calendar::Moment when) const;
     /// True if something had sat at this very place before `when`.
     [[nodiscard]] bool wasTaken(const Spell& place, calendar::Moment when) const;
 
@@ -100,6 +103,8 @@ class Fittings {
                                            calendar::Moment when) const;
     [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(const Host& host,
                                                                  calendar::Moment when) const;
+    void collectEmptied(const Host& host, const std::string& way, calendar::Moment when,
+                        std::vector<std::string>& paths) const;
     /// The first place down the path where nothing sits, if something did, as it is at `when`.
     [[nodiscard]] std::optional<Left> missingOn(MachineId machine, std::span<const std::string> path,
                                                 calendar::Moment when) const;

@@ -126,6 +126,7 @@ struct JobSheet {
     std::vector<SettingLine> settings;
     std::vector<FollowUpLine> followUps;
     std::vector<std::string> openSnags;
+    std::vector<std::string> notFitted;
     std::vector<std::string> handTight;
     std::vector<WriteBackLine> writeBack;
     bool anyUnconfirmed = false;

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "core/book/evening.h"
+#include "core/book/state.h"
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/sheet_words.h"
 
@@ -102,6 +103,14 @@ std::string whyText(fastening::MarkKind why, const Speech& speech) {
     return speech(phrase("Sheet", "ridden open"));
 }
 
+std::string gapText(const book::Gap& gap, const Speech& speech) {
+    const std::string day = dateText(gap.since, speech);
+    const std::string text = gap.isAway
+                                 ? speech(phrase("Sheet", "%1, away since %2").arg(gap.position).arg(day))
+                                 : speech(phrase("Sheet", "%1, off since %2").arg(gap.position).arg(day));
+    return gap.where.empty() ? text : fmt::format("{} ({})", text, gap.where);
+}
+
 bool rides(const SheetSource& from, ItemId item) {
     const auto spells = from.book.fittings().machineSpells(item);
     return !spells.empty() && spells.back().machine == from.machine && !spells.back().to;
@@ -123,7 +132,10 @@ void fillHead(JobSheet& sheet, const SheetSource& from) {
     for (const book::OpenSnag& open : from.book.snags(from.machine))
         if (!open.picked)
             sheet.openSnags.push_back(snagText(open, from.speech));
-    for (const book::OpenJoint& open : from.book.handTight(from.machine))
+    const book::State state = book::stateOf(from.book, from.machine);
+    for (const book::Gap& gap : state.gaps)
+        sheet.notFitted.push_back(gapText(gap, from.speech));
+    for (const book::OpenJoint& open : state.handTight)
         sheet.handTight.push_back(fmt::format("{} ({} {})", open.joint->name,
                                               whyText(open.state.why, from.speech),
                                               dateText(open.state.since, from.speech)));

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/use_verbs.h"
 
+#include "core/book/state.h"
 #include "core/picture/facts.h"
 #include "core/usage/exposure.h"
 #include "core/verbs/job_parts.h"
@@ -33,6 +34,17 @@ void checkHandTight(Checks& check, const Book& book, const OutingDraft& draft) {
         if (open.state.since <= draft.outing.date)
             loose += (loose.empty() ? "" : ", ") + open.joint->name;
     check.that(loose.empty(), Fault::MustAnswer, "hand_tight", shortened(loose));
+}
+
+// Nobody rides a machine with something off it that it needs, unless that is not so.
+void checkGaps(Checks& check, const Book& book, const OutingDraft& draft) {
+    if (check.failed() || draft.handTightSeen)
+        return;
+    std::string off;
+    for (const book::Gap& gap : book::gapsOn(book, draft.outing.machine, draft.outing.date))
+        if (!gap.isDoubtful)
+            off += (off.empty() ? "" : ", ") + gap.position;
+    check.that(off.empty(), Fault::MustAnswer, "not_fitted", shortened(off));
 }
 
 // What the mechanic answered stays with the joints: he knew, and it was ridden so.
@@ -108,6 +120,7 @@ Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
         reading = placed(context.book.ledger(), reading);
     if (!check.failed() && draft.meterAfter)
         check.takeMeter(usage::checkReading(readingsOf(context.book.ledger(), outing.machine), reading));
+    checkGaps(check, context.book, draft);
     checkHandTight(check, context.book, draft);
     if (check.failed())
         return check.refusal();

@@ -165,7 +165,7 @@ std::vector<Move> withBreakLoose(const Teardown& t, const std::vector<Move>& mov
 // What a stop must say: what was closed, what is still off, what is already cracked loose.
 class StopWords {
   public:
-    explicit StopWords(const Teardown& t) : t_(t) {}
+    StopWords(const Teardown& t, bool isElseWhole) : t_(t), isElseWhole_(isElseWhole) {}
 
     void see(const Move& move) {
         if (move.kind == ActKind::BreakLoose)
@@ -181,16 +181,19 @@ class StopWords {
     }
 
     std::string take() {
-        std::string text = "Safe to stop here";
+        // Nobody wheels it about with an axle cracked loose.
+        std::string text = loose_.empty() ? "Safe to stop here" : "You can stop here, on the stand only";
         if (off_.empty() && loose_.empty()) {
-            text += ": the machine is whole";
+            text += isElseWhole_ ? ": the machine is whole"
+                                 : ": all that this work opened is closed; the machine is not whole";
         } else {
             std::reverse(closed_.begin(), closed_.end());
             text += fmt::format(". Back on: {}.", partsBackOn());
             for (const std::size_t step : off_)
                 text += fmt::format(" Still: {}.", t_.steps[step]->name);
             for (const std::size_t step : loose_)
-                text += fmt::format(" Already loose: {}.", t_.steps[step]->breakLoose);
+                text += fmt::format(" Cracked loose, not to be ridden or wheeled: {}.",
+                                    t_.steps[step]->breakLoose);
         }
         closed_.clear();
         return text;
@@ -207,6 +210,7 @@ class StopWords {
     }
 
     const Teardown& t_;
+    bool isElseWhole_;
     std::vector<std::size_t> loose_;
     std::vector<std::size_t> off_;
     std::vector<std::size_t> closed_;
@@ -244,7 +248,8 @@ units::Minutes timeAlone(const Teardown& t, std::span<const Job> jobs) {
 
 }  // namespace
 
-base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs) {
+base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
+                            bool isElseWhole) {
     const auto teardown = Teardown::of(steps, jobs);
     if (!teardown)
         return tl::unexpected(teardown.error());
@@ -252,7 +257,7 @@ base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span
         withBreakLoose(*teardown, Worker(*teardown, jobs).run(splitIntoStages(*teardown, jobs)));
     Plan plan;
     plan.alone = timeAlone(*teardown, jobs);
-    StopWords stop(*teardown);
+    StopWords stop(*teardown, isElseWhole);
     for (const Move& move : moves) {
         stop.see(move);
         Act act = actOf(*teardown, jobs, move);

@@ -48,10 +48,12 @@ struct Plan {
 /// stage each job's steps come off by need, the job is done as soon as it is reached, and the refit is the
 /// teardown backwards. What must be cracked loose is cracked as late as its `looseBefore` allows. Work on a
 /// warm engine comes after the rest, as close to a whole machine as it can be. A SafeStop stands after each
-/// stage that is fully closed and where the machine is whole; it names what is still off or loose.
+/// stage that is fully closed and where all is back on; it names what is still off or loose. It calls the
+/// machine whole only if `isElseWhole`: nothing else is off it or hand-tight.
 /// Errors: Unknown (a step that is not there), Cycle (steps that need each other), each with the code.
 /// A `looseBefore` that names no known step binds nothing.
-base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs);
+base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
+                            bool isElseWhole = true);
 
 /// The access steps that `codes` need, themselves included, each once, needs before the steps that need them.
 /// Errors as planWork.

@@ -9,12 +9,14 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/book/state.h"
 #include "core/picture/checks.h"
 #include "core/picture/facts.h"
 #include "core/verbs/together.h"
 #include "ui/entry/anew.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
+#include "ui/words/state_words.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -137,12 +139,20 @@ void OutingForm::followMachine() {
         remove(std::exchange(seen_, nullptr));
     if (open_ != nullptr)
         remove(std::exchange(open_, nullptr));
-    const auto open = book().handTight(*machine);
-    if (open.empty())
+    if (gaps_ != nullptr)
+        remove(std::exchange(gaps_, nullptr));
+    const auto state = book::stateOf(book(), *machine);
+    if (state.isWhole())
         return;
-    open_ = addCaption(tr("hand-tight; tick what was torqued and marked first:"));
-    open_->setObjectName(QStringLiteral("hand-tight-question"));
-    for (const auto& joint : open)
+    if (!state.gaps.empty()) {
+        gaps_ = addCaption(tr("not fitted: %1").arg(gapWords(book(), state.gaps)));
+        gaps_->setObjectName(QStringLiteral("not-fitted"));
+    }
+    if (!state.handTight.empty()) {
+        open_ = addCaption(tr("hand-tight; tick what was torqued and marked first:"));
+        open_->setObjectName(QStringLiteral("hand-tight-question"));
+    }
+    for (const auto& joint : state.handTight)
         tightened_.emplace_back(joint.state.joint,
                                 addTick(QStringLiteral("joint"), text(joint.joint->name), false));
     seen_ = addTick(QStringLiteral("handTightSeen"), tr("ridden all the same, I know"), false);
@@ -217,8 +227,12 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
 void OutingForm::showFaults(const Faults& faults) {
     EntryForm::showFaults(faults);
     const auto asks = [](const base::Error& fault) { return fault.fault == base::Fault::MustAnswer; };
-    if (std::any_of(faults.begin(), faults.end(), asks) && !tightened_.empty())
+    if (std::none_of(faults.begin(), faults.end(), asks))
+        return;
+    if (!tightened_.empty())
         tightened_.front().second->setFocus();
+    else if (seen_ != nullptr)
+        seen_->setFocus();
 }
 
 }  // namespace wm::ui

@@ -37,6 +37,7 @@ class OutingForm : public EntryForm {
     QCheckBox* crash_;
     QLineEdit* rider_;
     QLineEdit* note_;
+    QLabel* gaps_ = nullptr;
     QLabel* open_ = nullptr;
     std::vector<std::pair<JointId, QCheckBox*>> tightened_;
     QCheckBox* seen_ = nullptr;

@@ -129,6 +129,7 @@ std::vector<Section> coverSections(const sheet::JobSheet& sheet, double width) {
     if (!sections.empty())
         sections.back().groups.back().addSpace(10);
     sections.push_back(factsSection(sheet, width));
+    addList(sections, tr("Not fitted: not to be ridden so"), sheet.notFitted, paperFont(14), width);
     addList(sections, tr("Hand-tight now: torque and mark these first"), sheet.handTight, paperFont(14),
             width);
     addList(sections, tr("Snags left open"), sheet.openSnags, paperFont(14), width);

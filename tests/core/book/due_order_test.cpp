@@ -33,15 +33,15 @@ class DueOrderTest : public testing::Test, public Bench {
     }
 };
 
-// What the rider cannot feel stands first, by its weight; then the rest by theirs.
-TEST_F(DueOrderTest, OfWhatNobodyRecordedTheHiddenComesFirst) {
+// What can hurt somebody stands first; at equal weight what the rider can't feel before what he can.
+TEST_F(DueOrderTest, OfWhatNobodyRecordedSafetyComesFirst) {
     std::vector<std::string> names;
     const Book now = book();
     for (const DueLine& line : now.due(old)) {
         EXPECT_EQ(line.standing.kind, outlook::StandingKind::NoRecord);
         names.push_back(line.task->name);
     }
-    EXPECT_EQ(names, (std::vector<std::string>{"safety hidden", "hidden wear", "safety evident",
+    EXPECT_EQ(names, (std::vector<std::string>{"safety hidden", "safety evident", "hidden wear",
                                                "ends a race", "costs money"}));
 }
 

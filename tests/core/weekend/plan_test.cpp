@@ -156,7 +156,8 @@ TEST(PlanTest, ClosesOneStageBeforeTheNextAndSaysWhatIsStillOpen) {
     EXPECT_THAT(wordsOf(*plan), ElementsAre("crack RWH", "crack FWH", "-STD", "-RWH", "rear tyre", "+RWH",
                                             "stop", "-FWH", "front tyre", "+FWH", "+STD", "stop"));
     EXPECT_EQ(plan->acts[6].text,
-              "Safe to stop here. Back on: rwh. Still: std. Already loose: pinch bolts and axle nut, wheel "
+              "You can stop here, on the stand only. Back on: rwh. Still: std. Cracked loose, not to be "
+              "ridden or wheeled: pinch bolts and axle nut, wheel "
               "on the ground.");
     EXPECT_EQ(plan->work.count(), 35 + 30 + 5 + 11 + 11);
 }

@@ -7,11 +7,13 @@
 #include <utility>
 
 #include "core/book/round.h"
+#include "core/book/state.h"
 #include "core/book/urgency.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/state_words.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -116,7 +118,10 @@ void addFollowUps(BenchColumn& column, const book::Book& book, MachineId machine
 
 void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machine) {
     const auto today = book.today();
-    for (const auto& joint : book.handTight(machine)) {
+    const auto state = book::stateOf(book, machine);
+    for (const auto& gap : state.gaps)
+        in(column, Band::NotFitted).push_back(wordsCell(machine, gapWords(book, gap)));
+    for (const auto& joint : state.handTight) {
         BenchCell cell;
         cell.kind = Kind::Joint;
         cell.machine = machine;
@@ -185,10 +190,10 @@ void addOrders(BenchColumn& column, const book::Book& book, MachineId machine,
 
 QString bandWords(Band band) {
     static constexpr const char* words[kBands] = {
-        QT_TR_NOOP("until then"),  QT_TR_NOOP("hand-tight"),     QT_TR_NOOP("must"),
-        QT_TR_NOOP("check again"), QT_TR_NOOP("should"),         QT_TR_NOOP("each outing"),
-        QT_TR_NOOP("can wait"),    QT_TR_NOOP("never recorded"), QT_TR_NOOP("put off"),
-        QT_TR_NOOP("snags"),       QT_TR_NOOP("to order")};
+        QT_TR_NOOP("until then"),  QT_TR_NOOP("not fitted"),  QT_TR_NOOP("hand-tight"),
+        QT_TR_NOOP("must"),        QT_TR_NOOP("check again"), QT_TR_NOOP("should"),
+        QT_TR_NOOP("each outing"), QT_TR_NOOP("can wait"),    QT_TR_NOOP("never recorded"),
+        QT_TR_NOOP("put off"),     QT_TR_NOOP("snags"),       QT_TR_NOOP("to order")};
     return tr(words[static_cast<std::size_t>(band)]);
 }
 

@@ -15,6 +15,7 @@ namespace wm::ui {
 /// The bands of the Bench, from the top.
 enum class Band : std::uint8_t {
     UntilThen,  ///< how surely nothing falls due before the next event, and what goes first
+    NotFitted,  ///< what is off the machine: it can't be ridden at all
     HandTight,  ///< before all jobs: nobody rides off on a loose axle
     Must,
     CheckAgain,  ///< follow-ups whose time has come
@@ -26,7 +27,7 @@ enum class Band : std::uint8_t {
     Snags,
     ToOrder
 };
-inline constexpr int kBands = 11;
+inline constexpr int kBands = 12;
 
 QString bandWords(Band band);
 

@@ -114,10 +114,10 @@ TEST(BenchCells, PutEachJobWhereItBelongs) {
     EXPECT_TRUE(has(Band::PutOff, "fork seal weeps, right"));
     EXPECT_FALSE(has(Band::Snags, "fork seal weeps, right"));
     const auto& never = column[static_cast<std::size_t>(Band::NeverRecorded)];
-    const auto isHidden = [&garage](const BenchCell& cell) {
-        return upkeep::isHidden(garage.book().task(*cell.task)->consequence);
+    const auto isSafety = [&garage](const BenchCell& cell) {
+        return upkeep::isSafety(garage.book().task(*cell.task)->consequence);
     };
-    EXPECT_TRUE(std::is_partitioned(never.begin(), never.end(), isHidden));
+    EXPECT_TRUE(std::is_partitioned(never.begin(), never.end(), isSafety));
     const auto sorrel = garage.machine("Sorrel 450");
     const auto open = benchColumn(garage.book(), sorrel, {sorrel});
     EXPECT_EQ(open[static_cast<std::size_t>(Band::HandTight)].size(), 1U);

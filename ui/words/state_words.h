@@ -1,0 +1,17 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <vector>
+
+#include "core/book/state.h"
+
+namespace wm::ui {
+
+/// "engine, off since Mon 15 Jun", "shock, away since Sat 2 May (Lowmoor)".
+QString gapWords(const book::Book& book, const book::Gap& gap);
+/// All of them on one line.
+QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps);
+
+}  // namespace wm::ui
