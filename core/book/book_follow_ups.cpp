@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 #include <deque>
+#include <set>
+#include <tuple>
 
 #include "core/base/text.h"
 #include "core/book/book.h"
@@ -40,10 +42,14 @@ class DemandsOf {
 
     /// The demands look at what this keeps.
     std::vector<Demand> gather() {
+        std::vector<const Record*> done;
         for (const items::Machine& card : book_.ledger().all<items::Machine>())
             for (const Record* record : book_.parts_->records(card.id).all)
                 if (record->kind == upkeep::RecordKind::Done && record->date <= book_.today())
-                    addRulesOf(*record);
+                    done.push_back(record);
+        std::sort(done.begin(), done.end(), newestFirst);
+        for (const Record* record : done)
+            addRulesOf(*record);
         return demands_;
     }
 
@@ -72,6 +78,9 @@ class DemandsOf {
 
     void add(const Record& record, const std::string& because, const FollowUpRule& rule) {
         const Owner owner = ownerOf(record, rule);
+        const auto key = std::tuple(because, rule.what, rule.code, owner.item);
+        if (newer_.contains(key))
+            return;
         Demand demand{.origin = &record, .because = because, .rule = rule, .machine = machine_};
         demand.item = owner.item;
         if (owner.item) {
@@ -86,6 +95,9 @@ class DemandsOf {
             demand.stands = stretchesOf(record, owner.position);
             demand.atoms = book_.atoms(machine_);
         }
+        if (demand.stands.empty())
+            return;
+        newer_.insert(key);
         if (!rule.code.empty())
             demand.settling = settling(rule.code, owner.item);
         demands_.push_back(std::move(demand));
@@ -207,6 +219,8 @@ class DemandsOf {
     MachineId machine_;
     upkeep::Whereabouts whereabouts_;
     std::vector<Refit> refits_;  ///< of this machine, in order of time
+    // A newer demand of the same job on the same subject takes the older one's place.
+    std::set<std::tuple<std::string, std::string, std::string, std::optional<ItemId>>> newer_;
     std::deque<std::vector<usage::Atom>> untracked_;
     std::vector<Demand> demands_;
 };

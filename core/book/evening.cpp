@@ -67,7 +67,7 @@ Evening eveningOf(const Book& book, std::optional<MachineId> only) {
         if (work.jobs.empty())
             continue;
         work.plan =
-            weekend::planWork(book.steps(machine->id), work.jobs, stateOf(book, machine->id).isWhole());
+            weekend::planWork(book.steps(machine->id), work.jobs, isWholeAfter(book, machine->id, work.jobs));
         if (only && *only != machine->id) {
             evening.elsewhere += work.plan ? work.plan->work : units::Minutes{};
             continue;

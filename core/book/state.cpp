@@ -2,6 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/book/state.h"
 
+#include <algorithm>
+#include <set>
+
 #include "core/items/positions.h"
 
 namespace wm::book {
@@ -40,6 +43,26 @@ std::vector<Gap> gapsOn(const Book& book, MachineId machine, calendar::Date day)
 
 State stateOf(const Book& book, MachineId machine) {
     return {gapsAt(book, machine, {book.today(), calendar::DayPart::AfterRiding}), book.handTight(machine)};
+}
+
+bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend::Job>& jobs) {
+    const State state = stateOf(book, machine);
+    if (state.isWhole() || !state.gaps.empty())
+        return state.isWhole();
+    std::set<JointId> torqued;
+    for (const weekend::Job& job : jobs) {
+        const auto* task = job.task ? book.task(*job.task) : nullptr;
+        const auto steps = weekend::opening(book.steps(machine), job.steps);
+        if (task == nullptr || !steps)
+            continue;
+        std::vector<std::string> codes;
+        for (const weekend::StepVersion* step : *steps)
+            codes.push_back(step->code);
+        for (const auto* joint : book.jointsOpened(*task, codes))
+            torqued.insert(joint->joint);
+    }
+    return std::all_of(state.handTight.begin(), state.handTight.end(),
+                       [&](const OpenJoint& open) { return torqued.contains(open.joint->joint); });
 }
 
 }  // namespace wm::book

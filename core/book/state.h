@@ -30,6 +30,10 @@ struct State {
 
 State stateOf(const Book& book, MachineId machine);
 
+/// True if the machine is whole once these jobs are done: what is hand-tight now is opened by them, and
+/// torqued as they are closed.
+bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend::Job>& jobs);
+
 /// The gaps that there were after the riding of a day.
 std::vector<Gap> gapsOn(const Book& book, MachineId machine, calendar::Date day);
 

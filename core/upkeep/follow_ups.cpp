@@ -78,10 +78,6 @@ std::optional<std::pair<Stretch, bool>> standingNow(const Demand& demand, Moment
     return std::nullopt;
 }
 
-}  // namespace
-
-namespace {
-
 using Answered = std::set<std::pair<std::int64_t, std::string>>;
 
 Answered answeredUpTo(std::span<const FollowUpAnswer* const> answers, Date on) {

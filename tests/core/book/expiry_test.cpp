@@ -34,7 +34,7 @@ class ExpiryTest : public testing::Test, public FurnishedBench {
         must(saying(saveTask, bearings));
         for (const char* date : {"2026-04-05", "2026-04-12", "2026-04-19", "2026-04-26", "2026-05-03",
                                  "2026-05-10", "2026-05-17"})
-            must(ride({.outing = outing(date, 200)}));
+            must(ride({.outing = outing(date, 200), .handTightSeen = true}));
         must([&](const VerbContext& context) {
             return saveEvent(context, {.name = "Birch Hollow",
                                        .first = day("2026-05-23"),

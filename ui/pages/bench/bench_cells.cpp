@@ -13,7 +13,6 @@
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
-#include "ui/words/state_words.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -116,11 +115,19 @@ void addFollowUps(BenchColumn& column, const book::Book& book, MachineId machine
     }
 }
 
+BenchCell gapCell(MachineId machine, const book::Gap& gap, calendar::Date today) {
+    BenchCell cell = wordsCell(machine, text(gap.position));
+    const QString day = dayWords(gap.since, today);
+    cell.far = gap.isAway ? tr("away since %1").arg(day) : tr("off since %1").arg(day);
+    cell.when = gap.isDoubtful ? tr("is it needed?") : text(gap.where).simplified();
+    return cell;
+}
+
 void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machine) {
     const auto today = book.today();
     const auto state = book::stateOf(book, machine);
     for (const auto& gap : state.gaps)
-        in(column, Band::NotFitted).push_back(wordsCell(machine, gapWords(book, gap)));
+        in(column, Band::NotFitted).push_back(gapCell(machine, gap, today));
     for (const auto& joint : state.handTight) {
         BenchCell cell;
         cell.kind = Kind::Joint;
