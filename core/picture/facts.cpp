@@ -60,8 +60,7 @@ bool bringsFollowUps(const Ledger& ledger, MachineId machine, std::int64_t origi
     // A tool that was found out of tolerance asks for re-checks on every machine that it was used on.
     const auto* calibration = ledger.find<fastening::Calibration>(CalibrationId{origin});
     // What an item brings along shows on the machine that carries it now.
-    return record != nullptr ||
-           (calibration != nullptr && !calibration->foundWithin) ||
+    return record != nullptr || (calibration != nullptr && !calibration->foundWithin) ||
            (crash != nullptr && crash->machine == machine);
 }
 
