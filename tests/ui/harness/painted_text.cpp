@@ -47,8 +47,7 @@ class TextEngine : public QPaintEngine {
         if (flags.testFlag(DirtyClipEnabled))
             isClipping_ = now.isClipEnabled();
         if (flags.testFlag(DirtyClipRegion))
-            clipTo(now.clipOperation(),
-                   now.transform().mapRect(QRectF(now.clipRegion().boundingRect())));
+            clipTo(now.clipOperation(), now.transform().mapRect(QRectF(now.clipRegion().boundingRect())));
         if (flags.testFlag(DirtyClipPath))
             clipTo(now.clipOperation(), now.transform().map(now.clipPath()).boundingRect());
     }
