@@ -117,6 +117,7 @@ void addFollowUps(BenchColumn& column, const book::Book& book, MachineId machine
 
 BenchCell gapCell(MachineId machine, const book::Gap& gap, calendar::Date today) {
     BenchCell cell = wordsCell(machine, text(gap.position));
+    cell.keepsItStanding = !gap.isDoubtful;
     const QString day = dayWords(gap.since, today);
     cell.far = gap.isAway ? tr("away since %1").arg(day) : tr("off since %1").arg(day);
     cell.when = gap.isDoubtful ? tr("is it needed?") : text(gap.where).simplified();
@@ -131,6 +132,7 @@ void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machin
     for (const auto& joint : state.handTight) {
         BenchCell cell;
         cell.kind = Kind::Joint;
+        cell.keepsItStanding = true;
         cell.machine = machine;
         cell.words = text(joint.joint->name);
         cell.far = tr("since %1").arg(dayWords(joint.state.since, today));

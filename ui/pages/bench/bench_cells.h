@@ -43,7 +43,8 @@ struct BenchCell {
     QString why;     ///< what it is a matter of, where there is room
     std::optional<MarkState> mark;
     bool picked = false;
-    bool unconfirmed = false;  ///< its interval is not confirmed against the manual
+    bool keepsItStanding = false;  ///< nobody rides off before it is done: in red
+    bool unconfirmed = false;      ///< its interval is not confirmed against the manual
     std::optional<TaskId> task;
     std::optional<SnagId> snag;
     std::optional<JointId> joint;

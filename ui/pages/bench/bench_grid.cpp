@@ -25,7 +25,7 @@ constexpr int kWidestName = 380;
 
 QColor farColor(const BenchCell& cell, const Tokens& tokens) {
     if (!cell.mark)
-        return cell.kind == BenchCell::Kind::Joint ? tokens.over : tokens.pencil;
+        return cell.keepsItStanding ? tokens.over : tokens.pencil;
     switch (cell.mark->kind) {
         case MarkState::Kind::Overdue:
             return tokens.over;

@@ -120,7 +120,9 @@ TEST(BenchCells, PutEachJobWhereItBelongs) {
     EXPECT_TRUE(std::is_partitioned(never.begin(), never.end(), isSafety));
     const auto sorrel = garage.machine("Sorrel 450");
     const auto open = benchColumn(garage.book(), sorrel, {sorrel});
-    EXPECT_EQ(open[static_cast<std::size_t>(Band::HandTight)].size(), 1U);
+    const auto& joints = open[static_cast<std::size_t>(Band::HandTight)];
+    ASSERT_EQ(joints.size(), 1U);
+    EXPECT_TRUE(joints.front().keepsItStanding);
 }
 
 class BenchPageTest : public WindowTest {
