@@ -10,6 +10,7 @@
 #include "core/picture/consistency.h"
 #include "core/picture/facts.h"
 #include "core/verbs/carry_over.h"
+#include "core/verbs/keep_order.h"
 #include "core/verbs/names.h"
 
 // Taking facts back.
@@ -206,11 +207,12 @@ Result<Change> correct(const VerbContext& context, std::int64_t fact, std::strin
     change->text = base::stored(phrase("Undo", "corrected %1").arg(*describe(ledger, fact)));
     const auto inItsPlace = sameKind(ledger, fact, *entered);
     std::move(entered->rows.begin(), entered->rows.end(), std::back_inserter(change->rows));
+    const Strike because{.date = context.book.today(), .reason = std::move(given)};
     if (inItsPlace) {
-        const Strike because{.date = context.book.today(), .reason = std::move(given)};
         auto carried = carryOver(ledger.with(*change), context.newId, fact, *inItsPlace, because);
         std::move(carried.begin(), carried.end(), std::back_inserter(change->rows));
     }
+    keepMarksInOrder(ledger, context.newId, because, *change);
     return ifMovesHold(ledger, std::move(*change));
 }
 

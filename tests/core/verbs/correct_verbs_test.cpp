@@ -144,6 +144,30 @@ TEST_F(CorrectVerbsTest, CorrectsAJobInOneGo) {
     EXPECT_EQ(ledger().all<upkeep::Record>().size(), 2U);
 }
 
+// It was tightened with the job and found moved that evening: a word put right in the job makes it no
+// tighter.
+TEST_F(CorrectVerbsTest, WhatWasFoundAfterAJobStaysAfterIt) {
+    using fastening::MarkKind;
+    JobDraft draft{.record = job(pads, "2026-03-02"), .confirmed = {axle}};
+    draft.record.steps = {{"rear-wheel"}};
+    must(record(draft));
+    const RecordId id = last<upkeep::Record>();
+    must(
+        saying(markJoints,
+               {{.joint = axle, .date = day("2026-03-02"), .kind = MarkKind::FoundMoved, .note = "a hair"}}));
+    ASSERT_EQ(book().handTight(heron).size(), 1U);
+    auto again = *draftOf(ledger(), id);
+    again.record.note = "new pads, the soft ones";
+    must(saying(correct, id.value(), "which pads", record(again)));
+    ASSERT_EQ(book().handTight(heron).size(), 1U);
+    EXPECT_EQ(ledger().all<fastening::JointMark>().back().note, "a hair");
+    EXPECT_EQ(ledger().all<fastening::JointMark>().size(), 2U) << "tightened, found moved";
+    again = *draftOf(ledger(), last<upkeep::Record>());
+    again.record.date = day("2026-03-03");
+    must(saying(correct, last<upkeep::Record>().value(), "it was the day after", record(again)));
+    EXPECT_TRUE(book().handTight(heron).empty()) << "tightened on the day after it was found";
+}
+
 // The words of a snag that was dealt with are put right: it does not come back, and the job that ended it,
 // with all that came with it, is still its job.
 TEST_F(CorrectVerbsTest, ASnagThatHasEndedStaysEnded) {
