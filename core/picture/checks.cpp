@@ -10,8 +10,23 @@ namespace wm::picture {
 
 using base::Fault;
 
+namespace {
+
+bool isOfBounds(Fault fault) {
+    return fault == Fault::Negative || fault == Fault::NotPositive || fault == Fault::TooLarge ||
+           fault == Fault::TooLong || fault == Fault::NotADate || fault == Fault::OutOfOrder;
+}
+
+}  // namespace
+
+Checks Checks::ofStored() {
+    Checks checks;
+    checks.stored_ = true;
+    return checks;
+}
+
 void Checks::that(bool holds, Fault fault, const base::Place& field, std::string given, std::string wanted) {
-    if (!holds && !error_)
+    if (!holds && !error_ && (!stored_ || isOfBounds(fault)))
         error_ = base::Error{fault, field.within(prefix_), std::move(given), std::move(wanted)};
 }
 
@@ -28,7 +43,20 @@ void Checks::takeMeter(base::Result<void> result) {
     take(result);
 }
 
+// What was read as something harmless takes up to three bytes for one.
+void Checks::length(const base::Place& field, std::string_view text, std::size_t most) {
+    static constexpr std::string_view kInPlace = "\uFFFD";
+    if (text.size() <= most)
+        return;
+    std::size_t size = text.size();
+    for (auto at = text.find(kInPlace); at != std::string_view::npos; at = text.find(kInPlace, at + 1))
+        size -= kInPlace.size() - 1;
+    that(size <= most, Fault::TooLong, field, {}, std::to_string(most));
+}
+
 void Checks::name(const base::Place& field, std::string& text) {
+    if (stored_)
+        return length(field, text, base::kLongestName);
     auto name = base::parseName({}, text);
     if (name)
         text = std::move(*name);
@@ -37,13 +65,15 @@ void Checks::name(const base::Place& field, std::string& text) {
 }
 
 void Checks::word(const base::Place& field, std::string& text) {
-    if (base::trimmed(text).empty())
+    if (!stored_ && base::trimmed(text).empty())
         text.clear();
     else
         name(field, text);
 }
 
 void Checks::note(const base::Place& field, std::string& text) {
+    if (stored_)
+        return length(field, text, base::kLongestNote);
     auto note = base::parseNote({}, text);
     if (note)
         text = std::move(*note);
@@ -53,27 +83,33 @@ void Checks::note(const base::Place& field, std::string& text) {
 
 void Checks::words(const base::Place& field, std::string& text) {
     note(field, text);
-    that(!base::trimmed(text).empty(), Fault::Empty, field);
+    if (!stored_)
+        that(!base::trimmed(text).empty(), Fault::Empty, field);
 }
 
 void Checks::code(const base::Place& field, std::string& text) {
     name(field, text);
-    that(text.find_first_of(" /") == std::string::npos, Fault::Malformed, field, text,
-         base::codeFromName(text));
+    if (!stored_)
+        that(text.find_first_of(" /") == std::string::npos, Fault::Malformed, field, text,
+             base::codeFromName(text));
 }
 
 void Checks::fromZero(const base::Place& field, std::int64_t value, std::int64_t most) {
+    if (0 <= value && value <= most)
+        return;
     that(value >= 0, Fault::Negative, field, std::to_string(value));
     that(value <= most, Fault::TooLarge, field, std::to_string(value), std::to_string(most));
 }
 
 void Checks::fromOne(const base::Place& field, std::int64_t value, std::int64_t most) {
+    if (1 <= value && value <= most)
+        return;
     that(value >= 1, Fault::NotPositive, field, std::to_string(value));
     that(value <= most, Fault::TooLarge, field, std::to_string(value), std::to_string(most));
 }
 
 void Checks::hours(const base::Place& field, const std::optional<units::Hours>& value) {
-    if (!value)
+    if (!value || (0 <= value->count() && value->count() <= kMostHours))
         return;
     that(value->count() >= 0, Fault::Negative, field, units::hoursText(*value));
     that(value->count() <= kMostHours, Fault::TooLarge, field, units::hoursText(*value),
@@ -81,7 +117,7 @@ void Checks::hours(const base::Place& field, const std::optional<units::Hours>& 
 }
 
 void Checks::metres(const base::Place& field, const std::optional<units::Metres>& value) {
-    if (!value)
+    if (!value || (0 <= value->count() && value->count() <= kMostMetres))
         return;
     that(value->count() >= 0, Fault::Negative, field, units::kilometresText(*value));
     that(value->count() <= kMostMetres, Fault::TooLarge, field, units::kilometresText(*value),
@@ -103,7 +139,9 @@ void Checks::decimal(const base::Place& field, const std::optional<units::Decima
         return;
     const bool fits = value->places() >= 0 && value->places() <= units::kMostPlaces &&
                       value->digits() <= units::kMostDigits && value->digits() >= -units::kMostDigits;
-    that(fits, Fault::TooLarge, field, std::to_string(value->digits()), std::to_string(units::kMostDigits));
+    if (!fits)
+        that(false, Fault::TooLarge, field, std::to_string(value->digits()),
+             std::to_string(units::kMostDigits));
 }
 
 void Checks::date(const base::Place& field, const std::optional<calendar::Date>& value) {
@@ -112,7 +150,8 @@ void Checks::date(const base::Place& field, const std::optional<calendar::Date>&
     static constexpr std::int32_t kFirst = -25'567;  // 1900-01-01
     static constexpr std::int32_t kLast = 84'005;    // 2199-12-31
     const std::int32_t day = value->daysSinceEpoch();
-    that(day >= kFirst && day <= kLast, Fault::NotADate, field, std::to_string(day));
+    if (day < kFirst || day > kLast)
+        that(false, Fault::NotADate, field, std::to_string(day));
 }
 
 void Checks::ordered(const base::Place& field, calendar::Date first, calendar::Date last) {

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -24,11 +25,19 @@ inline constexpr std::int64_t kMostUsed = 100'000;          ///< of one line by 
 inline constexpr std::int64_t kMostDays = 36'525;           ///< a hundred years
 inline constexpr std::int64_t kMostOfADay = 1'000;          ///< starts, spokes, hands: small counts
 
+inline constexpr std::int64_t kMostEntered = 1'000'000'000'000'000;  ///< the place in the order of entry
+
 /// The checks of one verb. The first fault is kept and the later ones are not looked at, so a verb lists its
 /// checks and asks once at the end. Text is trimmed in place.
 class Checks {
   public:
+    Checks() = default;
+    /// Of what stands in a file already: that figures, days and the lengths of texts are within their bounds,
+    /// no more. Texts stay as they are. What earlier programs let somebody say is still theirs.
+    static Checks ofStored();
+
     [[nodiscard]] bool failed() const { return error_.has_value(); }
+    [[nodiscard]] const std::optional<base::Error>& error() const { return error_; }
     [[nodiscard]] tl::unexpected<base::Error> refusal() const { return tl::unexpected<base::Error>{*error_}; }
     /// Faults of a part are named under it: within "rows[3]", "name" becomes "rows[3].name".
     void setPrefix(base::Place prefix) { prefix_ = std::move(prefix); }
@@ -57,8 +66,11 @@ class Checks {
     void ordered(const base::Place& field, calendar::Date first, calendar::Date last);
 
   private:
+    void length(const base::Place& field, std::string_view text, std::size_t most);
+
     std::optional<base::Error> error_;
     base::Place prefix_;
+    bool stored_ = false;
 };
 
 /// "tasks[3].code"; without a field the line itself.

@@ -41,11 +41,10 @@ void eachRow(Checks& check, std::vector<Row>& rows, Act&& act) {
 }
 
 void checkEntered(Checks& check, std::set<base::Entered>& seen, const Row& row) {
-    static constexpr base::Entered kMost = 1'000'000'000'000'000;
     std::visit(
         [&](const auto& r) {
             if constexpr (requires { r.entered; }) {
-                check.fromOne("entered", r.entered, kMost);
+                check.fromOne("entered", r.entered, picture::kMostEntered);
                 check.that(seen.insert(r.entered).second, Fault::Duplicate, "entered",
                            std::to_string(r.entered));
             }
@@ -194,10 +193,15 @@ Result<Change> adoptAll(const VerbContext& context, std::vector<Row> rows) {
                 check.that(struck.insert(strike->fact).second, Fault::AlreadyStruck, "fact",
                            std::to_string(strike->fact));
         });
+    references.close();
     if (!check.failed())
         eachRow(check, rows, [&](Row& row) {
-            references.check(check, row);
-            std::visit([&](auto& r) { checkShape(check, r); }, row);
+            std::visit(
+                [&](auto& r) {
+                    references.check(check, r);
+                    checkShape(check, r);
+                },
+                row);
         });
     if (!check.failed())
         checkBetweenRows(check, rows);

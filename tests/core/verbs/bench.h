@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "core/base/phrase.h"
+#include "core/picture/soundness.h"
 #include "core/verbs/verbs.h"
 
 namespace wm::verbs {
@@ -53,6 +54,8 @@ class Bench {
     base::Result<picture::Change> say(const Verb& verb) {
         const book::Book now = book();
         auto change = verb(VerbContext{now, [this] { return nextId_++; }});
+        if (change)
+            EXPECT_EQ(picture::beyondBounds(change->rows), std::nullopt) << "it could not be read again";
         if (change)
             ledger_ = std::make_shared<const picture::Ledger>(ledger_->with(*change));
         return change;
