@@ -8,6 +8,7 @@
 
 #include "core/base/names.h"
 #include "core/base/text.h"
+#include "core/picture/soundness.h"
 #include "core/store/row_shape.h"
 #include "core/store/seal.h"
 #include "core/store/sql.h"
@@ -26,7 +27,7 @@ inline constexpr bool kIsOptional<std::optional<T>> = true;
 // fact that nobody said.
 bool takeText(const Stored& from, std::string& into) {
     const std::string_view text = from.bytes;
-    if (from.kind != Stored::Kind::Text)
+    if (from.kind != Stored::Kind::Text || text.size() > base::kLongestNote)
         return false;
     if (!base::isUtf8(text) || text.find('\0') != std::string_view::npos)
         return false;
@@ -71,6 +72,11 @@ bool take(const Stored& from, T& into) {
     return true;
 }
 
+std::string shown(std::string_view text) {
+    static constexpr std::size_t kMostShown = 40;
+    return base::onOneLine(text.substr(0, kMostShown));
+}
+
 // Where a value stands, for whoever mends the file: children are found by the row that they belong to.
 struct Cell {
     std::string_view table;
@@ -79,13 +85,14 @@ struct Cell {
 };
 
 [[noreturn]] void refuse(const Stored& from, const Cell& cell) {
-    static constexpr std::size_t kMostShown = 40;
+    const std::string place = "table " + std::string(cell.table) + ", row " + std::to_string(cell.row) +
+                              ", column " + std::string(cell.column);
+    if (from.bytes.size() > base::kLongestNote)
+        throw Unreadable(place + " is longer than any text here");
     std::string text;
     const bool isText = from.kind == Stored::Kind::Nothing || takeText(from, text);
-    throw Unreadable("table " + std::string(cell.table) + ", row " + std::to_string(cell.row) + ", column " +
-                     std::string(cell.column) +
-                     (isText ? " holds what is not known here: " + base::onOneLine(text.substr(0, kMostShown))
-                             : " holds bytes that are no text"));
+    throw Unreadable(
+        place + (isText ? " holds what is not known here: " + shown(text) : " holds bytes that are no text"));
 }
 
 template <class T>
@@ -185,6 +192,19 @@ void readTable(sqlite3* db, SealWalk* seals, std::vector<R>& into) {
         seals->leave();
 }
 
+std::string wordsFor(const picture::Unsound& unsound) {
+    const base::Error& error = unsound.error;
+    const std::string place = "table " + std::string(unsound.table) + ", row " + std::to_string(unsound.row) +
+                              ", column " + error.field.text();
+    if (error.fault == base::Fault::Inconsistent)
+        return place + " refers to nothing: " + shown(error.given);
+    if (error.fault == base::Fault::Cycle)
+        return place + " puts a part into itself";
+    if (error.fault == base::Fault::TooLong)
+        return place + " is longer than the " + error.wanted + " bytes that it may have";
+    return place + " is out of bounds: " + shown(error.given);
+}
+
 }  // namespace
 
 std::int64_t revisionOf(const Connection& connection) {
@@ -202,6 +222,9 @@ Picture readPictureHere(const Connection& connection) {
     });
     if (seals)
         seals->end();
+    // Seals can be forged, and earlier versions had none.
+    if (const auto unsound = picture::firstUnsound(rows))
+        throw Unreadable(wordsFor(*unsound));
     return {picture::Ledger(std::move(rows)), revisionOf(connection)};
 }
 

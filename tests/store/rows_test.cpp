@@ -95,7 +95,8 @@ TEST_F(RowsTest, HoldTheEndsOfTheirRange) {
     outing.id = OutingId{std::numeric_limits<std::int64_t>::max()};
     outing.entered = 1;
     outing.machine = MachineId{sample::kMachine};
-    outing.hours = units::Hours{std::numeric_limits<std::int64_t>::max()};
+    outing.hours = units::Hours{2'400};
+    outing.distance = units::Metres{3'000'000};
     outing.date = calendar::makeDate(2199, 12, 31).value();
     outing.note = std::string("a\nb") + std::string(19'000, 'x');
     auto rows = sample::oneMachine();

@@ -48,7 +48,7 @@ void addCards(std::vector<Row>& rows) {
                          "two days"};
     event.entries = {{MachineId{kMachine}, PersonId{1}}, {MachineId{kMachine}, std::nullopt}};
     rows.push_back(event);
-    rows.push_back(weekend::WorkWindow{WindowId{5}, day(6, 5), Minutes{1080}, Minutes{1500}, 2, false});
+    rows.push_back(weekend::WorkWindow{WindowId{5}, day(6, 5), Minutes{1080}, Minutes{1380}, 2, false});
     rows.push_back(stock::StockLine{StockLineId{6}, "Gear oil", "GO-1", "GO-0", "all",
                                     upkeep::Unit::Millilitre, 1000, Money{1290}, 4, "shelf 2", 500, 365,
                                     false, "10W"});
@@ -66,8 +66,8 @@ upkeep::TaskVersion taskVersion() {
     task.name = "Change the gear oil";
     task.position = "engine/gearbox";
     task.consequence = upkeep::Consequence::HiddenWear;
-    task.limits = {{upkeep::Counter::Hours, 1000, 200, 100, true},
-                   {upkeep::Counter::MudDays, 3, {}, 0, false}};
+    task.limits = {{upkeep::Counter::Hours, 1000, 200, 100, false},
+                   {upkeep::Counter::MudDays, 3, {}, 0, true}};
     task.weights = {{usage::Ground::Mud, usage::Pace::Race, 1500}, {std::nullopt, std::nullopt, 900}};
     task.combine = upkeep::Combine::Last;
     task.countFrom = upkeep::CountFrom::FixedMarks;
