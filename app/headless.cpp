@@ -2,13 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/headless.h"
 
-#include <QFileInfo>
 #include <algorithm>
 
 #include "app/logging.h"
 #include "app/verb.h"
 #include "app/version.h"
+#include "core/store/store.h"
 #include "ui/words/error_words.h"
+#include "ui/workbench/file_names.h"
 #include "ui/workbench/read_bytes.h"
 
 namespace wm::app {
@@ -65,12 +66,11 @@ QString helpOf(const QCommandLineParser& parser, const VerbSpec& verb) {
     return usage + " [options]" + help.mid(help.indexOf('\n'));
 }
 
-// Bytes on the command line that are no UTF-8 arrive as U+FFFD; kept, they would be another text than was
-// given.
+// Bytes that are no UTF-8 make the name of a file; kept as a text they would be another one than was given.
 std::optional<Failure> notText(const QCommandLineParser& parser, const VerbSpec& verb) {
     for (const QCommandLineOption& option : verb.options)
         for (const QString& value : parser.values(option))
-            if (value.contains(QChar::ReplacementCharacter))
+            if (value.contains(QChar::ReplacementCharacter) || store::isOdd(value))
                 return fail(base::Error{
                                 base::Fault::NotText, option.names().constFirst().toStdString(), {}, {}})
                     .value();
@@ -81,7 +81,7 @@ std::optional<Failure> notText(const QCommandLineParser& parser, const VerbSpec&
 QString dashHint(const QStringList& arguments) {
     const auto isFile = [](const QString& word) {
         const bool isShort = word.size() > 2 && word.startsWith('-') && word.at(1).isLetter();
-        return isShort && (word.contains('.') || QFileInfo::exists(word));
+        return isShort && (word.contains('.') || ui::isThere(word));
     };
     const auto at = std::find_if(arguments.begin(), arguments.end(), isFile);
     return at == arguments.end() ? QString()
@@ -134,7 +134,7 @@ bool isHeadless(const QStringList& arguments) {
     const auto verbs = allVerbs();
     const bool isVerb = std::any_of(verbs.begin(), verbs.end(),
                                     [&](const VerbSpec& verb) { return verb.name == words.front(); });
-    return isVerb || !fileAlone || !QFileInfo::exists(words.front());
+    return isVerb || !fileAlone || !ui::isThere(words.front());
 }
 
 QStringList withoutVerbose(const QStringList& arguments) {

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/open_garage.h"
 
-#include <QFileInfo>
 #include <nlohmann/json.hpp>
 #include <utility>
 
@@ -23,7 +22,8 @@ bool isOpen(OpenOutcome outcome) {
 }
 
 bool givesItsFacts(OpenOutcome outcome) {
-    return outcome == OpenOutcome::Foreign || outcome == OpenOutcome::Altered;
+    return outcome == OpenOutcome::Foreign || outcome == OpenOutcome::Lacking ||
+           outcome == OpenOutcome::Altered;
 }
 
 bool isOlder(const store::OpenReport& report) {
@@ -77,9 +77,9 @@ Answer<Garage> Garage::create(const QString& path, calendar::Date clock) {
     auto opened = store::File::create(path);
     if (opened.file != nullptr)
         return Garage(std::move(opened.file), clock);
-    if (opened.report.detail == "reserved")
+    if (opened.report.detail == "reserved" || !opened.report.beside.isEmpty())
         return fail(Exit::CannotWrite, ui::wordsFor(opened.report));
-    if (QFileInfo::exists(path))
+    if (ui::isThere(path))
         return fail(Exit::CannotWrite, ui::quoted(path) + " is there already: choose another name.");
     return fail(Exit::CannotWrite, ui::quoted(path) +
                                        " can't be made: check that its folder is there, may be "

@@ -19,6 +19,7 @@
 #include "app/headless.h"
 #include "app/run_window.h"
 #include "app/version.h"
+#include "core/store/store.h"
 #include "ui/words/languages.h"
 
 namespace wm::app {
@@ -33,7 +34,7 @@ calendar::Date clockToday() {
 QStringList plainArguments(int argc, char** argv) {
     QStringList arguments;
     for (int at = 1; at < argc; ++at)
-        arguments << QString::fromLocal8Bit(argv[at]);
+        arguments << store::pathOf(argv[at]);
     return arguments;
 }
 

@@ -1,7 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QFile>
-#include <QFileInfo>
 #include <nlohmann/json.hpp>
 
 #include "app/open_garage.h"
@@ -11,6 +10,7 @@
 #include "core/exchange/json.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
+#include "ui/workbench/file_names.h"
 #include "ui/workbench/read_bytes.h"
 #include "ui/workbench/write_bytes.h"
 
@@ -55,7 +55,7 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows,
     if (call.has("accept") || call.has("machine"))
         return fail(Exit::Usage, "--accept and --machine are for notebooks (CSV); " +
                                      ui::quoted(call.word(1)) + " is a whole file.");
-    const bool isNew = !QFileInfo::exists(call.word(0));
+    const bool isNew = !ui::isThere(call.word(0));
     Answer<picture::Change> change;
     {
         auto garage = isNew ? Garage::create(call) : Garage::open(call, store::OpenFor::Writing);

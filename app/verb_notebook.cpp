@@ -4,6 +4,7 @@
 
 #include <QFile>
 #include <QFileInfo>
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "app/by_name.h"
@@ -11,6 +12,7 @@
 #include "core/notebook/read_notebook.h"
 #include "core/notebook/take.h"
 #include "ui/words/notebook_words.h"
+#include "ui/workbench/file_names.h"
 
 namespace wm::app {
 
@@ -73,6 +75,7 @@ Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, co
     const std::string name = QFileInfo(call.word(1)).fileName().toStdString();
     std::size_t lines = 0;
     std::size_t waiting = 0;
+    bool knowsSome = false;
     const auto change = garage.apply([&](const verbs::VerbContext& context) -> base::Result<picture::Change> {
         auto table = notebook::readTable(bytes);
         if (!table)
@@ -80,6 +83,8 @@ Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, co
         const auto read = notebook::readNotebook(std::move(*table), context.book, wishes.reading);
         if (!read)
             return tl::unexpected(read.error());
+        knowsSome = std::any_of(read->lines.begin(), read->lines.end(),
+                                [](const notebook::Line& line) { return line.inFile; });
         auto taken = notebook::takeNotebook(context, *read, *wishes.agreement, name);
         if (!taken)
             return tl::unexpected(taken.error());
@@ -89,7 +94,9 @@ Answer<void> take(const Call& call, Garage& garage, const std::string& bytes, co
     });
     QTextStream& report = call.has("json") ? call.console().err : call.console().out;
     if (!change && change.error().fault == base::Fault::NothingNew)
-        report << "Nothing in " << call.word(1) << " is new to this file; nothing was written.\n";
+        report << (knowsSome ? "Nothing in " + call.word(1) + " is new to this file"
+                             : "No line of " + call.word(1) + " could be taken")
+               << "; nothing was written.\n";
     else if (!change)
         return tl::unexpected(change.error());
     else
@@ -120,7 +127,7 @@ Answer<void> readAndTell(const Call& call, Garage& garage, const std::string& by
 
 Answer<void> importNotebook(const Call& call, const std::string& bytes) {
     const bool writes = call.has("accept");
-    const bool isNew = !QFileInfo::exists(call.word(0));
+    const bool isNew = !ui::isThere(call.word(0));
     if (isNew && !writes)
         return fail(Exit::CannotOpen, call.word(0) + " is not there: make it first, with witnessmark new " +
                                           call.word(0) + ", or write at once with --accept.");
@@ -133,7 +140,8 @@ Answer<void> importNotebook(const Call& call, const std::string& bytes) {
             return tl::unexpected(garage.error());
         done = readAndTell(call, *garage, bytes);
     }
-    if (!done && isNew)
+    // Of what came to nothing, or of which nothing was new, no file is left.
+    if (isNew && !call.console().wrote)
         store::File::discard(call.word(0));
     return done;
 }

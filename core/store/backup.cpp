@@ -1,11 +1,11 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QFileInfo>
 #include <algorithm>
 #include <map>
 
 #include "core/store/copying.h"
 #include "core/store/migration.h"
+#include "core/store/on_disk.h"
 #include "core/store/own_schema.h"
 #include "core/store/parts.h"
 #include "core/store/row_shape.h"
@@ -77,7 +77,7 @@ tl::expected<BackupPreview, ApplyError> File::preview(const Backup& backup) cons
 
 tl::expected<void, ApplyError> File::restoreTo(const Backup& backup, const QString& path) const {
     return guarded([&]() -> tl::expected<void, ApplyError> {
-        if (QFileInfo::exists(path) || garageThatOwns(path))
+        if (disk::exists(path) || garageThatOwns(path))
             return tl::unexpected(ApplyError{
                 ApplyError::Kind::Refused, {base::Fault::Duplicate, "path", path.toStdString(), {}}, {}});
         const Connection then(backup.path, Connection::Mode::ReadOnly, parts_->options);

@@ -29,7 +29,8 @@ constexpr std::array<std::string_view, 10> kLoose = {
     "SELECT 'joint_mark ' || id || ': no joint ' || joint FROM joint_mark "
     "WHERE joint NOT IN (SELECT joint FROM joint_version)",
     "SELECT 'follow_up_answer ' || id || ': no origin ' || origin FROM follow_up_answer "
-    "WHERE origin NOT IN (SELECT id FROM record UNION ALL SELECT id FROM crash)",
+    "WHERE origin NOT IN (SELECT id FROM record UNION ALL SELECT id FROM crash UNION ALL SELECT id FROM "
+    "calibration)",
     "SELECT 'foreign key: ' || \"table\" || ' ' || coalesce(rowid, '') || ' -> ' || parent "
     "FROM pragma_foreign_key_check",
     "SELECT 'search: no such fact ' || rowid FROM search WHERE rowid NOT IN (SELECT id FROM all_facts)",

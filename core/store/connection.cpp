@@ -5,11 +5,12 @@
 #include <QSqlDatabase>
 #include <QSqlDriver>
 #include <QSqlError>
-#include <QUrl>
 #include <QUuid>
 #include <QVariant>
 #include <array>
 #include <utility>
+
+#include "core/store/store.h"
 
 namespace wm::store {
 
@@ -18,7 +19,7 @@ namespace {
 // A path is data: no character of it can become a parameter of the address.
 QString addressOf(const QString& path, Connection::Mode mode, const Options& options) {
     QString address = QStringLiteral("file:");
-    address += QString::fromLatin1(QUrl::toPercentEncoding(path, "/"));
+    address += QString::fromLatin1(QByteArray::fromStdString(onDisk(path).native()).toPercentEncoding("/"));
     switch (mode) {
         case Connection::Mode::ReadOnly:
             address += QStringLiteral("?mode=ro");

@@ -2,13 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/copying.h"
 
-#include <QFile>
 #include <map>
 #include <string>
 
 #include "core/store/migration.h"
+#include "core/store/on_disk.h"
 #include "core/store/reading.h"
 #include "core/store/seal.h"
+#include "core/store/store.h"
 
 namespace wm::store {
 
@@ -49,27 +50,21 @@ std::int64_t copyAndCompare(const Connection& from, const Connection& to) {
 
 }  // namespace
 
-QFileDevice::Permissions rightsOf(const QString& path) {
-    // Without what the system adds about whoever asks.
-    return QFile::permissions(path) &
-           (QFileDevice::ReadOwner | QFileDevice::WriteOwner | QFileDevice::ReadGroup |
-            QFileDevice::WriteGroup | QFileDevice::ReadOther | QFileDevice::WriteOther);
-}
-
 void claim(const QString& path, QFileDevice::Permissions rights) {
-    QFile file(path);
-    if (!file.open(QIODevice::WriteOnly | QIODevice::NewOnly,
-                   rights | QFileDevice::ReadOwner | QFileDevice::WriteOwner))
-        throw Failure(file.error() == QFileDevice::ResourceError ? SQLITE_FULL : SQLITE_CANTOPEN,
-                      file.errorString().toStdString());
+    rights |= QFileDevice::ReadOwner | QFileDevice::WriteOwner;
+    if (const auto trouble = disk::makeFile(path, rights))
+        throw Failure(trouble == std::errc::no_space_on_device ? SQLITE_FULL : SQLITE_CANTOPEN,
+                      trouble.message());
     // The system takes away from a new file what it may not have by custom; this one has what its model has.
-    if (!file.setPermissions(rights | QFileDevice::ReadOwner | QFileDevice::WriteOwner))
-        throw Failure(SQLITE_PERM, file.errorString().toStdString());
+    std::error_code trouble;
+    std::filesystem::permissions(onDisk(path), permsOf(rights), trouble);
+    if (trouble)
+        throw Failure(SQLITE_PERM, trouble.message());
 }
 
 void removeWithJournal(const QString& path) {
-    QFile::remove(path);
-    QFile::remove(path + QStringLiteral("-journal"));
+    disk::remove(path);
+    disk::remove(path + QStringLiteral("-journal"));
 }
 
 std::int64_t copyChecked(const Connection& from, const QString& path, QFileDevice::Permissions rights,

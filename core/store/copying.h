@@ -7,12 +7,10 @@
 #include <cstdint>
 
 #include "core/store/connection.h"
+#include "core/store/on_disk.h"
 
 /// Copies of a whole file: with its rights, looked through before they count.
 namespace wm::store {
-
-/// Who may read and write a file.
-QFileDevice::Permissions rightsOf(const QString& path);
 
 /// Makes an empty file that was not there, with these rights and no more from its first moment. Throws
 /// Failure.

@@ -1,15 +1,14 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QDir>
-#include <QFile>
-#include <QFileInfo>
 #include <QRegularExpression>
 #include <QUuid>
 #include <algorithm>
+#include <chrono>
 
 #include "core/store/copying.h"
 #include "core/store/ladder.h"
 #include "core/store/log.h"
+#include "core/store/on_disk.h"
 #include "core/store/parts.h"
 
 namespace wm::store {
@@ -35,13 +34,29 @@ QString folderOf(const QString& path) {
     return path + QStringLiteral(".backups");
 }
 
+QString inFolder(const QString& folder, const QString& name) {
+    return folder + QLatin1Char('/') + name;
+}
+
+// The names of plain files; links are none.
+std::vector<QString> filesIn(const QString& folder) {
+    std::vector<QString> names;
+    std::error_code none;
+    for (std::filesystem::directory_iterator at(onDisk(folder), none), end; !none && at != end;
+         at.increment(none))
+        if (std::filesystem::is_regular_file(at->symlink_status(none)))
+            names.push_back(pathOf(at->path().filename().native()));
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
 calendar::Date dayOf(const QDate& date) {
     return calendar::Date{static_cast<std::int32_t>(date.toJulianDay() - QDate(1970, 1, 1).toJulianDay())};
 }
 
 // "2026-05-16T18-30-05-r41-c7.backup": when it was taken by the clock, at which revision, and that six copies
 // were written before it. Those of earlier programs have no such count: they come before all others.
-std::optional<Copy> copyNamed(const QDir& folder, const QString& name) {
+std::optional<Copy> copyNamed(const QString& folder, const QString& name) {
     static const QRegularExpression form(QStringLiteral(
         "^(\\d{4}-\\d\\d-\\d\\d)T(\\d\\d)-(\\d\\d)-(\\d\\d)-r(\\d{1,18})(?:-c(\\d{1,18}))?\\.backup$"));
     const auto match = form.match(name);
@@ -51,18 +66,17 @@ std::optional<Copy> copyNamed(const QDir& folder, const QString& name) {
     const std::int64_t revision = match.captured(5).toLongLong();
     const QString at = QStringLiteral("%1T%2:%3:%4")
                            .arg(match.captured(1), match.captured(2), match.captured(3), match.captured(4));
-    return Copy{{folder.filePath(name), at, revision},
+    return Copy{{inFolder(folder, name), at, revision},
                 {match.captured(6).toLongLong(), revision, dayOf(day)}};
 }
 
 // Newest first, by the order in which they were written. A folder that is a link is no folder of ours.
 std::vector<Copy> copiesIn(const QString& folder) {
     std::vector<Copy> found;
-    if (QFileInfo(folder).isSymLink())
+    if (disk::isLink(folder))
         return found;
-    const QDir dir(folder);
-    for (const QString& name : dir.entryList(QDir::Files | QDir::NoSymLinks))
-        if (auto copy = copyNamed(dir, name))
+    for (const QString& name : filesIn(folder))
+        if (auto copy = copyNamed(folder, name))
             found.push_back(std::move(*copy));
     std::sort(found.begin(), found.end(),
               [](const Copy& a, const Copy& b) { return writtenAfter(a.rung, b.rung); });
@@ -88,31 +102,35 @@ QFileDevice::Permissions folderRights(QFileDevice::Permissions file) {
 }
 
 void makeFolder(const QString& folder, QFileDevice::Permissions rights) {
-    const QFileInfo info(folder);
-    if (info.isSymLink())
+    if (disk::isLink(folder))
         throw Trouble{Why::Linked, {}};
-    if (info.isDir())
+    if (disk::isFolder(folder))
         return;
     // Another program may have made it just now.
-    if (!QDir().mkdir(folder, rights) && !QFileInfo(folder).isDir())
+    if (disk::makeFolder(folder, rights) && !disk::isFolder(folder))
         throw Trouble{Why::NoFolder, {}};
 }
 
 // What a killed program left. A copy takes seconds: what is a day older, or younger, than the one that is
 // being made now belongs to nobody.
-void clearUnfinished(const QDir& dir, const QString& mine) {
-    constexpr qint64 kDay = 86'400;
-    const QDateTime now = QFileInfo(mine).lastModified();
-    for (const QFileInfo& left : dir.entryInfoList({QLatin1Char('*') + kUnfinished}, QDir::Files))
-        if (std::abs(left.lastModified().secsTo(now)) > kDay)
-            QFile::remove(left.filePath());
+void clearUnfinished(const QString& folder, const QString& mine) {
+    constexpr std::chrono::hours kDay{24};
+    std::error_code unknown;
+    const auto now = std::filesystem::last_write_time(onDisk(mine), unknown);
+    for (const QString& name : filesIn(folder)) {
+        if (unknown || !name.endsWith(kUnfinished))
+            continue;
+        const auto then = std::filesystem::last_write_time(onDisk(inFolder(folder, name)), unknown);
+        if (!unknown && (then < now - kDay || then > now + kDay))
+            disk::remove(inFolder(folder, name));
+    }
 }
 
 void thinOut(const std::vector<Copy>& copies) {
     const std::vector<bool> kept = keptOnLadder(rungsOf(copies));
     for (std::size_t at = 0; at < copies.size(); ++at)
         if (!kept[at])
-            QFile::remove(copies[at].backup.path);
+            disk::remove(copies[at].backup.path);
 }
 
 Why whyNoCopy(const Failure& failure) {
@@ -146,11 +164,11 @@ void File::Parts::copyOnceADay() {
             return;
         const QFileDevice::Permissions rights = rightsOf(path);
         makeFolder(folder, folderRights(rights));
-        const QDir dir(folder);
         // Two programs may be at it: each has a name of its own until its copy is whole.
-        const QString part = dir.filePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + kUnfinished);
+        const QString part =
+            inFolder(folder, QUuid::createUuid().toString(QUuid::WithoutBraces) + kUnfinished);
         const std::int64_t copied = copyChecked(db, part, rights, options);
-        clearUnfinished(dir, part);
+        clearUnfinished(folder, part);
         nameCopy(part, folder, copied);
         thinOut(copiesIn(folder));
         backupTrouble.reset();
@@ -173,14 +191,14 @@ void File::Parts::nameCopy(const QString& part, const QString& folder, std::int6
                              .arg(options.now().toString(QStringLiteral("yyyy-MM-ddTHH-mm-ss")))
                              .arg(copied)
                              .arg(next);
-    const QString whole = QDir(folder).filePath(name);
-    if (QFile::rename(part, whole))
-        return;
+    const QString whole = inFolder(folder, name);
+    // If another program is quicker by less than a look, it has copied the same.
+    std::error_code trouble;
+    if (!disk::exists(whole))
+        std::filesystem::rename(onDisk(part), onDisk(whole), trouble);
     removeWithJournal(part);
-    // Another program was quicker by less than a look, and copied the same.
-    if (QFileInfo(whole).isFile())
-        return;
-    throw Failure(SQLITE_IOERR, "the copy can't be named");
+    if (trouble && !disk::isFile(whole))
+        throw Failure(SQLITE_IOERR, "the copy can't be named: " + trouble.message());
 }
 
 std::vector<Backup> File::backups() const {

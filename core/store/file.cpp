@@ -3,9 +3,11 @@
 #include <QRandomGenerator>
 #include <utility>
 
+#include "core/picture/soundness.h"
 #include "core/store/log.h"
 #include "core/store/parts.h"
 #include "core/store/recorder.h"
+#include "core/store/recovery.h"
 #include "core/store/verb_history.h"
 
 namespace wm::store {
@@ -59,6 +61,10 @@ base::Result<picture::Change> File::Parts::say(const Verb& verb, calendar::Date 
     base::Result<picture::Change> change = verb(verbs::VerbContext{bookOn(today), randomIds()});
     if (change && change->rows.empty())
         return base::refuse(base::Fault::NothingToDo, "verb");
+    // What is out of bounds would shut the file for good: it could not be read again.
+    if (change)
+        if (auto error = picture::beyondBounds(change->rows))
+            return tl::unexpected<base::Error>{*std::move(error)};
     return change;
 }
 
@@ -75,7 +81,28 @@ std::optional<BackupTrouble> File::backupTrouble() const {
     return parts_->backupTrouble;
 }
 
+int File::takenBack() const {
+    return parts_->takenBack;
+}
+
+std::optional<ApplyError> File::Parts::clockTrouble() const {
+    static constexpr int kFirstYear = 1900;
+    static constexpr int kLastYear = 2199;
+    const QDate day = options.now().date();
+    if (kFirstYear <= day.year() && day.year() <= kLastYear)
+        return std::nullopt;
+    // ISO dates end with the year 9999.
+    const QString shown = day.toString(QStringLiteral("yyyy-MM-dd"));
+    return ApplyError{ApplyError::Kind::Clock, {}, shown.isEmpty() ? QString::number(day.year()) : shown};
+}
+
+void File::Parts::takeBackInterruptedWrite() {
+    if (takeBackInterrupted(path, options).outcome == Recovery::Outcome::TakenBack)
+        ++takenBack;
+}
+
 bool File::refresh() {
+    parts_->takeBackInterruptedWrite();
     const auto moved = guarded([this]() -> tl::expected<bool, ApplyError> {
         Transaction reading(parts_->db, Transaction::Kind::Reading);
         if (revisionOf(parts_->db) == parts_->revision)
@@ -91,6 +118,9 @@ tl::expected<picture::Change, ApplyError> File::apply(const Verb& verb, calendar
                                                       const base::Progress& progress) {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
+    if (auto trouble = parts_->clockTrouble())
+        return tl::unexpected(*std::move(trouble));
+    parts_->takeBackInterruptedWrite();
     return guarded([&]() -> tl::expected<picture::Change, ApplyError> {
         // What the screen shows may be what makes the verb say no: look again before that is believed.
         auto first = parts_->say(verb, today);

@@ -2,12 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/migration.h"
 
-#include <QFile>
 #include <cstdlib>
 #include <string_view>
 
 #include "core/store/copying.h"
 #include "core/store/log.h"
+#include "core/store/on_disk.h"
 #include "core/store/reading.h"
 #include "core/store/seal.h"
 
@@ -54,7 +54,7 @@ void layOut(const Connection& connection, const Schema& schema) {
 QString copyBeforeMigration(const Connection& connection, const QString& path, const Options& options) {
     const QString stem = path + QStringLiteral(".v%1").arg(versionOf(connection));
     QString copy = stem + QStringLiteral(".bak");
-    for (int again = 2; QFile::exists(copy); ++again)
+    for (int again = 2; disk::exists(copy); ++again)
         copy = stem + QStringLiteral("-%1.bak").arg(again);
     copyChecked(connection, copy, rightsOf(path), options);
     return copy;

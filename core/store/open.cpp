@@ -1,12 +1,13 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <QFile>
 #include <QFileInfo>
 #include <algorithm>
 #include <string_view>
 
+#include "core/store/copying.h"
 #include "core/store/log.h"
 #include "core/store/migration.h"
+#include "core/store/on_disk.h"
 #include "core/store/opening.h"
 #include "core/store/own_schema.h"
 #include "core/store/parts.h"
@@ -58,19 +59,34 @@ OpenReport refusal(const QString& path, OpenOutcome outcome, const QString& deta
 }
 
 std::optional<OpenReport> refusedAtSight(const QString& path) {
-    const QFileInfo info(path);
-    if (!info.exists()) {
-        // Qt names files in UTF-8 and has no way to name any other; what it could not read of a name it shows
-        // by this character.
+    if (!disk::exists(path)) {
+        // Qt names files in UTF-8; what it could not read of a name it shows by this character.
         const bool isOddName = path.contains(QChar::ReplacementCharacter);
         return refusal(path, OpenOutcome::NoAccess,
                        isOddName ? QStringLiteral("name") : QStringLiteral("missing"));
     }
-    if (info.isDir())
+    if (disk::isFolder(path))
         return refusal(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
     // To open a pipe is to wait for whoever writes into it.
-    if (!info.isFile())
+    if (!disk::isFile(path))
         return refusal(path, OpenOutcome::NoAccess, QStringLiteral("device"));
+    return refusedForWhatStandsBeside(path);
+}
+
+// SQLite only says that it can't open something.
+std::optional<OpenReport> refusedForWhatStandsBeside(const QString& path) {
+    for (const char* ending : {"-journal", "-wal"}) {
+        const QString beside = path + QLatin1String(ending);
+        const char* what = disk::isLink(beside)                            ? "beside link"
+                           : disk::isFolder(beside)                        ? "beside folder"
+                           : disk::exists(beside) && !disk::isFile(beside) ? "beside device"
+                                                                           : nullptr;
+        if (what == nullptr)
+            continue;
+        OpenReport report = refusal(path, OpenOutcome::NoAccess, QLatin1String(what));
+        report.beside = QFileInfo(beside).fileName();
+        return report;
+    }
     return std::nullopt;
 }
 
@@ -154,6 +170,8 @@ File::Opened File::open(const QString& path, OpenFor purpose, const Options& opt
         return refused(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
     } catch (const Foreign& part) {
         return refused(path, OpenOutcome::Foreign, QString::fromUtf8(part.what()));
+    } catch (const Lacking& part) {
+        return refused(path, OpenOutcome::Lacking, QString::fromUtf8(part.what()));
     } catch (const Altered& row) {
         return refused(path, OpenOutcome::Altered, QString::fromUtf8(row.what()));
     } catch (const Unreadable& row) {
@@ -169,16 +187,20 @@ File::Opened File::create(const QString& path) {
 }
 
 File::Opened File::create(const QString& path, const Options& options) {
-    if (QFileInfo(path).isDir())
+    if (disk::isFolder(path))
         return refused(path, OpenOutcome::NoAccess, QStringLiteral("folder"));
     if (garageThatOwns(path))
         return refused(path, OpenOutcome::NoAccess, QStringLiteral("reserved"));
+    if (auto no = refusedForWhatStandsBeside(path))
+        return {std::move(*no), nullptr};
     // Claims the name, so that nothing that is there already can be written over.
-    QFile claim(path);
-    if (!claim.open(QIODevice::WriteOnly | QIODevice::NewOnly))
-        return refused(path, OpenOutcome::NoAccess,
-                       QFileInfo::exists(path) ? QStringLiteral("exists") : claim.errorString());
-    claim.close();
+    const QFileDevice::Permissions all = QFileDevice::ReadOwner | QFileDevice::WriteOwner |
+                                         QFileDevice::ReadGroup | QFileDevice::WriteGroup |
+                                         QFileDevice::ReadOther | QFileDevice::WriteOther;
+    if (const auto trouble = disk::makeFile(path, all))
+        return refused(
+            path, OpenOutcome::NoAccess,
+            disk::exists(path) ? QStringLiteral("exists") : QString::fromStdString(trouble.message()));
     try {
         auto parts = std::make_unique<Parts>(path, Connection::Mode::Creating, options);
         parts->db.harden();
@@ -198,8 +220,7 @@ File::Opened File::create(const QString& path, const Options& options) {
 }
 
 void File::discard(const QString& path) {
-    QFile::remove(path);
-    QFile::remove(path + QStringLiteral("-journal"));
+    removeWithJournal(path);
 }
 
 }  // namespace wm::store

@@ -2,10 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/own_schema.h"
 
+#include <algorithm>
 #include <map>
 #include <utility>
 
 #include "core/store/migration.h"
+#include "core/store/row_shape.h"
 
 namespace wm::store {
 
@@ -25,6 +27,12 @@ Parts partsOf(const Connection& connection) {
 
 std::string spoken(const Parts::value_type& part) {
     return part.first.first + " " + part.first.second;
+}
+
+bool holdsFacts(const Parts::value_type& part) {
+    const std::vector<std::string> tables = factTables();
+    return part.first.first == "table" &&
+           std::find(tables.begin(), tables.end(), part.first.second) != tables.end();
 }
 
 // What is read as a table may compute its rows: a view, a table of a module, a column that is worked out.
@@ -65,9 +73,13 @@ void requireOwnSchema(const Connection& connection, const Schema& schema) {
         if (same == ours.end() || same->second != part.second)
             throw Foreign(spoken(part));
     }
-    for (const auto& part : ours)
-        if (there.find(part.first) == there.end())
+    for (const auto& part : ours) {
+        if (there.find(part.first) != there.end())
+            continue;
+        if (holdsFacts(part))
             throw Failure(SQLITE_CORRUPT, spoken(part) + " is missing");
+        throw Lacking(spoken(part));
+    }
 }
 
 }  // namespace wm::store

@@ -42,6 +42,10 @@ struct File::Parts {
     void commit(Transaction& writing, std::int64_t next);
     bool standsAfterAll(std::int64_t next);
     [[nodiscard]] std::optional<std::string> turnText(bool back) const;
+    /// Why nothing can be written by this clock, or nothing.
+    [[nodiscard]] std::optional<ApplyError> clockTrouble() const;
+    /// Another program may have been killed in a write while this file was open.
+    void takeBackInterruptedWrite();
     void copyOnceADay();
     /// Gives a whole copy its name, unless another program has made one meanwhile.
     void nameCopy(const QString& part, const QString& folder, std::int64_t copied) const;
@@ -54,6 +58,7 @@ struct File::Parts {
     std::shared_ptr<const picture::Ledger> ledger;
     std::optional<book::Book> book;  ///< of `ledger`, once a verb has asked; the next one takes over from it
     std::int64_t revision = 0;
+    int takenBack = 0;
     std::int64_t sessionFrom = 0;  ///< undo goes back to this revision and no further
     std::optional<BackupTrouble> backupTrouble;
 };
@@ -68,6 +73,8 @@ auto guarded(const Act& act) -> decltype(act()) {
     } catch (const Failure& failure) {
         return tl::unexpected(errorOf(failure));
     } catch (const Foreign& part) {
+        return tl::unexpected(ApplyError{ApplyError::Kind::Corrupt, {}, QString::fromUtf8(part.what())});
+    } catch (const Lacking& part) {
         return tl::unexpected(ApplyError{ApplyError::Kind::Corrupt, {}, QString::fromUtf8(part.what())});
     } catch (const Unreadable& row) {
         return tl::unexpected(ApplyError{ApplyError::Kind::Corrupt, {}, QString::fromUtf8(row.what())});

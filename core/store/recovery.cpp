@@ -2,10 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/recovery.h"
 
-#include <QFile>
-
 #include "core/store/connection.h"
 #include "core/store/log.h"
+#include "core/store/on_disk.h"
 
 namespace wm::store {
 
@@ -13,26 +12,25 @@ namespace {
 
 // The journal's header holds a number of its own for each transaction. Empty if no journal is in force: a
 // finished one is cut to nothing or begins with zeros.
-QByteArray journalInForce(const QString& path) {
-    constexpr qint64 kHeader = 28;
-    QFile journal(path + QStringLiteral("-journal"));
-    if (!journal.open(QIODevice::ReadOnly))
-        return {};
-    const QByteArray header = journal.read(kHeader);
-    return header.isEmpty() || header.front() == 0 ? QByteArray() : header;
+std::string journalInForce(const QString& path) {
+    constexpr std::size_t kHeader = 28;
+    const QString journal = path + QStringLiteral("-journal");
+    // To open a pipe is to wait.
+    std::string header = disk::isFile(journal) ? disk::beginning(journal, kHeader) : std::string();
+    return header.empty() || header.front() == 0 ? std::string() : header;
 }
 
 // True if the journal is there and nobody is writing it: the same one stands before and after the look at the
 // lock that its writer would hold.
 bool isOrphaned(const Connection& connection, const QString& path) {
-    const QByteArray before = journalInForce(path);
-    return !before.isEmpty() && !connection.isBeingWritten() && journalInForce(path) == before;
+    const std::string before = journalInForce(path);
+    return !before.empty() && !connection.isBeingWritten() && journalInForce(path) == before;
 }
 
 }  // namespace
 
 Recovery takeBackInterrupted(const QString& path, const Options& options) {
-    if (journalInForce(path).isEmpty())
+    if (journalInForce(path).empty())
         return {};
     try {
         const Connection connection(path, Connection::Mode::Writing, options);

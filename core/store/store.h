@@ -2,12 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QFileDevice>
 #include <QString>
 #include <cstdint>
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <tl/expected.hpp>
 #include <vector>
 
@@ -29,10 +32,12 @@ enum class OpenOutcome : std::uint8_t {
     NotOurs,        ///< another program's database, or no database
     Corrupt,        ///< `detail` says what the check found
     Locked,         ///< another program holds it
-    NoAccess,       ///< no right to read it, or it is no plain file, or it is not there; `detail` says which
+    NoAccess,       ///< no right to read it, or it is no plain file, or it is not there; `detail` says which.
+                    ///< "beside folder", "beside link", "beside device": what `beside` names is in the way
     NoSpace,
     HalfWritten,  ///< a write was interrupted, and it can't be taken back where the file lies
     Foreign,      ///< holds what no program of ours puts there; `detail` names it. factsOf() takes its facts
+    Lacking,      ///< a trigger, an index or a table without facts is gone; `detail` names it. The same
     Altered,      ///< a row is not as it was written; `detail` names it. factsOf() takes the rows as they are
     Endless       ///< reading it came to no end and was broken off
 };
@@ -44,6 +49,7 @@ struct OpenReport {
     QString path;
     QString detail;  ///< the system's own words, or a version; for NewerRefused the program that is needed
     QString backup;  ///< the copy made before migrating
+    QString beside;  ///< the name beside the file that its journal needs and something else has
     bool tookBack = false;  ///< a write that a crash had interrupted was taken back
     int fromVersion = 0;
     std::vector<QString> steps;  ///< what the migration did
@@ -51,9 +57,9 @@ struct OpenReport {
 
 /// Why a verb was not written. Refused: the verb itself said no. Stale: the file moved on since the words of
 /// undo were shown; look again. ReadOnly: the file may not be written. Corrupt: the file is damaged. Endless:
-/// a statement came to no end and was broken off. Failed: anything else that the system refused. The file is
-/// as it was; only if the disc failed in the very last step of a commit, and goes on failing, may the verb
-/// stand all the same: ledger() then shows it.
+/// a statement came to no end and was broken off. Clock: it shows a day (`detail`) that no entry can have.
+/// Failed: anything else that the system refused. The file is as it was; only if the disc failed in the very
+/// last step of a commit, and goes on failing, may the verb stand all the same: ledger() then shows it.
 struct ApplyError {
     enum class Kind : std::uint8_t {
         Refused,
@@ -63,6 +69,7 @@ struct ApplyError {
         NoSpace,
         Corrupt,
         Endless,
+        Clock,
         Failed
     } kind = Kind::Refused;
     base::Error error{};  ///< Refused: what the verb said on the fresh book
@@ -136,6 +143,8 @@ class File {
     /// Re-reads if another program wrote; true if the picture changed. False, and the old picture stays, if
     /// it can't be read just now.
     bool refresh();
+    /// How many writes that another program was killed in have been taken back since this file was opened.
+    [[nodiscard]] int takenBack() const;
 
     /// Checks the verb, writes its change in one transaction, and keeps what undo needs. `today` for the
     /// book. `progress` counts the rows and is asked once more when all are written; stopped by it, the verb
@@ -193,9 +202,19 @@ struct Facts {
     /// rows can't be read.
     std::vector<QString> altered{};
 };
-/// Reads the facts of a file that was refused as Foreign or Altered, as they stand. What else it brings along
-/// is not looked at and not run; the file stays as it is.
+/// Reads the facts of a file that was refused as Foreign, Lacking or Altered, as they stand. What else it
+/// brings along is not looked at and not run; the file stays as it is.
 Facts factsOf(const QString& path);
+
+/// A path that can have any bytes, as a QString that keeps them: what is no UTF-8 stands there as halves of
+/// pairs by themselves, which no text has.
+QString pathOf(std::string_view bytes);
+/// True if there are such bytes in it.
+bool isOdd(const QString& path);
+/// The path as the system has it, byte for byte.
+std::filesystem::path onDisk(const QString& path);
+/// Who may read and write a file.
+QFileDevice::Permissions rightsOf(const QString& path);
 
 /// The file of ours whose journal or backup folder this name belongs to, or nothing: nobody else may write
 /// there.

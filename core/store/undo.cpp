@@ -99,12 +99,18 @@ std::optional<std::string> File::redoText() const {
 tl::expected<std::string, ApplyError> File::undo(LastMachine last) {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
+    if (auto trouble = parts_->clockTrouble())
+        return tl::unexpected(*std::move(trouble));
+    parts_->takeBackInterruptedWrite();
     return guarded([this, last] { return parts_->turn(true, last); });
 }
 
 tl::expected<std::string, ApplyError> File::redo() {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
+    if (auto trouble = parts_->clockTrouble())
+        return tl::unexpected(*std::move(trouble));
+    parts_->takeBackInterruptedWrite();
     return guarded([this] { return parts_->turn(false, LastMachine::MayGo); });
 }
 

@@ -5,6 +5,11 @@
 
 #include <QDir>
 #include <QFile>
+#include <cstdlib>
+#include <filesystem>
+#include <utility>
+
+#include "core/store/store.h"
 
 #include "tests/app/shell.h"
 
@@ -204,6 +209,31 @@ TEST_F(ExchangeVerbs, CheckNeverCallsADamagedFileSound) {
             << said.exit << said.out.toStdString();
         EXPECT_EQ(said.err.count('\n'), 1) << said.err.toStdString();
     }
+}
+
+// As the shell gives it: Qt itself would lose the bytes.
+TEST_F(ExchangeVerbs, AFileWhoseNameIsNoUtf8IsOpened) {
+    namespace fs = std::filesystem;
+    const fs::path odd = store::onDisk(folder_.path()) / "gar\xE4ge\xFF.witnessmark";
+    fs::copy_file(store::onDisk(file_), odd);
+    const auto run = [&](const std::string& words) {
+        const std::string line =
+            std::string(WM_PROGRAM) + ' ' + words + " > '" + path("out").toStdString() + "' 2>&1";
+        const int ended = std::system(line.c_str());  // NOLINT: a shell is what this is about
+        return std::pair(WEXITSTATUS(ended), QString::fromUtf8(bytes("out")));
+    };
+    const std::string name = "'" + odd.native() + "'";
+    for (const std::string& words :
+         {"due " + name, "check " + name, "log " + name + " --wash hand --machine 'Heron 250'",
+          "export " + name, "import '" + path("taken.witnessmark").toStdString() + "' " + name}) {
+        const auto [exit, out] = run(words);
+        EXPECT_EQ(exit, 0) << words << '\n' << out.toStdString();
+        EXPECT_FALSE(out.contains("without a backup")) << out.toStdString();
+    }
+    EXPECT_EQ(run("due '" + odd.native() + ".none'").first, static_cast<int>(app::Exit::CannotOpen));
+    EXPECT_EQ(run("log " + name + " --wash hand --note '\xFF'").first, static_cast<int>(app::Exit::Refused));
+    for (const auto& entry : fs::directory_iterator(odd.parent_path()))
+        fs::remove_all(entry.path());  // which Qt can't do
 }
 
 }  // namespace

@@ -53,6 +53,19 @@ TEST_F(NotebookVerb, EveryLineIsListedAndNothingWritten) {
     EXPECT_EQ(exported(), before);
 }
 
+TEST_F(NotebookVerb, OfWhichNothingIsTakenNoNewFileIsLeft) {
+    write("none.csv",
+          "date;machine;what;hours\nsome day;Heron 250;practice;1,0\nno day;Heron 250;race;2,0\n");
+    const Said said = say({"import", path("new.witnessmark"), path("none.csv"), "--accept", "taken"});
+    EXPECT_TRUE(said.out.contains("No line of")) << said.out.toStdString() << said.err.toStdString();
+    EXPECT_TRUE(said.out.contains("nothing was written")) << said.out.toStdString();
+    EXPECT_FALSE(QFile::exists(path("new.witnessmark")));
+    EXPECT_FALSE(QFile::exists(path("new.witnessmark-journal")));
+    const Said taken = say({"import", path("new.witnessmark"), path("outings.csv"), "--accept", "taken"});
+    EXPECT_EQ(taken.exit, 0) << taken.err.toStdString();
+    EXPECT_TRUE(QFile::exists(path("new.witnessmark")));
+}
+
 TEST_F(NotebookVerb, AgreedLinesAreOneStepAndComeOnce) {
     const Said first = import({"--accept", "taken"});
     ASSERT_EQ(first.exit, 0) << first.err.toStdString();

@@ -331,6 +331,21 @@ TEST_F(UndoTest, EndsAfterTwelveHours) {
     EXPECT_EQ(file_->undoText(), std::nullopt) << "the limit holds for everybody";
 }
 
+// No table takes such a day, and what it would have said of the disk is not so.
+TEST_F(UndoTest, AClockBeyondAllDaysIsNamed) {
+    say("one");
+    for (const int year : {1899, 2200, 10'020}) {
+        now_.setDate(QDate(year, 5, 16));
+        const auto written = file_->apply(wash("two"), sample::kToday);
+        ASSERT_FALSE(written) << year;
+        EXPECT_EQ(written.error().kind, Kind::Clock) << year;
+        EXPECT_TRUE(written.error().detail.contains(QString::number(year)));
+        EXPECT_EQ(file_->undo().error().kind, Kind::Clock);
+    }
+    now_.setDate(QDate(2199, 12, 31));
+    EXPECT_TRUE(file_->apply(wash("two"), sample::kToday));
+}
+
 // What a wrong clock says of the time that has passed is not believed.
 TEST_F(UndoTest, EndsWhereTheClockJumps) {
     say("one");

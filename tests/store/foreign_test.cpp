@@ -119,6 +119,37 @@ TEST_F(ForeignTest, FactsOfEarlierVersionsAreBroughtToThisOneOnTheWay) {
     EXPECT_EQ(sample::answer(path, "PRAGMA user_version"), "1");
 }
 
+TEST_F(ForeignTest, WhatIsMissingIsNamedAndTheFactsAreTakenOver) {
+    const std::pair<const char*, const char*> kGone[] = {
+        {"DROP TRIGGER wash_is_never_changed", "trigger wash_is_never_changed"},
+        {"DROP TABLE search", "table search"},
+        {"DROP TABLE verb_log", "table verb_log"},
+        {"DROP TABLE row_seal", "table row_seal"},
+    };
+    for (const auto& [sql, name] : kGone) {
+        const QString path = folder_.path("lacking.wm");
+        QFile::remove(path);
+        ASSERT_TRUE(QFile::copy(path_, path));
+        sample::execute(path, std::string("PRAGMA foreign_keys = OFF; ") + sql);
+        const auto answer = File::open(path, OpenFor::Writing);
+        EXPECT_EQ(answer.file, nullptr);
+        EXPECT_EQ(answer.report.outcome, OpenOutcome::Lacking) << answer.report.detail.toStdString();
+        EXPECT_TRUE(answer.report.detail.startsWith(name)) << answer.report.detail.toStdString();
+        const Facts facts = factsOf(path);
+        EXPECT_EQ(facts.report.outcome, OpenOutcome::Opened) << facts.report.detail.toStdString();
+        EXPECT_EQ(facts.rows, rows_) << sql;
+    }
+}
+
+TEST_F(ForeignTest, AnIndexThatIsMissingIsNamed) {
+    const std::string index = sample::answer(
+        path_, "SELECT coalesce(min(name), '') FROM sqlite_schema WHERE type = 'index' AND sql IS NOT NULL");
+    ASSERT_FALSE(index.empty());
+    sample::execute(path_, "DROP INDEX " + index);
+    EXPECT_EQ(File::open(path_, OpenFor::Writing).report.outcome, OpenOutcome::Lacking);
+    EXPECT_EQ(factsOf(path_).rows, rows_);
+}
+
 TEST_F(ForeignTest, NoFactsAreTakenFromAViewOrFromNowhere) {
     sample::execute(path_, "DROP TABLE person; CREATE VIEW person AS SELECT 1 AS id, 'x' AS name");
     EXPECT_EQ(factsOf(path_).report.outcome, OpenOutcome::Corrupt);
@@ -169,6 +200,34 @@ TEST_F(ForeignTest, PipesAndDevicesAreNotWaitedFor) {
         EXPECT_EQ(File::open(path, OpenFor::ReadingOnly).report.detail, "device");
         EXPECT_EQ(factsOf(path).report.detail, "device");
     }
+}
+
+// The database itself would only say that it can't open something.
+TEST_F(ForeignTest, WhatStandsInThePlaceOfTheJournalIsNamed) {
+    const QString journal = path_ + "-journal";
+    QFile::remove(journal);
+    const auto expectNamed = [&](const QString& what) {
+        for (const OpenFor purpose : {OpenFor::Writing, OpenFor::ReadingOnly}) {
+            const auto report = File::open(path_, purpose).report;
+            EXPECT_EQ(report.outcome, OpenOutcome::NoAccess);
+            EXPECT_EQ(report.detail, what);
+            EXPECT_EQ(report.beside, "garage.wm-journal");
+        }
+        EXPECT_EQ(factsOf(path_).report.detail, what);
+    };
+    ASSERT_TRUE(QDir().mkdir(journal));
+    expectNamed("beside folder");
+    ASSERT_TRUE(QDir().rmdir(journal));
+    ASSERT_TRUE(QFile::link(folder_.path("nowhere"), journal));
+    expectNamed("beside link");
+    ASSERT_TRUE(QFile::remove(journal));
+    ASSERT_EQ(mkfifo(journal.toUtf8().constData(), 0600), 0);
+    expectNamed("beside device");
+    ASSERT_TRUE(QFile::remove(journal));
+    EXPECT_NE(File::open(path_, OpenFor::Writing).file, nullptr);
+    ASSERT_TRUE(QDir().mkdir(folder_.path("new.wm-journal")));
+    EXPECT_EQ(File::create(folder_.path("new.wm")).report.detail, "beside folder");
+    EXPECT_FALSE(QFileInfo::exists(folder_.path("new.wm")));
 }
 
 TEST_F(ForeignTest, ANameThatIsNoUtf8IsToldApartFromAMissingFile) {

@@ -102,6 +102,33 @@ TEST_F(RecoveryTest, LeavesTheJournalOfAnotherProgramsDatabase) {
     EXPECT_GT(QFileInfo(other + "-journal").size(), 512);
 }
 
+// Another program is killed in a write while the file is open here.
+TEST_F(RecoveryTest, CountsWhatIsTakenBackWhileTheFileIsOpen) {
+    const auto file = sample::opened(path_);
+    ASSERT_NE(file, nullptr);
+    const auto crash = [&](const QString& end) {
+        QFile from(crashed_ + end);
+        QFile to(path_ + end);
+        ASSERT_TRUE(from.open(QIODevice::ReadOnly));
+        ASSERT_TRUE(to.open(QIODevice::WriteOnly));
+        to.write(from.readAll());
+    };
+    EXPECT_FALSE(file->refresh());
+    EXPECT_EQ(file->takenBack(), 0);
+    crash({});
+    crash("-journal");
+    EXPECT_FALSE(file->refresh());
+    EXPECT_EQ(file->takenBack(), 1);
+    EXPECT_EQ(file->ledger()->rows(), rows_);
+    EXPECT_FALSE(file->refresh());
+    EXPECT_EQ(file->takenBack(), 1);
+    crash({});
+    crash("-journal");
+    ASSERT_TRUE(file->apply(sample::wash("and on"), sample::kToday));
+    EXPECT_EQ(file->takenBack(), 2);
+    EXPECT_TRUE(file->check().empty());
+}
+
 TEST_F(RecoveryTest, AWriterTakesBackWhatWasInterrupted) {
     expectWhole(File::open(crashed_, OpenFor::Writing));
 }

@@ -76,7 +76,9 @@ void FileDesk::chooseAndOpen() {
 
 void FileDesk::openPath(const QString& path) {
     const auto report = workbench_.open(path);
-    if (report.outcome == store::OpenOutcome::Foreign || report.outcome == store::OpenOutcome::Altered)
+    using Outcome = store::OpenOutcome;
+    if (report.outcome == Outcome::Foreign || report.outcome == Outcome::Lacking ||
+        report.outcome == Outcome::Altered)
         return offerItsFacts(report);
     if (const QString words = wordsFor(report); !words.isEmpty())
         prompts_.report(words, report.detail);
@@ -106,21 +108,39 @@ void FileDesk::importText() {
 }
 
 bool FileDesk::adopt(const std::vector<picture::Row>& rows, const QString& title) {
+    // Asked before a file is made for them.
+    const book::Book nothing(std::make_shared<const picture::Ledger>(), workbench_.today());
+    if (const auto asked = verbs::adoptAll({nothing, store::randomIds()}, rows); !asked) {
+        prompts_.report(tr("Nothing was taken over, and no file was made."), wordsFor(asked.error()));
+        return false;
+    }
     const auto to = prompts_.chooseFile(Prompts::FileUse::Save, title, fileFilter());
     if (!to)
         return false;
+    const QString before = workbench_.path();
     const auto report = workbench_.create(withEnding(*to, QStringLiteral(".witnessmark")));
     if (report.outcome != store::OpenOutcome::Opened) {
         prompts_.report(wordsFor(report), report.detail);
         return false;
     }
-    remember(workbench_.path());
     if (!workbench_.perform(
-            [rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); }))
+            [rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); })) {
+        leaveEmptyFile(before);
         return false;
+    }
+    remember(workbench_.path());
     // A garage that came in whole is not emptied by an undo.
     workbench_.endUndo();
     return true;
+}
+
+// The disk refused the rows of a file that was made for them: it goes, and the one of before is open again.
+void FileDesk::leaveEmptyFile(const QString& before) {
+    const QString made = workbench_.path();
+    workbench_.close();
+    store::File::discard(made);
+    if (!before.isEmpty())
+        (void)workbench_.open(before);
 }
 
 void FileDesk::offerItsFacts(const store::OpenReport& report) {

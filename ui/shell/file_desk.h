@@ -52,6 +52,7 @@ class FileDesk : public QObject {
     bool adopt(const std::vector<picture::Row>& rows, const QString& title);
     /// For a file that was refused because something else changed it, its rows or how it is made.
     void offerItsFacts(const store::OpenReport& report);
+    void leaveEmptyFile(const QString& before);
 
     Workbench& workbench_;
     Prompts& prompts_;

@@ -41,6 +41,11 @@ QString wordsFor(const store::ApplyError& error) {
             return tr(
                 "This came to no end and was broken off. Nothing was written; check the file, and go back to "
                 "one of its backups if it has faults.");
+        case Kind::Clock:
+            return tr("The clock of this computer shows %1, a day that no entry can have. Nothing was "
+                      "written; set "
+                      "the clock, then say it again.")
+                .arg(error.detail);
         case Kind::Failed:
             break;
     }
@@ -80,7 +85,25 @@ QString wordsFor(const store::BackupTrouble& trouble) {
 
 namespace {
 
+QString wordsForWhatStandsBeside(const store::OpenReport& report, const QString& name) {
+    const QString beside = quoted(report.beside);
+    if (report.detail == QLatin1String("beside folder"))
+        return tr("%1 can't be used: beside it the folder %2 has the name that the journal of its writes "
+                  "needs. Give that folder another name, then try again.")
+            .arg(name, beside);
+    if (report.detail == QLatin1String("beside link"))
+        return tr("%1 can't be used: beside it the link %2 has the name that the journal of its writes "
+                  "needs, "
+                  "and no journal goes where a link leads. Take the link away, then try again.")
+            .arg(name, beside);
+    return tr("%1 can't be used: beside it the pipe or device %2 has the name that the journal of its writes "
+              "needs. Take it away, then try again.")
+        .arg(name, beside);
+}
+
 QString wordsForNoAccess(const store::OpenReport& report, const QString& name) {
+    if (!report.beside.isEmpty())
+        return wordsForWhatStandsBeside(report, name);
     if (report.detail == QLatin1String("older"))
         return tr("%1 was written by an earlier Witnessmark and has to be brought to this version first, "
                   "but it may not be written here. Copy it to where it may be, and open the copy.")
@@ -99,6 +122,24 @@ QString wordsForNoAccess(const store::OpenReport& report, const QString& name) {
             .arg(name);
     return tr("%1 can't be opened here. Check that it is there, that it is a file, and that you may read it.")
         .arg(name);
+}
+
+// Something else than this program was at it; its facts can be had all the same.
+QString wordsForChanged(const store::OpenReport& report, const QString& name) {
+    using Outcome = store::OpenOutcome;
+    if (report.outcome == Outcome::Foreign)
+        return tr("%1 holds something that Witnessmark did not put there (%2). It was not opened, and "
+                  "nothing "
+                  "in it was run. Its facts can be taken over into a new file.")
+            .arg(name, report.detail);
+    if (report.outcome == Outcome::Lacking)
+        return tr("%1 lacks something that Witnessmark puts into each of its files (%2). It was not "
+                  "opened. Its facts can be taken over into a new file.")
+            .arg(name, report.detail);
+    return tr("%1 was changed by something else than Witnessmark, or is damaged: %2. It was not "
+              "touched; "
+              "go back to one of its backups, or take its facts over into a new file, as they stand.")
+        .arg(name, report.detail);
 }
 
 QString wordsForOutcome(const store::OpenReport& report) {
@@ -143,15 +184,9 @@ QString wordsForOutcome(const store::OpenReport& report) {
                       "%2-journal beside it, to where it may be written, and open the copy.")
                 .arg(name, QFileInfo(report.path).fileName());
         case Outcome::Foreign:
-            return tr("%1 holds something that Witnessmark did not put there (%2). It was not opened, and "
-                      "nothing "
-                      "in it was run. Its facts can be taken over into a new file.")
-                .arg(name, report.detail);
+        case Outcome::Lacking:
         case Outcome::Altered:
-            return tr("%1 was changed by something else than Witnessmark, or is damaged: %2. It was not "
-                      "touched; "
-                      "go back to one of its backups, or take its facts over into a new file, as they stand.")
-                .arg(name, report.detail);
+            return wordsForChanged(report, name);
         case Outcome::Endless:
             return tr("Reading %1 came to no end and was broken off. It was not touched; go back to one of "
                       "its "
@@ -165,16 +200,18 @@ QString wordsForOutcome(const store::OpenReport& report) {
 
 }  // namespace
 
+QString takenBackWords(const QString& path) {
+    return tr("The last write to %1 was interrupted before it was done, so it was taken back: the "
+              "file is as it was before. Look whether what you entered last is there, and enter "
+              "it again if it is not.")
+        .arg(quoted(QFileInfo(path).fileName()));
+}
+
 QString wordsFor(const store::OpenReport& report) {
     const QString outcome = wordsForOutcome(report);
     if (!report.tookBack)
         return outcome;
-    const QString name = quoted(QFileInfo(report.path).fileName());
-    const QString words =
-        tr("The last write to %1 was interrupted before it was done, so it was taken back: the "
-           "file is as it was before. Look whether what you entered last is there, and enter "
-           "it again if it is not.")
-            .arg(name);
+    const QString words = takenBackWords(report.path);
     return outcome.isEmpty() ? words : words + QLatin1Char(' ') + outcome;
 }
 

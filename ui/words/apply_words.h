@@ -19,6 +19,8 @@ QString readOnlyWords();
 QString wordsFor(const store::ApplyError& error);
 /// What he reads when a change was saved, but without a copy of the file as it was before.
 QString wordsFor(const store::BackupTrouble& trouble);
+/// What he reads when a write that was interrupted has been taken back.
+QString takenBackWords(const QString& path);
 /// What he reads when a file did not open as asked; empty if it simply opened.
 QString wordsFor(const store::OpenReport& report);
 

@@ -33,10 +33,18 @@ QString endingOf(const QString& filter) {
     return kFirst.match(filter).captured(1);
 }
 
+bool isThere(const QString& path) {
+    std::error_code none;
+    return std::filesystem::exists(store::onDisk(path), none);
+}
+
 QString whereItLies(const QString& path) {
-    const QFileInfo file(path);
-    const QString real = file.isSymLink() ? file.canonicalFilePath() : QString();
-    return real.isEmpty() ? path : real;
+    std::error_code none;
+    const std::filesystem::path link = store::onDisk(path);
+    if (!std::filesystem::is_symlink(link, none))
+        return path;
+    const std::filesystem::path real = std::filesystem::canonical(link, none);
+    return none ? path : store::pathOf(real.native());
 }
 
 void clearUnfinished(const QString& path) {

@@ -15,6 +15,9 @@ QString asFileName(const QString& words);
 /// The ending of the first kind that a dialog's filter names: "pdf" of "PDF (*.pdf)"; empty for any file.
 QString endingOf(const QString& filter);
 
+/// Also of a name with bytes that are no text, for which Qt has no way.
+bool isThere(const QString& path);
+
 /// The file that a link leads to; a plain path as it is. By whichever name a garage was opened, its backups
 /// stand beside the file itself, as its journal does.
 QString whereItLies(const QString& path);

@@ -3,8 +3,10 @@
 #include "ui/workbench/read_bytes.h"
 
 #include <QFile>
-#include <QFileInfo>
+#include <cstdio>
+#include <filesystem>
 
+#include "core/store/store.h"
 #include "ui/words/error_words.h"
 #include "ui/words/tr.h"
 
@@ -17,17 +19,20 @@ constexpr qint64 kLargest = 64LL * 1024 * 1024;
 }  // namespace
 
 tl::expected<QByteArray, Unread> readBytes(const QString& path) {
-    const QFileInfo info(path);
-    if (!info.exists())
+    std::error_code none;
+    const std::filesystem::path where = store::onDisk(path);
+    const auto status = std::filesystem::status(where, none);
+    if (!std::filesystem::exists(status))
         return tl::unexpected(path.contains(QChar::ReplacementCharacter) ? Unread::OddName
                                                                          : Unread::NotReadable);
-    if (info.isDir())
+    if (std::filesystem::is_directory(status))
         return tl::unexpected(Unread::Folder);
     // Before it is opened: that alone may wait for ever.
-    if (!info.isFile())
+    if (!std::filesystem::is_regular_file(status))
         return tl::unexpected(Unread::Endless);
-    QFile file(path);
-    if (!file.open(QIODevice::ReadOnly))
+    QFile file;
+    std::FILE* bytesOf = std::fopen(where.c_str(), "rb");
+    if (bytesOf == nullptr || !file.open(bytesOf, QIODevice::ReadOnly, QFileDevice::AutoCloseHandle))
         return tl::unexpected(Unread::NotReadable);
     if (file.size() > kLargest)
         return tl::unexpected(Unread::TooLarge);

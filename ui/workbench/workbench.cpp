@@ -48,6 +48,7 @@ store::OpenReport Workbench::take(store::File::Opened opened) {
         return std::move(opened.report);
     file_ = std::move(opened.file);
     path_ = file_->path();
+    saidTakenBack_ = 0;
     chosen_.reset();
     watch();
     rebuild();
@@ -101,6 +102,7 @@ tl::expected<picture::Change, store::ApplyError> Workbench::attempt(const store:
     writing_ = true;
     auto written = file_->apply(verb, today(), progress);
     writing_ = false;
+    sayWhatWasTakenBack();
     if (written) {
         rebuild();
         emit changed();
@@ -146,6 +148,7 @@ bool Workbench::undo(store::LastMachine last) {
     if (!file_ || !file_->undoText())
         return true;
     const auto undone = file_->undo(last);
+    sayWhatWasTakenBack();
     if (!undone && undone.error().error.fault == base::Fault::MustAnswer)
         return false;
     if (!undone) {
@@ -162,6 +165,7 @@ void Workbench::redo() {
     if (!file_ || !file_->redoText())
         return;
     const auto redone = file_->redo();
+    sayWhatWasTakenBack();
     if (!redone)
         return report(placed(redone.error()));
     rebuild();
@@ -193,7 +197,9 @@ void Workbench::refresh() {
         return;
     watch();
     const bool newDay = book_ && book_->today() != today();
-    if (!file_->refresh() && !newDay)
+    const bool isRead = file_->refresh();
+    sayWhatWasTakenBack();
+    if (!isRead && !newDay)
         return;
     rebuild();
     emit changed();
@@ -219,6 +225,12 @@ void Workbench::watch() {
 
 void Workbench::report(const store::ApplyError& error) {
     emit refused(wordsFor(error));
+}
+
+// Another program was killed in a write while the file was open here.
+void Workbench::sayWhatWasTakenBack() {
+    if (std::exchange(saidTakenBack_, file_->takenBack()) != file_->takenBack())
+        emit refused(takenBackWords(path_));
 }
 
 }  // namespace wm::ui

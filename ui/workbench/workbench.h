@@ -86,6 +86,7 @@ class Workbench : public QObject {
     void watch();
     [[nodiscard]] store::ApplyError placed(store::ApplyError error) const;
     void report(const store::ApplyError& error);
+    void sayWhatWasTakenBack();
 
     Clock clock_;
     std::unique_ptr<store::File> file_;
@@ -93,6 +94,7 @@ class Workbench : public QObject {
     QString path_;
     std::optional<MachineId> chosen_;
     bool writing_ = false;
+    int saidTakenBack_ = 0;  ///< of the interrupted writes that the file has taken back
     QFileSystemWatcher* watcher_;
     QTimer* settle_;
     QTimer* minute_;

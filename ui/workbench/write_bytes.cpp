@@ -54,7 +54,7 @@ WriteResult writeBytes(const QString& path, const QByteArray& bytes, const QStri
     QSaveFile file(path);
     const bool takesRights = !like.isEmpty() && !target.exists();
     return writeAll(
-        file, bytes, [&] { return !takesRights || file.setPermissions(QFile::permissions(like)); },
+        file, bytes, [&] { return !takesRights || file.setPermissions(store::rightsOf(like)); },
         [&file] { return file.commit(); });
 }
 

@@ -8,6 +8,7 @@
 #include <QFile>
 #include <QSettings>
 
+#include "core/exchange/json.h"
 #include "tests/ui/fake_prompts.h"
 #include "tests/ui/garage.h"
 
@@ -67,6 +68,21 @@ TEST_F(FileDeskTest, RowsThatSomethingElseChangedAreTakenOverAndNamed) {
     ASSERT_EQ(prompts_.reported.size(), 1);
     EXPECT_TRUE(prompts_.reported[0].contains("look at each")) << prompts_.reported[0].toStdString();
     EXPECT_EQ(garage_.book().ledger().all<items::Machine>().front().name, other);
+}
+
+TEST_F(FileDeskTest, OfAFileThatIsRefusedNoEmptyOneIsLeft) {
+    const QString text = garage_.in(QStringLiteral("none.json"));
+    QFile file(text);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(QByteArray::fromStdString(exchange::toJson(picture::Ledger())));
+    file.close();
+    const QString made = garage_.in(QStringLiteral("made.witnessmark"));
+    prompts_.paths = {text, made};
+    desk_.importText();
+    ASSERT_EQ(prompts_.reported.size(), 1) << prompts_.reported.join('\n').toStdString();
+    EXPECT_TRUE(prompts_.reported[0].startsWith("Nothing was taken over, and no file was made."));
+    EXPECT_FALSE(QFile::exists(made));
+    EXPECT_EQ(garage_.workbench().path(), garage_.path()) << "the file of before stays open";
 }
 
 TEST_F(FileDeskTest, APipeIsNotWaitedFor) {

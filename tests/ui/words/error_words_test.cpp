@@ -157,6 +157,21 @@ TEST(OpenWords, EveryOutcomeHasItsOwnWords) {
     }
 }
 
+TEST(OpenWords, SayWhatStandsInThePlaceOfTheJournal) {
+    std::set<QString> sentences;
+    for (const char* detail : {"beside folder", "beside link", "beside device"}) {
+        store::OpenReport report;
+        report.outcome = store::OpenOutcome::NoAccess;
+        report.path = "/garage/ours.wmk";
+        report.detail = detail;
+        report.beside = "ours.wmk-journal";
+        const QString words = wordsFor(report);
+        EXPECT_TRUE(words.contains("“ours.wmk-journal”")) << words.toStdString();
+        EXPECT_FALSE(words.contains("that it is there")) << words.toStdString();
+        EXPECT_TRUE(sentences.insert(words).second);
+    }
+}
+
 TEST(OpenWords, SayThatAnInterruptedWriteWasTakenBack) {
     store::OpenReport report;
     report.path = "/garage/ours.wmk";
