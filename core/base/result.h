@@ -32,6 +32,9 @@ enum class Fault {
     PositionTaken,  ///< another item sits there
     Cycle,          ///< an item inside itself
     InTwoPlaces,    ///< an item that is fitted elsewhere at that time
+    WrongKind,      ///< a kind of item that the position does not take
+    NotOpened,      ///< a joint that the job never touches
+    RidesSoon,      ///< a job that would leave a machine apart that is to be ridden
     NotFitted,      ///< removed from where it was not
     Retired,        ///< an item that has been scrapped, a machine that has gone
     ReasonNeeded,   ///< a deferral of a safety task needs its reason

@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Who and what there is in the garage, and how it is used.
+#include "core/book/joints_then.h"
 #include "core/exchange/demo_stage.h"
 
 namespace wm::exchange {
@@ -75,6 +76,29 @@ void sayMachine(DemoStage& stage, DemoLine& line) {
         adopt(stage, line, machine);
 }
 
+// What was put on was torqued that evening; a job that left something hand-tight says so itself.
+void torqueWhatHolds(DemoStage& stage, DemoLine& line) {
+    if (line.fault())
+        return;
+    const auto marks = stage.ask([&](const book::Book& book) {
+        const auto& ledger = book.ledger();
+        std::vector<fastening::JointMark> torqued;
+        const auto moved = items::movedAt(ledger.all<items::Move>(), ledger.all<items::Item>(), book.today());
+        if (moved.empty() || !moved.back().came)
+            return torqued;
+        const auto held = book::jointsHolding(book, moved.back());
+        for (const book::OpenJoint& open : book.handTight(moved.back().machine))
+            if (!open.state.record && open.state.why == fastening::MarkKind::Loosened &&
+                held.contains(open.joint->joint))
+                torqued.push_back({.joint = open.joint->joint,
+                                   .date = moved.back().move->date,
+                                   .kind = fastening::MarkKind::Confirmed});
+        return torqued;
+    });
+    if (!marks.empty())
+        stage.say(line, [&](const VerbContext& context) { return verbs::markJoints(context, marks); });
+}
+
 void sayItem(DemoStage& stage, DemoLine& line) {
     items::Item item{.name = line.text("name"),
                      .kind = line.text("kind"),
@@ -87,9 +111,19 @@ void sayItem(DemoStage& stage, DemoLine& line) {
         stage.say(line, [&](const VerbContext& context) { return verbs::saveItem(context, item); });
         return;
     }
-    items::Move move{.date = item.since, .part = calendar::DayPart::BeforeRiding};
+    items::Move move{
+        .date = item.since, .part = calendar::DayPart::BeforeRiding, .told = items::Told::AsItWas};
     readPlace(stage, line, "fitted_to", move);
+    // What takes the place of something is put in, what nobody tracked before sat there.
+    const bool isWork = stage.ask([&](const book::Book& book) {
+        return book.fittings().wasTaken(
+            {.machine = move.machine, .parent = move.parent, .position = move.position},
+            {move.date, move.part});
+    });
+    if (isWork)
+        move.told = items::Told::Work;
     stage.say(line, [&](const VerbContext& context) { return verbs::addItemFitted(context, item, move); });
+    torqueWhatHolds(stage, line);
 }
 
 void sayMove(DemoStage& stage, DemoLine& line) {
@@ -97,16 +131,19 @@ void sayMove(DemoStage& stage, DemoLine& line) {
     items::Move move{.item = stage.item(line, "item").value_or(ItemId{}),
                      .date = line.day("day"),
                      .part = line.word("part", calendar::DayPart::AfterRiding),
-                     .note = line.text("note")};
+                     .note = line.text("note"),
+                     .told = items::Told::Work};
     if (line.has("to"))
         readPlace(stage, line, "to", move);
     if (what == "swapped" || what == "replaced") {
         const auto old = what == "swapped" ? items::MoveKind::Removed : items::MoveKind::Retired;
         stage.say(line, [&](const VerbContext& context) { return verbs::swapItem(context, move, old); });
+        torqueWhatHolds(stage, line);
         return;
     }
     move.kind = line.word("what", items::MoveKind::Fitted);
     stage.say(line, [&](const VerbContext& context) { return verbs::moveItem(context, move); });
+    torqueWhatHolds(stage, line);
 }
 
 void sayOuting(DemoStage& stage, DemoLine& line) {

@@ -6,6 +6,8 @@
 #include <initializer_list>
 #include <utility>
 
+#include "core/weekend/freed.h"
+
 namespace wm::exchange {
 
 using nlohmann::json;
@@ -55,12 +57,28 @@ void giveManualPages(json& root) {
     giveKeysInside(root, "task_version", "measures", {{"page", ""}});
 }
 
+void giveMoves(json& root) {
+    giveKeys(root, "move", {"told"}, "unasked");
+    giveKeys(root, "move", {"back_on", "record"}, nullptr);
+    giveKeys(root, "task_version", {"sends_out"}, false);
+    giveKeys(root, "step_version", {"frees"}, json::array());
+    const auto steps = root.find("step_version");
+    if (steps == root.end() || !steps->is_array())
+        return;
+    for (json& step : *steps)
+        for (const weekend::FreedByCode& each : weekend::freedByCode())
+            if (step.is_object() && step.contains("code") && step.at("code") == each.step &&
+                step.at("frees").is_array())
+                step.at("frees").push_back(each.position);
+}
+
 // What each format has beyond the one before.
 struct Later {
     int format;
     void (*give)(json& root);
 };
-constexpr std::array kLater{Later{2, giveWeights}, Later{3, giveDrawer}, Later{4, giveManualPages}};
+constexpr std::array kLater{Later{2, giveWeights}, Later{3, giveDrawer}, Later{4, giveManualPages},
+                            Later{5, giveMoves}};
 
 }  // namespace
 

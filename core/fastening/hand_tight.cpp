@@ -3,42 +3,83 @@
 #include "core/fastening/hand_tight.h"
 
 #include <algorithm>
-#include <map>
 #include <tuple>
 
 namespace wm::fastening {
 
+using calendar::DayPart;
+
 namespace {
 
-auto orderOf(const JointMark& mark) {
-    return std::tuple(mark.date, mark.entered, mark.id);
+auto orderOf(const Touch& touch) {
+    return std::tuple(touch.when, touch.entered);
+}
+
+/// A joint while its touches are gone through.
+struct Walked {
+    JointNow now{};
+    std::optional<calendar::Moment> opened{};  ///< the last time that it was loosened, whatever by
+};
+
+// Part of an opening that was already closed that day.
+bool isSameOpening(const Walked& joint, const Touch& touch,
+                   const std::function<bool(calendar::Date)>& rodeOn) {
+    if (joint.now.isLoose || !joint.now.tightened || !joint.opened || joint.opened->date != touch.when.date)
+        return false;
+    const bool ridingBetween =
+        joint.opened->part == DayPart::BeforeRiding && touch.when.part != DayPart::BeforeRiding;
+    return !ridingBetween || !rodeOn(touch.when.date);
+}
+
+void take(Walked& joint, const Touch& touch) {
+    JointNow& now = joint.now;
+    now.last = touch;
+    if (touch.how == Touching::Tightened) {
+        now.isLoose = false;
+        now.tightened = touch;
+        return;
+    }
+    // A second loosening makes it no younger.
+    if (!now.isLoose)
+        now.since = touch;
+    now.isLoose = true;
+    joint.opened = touch.when;
 }
 
 }  // namespace
 
-std::vector<HandTight> handTight(std::span<const JointMark> marks, calendar::Date on) {
-    std::vector<const JointMark*> sorted;
-    for (const JointMark& mark : marks)
-        if (mark.date <= on && mark.kind != MarkKind::FoundFine && mark.kind != MarkKind::RiddenOpen)
-            sorted.push_back(&mark);
-    std::sort(sorted.begin(), sorted.end(),
-              [](const JointMark* a, const JointMark* b) { return orderOf(*a) < orderOf(*b); });
-    // A joint is open since the first mark that opened it; a second loosening makes it no younger.
-    std::map<JointId, const JointMark*> open;
-    for (const JointMark* mark : sorted) {
-        if (mark->kind == MarkKind::Confirmed)
-            open.erase(mark->joint);
-        else
-            open.emplace(mark->joint, mark);
+bool comesBefore(const Touch& a, const Touch& b) {
+    return orderOf(a) < orderOf(b);
+}
+
+std::map<JointId, JointNow> jointsNow(std::vector<Touch> touches,
+                                      const std::function<bool(calendar::Date)>& rodeOn) {
+    std::stable_sort(touches.begin(), touches.end(), comesBefore);
+    std::map<JointId, Walked> walked;
+    for (const Touch& touch : touches) {
+        Walked& joint = walked[touch.joint];
+        if (touch.how != Touching::Opened || !isSameOpening(joint, touch, rodeOn))
+            take(joint, touch);
     }
-    std::vector<const JointMark*> oldestFirst;
-    for (const auto& [joint, mark] : open)
-        oldestFirst.push_back(mark);
-    std::sort(oldestFirst.begin(), oldestFirst.end(),
-              [](const JointMark* a, const JointMark* b) { return orderOf(*a) < orderOf(*b); });
+    std::map<JointId, JointNow> joints;
+    for (auto& [id, joint] : walked)
+        joints.emplace(id, std::move(joint.now));
+    return joints;
+}
+
+std::vector<HandTight> handTight(const std::map<JointId, JointNow>& joints) {
+    std::vector<const JointNow*> loose;
+    for (const auto& [id, now] : joints)
+        if (now.isLoose)
+            loose.push_back(&now);
+    std::stable_sort(loose.begin(), loose.end(),
+                     [](const JointNow* a, const JointNow* b) { return comesBefore(a->since, b->since); });
     std::vector<HandTight> result;
-    for (const JointMark* mark : oldestFirst)
-        result.push_back({mark->joint, mark->date, mark->kind, mark->record});
+    for (const JointNow* now : loose) {
+        const Touch& since = now->since;
+        result.push_back(
+            {since.joint, since.when.date, since.when.part, since.entered, since.why, since.record});
+    }
     return result;
 }
 

@@ -73,6 +73,26 @@ std::vector<Recall> recallsOf(ToolId tool, std::span<const Calibration> calibrat
     return recalls;
 }
 
+const Calibration* doubtedBy(const Touch& tightened, std::span<const Calibration> calibrations,
+                             calendar::Date on) {
+    const Calibration* before = nullptr;
+    const Calibration* next = nullptr;
+    for (const Calibration& check : calibrations) {
+        if (check.tool != tightened.tool || check.date > on)
+            continue;
+        const Touch at{.when = {check.date, calendar::DayPart::AfterRiding}, .entered = check.entered};
+        if (comesBefore(at, tightened)) {
+            if (before == nullptr || stampOf(*before) < stampOf(check))
+                before = &check;
+        } else if (next == nullptr || stampOf(check) < stampOf(*next)) {
+            next = &check;
+        }
+    }
+    if (next != nullptr)
+        return next->foundWithin ? nullptr : next;
+    return before == nullptr || before->leftWithin ? nullptr : before;
+}
+
 const JointMark* lastTightened(std::span<const JointMark> marks, JointId joint, calendar::Date on) {
     const JointMark* last = nullptr;
     for (const JointMark& mark : marks)

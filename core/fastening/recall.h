@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/calendar/date.h"
+#include "core/fastening/hand_tight.h"
 #include "core/fastening/rows.h"
 #include "core/fastening/tool_rows.h"
 
@@ -30,6 +31,12 @@ struct Recall {
 /// entered before it.
 std::vector<Recall> recallsOf(ToolId tool, std::span<const Calibration> calibrations,
                               std::span<const JointMark> marks, calendar::Date on);
+
+/// The failed check that puts a tightening in doubt: the next one of its tool says whether the tool was
+/// right; while there is none, the last one before it, as it left the tool. Checks are of the evening, in
+/// their order of entry. Or nullptr.
+const Calibration* doubtedBy(const Touch& tightened, std::span<const Calibration> calibrations,
+                             calendar::Date on);
 
 /// The mark of a joint that last said it was tight, up to a day: when, by whom and with what. Or nullptr.
 const JointMark* lastTightened(std::span<const JointMark> marks, JointId joint, calendar::Date on);

@@ -106,6 +106,11 @@ struct Item {
 /// Away: at a workshop. Retired: scrapped or sold, for good.
 enum class MoveKind : std::uint8_t { Fitted, Removed, Away, Retired };
 
+/// How a move was told. Unasked: by an older file, from elsewhere, or of a day that was ridden since. Work:
+/// it was taken off or put on then, so what holds it is loose. AsItWas: no work, it sat there or was off
+/// already.
+enum class Told : std::uint8_t { Unasked, Work, AsItWas };
+
 /// Where an item went. From this moment on it is there, until its next move.
 struct Move {
     static constexpr std::string_view kTable = "move";
@@ -119,7 +124,10 @@ struct Move {
     std::optional<MachineId> machine{};
     std::optional<ItemId> parent{};
     std::string position{};  ///< "rear wheel", "engine", "piston"; empty unless Fitted
-    std::string note{};
+    std::string note{};      ///< of Away: at which workshop
+    Told told = Told::Unasked;
+    std::optional<calendar::Date> backOn{};  ///< of Away: the day that was promised
+    std::optional<RecordId> record{};        ///< the job that sent it away; struck with it
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -133,6 +141,9 @@ struct Move {
         visit("parent", self.parent);
         visit("position", self.position);
         visit("note", self.note);
+        visit("told", self.told);
+        visit("back_on", self.backOn);
+        visit("record", self.record);
     }
     friend bool operator==(const Move&, const Move&) = default;
 };
@@ -170,5 +181,9 @@ namespace wm::base {
 template <>
 struct Names<items::MoveKind> {
     static constexpr std::array<std::string_view, 4> names{"fitted", "removed", "away", "retired"};
+};
+template <>
+struct Names<items::Told> {
+    static constexpr std::array<std::string_view, 3> names{"unasked", "work", "as it was"};
 };
 }  // namespace wm::base

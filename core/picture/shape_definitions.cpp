@@ -193,6 +193,7 @@ void checkShape(Checks& check, upkeep::TaskVersion& row) {
     check.note("how_to", row.howTo);
     checkSource(check, row.source, row.confirmed);
     check.word("page", row.page);
+    check.that(!row.sendsOut || !row.position.empty(), Fault::Empty, "position");
 }
 
 void checkShape(Checks& check, weekend::StepVersion& row) {
@@ -211,6 +212,8 @@ void checkShape(Checks& check, weekend::StepVersion& row) {
     checkCodes(check, "joints", row.joints);
     checkFollowUps(check, row.followUps);
     checkSource(check, row.source, row.confirmed);
+    for (std::size_t at = 0; at < row.frees.size(); ++at)
+        check.name(placeIn("frees", at, "code"), row.frees[at].code);
 }
 
 void checkShape(Checks& check, fastening::JointVersion& row) {

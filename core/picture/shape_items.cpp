@@ -98,6 +98,12 @@ void checkShape(Checks& check, items::Move& row) {
                    row.position);
     }
     check.note("note", row.note);
+    if (row.backOn) {
+        check.date("back_on", *row.backOn);
+        check.that(row.kind == items::MoveKind::Away, Fault::Inconsistent, "back_on", row.backOn->iso());
+        check.that(*row.backOn >= row.date, Fault::OutOfOrder, "back_on", row.backOn->iso(), row.date.iso());
+    }
+    check.that(!row.record || row.kind == items::MoveKind::Away, Fault::Inconsistent, "record");
 }
 
 void checkShape(Checks& check, items::Setting& row) {

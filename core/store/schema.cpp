@@ -67,7 +67,10 @@ Schema currentSchema() {
             {4, "amounts and limits with their own page of the manual", 4, "0.4", schema4::manualPages()},
             // An older program can read the rows; it may not write them, for it would not seal them.
             {5, "each row with a seal, by which it is seen that nothing else changed it", 4, "0.5",
-             schema5::seals()}};
+             schema5::seals()},
+            // An older program would call a machine whole whose wheel was put in and never torqued.
+            {6, "how a move was told, what an access step frees, which jobs send something out", 6, "0.6",
+             schema6::moves()}};
 }
 
 }  // namespace wm::store

@@ -54,4 +54,8 @@ namespace schema5 {
 std::vector<std::string> seals();
 }  // namespace schema5
 
+namespace schema6 {
+std::vector<std::string> moves();
+}  // namespace schema6
+
 }  // namespace wm::store

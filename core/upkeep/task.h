@@ -211,6 +211,7 @@ struct TaskVersion {
     std::string page{};
     bool confirmed = false;  ///< interval checked against the service manual
     bool active = true;
+    bool sendsOut = false;  ///< what sits in the position goes to a workshop for it
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -248,6 +249,7 @@ struct TaskVersion {
         visit("page", self.page);
         visit("confirmed", self.confirmed);
         visit("active", self.active);
+        visit("sends_out", self.sendsOut);
     }
     friend bool operator==(const TaskVersion&, const TaskVersion&) = default;
 };

@@ -27,7 +27,16 @@ struct Move {
 class Worker {
   public:
     Worker(const Teardown& teardown, std::span<const Job> jobs)
-        : t_(teardown), jobs_(jobs), off_(t_.steps.size(), false), done_(jobs.size(), false) {}
+        : t_(teardown),
+          jobs_(jobs),
+          off_(t_.steps.size(), false),
+          staysOff_(t_.steps.size(), false),
+          done_(jobs.size(), false) {
+        for (std::size_t job = 0; job < jobs.size(); ++job)
+            for (std::size_t step = 0; step < t_.steps.size(); ++step)
+                if (jobs[job].sendsOut && t_.reach[job][step])
+                    staysOff_[step] = true;
+    }
 
     std::vector<Move> run(const Stages& stages) {
         doReached(stages.trunk.jobs);
@@ -104,6 +113,8 @@ class Worker {
             for (const std::size_t job : jobs)
                 if (!done_[job] && t_.reach[job][*step])
                     doWarm(job, jobs);
+            if (staysOff_[*step])
+                continue;
             off_[*step] = false;
             moves_.push_back({ActKind::On, *step});
         }
@@ -127,6 +138,7 @@ class Worker {
     const Teardown& t_;
     std::span<const Job> jobs_;
     std::vector<bool> off_;
+    std::vector<bool> staysOff_;  ///< open for what is sent out
     std::vector<bool> done_;
     std::vector<std::size_t> order_;
     std::vector<Move> moves_;
@@ -188,7 +200,7 @@ class StopWords {
                                  : ": all that this work opened is closed; the machine is not whole";
         } else {
             std::reverse(closed_.begin(), closed_.end());
-            text += fmt::format(". Back on: {}.", partsBackOn());
+            text += closed_.empty() ? "." : fmt::format(". Back on: {}.", partsBackOn());
             for (const std::size_t step : off_)
                 text += fmt::format(" Still: {}.", t_.steps[step]->name);
             for (const std::size_t step : loose_)

@@ -21,6 +21,7 @@ struct Job {
     std::vector<std::string> steps{};  ///< codes of access steps that must be off
     upkeep::BodyState bodyState = upkeep::BodyState::Any;
     bool safety = false;
+    bool sendsOut = false;  ///< what it is on goes to a workshop, and nothing takes its place
 };
 
 enum class ActKind : std::uint8_t { BreakLoose, Off, Job, On, SafeStop };
@@ -47,7 +48,8 @@ struct Plan {
 /// that share nothing else and are opened and closed one after the other, in the order of the jobs. In a
 /// stage each job's steps come off by need, the job is done as soon as it is reached, and the refit is the
 /// teardown backwards. What must be cracked loose is cracked as late as its `looseBefore` allows. Work on a
-/// warm engine comes after the rest, as close to a whole machine as it can be. A SafeStop stands after each
+/// warm engine comes after the rest, as close to a whole machine as it can be. What is open for a job that
+/// sends something out stays open: nobody refits what is away. A SafeStop stands after each
 /// stage that is fully closed and where all is back on; it names what is still off or loose. It calls the
 /// machine whole only if `isElseWhole`: nothing else is off it or hand-tight.
 /// Errors: Unknown (a step that is not there), Cycle (steps that need each other), each with the code.

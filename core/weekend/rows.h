@@ -55,6 +55,9 @@ struct StepVersion {
     std::string source{};
     bool confirmed = false;
     bool active = true;
+    /// Positions that it frees, as paths ("rear wheel", "rear wheel/tyre"): to take something off one of
+    /// them, or to put it on, the step must be off.
+    std::vector<base::Code> frees{};
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -78,6 +81,7 @@ struct StepVersion {
         visit("source", self.source);
         visit("confirmed", self.confirmed);
         visit("active", self.active);
+        visit("frees", self.frees);
     }
     friend bool operator==(const StepVersion&, const StepVersion&) = default;
 };

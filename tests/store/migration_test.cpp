@@ -10,6 +10,7 @@
 #include <sstream>
 
 #include "core/book/book.h"
+#include "core/book/state.h"
 #include "core/store/schema.h"
 #include "tests/repository.h"
 #include "tests/store/sample.h"
@@ -248,6 +249,42 @@ TEST_F(VersionFourTest, SealsWhatStandsThere) {
     ASSERT_NE(file, nullptr);
     EXPECT_EQ(file->ledger()->all<fastening::JointMark>().at(2).note, "weeping washer\uFFFD");
     EXPECT_TRUE(file->check().empty());
+}
+
+class VersionFiveTest : public testing::Test {
+  protected:
+    void SetUp() override { sample::execute(path_, storedText("version_5.sql")); }
+
+    sample::Folder folder_;
+    QString path_ = folder_.path("garage.wm");
+};
+
+TEST_F(VersionFiveTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
+    EXPECT_EQ(answer.report.fromVersion, 5);
+    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "5");
+    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), kNow);
+    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"),
+              kReadableBy);
+    EXPECT_TRUE(answer.file->check().empty());
+}
+
+// What a step frees is known by its code; whether the wheel was torqued then nobody ever asked.
+TEST_F(VersionFiveTest, AsksOnceAboutWhatWasPutOn) {
+    auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    const auto ledger = answer.file->ledger();
+    const auto& step = ledger->all<weekend::StepVersion>().at(0);
+    ASSERT_EQ(step.frees.size(), 2U);
+    EXPECT_EQ(step.frees[0].code, "rear wheel");
+    for (const items::Move& move : ledger->all<items::Move>())
+        EXPECT_TRUE(move.told == items::Told::Unasked && !move.backOn && !move.record);
+    const book::Book book(ledger, sample::day(1, 30));
+    const auto doubts = book::stateOf(book, MachineId{1}).doubts;
+    ASSERT_EQ(doubts.size(), 1U);
+    EXPECT_EQ(doubts[0].why, book::Doubting::OlderMoves);
+    EXPECT_EQ(doubts[0].positions, std::vector<std::string>{"rear wheel"});
 }
 
 // Rows of every version there was are sealed, and from then on a change of one is found.

@@ -96,6 +96,7 @@ upkeep::TaskVersion taskVersion() {
     task.page = "p. 3";
     task.confirmed = true;
     task.active = false;
+    task.sendsOut = true;
     return task;
 }
 
@@ -122,6 +123,7 @@ weekend::StepVersion stepVersion() {
     step.source = "common practice";
     step.confirmed = true;
     step.active = false;
+    step.frees = {{"tank"}, {"tank/tap"}};
     return step;
 }
 
@@ -170,7 +172,8 @@ void addUse(std::vector<Row>& rows) {
                                machine,
                                {},
                                "rear wheel",
-                               "new bearings"});
+                               "new bearings",
+                               items::Told::AsItWas});
     rows.push_back(items::Move{MoveId{31},
                                5,
                                ItemId{3},
@@ -180,7 +183,8 @@ void addUse(std::vector<Row>& rows) {
                                {},
                                ItemId{2},
                                "hub",
-                               ""});
+                               "",
+                               items::Told::Work});
     rows.push_back(items::Setting{SettingId{32}, 6, machine, ItemId{2}, day(1, 12), "rear pressure",
                                   "0.85 bar", "sand"});
     rows.push_back(usage::HourReading{ReadingId{33}, 7, machine, day(1, 13), DayPart::BeforeRiding,
@@ -294,6 +298,15 @@ void addDrawer(std::vector<Row>& rows) {
     tool.active = false;
     tool.note = "dropped once";
     rows.push_back(tool);
+    rows.push_back(items::Move{.id = MoveId{80},
+                               .entered = 40,
+                               .item = ItemId{3},
+                               .date = day(1, 20),
+                               .kind = items::MoveKind::Away,
+                               .note = "Lane Wheels",
+                               .told = items::Told::AsItWas,
+                               .backOn = day(1, 30),
+                               .record = RecordId{42}});
     fastening::Calibration calibration{CalibrationId{56}, 26, ToolId{8}, day(1, 24)};
     calibration.foundWithin = false;
     calibration.leftWithin = false;

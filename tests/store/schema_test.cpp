@@ -133,8 +133,8 @@ TEST_F(SchemaTest, IsStrictThroughout) {
 
 TEST_F(SchemaTest, MarksTheFileAsOurs) {
     EXPECT_EQ(ask("PRAGMA application_id"), std::to_string(kApplicationId));
-    EXPECT_EQ(ask("PRAGMA user_version"), "5");
-    EXPECT_EQ(ask("SELECT oldest_reader || needs_program FROM file_state"), "40.4");
+    EXPECT_EQ(ask("PRAGMA user_version"), "6");
+    EXPECT_EQ(ask("SELECT oldest_reader || needs_program FROM file_state"), "60.6");
 }
 
 TEST_F(SchemaTest, NumbersItsSteps) {

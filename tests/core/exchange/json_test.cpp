@@ -126,7 +126,7 @@ TEST(Exchange, ATextOfTheFirstFormatIsRead) {
     task.machine = MachineId{3};
     task.code = "oil";
     json text = json::parse(toJson(picture::Ledger({task})));
-    EXPECT_EQ(text.at("format"), 4);
+    EXPECT_EQ(text.at("format"), 5);
     text["task_version"][0].erase("weights");
     text["format"] = 2;
     EXPECT_FALSE(fromJson(text.dump())) << "a text of format 2 has them";
@@ -312,10 +312,34 @@ INSTANTIATE_TEST_SUITE_P(
         BadValue{"formatInWords", "/format", "\"one\"", {Fault::Malformed, "format", "\"one\"", {}}}),
     [](const testing::TestParamInfo<BadValue>& one) { return std::string(one.param.what); });
 
+// What the steps of the starters free is known by their codes; how a move was told nobody had asked.
+TEST(Exchange, ATextOfTheFourthFormatIsRead) {
+    weekend::StepVersion step;
+    step.id = StepVersionId{1};
+    step.step = StepId{2};
+    step.machine = MachineId{3};
+    step.code = "rear-wheel-out";
+    items::Move move;
+    move.id = MoveId{4};
+    move.item = ItemId{5};
+    move.told = items::Told::Work;
+    json text = json::parse(toJson(picture::Ledger({step, move})));
+    text["format"] = 4;
+    text["step_version"][0].erase("frees");
+    for (const char* key : {"told", "back_on", "record"})
+        text["move"][0].erase(key);
+    const auto read = fromJson(text.dump());
+    ASSERT_TRUE(read);
+    const picture::Ledger ledger(*read);
+    ASSERT_EQ(ledger.all<weekend::StepVersion>()[0].frees.size(), 2U);
+    EXPECT_EQ(ledger.all<weekend::StepVersion>()[0].frees[1].code, "rear wheel/tyre");
+    EXPECT_EQ(ledger.all<items::Move>()[0].told, items::Told::Unasked);
+}
+
 TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {
     const auto read = fromJson(R"({"format": 7, "a table of tomorrow": {}})");
     ASSERT_FALSE(read);
-    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "4"}));
+    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "5"}));
 }
 
 TEST(Exchange, RefusesAMissingKeyAndAMissingTable) {
