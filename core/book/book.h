@@ -39,6 +39,8 @@ struct OpenSnag {
     bool picked = false;
 };
 
+struct JointsThen;
+
 struct OpenJoint {
     const fastening::JointVersion* joint = nullptr;
     fastening::HandTight state{};
@@ -96,6 +98,8 @@ class Book {
     /// first. The chance of a task alone is in its standing.
     [[nodiscard]] const outlook::Chances& chances(MachineId machine) const;
     [[nodiscard]] std::vector<upkeep::FollowUp> followUps(MachineId machine) const;
+    /// The joints of a machine as work, looks and moves left them (joints_then.h).
+    [[nodiscard]] const JointsThen& jointsThen(MachineId machine) const;
     [[nodiscard]] std::vector<OpenJoint> handTight(MachineId machine) const;
     [[nodiscard]] std::vector<OpenSnag> snags(MachineId machine) const;
     [[nodiscard]] const std::vector<stock::OnHand>& shelf() const;

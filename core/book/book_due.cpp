@@ -6,6 +6,8 @@
 #include "core/book/book.h"
 #include "core/book/book_parts.h"
 #include "core/book/drawer_of_book.h"
+#include "core/book/fitting.h"
+#include "core/book/joints_then.h"
 #include "core/book/round.h"
 #include "core/picture/facts.h"
 #include "core/upkeep/demands.h"
@@ -241,11 +243,14 @@ outlook::Chances Book::chancesOf(MachineId machine) const {
     return chances;
 }
 
+const JointsThen& Book::jointsThen(MachineId machine) const {
+    return parts_->joints.get(machine, [&] { return gatherJoints(*this, machine); });
+}
+
 std::vector<OpenJoint> Book::handTight(MachineId machine) const {
     std::vector<OpenJoint> result;
-    for (const auto& open : fastening::handTight(ledger().all<fastening::JointMark>(), today()))
-        if (const auto* version = joint(open.joint); version != nullptr && version->machine == machine)
-            result.push_back({version, open});
+    for (const auto& open : fastening::handTight(jointsThen(machine).joints))
+        result.push_back({joint(open.joint), open});
     return result;
 }
 
@@ -288,13 +293,15 @@ std::vector<std::pair<const upkeep::Record*, const upkeep::Measured*>> Book::las
 std::vector<weekend::Job> Book::pickedJobs(MachineId machine) const {
     std::vector<weekend::Job> jobs;
     for (const DueLine& line : due(machine)) {
-        if (!line.picked)
+        // Nobody works on what is not there.
+        if (!line.picked || line.empty)
             continue;
         weekend::Job job{.task = line.task->task,
                          .name = line.task->name,
                          .minutes = line.task->minutes,
                          .bodyState = line.task->bodyState,
                          .safety = upkeep::isSafety(line.task->consequence)};
+        job.sendsOut = line.task->sendsOut && spareFor(*this, *line.task) == nullptr;
         for (const base::Code& code : line.task->steps)
             job.steps.push_back(code.code);
         jobs.push_back(std::move(job));

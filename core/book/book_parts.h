@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "core/book/book.h"
+#include "core/book/joints_then.h"
 
 namespace wm::book {
 
@@ -106,6 +107,7 @@ struct Book::Parts {
     Memo<MachineId, outlook::Odds> odds;
     Memo<MachineId, std::vector<DueLine>> due;
     Memo<MachineId, outlook::Chances> chances;
+    Memo<MachineId, JointsThen> joints;  ///< of this very ledger: it points into it
     std::shared_ptr<const std::vector<stock::OnHand>> shelf;
 
   private:

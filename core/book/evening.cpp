@@ -43,6 +43,24 @@ std::vector<const DueLine*> alsoOpen(const Book& book, MachineId machine, const 
     return result;
 }
 
+// What is sent out is away for about so long. From memory of the trade, no source.
+constexpr int kDaysAtAWorkshop = 14;
+
+// The event that the machine would miss with something of it at a workshop, or nullptr.
+const outlook::Event* ridesBeforeItIsBack(const Book& book, MachineId machine, calendar::Date workOn) {
+    const outlook::Event* soonest = nullptr;
+    for (const outlook::Event& event : book.ledger().all<outlook::Event>()) {
+        const bool isEntered =
+            std::any_of(event.entries.begin(), event.entries.end(),
+                        [machine](const outlook::Entry& entry) { return entry.machine == machine; });
+        if (isEntered && !event.calledOff && event.first >= workOn &&
+            event.first <= workOn.plusDays(kDaysAtAWorkshop) &&
+            (soonest == nullptr || event.first < soonest->first))
+            soonest = &event;
+    }
+    return soonest;
+}
+
 }  // namespace
 
 KitState kitState(const Book& book, const upkeep::TaskVersion& task) {
@@ -59,6 +77,16 @@ KitState kitState(const Book& book, const upkeep::TaskVersion& task) {
     return state;
 }
 
+base::Result<weekend::Plan> planFor(const Book& book, MachineId machine,
+                                    const std::vector<weekend::Job>& jobs) {
+    const auto* window = book.nextWindow();
+    const calendar::Date workOn = window != nullptr ? window->date : book.today();
+    for (const weekend::Job& job : jobs)
+        if (const auto* event = job.sendsOut ? ridesBeforeItIsBack(book, machine, workOn) : nullptr)
+            return base::refuse(base::Fault::RidesSoon, "job", job.name, event->name);
+    return weekend::planWork(book.steps(machine), jobs, isWholeAfter(book, machine, jobs));
+}
+
 Evening eveningOf(const Book& book, std::optional<MachineId> only) {
     Evening evening;
     evening.window = book.nextWindow();
@@ -66,8 +94,7 @@ Evening eveningOf(const Book& book, std::optional<MachineId> only) {
         MachineWork work{.machine = machine->id, .jobs = book.pickedJobs(machine->id)};
         if (work.jobs.empty())
             continue;
-        work.plan =
-            weekend::planWork(book.steps(machine->id), work.jobs, isWholeAfter(book, machine->id, work.jobs));
+        work.plan = planFor(book, machine->id, work.jobs);
         if (only && *only != machine->id) {
             evening.elsewhere += work.plan ? work.plan->work : units::Minutes{};
             continue;

@@ -26,6 +26,12 @@ struct KitState {
 };
 KitState kitState(const Book& book, const upkeep::TaskVersion& task);
 
+/// The working order for jobs on one machine. RidesSoon "job" if one of them sends something out that no
+/// spare takes the place of, while the machine is entered for an event in the two weeks from the next work
+/// window: nobody takes it apart before that. Other errors as weekend::planWork.
+base::Result<weekend::Plan> planFor(const Book& book, MachineId machine,
+                                    const std::vector<weekend::Job>& jobs);
+
 /// One machine's share of an evening at the bench.
 struct MachineWork {
     MachineId machine{};

@@ -4,18 +4,25 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
+#include "core/book/drawer_of_book.h"
+#include "core/book/joints_then.h"
+#include "core/fastening/recall.h"
 #include "core/items/positions.h"
+#include "core/picture/facts.h"
 
 namespace wm::book {
 
+using calendar::DayPart;
 using calendar::Moment;
+using fastening::JointNow;
+using items::Move;
 
 namespace {
 
-std::string noteOf(const Book& book, std::int64_t move) {
-    const auto* found = book.ledger().find<items::Move>(MoveId{move});
-    return found == nullptr ? std::string{} : found->note;
+const Move* moveOf(const Book& book, std::int64_t move) {
+    return book.ledger().find<Move>(MoveId{move});
 }
 
 std::vector<Gap> gapsAt(const Book& book, MachineId machine, Moment when) {
@@ -28,25 +35,164 @@ std::vector<Gap> gapsAt(const Book& book, MachineId machine, Moment when) {
         gap.isDoubtful = need == items::Need::Unknown;
         const auto place = book.fittings().placeOf(left.item, when);
         gap.isAway = place && place->kind == items::MoveKind::Away;
-        if (gap.isAway)
-            gap.where = noteOf(book, place->move);
+        if (const Move* away = gap.isAway ? moveOf(book, place->move) : nullptr) {
+            gap.awaySince = away->date;
+            gap.where = away->note;
+            gap.backOn = away->backOn;
+        }
         gaps.push_back(std::move(gap));
     }
     return gaps;
 }
 
+// The job that sent out what sat last in an emptied position, if one did.
+const upkeep::Record* sentBy(const Book& book, const items::Fittings::Left& left) {
+    const upkeep::Record* record = nullptr;
+    for (const auto& spell : book.fittings().spells(left.item)) {
+        if (spell.from > left.since)
+            break;
+        const Move* move = spell.from == left.since ? moveOf(book, spell.move) : nullptr;
+        if (move != nullptr && move->record)
+            record = book.ledger().find<upkeep::Record>(*move->record);
+    }
+    return record;
+}
+
+std::vector<const weekend::StepVersion*> openSteps(const Book& book, MachineId machine) {
+    const auto& ledger = book.ledger();
+    std::set<std::string> codes;
+    for (const auto& left : book.fittings().emptied(machine, {book.today(), DayPart::AfterRiding})) {
+        if (items::needOf(left.position) == items::Need::MayBeOff)
+            continue;
+        for (const auto* step : stepsFreeing(ledger, machine, left.position, book.today()))
+            codes.insert(step->code);
+        if (const auto* record = sentBy(book, left))
+            for (const base::Code& step : record->steps)
+                codes.insert(step.code);
+    }
+    std::vector<const weekend::StepVersion*> open;
+    for (const auto* step : stepsOn(ledger, machine, book.today()))
+        if (codes.contains(step->code))
+            open.push_back(step);
+    std::sort(open.begin(), open.end(), [](const auto* a, const auto* b) {
+        return std::tie(a->name, a->id) < std::tie(b->name, b->id);
+    });
+    return open;
+}
+
+// The joints that hold what was moved there, if one of them was not seen to since. One that is loose is said
+// as such; one that was tightened on the day of the move was tightened after it.
+std::vector<JointId> stillAsked(const Book& book, const JointsThen& then, const items::MovedAt& moved) {
+    const Move& move = *moved.move;
+    const fastening::Touch at{.when = {move.date, move.part}, .entered = move.entered};
+    std::vector<JointId> asked;
+    for (const JointId joint : jointsHolding(book, moved)) {
+        const auto known = then.joints.find(joint);
+        if (known == then.joints.end()) {
+            asked.push_back(joint);
+            continue;
+        }
+        const JointNow& now = known->second;
+        const bool sameDay = now.tightened && now.tightened->when.date == move.date;
+        if (!now.isLoose && comesBefore(now.last, at) && !sameDay)
+            asked.push_back(joint);
+    }
+    return asked;
+}
+
+void addAll(std::vector<JointId>& into, const std::vector<JointId>& joints) {
+    for (const JointId joint : joints)
+        if (std::find(into.begin(), into.end(), joint) == into.end())
+            into.push_back(joint);
+}
+
+void addMoves(const Book& book, const JointsThen& then, std::vector<Doubt>& doubts) {
+    for (const items::MovedAt& moved : then.outAndBack)
+        if (auto asked = stillAsked(book, then, moved); !asked.empty())
+            doubts.push_back({.why = Doubting::OutAndBack,
+                              .positions = {moved.path},
+                              .since = moved.move->date,
+                              .joints = std::move(asked)});
+    Doubt older{.why = Doubting::OlderMoves};
+    std::set<std::string> positions;
+    for (const items::MovedAt& moved : then.unasked) {
+        const auto asked = stillAsked(book, then, moved);
+        if (asked.empty())
+            continue;
+        older.since = positions.empty() ? moved.move->date : std::min(older.since, moved.move->date);
+        positions.insert(moved.path);
+        addAll(older.joints, asked);
+    }
+    older.positions.assign(positions.begin(), positions.end());
+    if (!positions.empty())
+        doubts.push_back(std::move(older));
+}
+
+void addWrenches(const Book& book, const JointsThen& then, std::vector<Doubt>& doubts) {
+    const auto& ledger = book.ledger();
+    for (const auto& [joint, now] : then.joints) {
+        if (now.isLoose || !now.tightened || !now.tightened->tool)
+            continue;
+        const auto* failed =
+            fastening::doubtedBy(*now.tightened, ledger.all<fastening::Calibration>(), book.today());
+        const auto* version = book.joint(joint);
+        if (failed == nullptr || version == nullptr ||
+            picture::isAnswered(ledger, failed->id.value(), recheckText(*version)))
+            continue;
+        doubts.push_back({.why = Doubting::Wrench,
+                          .since = now.tightened->when.date,
+                          .joints = {joint},
+                          .tool = now.tightened->tool});
+    }
+}
+
+void addImpossible(const Book& book, MachineId machine, std::vector<Doubt>& doubts) {
+    const Moment now{book.today(), DayPart::AfterRiding};
+    for (const auto& item : book.ledger().all<items::Item>())
+        for (const auto& spell : book.fittings().machineSpells(item.id))
+            if (spell.machine == machine && spell.from <= now && (!spell.to || now < *spell.to) &&
+                !items::accepts(spell.path, item.kind))
+                doubts.push_back({.why = Doubting::Impossible,
+                                  .positions = {spell.path},
+                                  .since = spell.from.date,
+                                  .item = item.id});
+}
+
+OpenJoint openJointOf(const Book& book, const fastening::HandTight& state) {
+    return {book.joint(state.joint), state};
+}
+
+// What was loosened on a day was loosened after its riding, unless it was told to be before it.
+calendar::Date firstRiddenAfter(const fastening::Touch& since) {
+    return since.when.part == DayPart::BeforeRiding ? since.when.date : since.when.date.plusDays(1);
+}
+
+bool wasOpenOn(const fastening::Touch& since, calendar::Date day) {
+    return firstRiddenAfter(since) <= day;
+}
+
 }  // namespace
 
 std::vector<Gap> gapsOn(const Book& book, MachineId machine, calendar::Date day) {
-    return gapsAt(book, machine, {day, calendar::DayPart::Riding});
+    return gapsAt(book, machine, {day, DayPart::Riding});
 }
 
 State stateOf(const Book& book, MachineId machine) {
-    return {gapsAt(book, machine, {book.today(), calendar::DayPart::AfterRiding}), book.handTight(machine)};
+    const JointsThen& then = book.jointsThen(machine);
+    State state{.open = openSteps(book, machine),
+                .gaps = gapsAt(book, machine, {book.today(), DayPart::AfterRiding})};
+    for (const auto& loose : fastening::handTight(then.joints))
+        state.handTight.push_back(openJointOf(book, loose));
+    addMoves(book, then, state.doubts);
+    addWrenches(book, then, state.doubts);
+    addImpossible(book, machine, state.doubts);
+    return state;
 }
 
 bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend::Job>& jobs) {
     const State state = stateOf(book, machine);
+    if (std::any_of(jobs.begin(), jobs.end(), [](const weekend::Job& job) { return job.sendsOut; }))
+        return false;
     if (state.isWhole() || !state.gaps.empty())
         return state.isWhole();
     std::set<JointId> torqued;
@@ -61,8 +207,53 @@ bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend
         for (const auto* joint : book.jointsOpened(*task, codes))
             torqued.insert(joint->joint);
     }
+    const auto isTorqued = [&](JointId joint) { return torqued.contains(joint); };
     return std::all_of(state.handTight.begin(), state.handTight.end(),
-                       [&](const OpenJoint& open) { return torqued.contains(open.joint->joint); });
+                       [&](const OpenJoint& open) { return isTorqued(open.joint->joint); }) &&
+           std::all_of(state.doubts.begin(), state.doubts.end(), [&](const Doubt& doubt) {
+               return doubt.why != Doubting::Impossible &&
+                      std::all_of(doubt.joints.begin(), doubt.joints.end(), isTorqued);
+           });
+}
+
+std::vector<OpenJoint> openWhenRidden(const Book& book, MachineId machine, calendar::Date day) {
+    std::vector<OpenJoint> open;
+    for (const auto& loose : fastening::handTight(book.jointsThen(machine).joints))
+        if (wasOpenOn({.when = {loose.since, loose.part}}, day))
+            open.push_back(openJointOf(book, loose));
+    return open;
+}
+
+std::vector<RiddenOpen> riddenOpen(const Book& book, MachineId machine) {
+    std::map<std::pair<calendar::Date, bool>, RiddenOpen> found;
+    const auto note = [&](calendar::Date day, bool isByMeter, JointId joint) {
+        auto& ridden = found[{day, isByMeter}];
+        ridden.day = day;
+        ridden.isByMeter = isByMeter;
+        addAll(ridden.joints, {joint});
+    };
+    const auto& ledger = book.ledger();
+    for (const auto& [joint, now] : book.jointsThen(machine).joints) {
+        if (!now.isLoose)
+            continue;
+        // Riding up to here he knew of.
+        calendar::Date known = firstRiddenAfter(now.since).plusDays(-1);
+        for (const auto& mark : ledger.all<fastening::JointMark>())
+            if (mark.joint == joint && mark.kind == fastening::MarkKind::RiddenOpen &&
+                mark.date <= book.today())
+                known = std::max(known, mark.date);
+        for (const auto& outing : ledger.all<usage::Outing>())
+            if (outing.machine == machine && outing.date > known && outing.date <= book.today())
+                note(outing.date, false, joint);
+        for (const auto& atom : book.atoms(machine))
+            if (atom.kind == usage::AtomKind::Unlogged && atom.to.date <= book.today() &&
+                Moment{known.plusDays(1), DayPart::Riding} <= atom.to)
+                note(atom.to.date, true, joint);
+    }
+    std::vector<RiddenOpen> result;
+    for (auto& [key, ridden] : found)
+        result.push_back(std::move(ridden));
+    return result;
 }
 
 }  // namespace wm::book

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "core/book/state.h"
+#include "core/book/evening.h"
 #include "core/sheet/sheet_parts.h"
 
 namespace wm::sheet {
@@ -81,7 +81,7 @@ base::Result<JobSheet> jobSheet(const book::Book& book, MachineId machine, std::
     const std::vector<weekend::Job> jobs = book.pickedJobs(machine);
     if (jobs.empty())
         return refuse(Fault::NothingToDo, "picks");
-    const auto plan = weekend::planWork(book.steps(machine), jobs, book::isWholeAfter(book, machine, jobs));
+    const auto plan = book::planFor(book, machine, jobs);
     if (!plan)
         return tl::unexpected(plan.error());
     const SheetSource from{book, machine, jobs, *plan, speech};

@@ -128,6 +128,7 @@ struct JobSheet {
     std::vector<std::string> openSnags;
     std::vector<std::string> notFitted;
     std::vector<std::string> handTight;
+    std::vector<std::string> inDoubt;  ///< what nobody can vouch for until it is looked at
     std::vector<WriteBackLine> writeBack;
     bool anyUnconfirmed = false;
 };

@@ -108,7 +108,34 @@ std::string gapText(const book::Gap& gap, const Speech& speech) {
     const std::string text = gap.isAway
                                  ? speech(phrase("Sheet", "%1, away since %2").arg(gap.position).arg(day))
                                  : speech(phrase("Sheet", "%1, off since %2").arg(gap.position).arg(day));
-    return gap.where.empty() ? text : fmt::format("{} ({})", text, gap.where);
+    std::string all = gap.where.empty() ? text : fmt::format("{} ({})", text, gap.where);
+    if (gap.backOn)
+        all = speech(phrase("Sheet", "%1, back %2").arg(all).arg(dateText(*gap.backOn, speech)));
+    return all;
+}
+
+std::string doubtText(const book::Book& book, const book::Doubt& doubt, const Speech& speech) {
+    std::string what;
+    for (const std::string& position : doubt.positions)
+        what += (what.empty() ? "" : ", ") + position;
+    const std::string day = dateText(doubt.since, speech);
+    switch (doubt.why) {
+        case book::Doubting::OutAndBack:
+            return speech(phrase("Sheet", "%1: off and back on %2, torqued?").arg(what).arg(day));
+        case book::Doubting::OlderMoves:
+            return speech(
+                phrase("Sheet", "%1: put on since %2, nobody said whether torqued").arg(what).arg(day));
+        case book::Doubting::Wrench: {
+            const auto* tool = book.ledger().find<fastening::Tool>(*doubt.tool);
+            return speech(phrase("Sheet", "%1: tightened with %2, which failed its check")
+                              .arg(book.joint(doubt.joints.front())->name)
+                              .arg(tool == nullptr ? std::string{} : tool->name));
+        }
+        case book::Doubting::Impossible:
+            break;
+    }
+    const auto* item = book.ledger().find<items::Item>(*doubt.item);
+    return speech(phrase("Sheet", "%1: %2 can't sit there").arg(what).arg(item == nullptr ? "" : item->name));
 }
 
 bool rides(const SheetSource& from, ItemId item) {
@@ -139,6 +166,8 @@ void fillHead(JobSheet& sheet, const SheetSource& from) {
         sheet.handTight.push_back(fmt::format("{} ({} {})", open.joint->name,
                                               whyText(open.state.why, from.speech),
                                               dateText(open.state.since, from.speech)));
+    for (const book::Doubt& doubt : state.doubts)
+        sheet.inDoubt.push_back(doubtText(from.book, doubt, from.speech));
 }
 
 void fillClock(JobSheet& sheet, const SheetSource& from) {

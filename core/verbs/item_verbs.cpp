@@ -8,6 +8,7 @@
 #include "core/definitions/sharing.h"
 #include "core/picture/consistency.h"
 #include "core/picture/facts.h"
+#include "core/verbs/move_parts.h"
 #include "core/verbs/names.h"
 
 // People, machines and items, and where the items go.
@@ -60,59 +61,6 @@ void settlePast(Card& card) {
 
 base::Phrase savedText(bool isNew, const std::string& name) {
     return (isNew ? phrase("Undo", "added %1") : phrase("Undo", "changed %1")).arg(name);
-}
-
-// Where a fitted item goes, in words.
-std::string placeName(const Ledger& ledger, const items::Move& move) {
-    if (move.machine)
-        return machineName(ledger, *move.machine);
-    const auto* parent = move.parent ? ledger.find<items::Item>(*move.parent) : nullptr;
-    return parent == nullptr ? std::string{} : parent->name;
-}
-
-base::Phrase moveText(const Ledger& ledger, const items::Move& move, const std::string& item) {
-    switch (move.kind) {
-        case MoveKind::Fitted:
-            return phrase("Undo", "fitted %1 to %2").arg(item).arg(placeName(ledger, move));
-        case MoveKind::Removed:
-            return phrase("Undo", "put %1 on the shelf").arg(item);
-        case MoveKind::Away:
-            return phrase("Undo", "sent %1 away").arg(item);
-        case MoveKind::Retired:
-            break;
-    }
-    return phrase("Undo", "retired %1").arg(item);
-}
-
-// Only a fitted item has a place to name.
-void settlePlace(items::Move& move) {
-    if (move.kind == MoveKind::Fitted)
-        return;
-    move.machine.reset();
-    move.parent.reset();
-    move.position.clear();
-}
-
-// All but the fit with the other moves. `item` is the item's card, known or new.
-void checkMove(BookChecks& check, items::Move& move, const items::Item* item) {
-    settlePlace(move);
-    checkShape(check, move);
-    check.fact(move.date);
-    if (item != nullptr)
-        check.notBefore(move.date, item->since);
-    if (move.machine)
-        check.machineOn(*move.machine, move.date);
-    if (const auto* parent = check.row<items::Item>("parent", move.parent))
-        check.notBefore(move.date, parent->since);
-}
-
-std::optional<ItemId> sitsAt(const items::Fittings& fittings, const items::Move& move) {
-    const calendar::Moment when{move.date, move.part};
-    const auto there = move.machine ? fittings.on(*move.machine, when) : fittings.on(*move.parent, when);
-    for (const auto& [position, item] : there)
-        if (position == move.position)
-            return item;
-    return std::nullopt;
 }
 
 }  // namespace
@@ -201,64 +149,14 @@ Result<Change> addItemFitted(const VerbContext& context, items::Item item, items
     move.entered = context.book.ledger().nextEntered();
     if (!check.failed())
         checkSince(check, context.book.ledger(), item, context.book.today());
-    checkMove(check, move, &item);
+    checkMove(check, context.book, move, &item);
+    checkKind(check, move, item);
     if (!check.failed())
         check.take(context.book.fittings().check(move));
     if (check.failed())
         return check.refusal();
     const auto text = moveText(context.book.ledger(), move, item.name);
     entry.put(std::move(item));
-    entry.add(std::move(move));
-    return std::move(entry).change(text);
-}
-
-Result<Change> moveItem(const VerbContext& context, items::Move move) {
-    BookChecks check(context.book);
-    move.entered = context.book.ledger().nextEntered();
-    const auto* item = check.row<items::Item>("item", move.item);
-    checkMove(check, move, item);
-    if (!check.failed())
-        check.take(context.book.fittings().check(move));
-    if (check.failed())
-        return check.refusal();
-    Entry entry(context.book.ledger(), context.newId);
-    const auto text = moveText(context.book.ledger(), move, item->name);
-    entry.add(std::move(move));
-    return std::move(entry).change(text);
-}
-
-Result<Change> swapItem(const VerbContext& context, items::Move move, MoveKind oldGoesTo) {
-    BookChecks check(context.book);
-    move.kind = MoveKind::Fitted;
-    const auto* item = check.row<items::Item>("item", move.item);
-    checkMove(check, move, item);
-    check.that(oldGoesTo != MoveKind::Fitted, Fault::Inconsistent, "old");
-    if (check.failed())
-        return check.refusal();
-    const auto old = sitsAt(context.book.fittings(), move);
-    check.that(old.has_value(), Fault::NotFitted, "position", move.position);
-    check.that(old != move.item, Fault::NothingToDo, "item", item->name);
-    if (check.failed())
-        return check.refusal();
-
-    items::Move off{.entered = context.book.ledger().nextEntered(),
-                    .item = *old,
-                    .date = move.date,
-                    .part = move.part,
-                    .kind = oldGoesTo,
-                    .note = move.note};
-    move.entered = off.entered + 1;
-    check.take(context.book.fittings().check(off));
-    const auto known = context.book.ledger().all<items::Move>();
-    std::vector<items::Move> moves(known.begin(), known.end());
-    moves.push_back(off);
-    if (!check.failed())
-        check.take(items::Fittings(moves).check(move));
-    if (check.failed())
-        return check.refusal();
-    Entry entry(context.book.ledger(), context.newId);
-    const auto text = moveText(context.book.ledger(), move, item->name);
-    entry.add(std::move(off));
     entry.add(std::move(move));
     return std::move(entry).change(text);
 }

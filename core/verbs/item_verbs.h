@@ -18,13 +18,8 @@ base::Result<picture::Change> savePerson(const VerbContext& context, items::Pers
 base::Result<picture::Change> saveMachine(const VerbContext& context,
                                           items::Machine machine);  ///< Duplicate, OutOfOrder
 base::Result<picture::Change> saveItem(const VerbContext& context, items::Item item);  ///< OutOfOrder
-/// A new item and its first fitting in one go.
+/// A new item and its first fitting in one go. Errors as moveItem.
 base::Result<picture::Change> addItemFitted(const VerbContext& context, items::Item item, items::Move move);
-base::Result<picture::Change> moveItem(const VerbContext& context,
-                                       items::Move move);  ///< errors of Fittings::check
-/// Takes off what sits at the position and fits `move.item` there: one verb, two moves.
-base::Result<picture::Change> swapItem(const VerbContext& context, items::Move move,
-                                       items::MoveKind oldGoesTo);
 base::Result<picture::Change> noteSetting(const VerbContext& context, items::Setting setting);
 
 }  // namespace wm::verbs

@@ -40,7 +40,11 @@ std::optional<JobDraft> draftOf(const picture::Ledger& ledger, RecordId id) {
     for (const auto& move : ledger.all<stock::StockMove>())
         if (move.record == id)
             draft.drawn.push_back(move);
+    for (const auto& move : ledger.all<items::Move>())
+        if (move.record == id)
+            draft.sends = Sending{.where = move.note, .backOn = move.backOn};
     const auto& readings = ledger.all<usage::HourReading>();
+    draft.confirmsOthers = true;  // what was said stands
     draft.notesMeter = std::any_of(readings.begin(), readings.end(),
                                    [id](const usage::HourReading& reading) { return reading.record == id; });
     return draft;

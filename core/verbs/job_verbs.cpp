@@ -13,7 +13,9 @@
 #include "core/picture/facts.h"
 #include "core/upkeep/measures.h"
 #include "core/upkeep/unknown.h"
+#include "core/verbs/fastening_verbs.h"
 #include "core/verbs/job_parts.h"
+#include "core/verbs/move_parts.h"
 #include "core/verbs/names.h"
 
 // Recording a job done: the record, and everything that it brings.
@@ -93,15 +95,32 @@ void checkUnits(Checks& check, const upkeep::Record& record, const upkeep::TaskV
                            placeIn("measured", at, "unit"), record.measured[at].unit, point.unit);
 }
 
+bool isTheSame(const upkeep::Record& record, const upkeep::Record& other) {
+    return other.machine == record.machine && other.task == record.task && other.snag == record.snag &&
+           other.kind == record.kind && other.date == record.date && other.part == record.part &&
+           (!record.item || other.item == record.item) &&
+           (record.task || record.snag || sameName(other.what, record.what));
+}
+
 void checkTwice(Checks& check, const Ledger& ledger, const upkeep::Record& record) {
     const auto& records = ledger.all<upkeep::Record>();
     const auto same = std::find_if(records.begin(), records.end(), [&](const upkeep::Record& other) {
-        return other.machine == record.machine && other.task == record.task && other.snag == record.snag &&
-               other.kind == record.kind && other.date == record.date && other.part == record.part &&
-               other.meter == record.meter && other.item == record.item &&
-               (record.task || record.snag || sameName(other.what, record.what));
+        return isTheSame(record, other) && other.meter == record.meter;
     });
     check.that(same == records.end(), Fault::Duplicate, "date", record.date.iso(), shortened(record.what));
+}
+
+// The job of that day that this one only adds torqued joints to, or nullptr.
+const upkeep::Record* onlyConfirms(const Ledger& ledger, const JobDraft& draft) {
+    const upkeep::Record& record = draft.record;
+    if (draft.confirmed.empty() || !record.uses.empty() || !record.measured.empty() || draft.sends ||
+        isBaseline(record))
+        return nullptr;
+    const upkeep::Record* found = nullptr;
+    for (const upkeep::Record& other : ledger.all<upkeep::Record>())
+        if (isTheSame(record, other) && (!record.meter || record.meter == other.meter))
+            found = &other;
+    return found;
 }
 
 usage::HourReading readingOf(const Book& book, const upkeep::Record& record) {
@@ -122,13 +141,53 @@ bool isNews(const usage::UseFacts& facts, const usage::HourReading& reading) {
     return later || (usage::comesBefore(*last, reading) && reading.shown != last->shown);
 }
 
-void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft) {
+// The joints that a job opens, with the access steps that were off.
+std::vector<const fastening::JointVersion*> openedBy(const Book& book, const JobDraft& draft,
+                                                     const upkeep::TaskVersion* task) {
+    upkeep::TaskVersion nothing;
+    nothing.machine = draft.record.machine;
+    std::vector<std::string> steps;
+    for (const base::Code& step : draft.record.steps)
+        steps.push_back(step.code);
+    return book.jointsOpened(task != nullptr ? *task : nothing, steps);
+}
+
+void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft,
+                    const upkeep::TaskVersion* task) {
     check.row<fastening::Tool>("tool", draft.tool);
+    const auto opened = openedBy(book, draft, task);
     for (const JointId joint : draft.confirmed) {
         const auto* version = book.joint(joint);
         check.that(version != nullptr && version->machine == draft.record.machine, Fault::Unknown, "torqued",
                    std::to_string(joint.value()));
+        if (version != nullptr && !opened.empty() && !draft.confirmsOthers)
+            check.that(std::find(opened.begin(), opened.end(), version) != opened.end(), Fault::NotOpened,
+                       "torqued", version->name);
     }
+}
+
+items::Move sendingOf(const JobDraft& draft) {
+    return {.item = draft.record.item.value_or(ItemId{}),
+            .date = draft.record.date,
+            .part = draft.record.part,
+            .kind = items::MoveKind::Away,
+            .note = draft.sends->where,
+            .told = items::Told::AsItWas,  // what the job opened is loose by the job
+            .backOn = draft.sends->backOn};
+}
+
+void checkSending(BookChecks& check, const Book& book, const JobDraft& draft) {
+    if (check.failed() || !draft.sends)
+        return;
+    check.that(draft.record.item.has_value() && draft.record.kind == RecordKind::Done, Fault::NotFitted,
+               "sends");
+    if (check.failed())
+        return;
+    items::Move away = sendingOf(draft);
+    away.entered = book.ledger().nextEntered();
+    checkMove(check, book, away, nullptr);
+    if (!check.failed())
+        check.take(book.fittings().check(away));
 }
 
 void checkAnswers(BookChecks& check, const Book& book, JobDraft& draft) {
@@ -179,11 +238,6 @@ void drawUses(Entry& entry, const Book& book, const JobDraft& draft, RecordId id
 
 void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upkeep::TaskVersion* task,
                 RecordId id) {
-    upkeep::TaskVersion nothing;
-    nothing.machine = draft.record.machine;
-    std::vector<std::string> steps;
-    for (const base::Code& step : draft.record.steps)
-        steps.push_back(step.code);
     std::vector<JointId> confirmed;
     for (const JointId joint : draft.confirmed)
         if (std::find(confirmed.begin(), confirmed.end(), joint) == confirmed.end())
@@ -198,7 +252,7 @@ void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upk
                                        .tool = tightened ? draft.tool : std::nullopt});
     };
     if (draft.opensJoints && !isBaseline(draft.record))
-        for (const auto* joint : book.jointsOpened(task != nullptr ? *task : nothing, steps))
+        for (const auto* joint : openedBy(book, draft, task))
             if (std::find(confirmed.begin(), confirmed.end(), joint->joint) == confirmed.end())
                 mark(joint->joint, fastening::MarkKind::Loosened);
     for (const JointId joint : confirmed)
@@ -283,6 +337,11 @@ void addJob(Entry& entry, const Book& book, const ReadyJob& job) {
     if (!isBaseline(record))
         drawUses(entry, book, job.draft, id);
     markOpened(entry, book, job.draft, job.task, id);
+    if (job.draft.sends) {
+        items::Move away = sendingOf(job.draft);
+        away.record = id;
+        entry.add(std::move(away));
+    }
     if (job.snag != nullptr)
         entry.add(
             upkeep::SnagEnd{.snag = job.snag->id, .date = record.date, .record = id, .how = record.what});
@@ -311,12 +370,13 @@ Result<ReadyJob> checkJob(const VerbContext& context, JobDraft draft) {
     checkShape(check, record);
     checkReferences(check, book, record);
     checkUnits(check, record, job.task);
-    checkConfirmed(check, book, draft);
+    checkConfirmed(check, book, draft, job.task);
     checkAnswers(check, book, draft);
     if (!check.failed())
         checkMeter(check, book, record, *job.machine);
     if (!check.failed())
         checkTwice(check, book.ledger(), record);
+    checkSending(check, book, draft);
     if (check.failed())
         return check.refusal();
     fillStatedTime(book, record, *job.machine);
@@ -324,7 +384,25 @@ Result<ReadyJob> checkJob(const VerbContext& context, JobDraft draft) {
     return job;
 }
 
+namespace {
+
+Result<Change> confirmMore(const VerbContext& context, const JobDraft& draft, const upkeep::Record& record) {
+    std::vector<fastening::JointMark> marks;
+    for (const JointId joint : draft.confirmed)
+        marks.push_back({.joint = joint,
+                         .date = record.date,
+                         .kind = fastening::MarkKind::Confirmed,
+                         .record = record.id,
+                         .by = draft.record.by,
+                         .tool = draft.tool});
+    return markJoints(context, std::move(marks));
+}
+
+}  // namespace
+
 Result<Change> recordJob(const VerbContext& context, JobDraft draft) {
+    if (const auto* record = onlyConfirms(context.book.ledger(), draft))
+        return confirmMore(context, draft, *record);
     const auto job = checkJob(context, std::move(draft));
     if (!job)
         return tl::unexpected(job.error());

@@ -2,6 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/use_verbs.h"
 
+#include <algorithm>
+#include <memory>
+
 #include "core/book/state.h"
 #include "core/picture/facts.h"
 #include "core/usage/exposure.h"
@@ -30,9 +33,8 @@ void checkHandTight(Checks& check, const Book& book, const OutingDraft& draft) {
     if (check.failed() || draft.handTightSeen)
         return;
     std::string loose;
-    for (const OpenJoint& open : book.handTight(draft.outing.machine))
-        if (open.state.since <= draft.outing.date)
-            loose += (loose.empty() ? "" : ", ") + open.joint->name;
+    for (const OpenJoint& open : book::openWhenRidden(book, draft.outing.machine, draft.outing.date))
+        loose += (loose.empty() ? "" : ", ") + open.joint->name;
     check.that(loose.empty(), Fault::MustAnswer, "hand_tight", shortened(loose));
 }
 
@@ -49,13 +51,12 @@ void checkGaps(Checks& check, const Book& book, const OutingDraft& draft) {
 
 // What the mechanic answered stays with the joints: he knew, and it was ridden so.
 void noteRiddenOpen(Entry& entry, const Book& book, const usage::Outing& outing, OutingId id) {
-    for (const OpenJoint& open : book.handTight(outing.machine))
-        if (open.state.since <= outing.date)
-            entry.add(fastening::JointMark{.joint = open.joint->joint,
-                                           .date = outing.date,
-                                           .kind = fastening::MarkKind::RiddenOpen,
-                                           .by = outing.rider,
-                                           .outing = id});
+    for (const OpenJoint& open : book::openWhenRidden(book, outing.machine, outing.date))
+        entry.add(fastening::JointMark{.joint = open.joint->joint,
+                                       .date = outing.date,
+                                       .kind = fastening::MarkKind::RiddenOpen,
+                                       .by = outing.rider,
+                                       .outing = id});
 }
 
 void checkEvent(BookChecks& check, const usage::Outing& outing) {
@@ -100,6 +101,33 @@ Result<Change> logAnyReading(const VerbContext& context, Reading reading, std::s
     return std::move(entry).change(text);
 }
 
+// The joints that were open while a meter ran on by itself: as the book would say it with the reading, if it
+// does not say it without.
+std::vector<JointId> openWhileItRan(const Book& before, const Change& change, MachineId machine) {
+    const Book after(std::make_shared<const Ledger>(before.ledger().with(change)), before.today());
+    const auto known = book::riddenOpen(before, machine);
+    std::vector<JointId> joints;
+    for (const book::RiddenOpen& ridden : book::riddenOpen(after, machine)) {
+        const bool isKnown = std::any_of(known.begin(), known.end(), [&](const book::RiddenOpen& other) {
+            return other.isByMeter == ridden.isByMeter && other.day == ridden.day;
+        });
+        if (ridden.isByMeter && !isKnown)
+            joints.insert(joints.end(), ridden.joints.begin(), ridden.joints.end());
+    }
+    return joints;
+}
+
+Change withKnownOpen(const VerbContext& context, Change change, const std::vector<JointId>& joints,
+                     calendar::Date on) {
+    const Ledger read = context.book.ledger().with(change);
+    Entry entry(read, context.newId);
+    for (const JointId joint : joints)
+        entry.add(fastening::JointMark{.joint = joint, .date = on, .kind = fastening::MarkKind::RiddenOpen});
+    for (auto& row : std::move(entry).change(std::string{}).rows)
+        change.rows.push_back(std::move(row));
+    return change;
+}
+
 }  // namespace
 
 Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
@@ -141,7 +169,26 @@ Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
 }
 
 Result<Change> logReading(const VerbContext& context, usage::HourReading reading) {
-    return logAnyReading(context, std::move(reading), "h", &units::hoursText);
+    const MachineId machine = reading.machine;
+    auto change = logAnyReading(context, std::move(reading), "h", &units::hoursText);
+    if (!change)
+        return change;
+    std::string names;
+    for (const JointId joint : openWhileItRan(context.book, *change, machine))
+        names += (names.empty() ? "" : ", ") + context.book.joint(joint)->name;
+    if (!names.empty())
+        return base::refuse(Fault::MustAnswer, "hand_tight", shortened(names));
+    return change;
+}
+
+Result<Change> logReadingOpen(const VerbContext& context, usage::HourReading reading) {
+    const MachineId machine = reading.machine;
+    const calendar::Date on = reading.date;
+    auto change = logAnyReading(context, std::move(reading), "h", &units::hoursText);
+    if (!change)
+        return change;
+    const auto open = openWhileItRan(context.book, *change, machine);
+    return withKnownOpen(context, std::move(*change), open, on);
 }
 
 Result<Change> logDistance(const VerbContext& context, usage::DistanceReading reading) {

@@ -21,7 +21,10 @@ struct OutingDraft {
 /// of them as a mark RiddenOpen, by the rider; TooLarge for more than 24 h
 /// a day.
 base::Result<picture::Change> logOuting(const VerbContext& context, OutingDraft draft);
+/// MustAnswer "hand_tight" if the meter ran on by more than was noted while joints were open.
 base::Result<picture::Change> logReading(const VerbContext& context, usage::HourReading reading);
+/// The same, and it is known that they were open: noted on them as with an outing.
+base::Result<picture::Change> logReadingOpen(const VerbContext& context, usage::HourReading reading);
 base::Result<picture::Change> logDistance(const VerbContext& context, usage::DistanceReading reading);
 base::Result<picture::Change> logWash(const VerbContext& context, usage::Wash wash);
 base::Result<picture::Change> logCrash(const VerbContext& context, usage::Crash crash);

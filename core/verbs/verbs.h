@@ -8,6 +8,7 @@
 #include "core/verbs/correct_verbs.h"
 #include "core/verbs/fastening_verbs.h"
 #include "core/verbs/item_verbs.h"
+#include "core/verbs/move_verbs.h"
 #include "core/verbs/shelf_verbs.h"
 #include "core/verbs/task_verbs.h"
 #include "core/verbs/upkeep_verbs.h"

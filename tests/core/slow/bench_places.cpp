@@ -98,6 +98,7 @@ void Sitting::move(const Json& fact) {
     if (from != at.end()) {
         emptiedOn[from->second] = fact.at("day").get<std::string>();
         lastIn[from->second] = item;
+        cameFrom[item] = from->second;
         at.erase(from);
     }
     lastMove[item] = fact;

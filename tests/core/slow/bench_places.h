@@ -41,6 +41,7 @@ struct Sitting {
     std::map<std::string, HostAndPlace> at{};         ///< items that are fitted
     std::map<std::string, Json> lastMove{};           ///< of every item that ever moved
     std::map<HostAndPlace, std::string> lastIn{};     ///< who sat there last
+    std::map<std::string, HostAndPlace> cameFrom{};   ///< where an item that is off sat last
     std::map<HostAndPlace, std::string> emptiedOn{};  ///< places that were tracked and are empty
 
     void move(const Json& fact);

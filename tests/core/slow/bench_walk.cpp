@@ -122,9 +122,8 @@ bool BenchWalk::isOutAndBack(const Json& fact) const {
     if (const auto known = sitting.at.find(item); known != sitting.at.end())
         was = known->second;
     else if (sitting.lastMove.contains(item) && sitting.lastMove.at(item).at("day") == fact.at("day"))
-        for (const auto& [place, last] : sitting.lastIn)
-            if (last == item)
-                was = place;
+        if (const auto from = sitting.cameFrom.find(item); from != sitting.cameFrom.end())
+            was = from->second;
     if (!was)
         return false;
     bool wasOut = false;

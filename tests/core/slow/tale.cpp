@@ -97,8 +97,18 @@ class Writer {
         for (const char* kind : {"fit", "remove", "away", "retire"})
             if (fact.contains(kind))
                 return move(fact, kind);
+        if (fact.contains("joint") && !fact.contains("day"))
+            return joint(fact);
+        if (fact.contains("step"))
+            return step(fact);
+        if (fact.contains("tool") || fact.contains("check"))
+            return tool(fact);
+        if (fact.contains("job"))
+            return job(fact);
+        if (fact.contains("confirm") || fact.contains("ridden_open") || fact.contains("found"))
+            return marks(fact);
         for (const char* kind : {"done", "looked", "baseline"})
-            if (fact.contains(kind) && fact.contains("name") && !fact.contains("job"))
+            if (fact.contains(kind) && fact.contains("name"))
                 return record(fact, kind);
         if (fact.contains("answer"))
             return answer(fact);
@@ -184,7 +194,114 @@ class Writer {
                 move.parent = ItemId{host};
             move.position = fact.at("at").get<std::string>();
         }
+        if (fact.contains("loosens"))
+            move.told = fact.at("loosens").get<bool>() ? items::Told::Work : items::Told::AsItWas;
+        sayWhere(move, fact);
         put(move, textOf(fact, "name"));
+    }
+    static void sayWhere(items::Move& move, const Json& fact) {
+        move.note = textOf(fact, "where");
+        if (fact.contains("back"))
+            move.backOn = dayOf(fact.at("back"));
+    }
+    void joint(const Json& fact) {
+        fastening::JointVersion version;
+        const std::string of = fact.at("of").get<std::string>();
+        version.code = version.name = fact.at("joint").get<std::string>();
+        version.machine = tale_.machine(of);
+        version.validFrom = calendar::parseDate("", "2020-01-01").value();
+        version.joint = JointId{++last_};
+        if (fact.contains("torque")) {
+            const auto parts = splitAt(fact.at("torque").get<std::string>(), " ");
+            version.torque = units::parseDecimal("torque", parts.at(0)).value();
+            version.source = "made up";
+        }
+        joints_[of + "/" + version.code] = version.joint;
+        put(version, {});
+    }
+    void step(const Json& fact) {
+        weekend::StepVersion version;
+        const std::string of = fact.at("of").get<std::string>();
+        version.code = version.name = fact.at("step").get<std::string>();
+        version.machine = tale_.machine(of);
+        version.validFrom = calendar::parseDate("", "2020-01-01").value();
+        version.step = StepId{++last_};
+        for (const Json& joint : fact.at("joints"))
+            version.joints.push_back({joint.get<std::string>()});
+        if (fact.contains("frees"))
+            version.frees.push_back({fact.at("frees").get<std::string>()});
+        steps_[of + "/" + version.code] = version;
+        put(version, {});
+    }
+    void tool(const Json& fact) {
+        if (fact.contains("tool")) {
+            fastening::Tool tool;
+            tool.name = fact.at("tool").get<std::string>();
+            return put(tool, tool.name);
+        }
+        auto check = dated<fastening::Calibration>(fact, nullptr);
+        check.tool = ToolId{tale_.ids.at(fact.at("check").get<std::string>())};
+        check.foundWithin = check.leftWithin = fact.at("passed").get<bool>();
+        put(check, textOf(fact, "name"));
+    }
+    // As the verb writes it: what the job opened is loosened or, if it was torqued, confirmed alone.
+    void job(const Json& fact) {
+        auto record = dated<upkeep::Record>(fact, "on");
+        const std::string on = fact.at("on").get<std::string>();
+        record.what = fact.at("job").get<std::string>();
+        record.kind = fact.contains("baseline") ? upkeep::RecordKind::Baseline : upkeep::RecordKind::Done;
+        std::vector<std::string> opened;
+        for (const Json& code : fact.at("off")) {
+            record.steps.push_back({code.get<std::string>()});
+            for (const base::Code& joint : steps_.at(on + "/" + record.steps.back().code).joints)
+                opened.push_back(joint.code);
+        }
+        put(record, textOf(fact, "name"));
+        const RecordId id{last_};
+        const auto torqued = fact.value("torqued", std::vector<std::string>{});
+        if (record.kind == upkeep::RecordKind::Baseline)
+            return;
+        for (const std::string& each : opened)
+            if (std::find(torqued.begin(), torqued.end(), each) == torqued.end())
+                mark(fact, each, fastening::MarkKind::Loosened, id);
+        for (const std::string& each : torqued)
+            mark(fact, each, fastening::MarkKind::Confirmed, id);
+        if (!fact.contains("sends"))
+            return;
+        items::Move away{.item = tale_.item(fact.at("sends").get<std::string>()),
+                         .date = record.date,
+                         .part = record.part,
+                         .kind = items::MoveKind::Away,
+                         .told = items::Told::AsItWas,
+                         .record = id};
+        sayWhere(away, fact);
+        put(away, {});
+    }
+    void mark(const Json& fact, const std::string& joint, fastening::MarkKind kind,
+              std::optional<RecordId> record) {
+        auto mark = dated<fastening::JointMark>(fact, nullptr);
+        mark.joint = joints_.at(fact.at("on").get<std::string>() + "/" + joint);
+        mark.kind = kind;
+        mark.record = record;
+        if (fact.contains("with"))
+            mark.tool = ToolId{tale_.ids.at(fact.at("with").get<std::string>())};
+        put(mark, record ? std::string{} : textOf(fact, "name"));
+        if (record)
+            withRecord_[record->value()].push_back(last_);
+    }
+    void marks(const Json& fact) {
+        if (fact.contains("found")) {
+            const std::string found = fact.at("found").get<std::string>();
+            return mark(fact, fact.at("joint").get<std::string>(),
+                        found == "moved"         ? fastening::MarkKind::FoundMoved
+                        : found == "mark broken" ? fastening::MarkKind::MarkBroken
+                                                 : fastening::MarkKind::FoundFine,
+                        {});
+        }
+        const bool torqued = fact.contains("confirm");
+        for (const Json& joint : fact.at(torqued ? "confirm" : "ridden_open"))
+            mark(fact, joint.get<std::string>(),
+                 torqued ? fastening::MarkKind::Confirmed : fastening::MarkKind::RiddenOpen, {});
     }
     void record(const Json& fact, const std::string& kind) {
         auto record = dated<upkeep::Record>(fact, "on");
@@ -227,18 +344,27 @@ class Writer {
         outing.ground = base::fromName<usage::Ground>(textOf(fact, "ground", "unstated")).value();
         put(outing, name);
     }
+    // With it what came with it, as the verb does.
     void strike(const Json& fact) {
-        picture::Strike strike;
-        strike.date = dayOf(fact.at("day"));
-        strike.fact = tale_.ids.at(fact.at("strike").get<std::string>());
-        strike.reason = "told wrongly";
-        put(strike, {});
+        const std::int64_t struck = tale_.ids.at(fact.at("strike").get<std::string>());
+        auto all = withRecord_[struck];
+        all.push_back(struck);
+        for (const std::int64_t each : all) {
+            picture::Strike strike;
+            strike.date = dayOf(fact.at("day"));
+            strike.fact = each;
+            strike.reason = "told wrongly";
+            put(strike, {});
+        }
     }
 
     using VersionId = TaskVersionId;
     Tale tale_;
     std::vector<picture::Row> rows_;
     std::map<std::string, TaskVersionId> versions_;
+    std::map<std::string, JointId> joints_;
+    std::map<std::string, weekend::StepVersion> steps_;
+    std::map<std::int64_t, std::vector<std::int64_t>> withRecord_;
     std::int64_t last_ = 0;
 };
 

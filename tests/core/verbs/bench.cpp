@@ -15,25 +15,31 @@ FurnishedBench::FurnishedBench() {
     const auto fit = [&](const char* name, const char* position) {
         must([&](const VerbContext& context) {
             return addItemFitted(context, {.name = name, .since = since, .startedNew = true},
-                                 {.date = since, .machine = heron, .position = position});
+                                 {.date = since,
+                                  .machine = heron,
+                                  .position = position,
+                                  .told = items::Told::AsItWas});
         });
         return last<items::Item>();
     };
     engine = fit("engine A", "engine");
     wheel = fit("rear wheel", "rear wheel");
     must([&](const VerbContext& context) {
-        return adoptSchedule(
-            context, heron, "took over a schedule on Heron 250",
-            {{.code = "rear-wheel", .name = "Rear wheel", .off = units::Minutes{5}, .joints = {{"axle"}}}},
-            {{.code = "axle", .name = "rear axle nut", .kind = fastening::JointKind::Axle}},
-            {{.name = "Oil change",
-              .position = "engine",
-              .limits = {{.every = 600}},
-              .measures = {{.name = "metal on the magnet", .unit = "mm"}}},
-             {.name = "Brake pads",
-              .consequence = upkeep::Consequence::SafetyEvident,
-              .limits = {{.every = 1500}},
-              .steps = {{"rear-wheel"}}}});
+        return adoptSchedule(context, heron, "took over a schedule on Heron 250",
+                             {{.code = "rear-wheel",
+                               .name = "Rear wheel",
+                               .off = units::Minutes{5},
+                               .joints = {{"axle"}},
+                               .frees = {{"rear wheel"}}}},
+                             {{.code = "axle", .name = "rear axle nut", .kind = fastening::JointKind::Axle}},
+                             {{.name = "Oil change",
+                               .position = "engine",
+                               .limits = {{.every = 600}},
+                               .measures = {{.name = "metal on the magnet", .unit = "mm"}}},
+                              {.name = "Brake pads",
+                               .consequence = upkeep::Consequence::SafetyEvident,
+                               .limits = {{.every = 1500}},
+                               .steps = {{"rear-wheel"}}}});
     });
     oilChange = ledger().all<upkeep::TaskVersion>().at(0).task;
     pads = ledger().all<upkeep::TaskVersion>().at(1).task;

@@ -53,6 +53,50 @@ TEST_F(RecordJobTest, LeavesOpenedJointsHandTightUnlessConfirmed) {
     EXPECT_EQ(ledger().all<fastening::JointMark>().back().kind, MarkKind::Confirmed);
 }
 
+TEST_F(RecordJobTest, SendsOutWhatItIsOn) {
+    auto draft = JobDraft{.record = job(oilChange, "2026-03-02"),
+                          .sends = Sending{.where = "Lane Engines", .backOn = day("2026-03-20")}};
+    must(record(draft));
+    const auto& away = ledger().all<items::Move>().back();
+    EXPECT_EQ(away.item, engine);
+    EXPECT_EQ(away.kind, items::MoveKind::Away);
+    EXPECT_EQ(away.record, last<upkeep::Record>());
+    EXPECT_EQ(away.note, "Lane Engines");
+    const auto again = draftOf(ledger(), last<upkeep::Record>());
+    ASSERT_TRUE(again && again->sends);
+    EXPECT_EQ(again->sends->backOn, day("2026-03-20"));
+    draft.record.date = day("2026-03-03");
+    EXPECT_EQ(refusedAt(record(draft)), At(Fault::NotFitted, "sends"));
+    draft.record.task = pads;
+    EXPECT_EQ(refusedAt(record(draft)), At(Fault::NotFitted, "sends"));
+    // Struck, the engine never left.
+    must(saying(strike, last<upkeep::Record>().value(), "told wrongly"));
+    EXPECT_EQ(book().fittings().at(heron, "engine", {day("2026-03-04")}), engine);
+}
+
+TEST_F(RecordJobTest, OfTheSameJobThatOnlyConfirmsTheJointsAreTaken) {
+    auto draft = JobDraft{.record = job(pads, "2026-03-02")};
+    draft.record.steps = {{"rear-wheel"}};
+    must(record(draft));
+    draft.confirmed = {axle};
+    EXPECT_EQ(must(record(draft)), "torqued rear axle nut on Heron 250");
+    EXPECT_EQ(ledger().all<upkeep::Record>().size(), 1U);
+    EXPECT_EQ(ledger().all<fastening::JointMark>().back().record, last<upkeep::Record>());
+    EXPECT_TRUE(book().handTight(heron).empty());
+    draft.record.uses = {{.line = oil, .amount = 5}};
+    EXPECT_EQ(refusedAt(record(draft)), At(Fault::Duplicate, "date"));
+}
+
+TEST_F(RecordJobTest, AsksAboutAJointThatTheJobNeverTouches) {
+    must(saying(saveJoint, fastening::JointVersion{.machine = heron, .name = "front axle nut"}));
+    auto draft = JobDraft{.record = job(pads, "2026-03-02")};
+    draft.record.steps = {{"rear-wheel"}};
+    draft.confirmed = {axle, ledger().all<fastening::JointVersion>().back().joint};
+    EXPECT_EQ(refusedAt(record(draft)), At(Fault::NotOpened, "torqued"));
+    draft.confirmsOthers = true;
+    must(record(draft));
+}
+
 TEST_F(RecordJobTest, OpensNothingWhereNothingWasTakenApart) {
     auto draft = JobDraft{.record = job(pads, "2026-03-02"), .opensJoints = false};
     draft.record.kind = RecordKind::LookedFine;

@@ -1,5 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/book/state.h"
 #include "tests/core/verbs/bench.h"
 
 namespace wm::verbs {
@@ -152,6 +153,32 @@ TEST_F(UseVerbsTest, LogsWashesAndCrashes) {
     EXPECT_EQ(refusedAt(saying(
                   logCrash, usage::Crash{.machine = heron, .date = day("2026-03-01"), .note = "\xc0\x80"})),
               At(Fault::NotText, "note"));
+}
+
+TEST_F(UseVerbsTest, AsksWhatTheMeterRanWhileAJointWasOpen) {
+    const auto reading = [&](const char* on, std::int64_t shown) {
+        return usage::HourReading{.machine = heron, .date = day(on), .shown = Hours{shown}};
+    };
+    must(saying(logReading, reading("2026-03-01", 1000)));
+    auto draft = JobDraft{.record = job(pads, "2026-03-02")};
+    draft.record.steps = {{"rear-wheel"}};
+    must(record(draft));
+    EXPECT_EQ(refusedAt(saying(logReading, reading("2026-03-05", 1200))),
+              At(Fault::MustAnswer, "hand_tight"));
+    must(saying(logReadingOpen, reading("2026-03-05", 1200)));
+    EXPECT_EQ(ledger().all<fastening::JointMark>().back().kind, fastening::MarkKind::RiddenOpen);
+    EXPECT_TRUE(book::riddenOpen(book(), heron).empty());
+    // The meter stood.
+    must(saying(logReading, reading("2026-03-06", 1200)));
+}
+
+TEST_F(UseVerbsTest, WorkOfTheDayOfTheRideCameAfterIt) {
+    auto draft = JobDraft{.record = job(pads, "2026-03-02")};
+    draft.record.steps = {{"rear-wheel"}};
+    must(record(draft));
+    must(ride({.outing = outing("2026-03-02", 130)}));
+    EXPECT_EQ(rideWith([](auto& each) { each.outing.date = day("2026-03-03"); }),
+              At(Fault::MustAnswer, "hand_tight"));
 }
 
 }  // namespace

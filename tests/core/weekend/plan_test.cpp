@@ -206,6 +206,19 @@ TEST(PlanTest, LeavesOutANeedThatThisModelDoesNotHave) {
     EXPECT_THAT(plan->opened, ElementsAre("STD", "RWH", "LNK", "SHK"));
 }
 
+TEST(PlanTest, WhatIsOpenForSomethingSentOutStaysOpen) {
+    auto out = makeJob("shock out", 20, {"SHK"});
+    out.sendsOut = true;
+    const auto plan = planOn(genericMachine(false), {out, makeJob("front pads", 20, {"FWH"})});
+    ASSERT_TRUE(plan.has_value());
+    const auto words = wordsOf(*plan);
+    for (const char* step : {"+SHK", "+LNK", "+RWH", "+STD"})
+        EXPECT_THAT(words, testing::Not(testing::Contains(step)));
+    EXPECT_THAT(words, testing::Contains("+FWH"));
+    EXPECT_THAT(plan->acts.back().text, testing::HasSubstr("Still: "));
+    EXPECT_THAT(plan->acts.back().text, testing::Not(testing::HasSubstr("whole")));
+}
+
 TEST(PlanTest, RefusesAStepThatIsNotThere) {
     const auto plan = planOn(genericMachine(true), {makeJob("tyre", 35, {"RWH", "XYZ"})});
     ASSERT_FALSE(plan.has_value());
