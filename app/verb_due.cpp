@@ -242,6 +242,15 @@ void printState(QTextStream& out, const book::Book& book, MachineId machine) {
     for (const book::OpenJoint& open : state.handTight)
         out << "  hand-tight: " << fromUtf8(open.joint->name) << ", since "
             << fromUtf8(open.state.since.iso()) << '\n';
+    for (const book::Doubt& doubt : state.doubts)
+        out << "  in doubt: " << ui::inDoubtWords(book, doubt) << '\n';
+    for (const book::RiddenOpen& ridden : book::riddenOpen(book, machine)) {
+        QStringList joints;
+        for (const JointId joint : ridden.joints)
+            joints << fromUtf8(book.joint(joint)->name);
+        out << (ridden.isByMeter ? "  ridden open at some time up to " : "  ridden open on ")
+            << fromUtf8(ridden.day.iso()) << ": " << joints.join(", ") << "?\n";
+    }
 }
 
 void printRest(QTextStream& out, const book::Book& book, MachineId machine) {

@@ -15,8 +15,8 @@ namespace {
 // What one call of `log` is about: the riding of a day brings its meter, wash and crash along; without it
 // there is one of these alone.
 constexpr std::array<const char*, 4> kAlone{"reading", "odometer", "wash", "crash"};
-constexpr std::array<const char*, 9> kOfAnOuting{"race",  "ground",   "pace", "meter", "rider",
-                                                 "event", "distance", "seen", "other"};
+constexpr std::array<const char*, 8> kOfAnOuting{"race",  "ground", "pace",     "meter",
+                                                 "rider", "event",  "distance", "other"};
 
 // The option under which a piece is noted: "starts".
 std::string optionFor(const usage::Noted& noted) {
@@ -145,8 +145,9 @@ Answer<store::Verb> readingVerb(const Call& call, MachineId machine, calendar::D
     reading.before = *before;
     reading.rollsAt = *rollsAt;
     reading.event = *event;
-    return store::Verb(
-        [reading](const verbs::VerbContext& context) { return verbs::logReading(context, reading); });
+    return store::Verb([reading, seen = call.has("seen")](const verbs::VerbContext& context) {
+        return seen ? verbs::logReadingOpen(context, reading) : verbs::logReading(context, reading);
+    });
 }
 
 Answer<store::Verb> aloneVerb(const Call& call, MachineId machine, calendar::Date date) {

@@ -145,6 +145,8 @@ void printPlan(QTextStream& out, const book::Book& book, const book::MachineWork
         out << "  not fitted: " << ui::gapWords(book, gap) << '\n';
     for (const book::OpenJoint& open : state.handTight)
         out << "  hand-tight: " << fromUtf8(open.joint->name) << ", torque it first\n";
+    for (const book::Doubt& doubt : state.doubts)
+        out << "  in doubt: " << ui::inDoubtWords(book, doubt) << '\n';
     for (const weekend::Act& act : work.plan->acts) {
         out << "  +" << fromUtf8(units::timeOfDayText(act.starts)) << "  "
             << fromUtf8(actWord(act.kind)).leftJustified(11) << "  " << actText(act);

@@ -124,12 +124,26 @@ Answer<void> readJoints(const Call& call, const book::Book& book, verbs::JobDraf
             return tl::unexpected(joint.error());
         draft.confirmed.push_back((*joint)->joint);
     }
+    draft.confirmsOthers = call.has("others-too");
     if (call.has("tool")) {
         const auto tool = findTool(book, call.value("tool"));
         if (!tool)
             return tl::unexpected(tool.error());
         draft.tool = (*tool)->id;
     }
+    return {};
+}
+
+// Where what the job was on went, and until when.
+Answer<void> readSending(const Call& call, verbs::JobDraft& draft) {
+    if (!call.has("sent-to") && call.has("back-on"))
+        return fail(Exit::Usage, "Say with --sent-to where it went that is to be back on that day.");
+    if (!call.has("sent-to"))
+        return {};
+    const auto back = call.day("back-on");
+    if (!back)
+        return tl::unexpected(back.error());
+    draft.sends = verbs::Sending{.where = call.text("sent-to"), .backOn = *back};
     return {};
 }
 
@@ -156,7 +170,8 @@ Answer<verbs::JobDraft> readJob(const Call& call, const book::Book& book, Machin
     auto read = readMeter(call, book, record)
                     .and_then([&] { return readUses(call, book, task, record); })
                     .and_then([&] { return readMeasured(call, task, record); })
-                    .and_then([&] { return readJoints(call, book, draft); });
+                    .and_then([&] { return readJoints(call, book, draft); })
+                    .and_then([&] { return readSending(call, draft); });
     if (!read)
         return tl::unexpected(read.error());
     draft.opensJoints = record.kind == upkeep::RecordKind::Done;
@@ -222,6 +237,9 @@ VerbSpec recordVerb() {
               "A joint that was torqued and marked; the others that were opened go on the hand-tight "
               "list. Again for more.",
               "joint"},
+             {"others-too", "Joints that the job never touches were torqued too; that is meant."},
+             {"sent-to", "What the job is on went to this workshop with it.", "name"},
+             {"back-on", "The day that it is promised back, 2026-06-17.", "day"},
              {"tool", "The torque tool that they were torqued with, by its name in the drawer.", "name"},
              {"steps",
               "Access steps that were off, by code, with commas, or \"none\"; otherwise those of the task.",

@@ -133,9 +133,28 @@ TEST_F(LogVerb, AsksWhichMachineIfThereAreSeveral) {
 }
 
 TEST_F(LogVerb, AsksForTheHandTightListBeforeTheMachineIsRidden) {
-    ASSERT_EQ(say({"record", file_, "--task", "rear-wheel-bearings"}).exit, 0);
+    ASSERT_EQ(say({"record", file_, "--task", "rear-wheel-bearings", "--on", "2026-05-06"}).exit, 0);
+    // Work and riding of one day: the ride came first, so nobody is asked about it.
+    EXPECT_EQ(say({"log", file_, "--outing", "0.5", "--on", "2026-05-06"}).exit, 0);
     expectRefusal(say({"log", file_, "--outing", "1"}), Exit::Refused, "(--seen)");
     EXPECT_EQ(say({"log", file_, "--outing", "1", "--seen"}).exit, 0);
+}
+
+TEST_F(LogVerb, AJointIsConfirmedByItself) {
+    ASSERT_EQ(say({"record", file_, "--task", "rear-wheel-bearings", "--on", "2026-05-06"}).exit, 0);
+    expectRefusal(say({"tightened", file_}), Exit::Usage, "--joint");
+    const auto said = say({"tightened", file_, "--joint", "rear axle nut"});
+    EXPECT_EQ(said.exit, 0);
+    EXPECT_FALSE(said.out.contains("Hand-tight: Rear axle nut"));
+    EXPECT_TRUE(said.out.contains("Hand-tight: Chain adjuster lock nuts"));
+}
+
+TEST_F(LogVerb, WhatAJobSendsOutIsAway) {
+    expectRefusal(say({"record", file_, "--task", "shock-service", "--back-on", "2026-05-20"}), Exit::Usage,
+                  "--sent-to");
+    ASSERT_EQ(say({"record", file_, "--task", "shock-service", "--sent-to", "Lane Suspension"}).exit,
+              static_cast<int>(Exit::Refused))
+        << "no shock is tracked there";
 }
 
 }  // namespace

@@ -177,6 +177,7 @@ void Garage::record(const std::string& name, const std::string& code, const char
     const auto* version = book().task(*draft.record.task);
     for (const auto* joint : book().jointsOpened(*version, codesOf(version->steps)))
         draft.confirmed.push_back(joint->joint);
+    draft.confirmsOthers = true;
     say([draft](const verbs::VerbContext& context) { return verbs::recordJob(context, draft); });
 }
 
@@ -314,6 +315,7 @@ void Garage::fillItems() {
         item.pastBest = Hours{best};
         item.pastHigh = Hours{high};
         items::Move move;
+        move.told = items::Told::AsItWas;
         move.date = day("2026-01-10");
         move.part = calendar::DayPart::BeforeRiding;
         move.position = position;

@@ -5,11 +5,14 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QSignalBlocker>
 #include <limits>
 #include <memory>
 #include <utility>
 
 #include "core/book/expiry.h"
+#include "core/book/fitting.h"
+#include "core/items/positions.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
 #include "ui/words/tr.h"
@@ -23,23 +26,58 @@ using calendar::DayPart;
 using calendar::Moment;
 using items::MoveKind;
 
-std::vector<const items::Item*> onTheShelf(const book::Book& book) {
-    std::vector<const items::Item*> found;
-    for (const auto& item : book.ledger().all<items::Item>()) {
-        const auto place = book.fittings().placeOf(item.id, Moment{book.today()});
-        if (!place || place->kind == MoveKind::Removed || place->kind == MoveKind::Away)
-            found.push_back(&item);
-    }
-    return found;
+// "Sand wheel, rear (from Heron 250)"
+QString nameOf(const book::Book& book, const book::Fitting& fitting) {
+    const QString name = text(fitting.item->name);
+    if (fitting.lies == MoveKind::Away)
+        return tr("%1 (at a workshop)").arg(name);
+    const auto* machine = fitting.on ? book.ledger().find<items::Machine>(*fitting.on) : nullptr;
+    if (machine != nullptr)
+        return tr("%1 (from %2)").arg(name, text(machine->name));
+    return fitting.lies ? name : tr("%1 (from another item)").arg(name);
 }
 
-void offer(QComboBox* box, const std::vector<const items::Item*>& items) {
-    for (const auto* item : items)
-        box->addItem(text(item->name), asData(item->id));
+void offer(QComboBox* box, const book::Book& book, const items::Move& place) {
+    for (const book::Fitting& fitting : book::whatFits(book, place))
+        box->addItem(nameOf(book, fitting), asData(fitting.item->id));
+}
+
+// Where an item belongs, by where it sat last, else by its kind; empty if nobody can say.
+std::string positionOf(const book::Book& book, const items::Item& item) {
+    std::string position;
+    for (const auto& spell : book.fittings().spells(item.id))
+        if (spell.kind == MoveKind::Fitted && spell.machine)
+            position = spell.position;
+    if (position.empty() && items::needOf(item.kind) != items::Need::Unknown)
+        position = items::codedPath(item.kind);
+    return position;
+}
+
+const items::Item* sitsOn(const book::Book& book, const items::Move& place) {
+    const Moment when{place.date, place.part};
+    if (place.parent) {
+        for (const auto& [position, item] : book.fittings().on(*place.parent, when))
+            if (position == place.position)
+                return book.ledger().find<items::Item>(item);
+        return nullptr;
+    }
+    const auto there =
+        place.machine ? book.fittings().at(*place.machine, place.position, when) : std::nullopt;
+    return there ? book.ledger().find<items::Item>(*there) : nullptr;
 }
 
 std::vector<Choice<DayPart>> partsOfDay() {
     return {{DayPart::BeforeRiding, tr("before riding")}, {DayPart::AfterRiding, tr("after riding")}};
+}
+
+std::vector<Choice<items::Told>> toldOnFitting() {
+    return {{items::Told::Work, tr("work: torque what holds it")},
+            {items::Told::AsItWas, tr("no work, it sat there")}};
+}
+
+std::vector<Choice<items::Told>> toldOnTakingOff() {
+    return {{items::Told::Work, tr("work: what holds it is loose")},
+            {items::Told::AsItWas, tr("no work, it was off")}};
 }
 
 std::vector<Choice<MoveKind>> destinations() {
@@ -104,8 +142,6 @@ FitForm::FitForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
     position_ =
         addSuggested(QStringLiteral("position"), tr("where"), request.position, positionsOf(book()), 16);
     item_ = addBox(QStringLiteral("item"), tr("what"));
-    item_->addItem(tr("a new item"));
-    offer(item_, onTheShelf(book()));
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), DayPart::AfterRiding);
     name_ = addText(QStringLiteral("name"), tr("name"), QString(), 18);
@@ -115,14 +151,22 @@ FitForm::FitForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
     best_ = addText(QStringLiteral("pastBest"), tr("likely hours"), QString(), 6);
     low_ = addText(QStringLiteral("pastLow"), tr("at least"), QString(), 6);
     high_ = addText(QStringLiteral("pastHigh"), tr("at most, if known"), QString(), 6);
+    told_ = addChoice(QStringLiteral("told"), tr("that was"), toldOnFitting(), items::Told::Work);
+    with_ = addBox(QStringLiteral("with"), tr("and with it"));
+    followPlace();
     if (request.item)
         chooseIn(*item_, *request.item);
     startAt(request.position.isEmpty() ? static_cast<QWidget*>(position_) : static_cast<QWidget*>(item_));
     connect(item_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
     connect(past_, &QComboBox::currentIndexChanged, this, &FitForm::followItem);
+    connect(machine_, &QComboBox::currentIndexChanged, this, &FitForm::followPlace);
+    connect(position_, &QLineEdit::editingFinished, this, &FitForm::followPlace);
+    connect(told_, &QComboBox::activated, this, [this] { toldIsTyped_ = true; });
+    off_ = addNote(QString());
+    off_->setObjectName(QStringLiteral("comesOff"));
     ends_ = addNote(QString());
     ends_->setObjectName(QStringLiteral("ends"));
-    for (QComboBox* box : {item_, machine_, part_, past_})
+    for (QComboBox* box : {item_, machine_, part_, past_, with_})
         connect(box, &QComboBox::currentIndexChanged, this, &FitForm::sayWhatEnds);
     for (QLineEdit* field : {position_, date_, best_, low_, high_})
         connect(field, &QLineEdit::editingFinished, this, &FitForm::sayWhatEnds);
@@ -130,7 +174,37 @@ FitForm::FitForm(Workbench& workbench, const EntryRequest& request) : EntryForm(
     sayWhatEnds();
 }
 
+// What may go there is offered, and what may go with it.
+void FitForm::followPlace() {
+    const QSignalBlocker quiet(item_);
+    const QSignalBlocker quietToo(with_);
+    const auto item = chosenIfAny<ItemId>(*item_);
+    const auto with = chosenIfAny<ItemId>(*with_);
+    Answers read;
+    const items::Move place = moveAsTyped(read);
+    item_->clear();
+    item_->addItem(tr("a new item"));
+    offer(item_, book(), place);
+    with_->clear();
+    with_->addItem(tr("nothing more"));
+    for (const book::Fitting& other : book::whatFits(book(), {.date = place.date, .part = place.part}))
+        if (const auto position = positionOf(book(), *other.item);
+            !position.empty() && position != place.position && (other.lies || other.on != place.machine))
+            with_->addItem(tr("%1, %2").arg(nameOf(book(), other), text(position)), asData(other.item->id));
+    if (item)
+        chooseIn(*item_, *item);
+    if (with)
+        chooseIn(*with_, *with);
+    followItem();
+}
+
 void FitForm::sayWhatEnds() {
+    Answers read;
+    const items::Move move = moveAsTyped(read);
+    const auto* old = read.isFine() ? sitsOn(book(), move) : nullptr;
+    const bool comesOff = chosenIfAny<ItemId>(*item_) && old != nullptr && old->id != move.item;
+    off_->setText(comesOff ? tr("%1 comes off, to the shelf.").arg(text(old->name)) : QString());
+    off_->setVisible(comesOff);
     ends_->setText(endsWords(verb(), book()));
     ends_->setVisible(!ends_->text().isEmpty());
 }
@@ -143,6 +217,31 @@ void FitForm::followItem() {
         field->parentWidget()->setVisible(isNewHere);
     for (auto* field : {best_, low_, high_})
         field->parentWidget()->setVisible(isUsed);
+    with_->parentWidget()->setVisible(!isNewHere && with_->count() > 1);
+    if (toldIsTyped_)
+        return;
+    // Something used that the file hears of for the first time most likely sat there already.
+    Answers read;
+    const items::Move move = moveAsTyped(read);
+    const bool satThere = isNewHere ? isUsed && sitsOn(book(), move) == nullptr
+                                    : book::proposedTold(book(), move) == items::Told::AsItWas;
+    chooseIn(*told_, satThere ? items::Told::AsItWas : items::Told::Work);
+}
+
+items::Move FitForm::moveAsTyped(Answers& read) const {
+    items::Move move;
+    const auto machine = read(needMachineIn(machine_));
+    move.date = read(dayIn(date_, Lean::Past));
+    move.part = chosenOf<DayPart>(*part_);
+    move.kind = MoveKind::Fitted;
+    move.told = chosenOf<items::Told>(*told_);
+    if (typed(position_).empty())
+        read.fault({base::Fault::Empty, "position", {}, {}});
+    if (read.isFine())
+        placeAt(move, book(), machine, typed(position_));
+    if (const auto item = chosenIfAny<ItemId>(*item_))
+        move.item = *item;
+    return move;
 }
 
 items::Item FitForm::newItem(Answers& read) const {
@@ -162,19 +261,26 @@ items::Item FitForm::newItem(Answers& read) const {
 
 tl::expected<store::Verb, Faults> FitForm::verb() {
     Answers read;
-    items::Move move;
-    const auto machine = read(needMachineIn(machine_));
-    move.date = read(dayIn(date_, Lean::Past));
-    move.part = chosenOf<DayPart>(*part_);
-    move.kind = MoveKind::Fitted;
-    if (typed(position_).empty())
-        read.fault({base::Fault::Empty, "position", {}, {}});
-    if (read.isFine())
-        placeAt(move, book(), machine, typed(position_));
-    if (const auto item = chosenIfAny<ItemId>(*item_)) {
-        move.item = *item;
+    const items::Move move = moveAsTyped(read);
+    const auto draftOf = [&](const items::Move& each) {
+        verbs::FitDraft draft{.move = each, .fromElsewhere = true};
+        if (const auto* old = sitsOn(book(), each); old != nullptr && old->id != each.item)
+            draft.oldGoesTo = MoveKind::Removed;
+        return draft;
+    };
+    if (chosenIfAny<ItemId>(*item_)) {
+        std::vector<verbs::FitDraft> drafts{draftOf(move)};
+        const auto* with = book().ledger().find<items::Item>(chosenIfAny<ItemId>(*with_).value_or(ItemId{}));
+        if (with != nullptr && read.isFine()) {
+            items::Move other = move;
+            other.item = with->id;
+            other.parent.reset();
+            other.machine = read(needMachineIn(machine_));
+            other.position = positionOf(book(), *with);
+            drafts.push_back(draftOf(other));
+        }
         return std::move(read).answer(
-            [move](const verbs::VerbContext& context) { return verbs::moveItem(context, move); });
+            [drafts](const verbs::VerbContext& context) { return verbs::fitSet(context, drafts); });
     }
     auto item = newItem(read);
     item.since = move.date;
@@ -188,9 +294,19 @@ TakeOffForm::TakeOffForm(Workbench& workbench, const EntryRequest& request)
     to_ = addChoice(QStringLiteral("kind"), tr("goes to"), destinations(), MoveKind::Removed);
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), DayPart::AfterRiding);
+    told_ = addChoice(QStringLiteral("told"), tr("that was"), toldOnTakingOff(), items::Told::Work);
     note_ = addText(QStringLiteral("note"), tr("note: clickers, preload, gearing"), QString(), 36);
+    back_ = addDay(QStringLiteral("back_on"), tr("back on"), QString(), Lean::Future);
+    connect(to_, &QComboBox::currentIndexChanged, this, &TakeOffForm::followDestination);
+    followDestination();
     if (const auto* item = book().ledger().find<items::Item>(item_))
         addNote(text(item->name));
+}
+
+void TakeOffForm::followDestination() {
+    const bool isAway = chosenOf<MoveKind>(*to_) == MoveKind::Away;
+    back_->parentWidget()->setVisible(isAway);
+    note_->setPlaceholderText(isAway ? tr("at which workshop") : QString());
 }
 
 tl::expected<store::Verb, Faults> TakeOffForm::verb() {
@@ -201,6 +317,9 @@ tl::expected<store::Verb, Faults> TakeOffForm::verb() {
     move.date = read(dayIn(date_, Lean::Past));
     move.part = chosenOf<DayPart>(*part_);
     move.note = typed(note_);
+    move.told = chosenOf<items::Told>(*told_);
+    if (move.kind == MoveKind::Away)
+        move.backOn = read(dayOrNothingIn(back_, Lean::Future));
     return std::move(read).answer(
         [move](const verbs::VerbContext& context) { return verbs::moveItem(context, move); });
 }
@@ -208,7 +327,13 @@ tl::expected<store::Verb, Faults> TakeOffForm::verb() {
 SwapForm::SwapForm(Workbench& workbench, const EntryRequest& request)
     : EntryForm(workbench, tr("swap")), old_(request.item.value_or(ItemId{})) {
     item_ = addBox(QStringLiteral("item"), tr("fit instead"));
-    offer(item_, onTheShelf(book()));
+    if (const auto place = book().fittings().placeOf(old_, Moment{book().today()}))
+        for (const book::Fitting& fitting : book::whatFits(book(), {.date = book().today(),
+                                                                   .machine = place->machine,
+                                                                   .parent = place->parent,
+                                                                   .position = place->position}))
+            if (fitting.item->id != old_)
+                item_->addItem(nameOf(book(), fitting), asData(fitting.item->id));
     to_ = addChoice(QStringLiteral("kind"), tr("the old one goes to"), destinations(), MoveKind::Removed);
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     part_ = addChoice(QStringLiteral("part"), tr("of that day"), partsOfDay(), DayPart::AfterRiding);
@@ -218,7 +343,7 @@ SwapForm::SwapForm(Workbench& workbench, const EntryRequest& request)
         return;
     addNote(item_->count() > 0
                 ? tr("Instead of %1.").arg(text(item->name))
-                : tr("Nothing lies on the shelf to take the place of %1. Take it off, then fit a new item.")
+                : tr("Nothing else could take the place of %1. Take it off, then fit a new item.")
                       .arg(text(item->name)));
     ends_ = addNote(QString());
     ends_->setObjectName(QStringLiteral("ends"));
@@ -240,6 +365,7 @@ tl::expected<store::Verb, Faults> SwapForm::verb() {
     move.date = read(dayIn(date_, Lean::Past));
     move.part = chosenOf<DayPart>(*part_);
     move.note = typed(note_);
+    move.told = items::Told::Work;
     const auto item = chosenIfAny<ItemId>(*item_);
     if (item)
         move.item = *item;
@@ -251,7 +377,7 @@ tl::expected<store::Verb, Faults> SwapForm::verb() {
         move.position = place->position;
     }
     return std::move(read).answer([move, to = chosenOf<MoveKind>(*to_)](const verbs::VerbContext& context) {
-        return verbs::swapItem(context, move, to);
+        return verbs::fitItem(context, {.move = move, .oldGoesTo = to, .fromElsewhere = true});
     });
 }
 

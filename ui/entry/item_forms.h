@@ -18,8 +18,10 @@ class FitForm : public EntryForm {
     tl::expected<store::Verb, Faults> verb() override;
 
   private:
+    void followPlace();
     void followItem();
     void sayWhatEnds();
+    [[nodiscard]] items::Move moveAsTyped(Answers& read) const;
     [[nodiscard]] items::Item newItem(Answers& read) const;
 
     QComboBox* machine_;
@@ -33,7 +35,11 @@ class FitForm : public EntryForm {
     QLineEdit* best_;
     QLineEdit* low_;
     QLineEdit* high_;
+    QComboBox* told_;
+    QComboBox* with_;  ///< the rest of the set: the other wheel
+    QLabel* off_;      ///< what comes off for it
     QLabel* ends_;
+    bool toldIsTyped_ = false;
 };
 
 /// Takes an item off: to the shelf, to a workshop, or for good.
@@ -45,11 +51,15 @@ class TakeOffForm : public EntryForm {
     tl::expected<store::Verb, Faults> verb() override;
 
   private:
+    void followDestination();
+
     ItemId item_;
     QComboBox* to_;
     QLineEdit* date_;
     QComboBox* part_;
+    QComboBox* told_;
     QLineEdit* note_;
+    QLineEdit* back_;
 };
 
 /// Puts another item in an item's place, in one go.

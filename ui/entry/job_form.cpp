@@ -224,6 +224,11 @@ void JobForm::forgetTask() {
         remove(tick);
     if (extra_ != nullptr)
         remove(std::exchange(extra_, nullptr));
+    if (sends_ != nullptr) {
+        remove(std::exchange(sends_, nullptr));
+        remove(std::exchange(where_, nullptr));
+        remove(std::exchange(back_, nullptr));
+    }
     if (tool_ != nullptr)
         remove(std::exchange(tool_, nullptr));
     steps_.clear();
@@ -256,6 +261,7 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
     const bool hadExtra = again != nullptr && again->record.extraDone;
     if (((due != nullptr && due->countdown.extraDue) || hadExtra) && !task.extra.empty())
         extra_ = addTick(QStringLiteral("extraDone"), tr("also done: %1").arg(text(task.extra)), false);
+    askWhere(task);
     auto opened = book().jointsOpened(task, steps_);
     if (again != nullptr)
         opened = withConfirmed(book(), std::move(opened), again->confirmed);
@@ -266,6 +272,30 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
     const QStringList tools = toolNames(book());
     if (!opened.empty() && !tools.isEmpty())
         tool_ = addSuggested(QStringLiteral("tool"), tr("all of these with"), QString(), tools, 14);
+}
+
+// A job that sends something out ends with it away: that is the first thing to say of it.
+void JobForm::askWhere(const upkeep::TaskVersion& task) {
+    const auto* again = sameJob();
+    const bool wasSent = again != nullptr && again->sends.has_value();
+    if (!task.sendsOut && !wasSent)
+        return;
+    sends_ = addTick(QStringLiteral("sends"), tr("it is away now"), wasSent || again == nullptr);
+    where_ = addText(QStringLiteral("where"), tr("at which workshop"), QString(), 18);
+    back_ = addDay(QStringLiteral("back_on"), tr("back on"), QString(), Lean::Future);
+    if (!wasSent)
+        return;
+    where_->setText(text(again->sends->where));
+    if (again->sends->backOn)
+        back_->setText(text(again->sends->backOn->iso()));
+}
+
+void JobForm::readSending(Answers& read, verbs::JobDraft& draft) const {
+    draft.sends.reset();
+    if (sends_ == nullptr || !sends_->isChecked() || draft.record.kind != RecordKind::Done)
+        return;
+    draft.sends = verbs::Sending{.where = typed(where_)};
+    draft.sends->backOn = read(dayOrNothingIn(back_, Lean::Future));
 }
 
 // A measurement of the job that is put right stays where the task has no field for it any more.
@@ -348,6 +378,7 @@ tl::expected<store::Verb, Faults> JobForm::verb() {
     draft.tool.reset();
     if (tool_ != nullptr && !draft.confirmed.empty())
         draft.tool = read(toolNamed(book(), tool_->text()));
+    readSending(read, draft);
     if (again == nullptr)
         readAnswers(draft);
     return std::move(read).answer(

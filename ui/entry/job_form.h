@@ -34,6 +34,8 @@ class JobForm : public EntryForm {
     void readSubject(Answers& read, verbs::JobDraft& draft) const;
     void readMeasures(Answers& read, upkeep::Record& record) const;
     void readAnswers(verbs::JobDraft& draft) const;
+    void askWhere(const upkeep::TaskVersion& task);
+    void readSending(Answers& read, verbs::JobDraft& draft) const;
 
     QComboBox* machine_;
     QLineEdit* task_;
@@ -50,6 +52,9 @@ class JobForm : public EntryForm {
     std::vector<std::pair<JointId, QCheckBox*>> joints_;
     QLineEdit* tool_ = nullptr;  ///< what the joints were torqued with
     QCheckBox* extra_ = nullptr;
+    QCheckBox* sends_ = nullptr;  ///< of a task that sends something out
+    QLineEdit* where_ = nullptr;
+    QLineEdit* back_ = nullptr;
     std::vector<std::string> steps_;  ///< access steps that the task needs off
     std::optional<verbs::JobDraft> corrected_;
     QString correctedName_;  ///< of its task or snag, as the form shows it

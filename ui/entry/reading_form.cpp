@@ -2,8 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/entry/reading_form.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QLineEdit>
+#include <algorithm>
 #include <utility>
 
 #include "ui/entry/anew.h"
@@ -105,12 +107,25 @@ void ReadingForm::follow() {
                                                                                         : QString());
 }
 
+// The meter ran on while joints were open: to be answered here, or the joints torqued first.
+void ReadingForm::showFaults(const Faults& faults) {
+    EntryForm::showFaults(faults);
+    const auto asks = [](const base::Error& fault) { return fault.fault == base::Fault::MustAnswer; };
+    if (std::none_of(faults.begin(), faults.end(), asks))
+        return;
+    if (seen_ == nullptr)
+        seen_ = addTick(QStringLiteral("handTightSeen"), tr("ridden all the same, I know"), false);
+    seen_->setFocus();
+}
+
 tl::expected<store::Verb, Faults> ReadingForm::verb() {
     Answers read;
     if (chosenOf<Meter>(*meter_) == Meter::Hours) {
         const auto hours = reading(read, correctedHours_, units::parseHours);
         return std::move(read).answer(
-            [hours](const verbs::VerbContext& context) { return verbs::logReading(context, hours); });
+            [hours, seen = seen_ != nullptr && seen_->isChecked()](const verbs::VerbContext& context) {
+                return seen ? verbs::logReadingOpen(context, hours) : verbs::logReading(context, hours);
+            });
     }
     const auto distance = reading(read, correctedDistance_, units::parseKilometres);
     return std::move(read).answer(

@@ -16,6 +16,7 @@ class ReadingForm : public EntryForm {
   public:
     ReadingForm(Workbench& workbench, const EntryRequest& request);
     tl::expected<store::Verb, Faults> verb() override;
+    void showFaults(const Faults& faults) override;
 
   private:
     void follow();
@@ -34,6 +35,7 @@ class ReadingForm : public EntryForm {
     QComboBox* event_;
     QLineEdit* before_;
     QLineEdit* note_;
+    QCheckBox* seen_ = nullptr;  ///< once it is asked about: ridden with joints open
     std::optional<usage::HourReading> correctedHours_;
     std::optional<usage::DistanceReading> correctedDistance_;
 };

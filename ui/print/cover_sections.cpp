@@ -132,6 +132,7 @@ std::vector<Section> coverSections(const sheet::JobSheet& sheet, double width) {
     addList(sections, tr("Not fitted: not to be ridden so"), sheet.notFitted, paperFont(14), width);
     addList(sections, tr("Hand-tight now: torque and mark these first"), sheet.handTight, paperFont(14),
             width);
+    addList(sections, tr("In doubt: look at these first"), sheet.inDoubt, paperFont(14), width);
     addList(sections, tr("Snags left open"), sheet.openSnags, paperFont(14), width);
     if (!sheet.cautions.empty())
         sections.push_back(cautionsSection(sheet, width));

@@ -15,7 +15,44 @@ QString gapWords(const book::Book& book, const book::Gap& gap) {
                                : tr("%1, off since %2").arg(text(gap.position), day);
     if (!gap.where.empty())
         words += QStringLiteral(" (%1)").arg(text(gap.where).simplified());
+    if (gap.backOn)
+        words += tr(", back %1").arg(dayWords(*gap.backOn, book.today()));
     return gap.isDoubtful ? tr("%1: is it needed?").arg(words) : words;
+}
+
+QString doubtedWords(const book::Book& book, const book::Doubt& doubt) {
+    if (doubt.why == book::Doubting::Wrench) {
+        const auto* joint = book.joint(doubt.joints.front());
+        return joint == nullptr ? QString() : text(joint->name);
+    }
+    QStringList positions;
+    for (const std::string& position : doubt.positions)
+        positions << text(position);
+    return positions.join(QStringLiteral(", "));
+}
+
+QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt) {
+    const auto& ledger = book.ledger();
+    switch (doubt.why) {
+        case book::Doubting::OutAndBack:
+            return tr("off and back on %1: torqued?").arg(dayWords(doubt.since, book.today()));
+        case book::Doubting::OlderMoves:
+            return tr("put on since %1, nobody said whether it was torqued")
+                .arg(dayWords(doubt.since, book.today()));
+        case book::Doubting::Wrench: {
+            const auto* tool = doubt.tool ? ledger.find<fastening::Tool>(*doubt.tool) : nullptr;
+            return tr("tightened with %1, which failed its check")
+                .arg(tool == nullptr ? QString() : text(tool->name));
+        }
+        case book::Doubting::Impossible:
+            break;
+    }
+    const auto* item = doubt.item ? ledger.find<items::Item>(*doubt.item) : nullptr;
+    return item == nullptr ? QString() : tr("%1 can't sit there: %2").arg(text(item->name), text(item->kind));
+}
+
+QString inDoubtWords(const book::Book& book, const book::Doubt& doubt) {
+    return tr("%1, %2").arg(doubtedWords(book, doubt), whyDoubtedWords(book, doubt));
 }
 
 QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps) {

@@ -11,6 +11,11 @@ namespace wm::ui {
 
 /// "engine, off since Mon 15 Jun", "shock, away since Sat 2 May (Lowmoor)".
 QString gapWords(const book::Book& book, const book::Gap& gap);
+/// "rear wheel, off and back on Tue 3 Mar: torqued?"
+QString inDoubtWords(const book::Book& book, const book::Doubt& doubt);
+/// What is doubted, and why, apart.
+QString doubtedWords(const book::Book& book, const book::Doubt& doubt);
+QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt);
 /// All of them on one line.
 QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps);
 

@@ -321,7 +321,7 @@ TEST_F(TorquePageTest, WhatIsHandTightIsSaidAtOnce) {
     ask(QStringLiteral("rear axle"));
     EXPECT_EQ(said("torqueHandTight"), QStringLiteral("HAND-TIGHT: Subframe bolts"));
     garage_->workbench().choose(std::nullopt);
-    EXPECT_TRUE(said("torqueHandTight").contains(QStringLiteral(" (Sorrel 450)")));
+    EXPECT_TRUE(said("torqueHandTight").contains(QStringLiteral(" (Crake 250)")));
     EXPECT_TRUE(said("torqueHandTight").endsWith(QStringLiteral(" more")));
     garage_->workbench().choose(heron);
     EXPECT_TRUE(said("answerHandTight").isEmpty()) << "of the rear axle";

@@ -13,6 +13,7 @@
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/state_words.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -139,6 +140,15 @@ void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machin
         cell.joint = joint.joint->joint;
         in(column, Band::HandTight).push_back(cell);
     }
+    for (const auto& doubt : state.doubts) {
+        BenchCell cell = wordsCell(machine, doubtedWords(book, doubt));
+        cell.far = whyDoubtedWords(book, doubt);
+        if (!doubt.joints.empty()) {
+            cell.kind = Kind::Joint;
+            cell.joint = doubt.joints.front();
+        }
+        in(column, Band::InDoubt).push_back(cell);
+    }
     for (const auto& open : book.snags(machine)) {
         BenchCell cell;
         cell.kind = Kind::Snag;
@@ -199,10 +209,11 @@ void addOrders(BenchColumn& column, const book::Book& book, MachineId machine,
 
 QString bandWords(Band band) {
     static constexpr const char* words[kBands] = {
-        QT_TR_NOOP("until then"),  QT_TR_NOOP("not fitted"),  QT_TR_NOOP("hand-tight"),
-        QT_TR_NOOP("must"),        QT_TR_NOOP("check again"), QT_TR_NOOP("should"),
-        QT_TR_NOOP("each outing"), QT_TR_NOOP("can wait"),    QT_TR_NOOP("never recorded"),
-        QT_TR_NOOP("put off"),     QT_TR_NOOP("snags"),       QT_TR_NOOP("to order")};
+        QT_TR_NOOP("until then"),     QT_TR_NOOP("not fitted"),  QT_TR_NOOP("hand-tight"),
+        QT_TR_NOOP("in doubt"),       QT_TR_NOOP("must"),        QT_TR_NOOP("check again"),
+        QT_TR_NOOP("should"),         QT_TR_NOOP("each outing"), QT_TR_NOOP("can wait"),
+        QT_TR_NOOP("never recorded"), QT_TR_NOOP("put off"),     QT_TR_NOOP("snags"),
+        QT_TR_NOOP("to order")};
     return tr(words[static_cast<std::size_t>(band)]);
 }
 

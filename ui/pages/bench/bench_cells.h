@@ -17,6 +17,7 @@ enum class Band : std::uint8_t {
     UntilThen,  ///< how surely nothing falls due before the next event, and what goes first
     NotFitted,  ///< what is off the machine: it can't be ridden at all
     HandTight,  ///< before all jobs: nobody rides off on a loose axle
+    InDoubt,    ///< what nobody can vouch for until it is looked at
     Must,
     CheckAgain,  ///< follow-ups whose time has come
     Should,
@@ -27,7 +28,7 @@ enum class Band : std::uint8_t {
     Snags,
     ToOrder
 };
-inline constexpr int kBands = 12;
+inline constexpr int kBands = 13;
 
 QString bandWords(Band band);
 

@@ -6,14 +6,17 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <set>
 
 #include "core/book/drawer_of_book.h"
+#include "core/book/state.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/torque/mark_form.h"
 #include "ui/pages/torque/torque_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/words/figures.h"
 #include "ui/words/name_words.h"
+#include "ui/words/state_words.h"
 #include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 
@@ -21,25 +24,37 @@ namespace wm::ui {
 
 namespace {
 
+TableRow rowOf(const book::Book& book, const fastening::JointVersion& joint, const QString& why,
+               calendar::Date since) {
+    const auto* tool = book::usualTool(book, joint);
+    const auto* card = book.ledger().find<items::Machine>(joint.machine);
+    return {.id = joint.joint.value(),
+            .cells = {{.text = text(joint.name)},
+                      {.text = card == nullptr ? QString() : text(card->name)},
+                      {.text = joint.torque ? torqueWords(joint) : HandTightView::tr("torque not known yet"),
+                       .pencil = !joint.torque,
+                       .unconfirmed = joint.torque && !joint.confirmed},
+                      {.text = why},
+                      {.text = dayWords(since, book.today()), .sort = since.daysSinceEpoch()},
+                      {.text = tool == nullptr ? QString() : text(tool->name)}}};
+}
+
+// What is loose, then what is in doubt: the same confirmation settles both.
 std::vector<TableRow> rowsOf(const book::Book& book, std::optional<MachineId> machine) {
     std::vector<TableRow> rows;
     for (const items::Machine* card : book.machines()) {
         if (machine && card->id != *machine)
             continue;
-        for (const book::OpenJoint& open : book.handTight(card->id)) {
-            const auto* tool = book::usualTool(book, *open.joint);
-            rows.push_back({.id = open.joint->joint.value(),
-                            .cells = {{.text = text(open.joint->name)},
-                                      {.text = text(card->name)},
-                                      {.text = open.joint->torque ? torqueWords(*open.joint)
-                                                                  : HandTightView::tr("torque not known yet"),
-                                       .pencil = !open.joint->torque,
-                                       .unconfirmed = open.joint->torque && !open.joint->confirmed},
-                                      {.text = nameWords(open.state.why)},
-                                      {.text = dayWords(open.state.since, book.today()),
-                                       .sort = open.state.since.daysSinceEpoch()},
-                                      {.text = tool == nullptr ? QString() : text(tool->name)}}});
+        const book::State state = book::stateOf(book, card->id);
+        std::set<JointId> seen;
+        for (const book::OpenJoint& open : state.handTight) {
+            seen.insert(open.joint->joint);
+            rows.push_back(rowOf(book, *open.joint, nameWords(open.state.why), open.state.since));
         }
+        for (const book::Doubt& doubt : state.doubts)
+            for (const JointId id : doubt.joints)
+                if (const auto* joint = book.joint(id); joint != nullptr && seen.insert(id).second)
+                    rows.push_back(rowOf(book, *joint, inDoubtWords(book, doubt), doubt.since));
     }
     return rows;
 }
@@ -77,10 +92,11 @@ void HandTightView::choose(JointId joint) {
 void HandTightView::refresh() {
     const auto machine = workbench().chosen();
     auto rows = rowsOf(*workbench().book(), machine);
-    words_->setText(rows.empty()
-                        ? tr("Nothing is hand-tight: every joint that was opened is torqued and marked.")
-                        : tr("Opened and not torqued since. Enter says that the chosen one is torqued and "
-                             "marked; a machine is not logged as ridden before these are answered."));
+    words_->setText(
+        rows.empty()
+            ? tr("Nothing is hand-tight or in doubt: every joint that was opened is torqued and marked.")
+            : tr("Opened and not torqued since, or in doubt. Enter says that the chosen one is torqued "
+                 "and marked; a machine is not logged as ridden before what is loose is answered."));
     joints_->setVisible(!rows.empty());
     confirm_->setVisible(!rows.empty());
     confirm_->setEnabled(!workbench().readOnly());
