@@ -77,6 +77,13 @@
         </translation>
     </message>
     <message numerus="yes">
+        <source>fitted %n item(s)</source>
+        <translation>
+            <numerusform>fitted %n item</numerusform>
+            <numerusform>fitted %n items</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
         <source>%n joint(s)</source>
         <translation>
             <numerusform>%n joint</numerusform>

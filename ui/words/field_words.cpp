@@ -16,10 +16,11 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 48> kFieldWords{{
+constexpr std::array<FieldWord, 53> kFieldWords{{
     {"", QT_TR_NOOP("entry")},
     {"id", QT_TR_NOOP("card")},
     {"as_new", QT_TR_NOOP("figure as new")},
+    {"back_on", QT_TR_NOOP("day on which it is back")},
     {"by_person", QT_TR_NOOP("person")},
     {"counter", QT_TR_NOOP("kind of limit")},
     {"cycles", QT_TR_NOOP("number of cycles")},
@@ -30,6 +31,7 @@ constexpr std::array<FieldWord, 48> kFieldWords{{
     {"every_nth", QT_TR_NOOP("count of completions")},
     {"fact", QT_TR_NOOP("entry")},
     {"first", QT_TR_NOOP("first interval")},
+    {"frees", QT_TR_NOOP("position that the step frees")},
     {"hand_tight", QT_TR_NOOP("hand-tight list")},
     {"hands", QT_TR_NOOP("number of hands")},
     {"hours", QT_TR_NOOP("number of hours")},
@@ -55,10 +57,13 @@ constexpr std::array<FieldWord, 48> kFieldWords{{
     {"rolls_at", QT_TR_NOOP("count at which the meter rolls over")},
     {"season_high", QT_TR_NOOP("most hours in a season")},
     {"season_low", QT_TR_NOOP("least hours in a season")},
+    {"sends", QT_TR_NOOP("item that is sent away")},
+    {"sends_out", QT_TR_NOOP("word whether it is sent away")},
     {"shown", QT_TR_NOOP("meter reading")},
     {"since", QT_TR_NOOP("first day")},
     {"starts", QT_TR_NOOP("number of starts")},
     {"step", QT_TR_NOOP("access step")},
+    {"told", QT_TR_NOOP("word whether it was work")},
     {"until", QT_TR_NOOP("day to put it off until")},
     {"until_date", QT_TR_NOOP("day to put it off until")},
     {"until_hours", QT_TR_NOOP("number of machine hours to put it off until")},
@@ -69,7 +74,8 @@ constexpr std::array<FieldWord, 48> kFieldWords{{
 
 // The other fields that an error may name. Read by lupdate alone: their words are the names, with blanks for
 // underscores. tests/ui/translation holds it complete.
-[[maybe_unused]] constexpr const char* kFieldNames[] = {QT_TR_NOOP("active"),
+[[maybe_unused]] constexpr const char* kFieldNames[] = {QT_TR_NOOP("with"),
+                                                        QT_TR_NOOP("active"),
                                                         QT_TR_NOOP("again"),
                                                         QT_TR_NOOP("allowance"),
                                                         QT_TR_NOOP("amount"),

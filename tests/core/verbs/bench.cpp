@@ -14,11 +14,9 @@ FurnishedBench::FurnishedBench() {
     mara = last<items::Person>();
     const auto fit = [&](const char* name, const char* position) {
         must([&](const VerbContext& context) {
-            return addItemFitted(context, {.name = name, .since = since, .startedNew = true},
-                                 {.date = since,
-                                  .machine = heron,
-                                  .position = position,
-                                  .told = items::Told::AsItWas});
+            return addItemFitted(
+                context, {.name = name, .since = since, .startedNew = true},
+                {.date = since, .machine = heron, .position = position, .told = items::Told::AsItWas});
         });
         return last<items::Item>();
     };

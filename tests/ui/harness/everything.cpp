@@ -352,6 +352,10 @@ void Walk::seeForms() {
     }
     window_->enter(requestFor(EntryKind::Reading));
     seeForm(QStringLiteral(", replaced"), replaceTheMeter);
+    window_->enter(requestFor(EntryKind::TakeOff));
+    seeForm(QStringLiteral(", away"), sendAway);
+    window_->enter(aPlaceThatIsTaken(book()));
+    seeForm(QStringLiteral(", taken"));
 }
 
 // Those that a page opens itself.

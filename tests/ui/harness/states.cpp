@@ -14,6 +14,7 @@
 #include <QToolButton>
 
 #include "core/book/expiry.h"
+#include "core/book/fitting.h"
 #include "core/fastening/danger.h"
 #include "core/upkeep/unknown.h"
 #include "core/verbs/verbs.h"
@@ -312,6 +313,30 @@ EntryRequest aWornItemAgain(Garage& garage) {
         }
     ADD_FAILURE() << "no item has a life that ends";
     return {};
+}
+
+EntryRequest aPlaceThatIsTaken(const book::Book& book) {
+    const calendar::Moment now{book.today()};
+    for (const auto* machine : book.machines())
+        for (const auto& [position, item] : book.fittings().on(machine->id, now))
+            for (const auto& fitting :
+                 book::whatFits(book, {.date = book.today(), .machine = machine->id, .position = position}))
+                if (fitting.lies == items::MoveKind::Removed) {
+                    EntryRequest request;
+                    request.kind = EntryKind::Fit;
+                    request.machine = machine->id;
+                    request.position = text(position);
+                    request.item = fitting.item->id;
+                    return request;
+                }
+    ADD_FAILURE() << "nothing lies there that fits where something sits";
+    return {};
+}
+
+void sendAway(EntryForm& form) {
+    auto* to = form.findChild<QComboBox*>(QStringLiteral("kind"));
+    ASSERT_NE(to, nullptr);
+    to->setCurrentIndex(1);
 }
 
 void replaceTheMeter(EntryForm& form) {

@@ -27,6 +27,10 @@ std::vector<PageState> pageStates();
 
 /// Takes an item off that won't last through the next event, and asks to fit it again.
 EntryRequest aWornItemAgain(Garage& garage);
+/// A request to fit something from the shelf where another thing sits.
+EntryRequest aPlaceThatIsTaken(const book::Book& book);
+/// What is taken off goes to a workshop.
+void sendAway(EntryForm& form);
 /// In a form for a reading, which then asks for more.
 void replaceTheMeter(EntryForm& form);
 
