@@ -3,6 +3,7 @@
 #include "core/book/joints_then.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "core/calendar/in_force.h"
 #include "core/items/positions.h"
@@ -51,6 +52,7 @@ class TouchGathering {
     TouchGathering(const Book& book, MachineId machine) : book_(book), machine_(machine) {}
 
     JointsThen all() {
+        noteOpenings();
         for (const JointMark& mark : book_.ledger().all<JointMark>())
             if (mark.date <= book_.today() && isOurs(mark.joint))
                 takeMark(mark);
@@ -70,9 +72,20 @@ class TouchGathering {
         return version != nullptr && version->machine == machine_;
     }
 
-    // What a job opened and tightened is stored as tightened alone.
+    void noteOpenings() {
+        const auto& ledger = book_.ledger();
+        for (const JointMark& mark : ledger.all<JointMark>())
+            if (mark.kind == MarkKind::Loosened && mark.record)
+                openedOn_.insert({mark.joint, mark.date});
+        for (const items::Move& move : ledger.all<items::Move>())
+            if (move.told == items::Told::Work)
+                movedOn_.insert(move.date);
+    }
+
+    // What a job opened and tightened is stored as tightened alone. It matters only on a day on which
+    // something else opened the joint.
     [[nodiscard]] bool wasOpenedToo(const JointMark& mark) {
-        if (!mark.record)
+        if (!mark.record || (!openedOn_.contains({mark.joint, mark.date}) && !movedOn_.contains(mark.date)))
             return false;
         const auto known = openedBy_.find(*mark.record);
         if (known != openedBy_.end())
@@ -140,6 +153,8 @@ class TouchGathering {
     MachineId machine_;
     std::vector<Touch> touches_;
     std::map<RecordId, std::set<JointId>> openedBy_;
+    std::set<std::pair<JointId, calendar::Date>> openedOn_;
+    std::set<calendar::Date> movedOn_;
     JointsThen then_;
 };
 
