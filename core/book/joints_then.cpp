@@ -167,18 +167,25 @@ bool rodeOn(const Book& book, MachineId machine, calendar::Date day) {
     });
 }
 
+namespace {
+
+// Of two versions the one that is meant on a day: the later one that holds by then, else the first to come.
+bool isRather(const StepVersion& version, const StepVersion& known, calendar::Date on) {
+    const bool holds = version.validFrom <= on;
+    if (holds != (known.validFrom <= on))
+        return holds;
+    return holds ? calendar::supersedes(version, known) : version.validFrom < known.validFrom;
+}
+
+}  // namespace
+
 std::vector<const StepVersion*> stepsOn(const picture::Ledger& ledger, MachineId machine, calendar::Date on) {
     std::map<StepId, const StepVersion*> best;
     for (const StepVersion& version : ledger.all<StepVersion>()) {
         if (version.machine != machine)
             continue;
         const StepVersion*& known = best[version.step];
-        const bool holds = version.validFrom <= on;
-        if (known == nullptr)
-            known = &version;
-        else if (const bool knownHolds = known->validFrom <= on; holds && knownHolds)
-            known = calendar::supersedes(version, *known) ? &version : known;
-        else if (holds || (!knownHolds && version.validFrom < known->validFrom))
+        if (known == nullptr || isRather(version, *known, on))
             known = &version;
     }
     std::vector<const StepVersion*> steps;

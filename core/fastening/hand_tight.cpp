@@ -62,8 +62,8 @@ std::map<JointId, JointNow> jointsNow(std::vector<Touch> touches,
             take(joint, touch);
     }
     std::map<JointId, JointNow> joints;
-    for (auto& [id, joint] : walked)
-        joints.emplace(id, std::move(joint.now));
+    for (const auto& [id, joint] : walked)
+        joints.emplace(id, joint.now);
     return joints;
 }
 

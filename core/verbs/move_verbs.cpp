@@ -48,8 +48,8 @@ class Moving {
     explicit Moving(const VerbContext& context)
         : context_(context), book_(std::make_unique<Book>(copyOf(context.book))) {}
 
-    Result<void> take(FitDraft draft) {
-        Move& move = draft.move;
+    Result<void> take(const FitDraft& draft) {
+        const Move& move = draft.move;
         const auto* item = book_->ledger().find<items::Item>(move.item);
         if (draft.fromElsewhere && item != nullptr)
             if (auto off = takeOffElsewhere(draft); !off)
@@ -182,7 +182,7 @@ Result<Change> moveItem(const VerbContext& context, Move move) {
 Result<Change> fitItem(const VerbContext& context, FitDraft draft) {
     Moving moving(context);
     draft.move.kind = MoveKind::Fitted;
-    if (auto taken = moving.take(std::move(draft)); !taken)
+    if (auto taken = moving.take(draft); !taken)
         return tl::unexpected(taken.error());
     const auto text = moving.text();
     return std::move(moving).change(text);
@@ -198,7 +198,7 @@ Result<Change> fitSet(const VerbContext& context, std::vector<FitDraft> drafts) 
     Moving moving(context);
     for (std::size_t at = 0; at < drafts.size(); ++at) {
         drafts[at].move.kind = MoveKind::Fitted;
-        if (auto taken = moving.take(std::move(drafts[at])); !taken) {
+        if (auto taken = moving.take(drafts[at]); !taken) {
             base::Error error = taken.error();
             error.field = error.field.within("moves", at);
             return tl::unexpected(std::move(error));
