@@ -189,6 +189,16 @@ State stateOf(const Book& book, MachineId machine) {
     return state;
 }
 
+std::vector<JointId> toConfirm(const Book& book, MachineId machine) {
+    const State state = stateOf(book, machine);
+    std::vector<JointId> joints;
+    for (const OpenJoint& open : state.handTight)
+        addAll(joints, {open.state.joint});
+    for (const Doubt& doubt : state.doubts)
+        addAll(joints, doubt.joints);
+    return joints;
+}
+
 bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend::Job>& jobs) {
     const State state = stateOf(book, machine);
     if (std::any_of(jobs.begin(), jobs.end(), [](const weekend::Job& job) { return job.sendsOut; }))

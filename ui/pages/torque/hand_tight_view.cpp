@@ -54,7 +54,10 @@ std::vector<TableRow> rowsOf(const book::Book& book, std::optional<MachineId> ma
         for (const book::Doubt& doubt : state.doubts)
             for (const JointId id : doubt.joints)
                 if (const auto* joint = book.joint(id); joint != nullptr && seen.insert(id).second)
-                    rows.push_back(rowOf(book, *joint, inDoubtWords(book, doubt), doubt.since));
+                    rows.push_back(rowOf(book, *joint,
+                                         doubt.why == book::Doubting::Wrench ? whyDoubtedWords(book, doubt)
+                                                                             : inDoubtWords(book, doubt),
+                                         doubt.since));
     }
     return rows;
 }

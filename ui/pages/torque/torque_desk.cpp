@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/book/drawer_of_book.h"
+#include "core/book/state.h"
 #include "ui/pages/torque/chart_view.h"
 #include "ui/pages/torque/confirm_view.h"
 #include "ui/pages/torque/drawer_view.h"
@@ -58,7 +59,7 @@ void TorqueDesk::nameViews() {
     std::size_t doubtful = 0;
     for (const items::Machine* machine : book->machines())
         if (!workbench().chosen() || workbench().chosen() == machine->id)
-            open += book->handTight(machine->id).size();
+            open += book::toConfirm(*book, machine->id).size();
     for (const book::ToolRecall& recall : book::recallsOf(*book))
         for (const fastening::RecallLine& line : recall.recall.lines)
             doubtful += book::isSettled(*book, recall, line) ? 0 : 1;
