@@ -51,6 +51,19 @@ QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt) {
     return item == nullptr ? QString() : tr("%1 can't sit there: %2").arg(text(item->name), text(item->kind));
 }
 
+QString shortDoubtWords(const book::Doubt& doubt) {
+    switch (doubt.why) {
+        case book::Doubting::OutAndBack:
+        case book::Doubting::OlderMoves:
+            return tr("put on: torqued?");
+        case book::Doubting::Wrench:
+            return tr("its wrench failed");
+        case book::Doubting::Impossible:
+            break;
+    }
+    return tr("can't sit there");
+}
+
 QString inDoubtWords(const book::Book& book, const book::Doubt& doubt) {
     return tr("%1, %2").arg(doubtedWords(book, doubt), whyDoubtedWords(book, doubt));
 }

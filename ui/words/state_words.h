@@ -16,6 +16,8 @@ QString inDoubtWords(const book::Book& book, const book::Doubt& doubt);
 /// What is doubted, and why, apart.
 QString doubtedWords(const book::Book& book, const book::Doubt& doubt);
 QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt);
+/// The same in two or three words.
+QString shortDoubtWords(const book::Doubt& doubt);
 /// All of them on one line.
 QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps);
 

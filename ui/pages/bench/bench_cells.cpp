@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "core/book/round.h"
@@ -98,9 +99,20 @@ std::vector<BenchCell> untilThen(const book::Book& book, MachineId machine) {
     return cells;
 }
 
+// A re-check that a failed tool asks for stands with what is in doubt: confirming it settles both.
+std::set<std::string> jointsInDoubt(const book::Book& book, MachineId machine) {
+    std::set<std::string> codes;
+    for (const auto& doubt : book::stateOf(book, machine).doubts)
+        for (const JointId joint : doubt.joints)
+            if (const auto* version = book.joint(joint); doubt.why == book::Doubting::Wrench && version)
+                codes.insert(version->code);
+    return codes;
+}
+
 void addFollowUps(BenchColumn& column, const book::Book& book, MachineId machine) {
+    const auto doubted = jointsInDoubt(book, machine);
     for (const auto& follow : book.followUps(machine)) {
-        if (!follow.due)
+        if (!follow.due || doubted.contains(follow.joint))
             continue;
         BenchCell cell;
         cell.kind = Kind::FollowUp;
@@ -142,7 +154,7 @@ void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machin
     }
     for (const auto& doubt : state.doubts) {
         BenchCell cell = wordsCell(machine, doubtedWords(book, doubt));
-        cell.far = whyDoubtedWords(book, doubt);
+        cell.far = shortDoubtWords(doubt);
         if (!doubt.joints.empty()) {
             cell.kind = Kind::Joint;
             cell.joint = doubt.joints.front();
