@@ -45,26 +45,41 @@ TEST(MigrationTest, TheStepsOfThenAreAsTheyWere) {
     }
 }
 
-class VersionOneTest : public testing::Test {
+/// A file as the program of a version left it.
+class OldFileTest : public testing::Test {
   protected:
-    void SetUp() override { sample::execute(path_, storedText("version_1.sql")); }
+    explicit OldFileTest(int version) {
+        sample::execute(path_, storedText("version_" + std::to_string(version) + ".sql"));
+    }
 
     sample::Folder folder_;
     QString path_ = folder_.path("garage.wm");
 };
 
-TEST_F(VersionOneTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
+class EveryVersionTest : public OldFileTest, public testing::WithParamInterface<int> {
+  protected:
+    EveryVersionTest() : OldFileTest(GetParam()) {}
+};
+
+TEST_P(EveryVersionTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
     auto answer = File::open(path_, OpenFor::Writing);
     ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
-    EXPECT_EQ(answer.report.fromVersion, 1);
-    EXPECT_EQ(answer.report.backup, path_ + ".v1.bak");
-    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "1");
+    EXPECT_EQ(answer.report.fromVersion, GetParam());
+    EXPECT_EQ(answer.report.backup, path_ + QStringLiteral(".v%1.bak").arg(GetParam()));
+    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), std::to_string(GetParam()));
     EXPECT_EQ(sample::answer(answer.report.backup, "SELECT count(*) FROM record"), "1");
     EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), kNow);
     EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"),
               kReadableBy);
     EXPECT_TRUE(answer.file->check().empty());
 }
+
+INSTANTIATE_TEST_SUITE_P(Files, EveryVersionTest, testing::Range(1, currentSchema().back().version));
+
+class VersionOneTest : public OldFileTest {
+  protected:
+    VersionOneTest() : OldFileTest(1) {}
+};
 
 // Oil every 10 h, done on 15 January; 6 h of mud since: 4 h are left, as the program of then said.
 TEST_F(VersionOneTest, SaysTheSameAsBefore) {
@@ -98,24 +113,10 @@ TEST_F(VersionOneTest, TakesWeightsFromThenOn) {
     EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
 }
 
-class VersionTwoTest : public testing::Test {
+class VersionTwoTest : public OldFileTest {
   protected:
-    void SetUp() override { sample::execute(path_, storedText("version_2.sql")); }
-
-    sample::Folder folder_;
-    QString path_ = folder_.path("garage.wm");
+    VersionTwoTest() : OldFileTest(2) {}
 };
-
-TEST_F(VersionTwoTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
-    auto answer = File::open(path_, OpenFor::Writing);
-    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
-    EXPECT_EQ(answer.report.fromVersion, 2);
-    EXPECT_EQ(answer.report.backup, path_ + ".v2.bak");
-    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "2");
-    EXPECT_EQ(sample::answer(answer.report.backup, "SELECT count(*) FROM joint_mark"), "3");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), kNow);
-    EXPECT_TRUE(answer.file->check().empty());
-}
 
 // Mud x 1.5: of the 10 h 9 are behind. The drain plug moved on 1 February and is open since.
 TEST_F(VersionTwoTest, SaysTheSameAsBefore) {
@@ -155,24 +156,10 @@ TEST_F(VersionTwoTest, TakesToolsAndTheirMarks) {
               "3");
 }
 
-class VersionThreeTest : public testing::Test {
+class VersionThreeTest : public OldFileTest {
   protected:
-    void SetUp() override { sample::execute(path_, storedText("version_3.sql")); }
-
-    sample::Folder folder_;
-    QString path_ = folder_.path("garage.wm");
+    VersionThreeTest() : OldFileTest(3) {}
 };
-
-TEST_F(VersionThreeTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
-    auto answer = File::open(path_, OpenFor::Writing);
-    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
-    EXPECT_EQ(answer.report.fromVersion, 3);
-    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "3");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), kNow);
-    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"),
-              kReadableBy);
-    EXPECT_TRUE(answer.file->check().empty());
-}
 
 // The interval was confirmed, of the amounts nobody ever said so; the limit keeps its confirmation.
 TEST_F(VersionThreeTest, SaysTheSameAsBeforeButForAmountsThatNobodyConfirmed) {
@@ -208,24 +195,10 @@ TEST_F(VersionThreeTest, TakesThePageOfAnAmountFromThenOn) {
     EXPECT_EQ(tasks[1].measures, version.measures);
 }
 
-class VersionFourTest : public testing::Test {
+class VersionFourTest : public OldFileTest {
   protected:
-    void SetUp() override { sample::execute(path_, storedText("version_4.sql")); }
-
-    sample::Folder folder_;
-    QString path_ = folder_.path("garage.wm");
+    VersionFourTest() : OldFileTest(4) {}
 };
-
-TEST_F(VersionFourTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
-    auto answer = File::open(path_, OpenFor::Writing);
-    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
-    EXPECT_EQ(answer.report.fromVersion, 4);
-    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "4");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), kNow);
-    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"),
-              kReadableBy);
-    EXPECT_TRUE(answer.file->check().empty());
-}
 
 TEST_F(VersionFourTest, SaysTheSameAsBefore) {
     auto answer = File::open(path_, OpenFor::Writing);
@@ -251,24 +224,10 @@ TEST_F(VersionFourTest, SealsWhatStandsThere) {
     EXPECT_TRUE(file->check().empty());
 }
 
-class VersionFiveTest : public testing::Test {
+class VersionFiveTest : public OldFileTest {
   protected:
-    void SetUp() override { sample::execute(path_, storedText("version_5.sql")); }
-
-    sample::Folder folder_;
-    QString path_ = folder_.path("garage.wm");
+    VersionFiveTest() : OldFileTest(5) {}
 };
-
-TEST_F(VersionFiveTest, IsBroughtUpToDateWithAVerifiedCopyBeside) {
-    auto answer = File::open(path_, OpenFor::Writing);
-    ASSERT_EQ(answer.report.outcome, OpenOutcome::Migrated) << answer.report.detail.toStdString();
-    EXPECT_EQ(answer.report.fromVersion, 5);
-    EXPECT_EQ(sample::answer(answer.report.backup, "PRAGMA user_version"), "5");
-    EXPECT_EQ(sample::answer(path_, "PRAGMA user_version"), kNow);
-    EXPECT_EQ(sample::answer(path_, "SELECT oldest_reader || ' ' || needs_program FROM file_state"),
-              kReadableBy);
-    EXPECT_TRUE(answer.file->check().empty());
-}
 
 // What a step frees is known by its code; whether the wheel was torqued then nobody ever asked.
 TEST_F(VersionFiveTest, AsksOnceAboutWhatWasPutOn) {
