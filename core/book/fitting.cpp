@@ -23,17 +23,6 @@ std::optional<MachineId> carrierOf(const Book& book, ItemId item, Moment when) {
     return std::nullopt;
 }
 
-std::optional<ItemId> sitsAt(const Book& book, const items::Move& place) {
-    const Moment when{place.date, place.part};
-    const auto there = place.machine  ? book.fittings().on(*place.machine, when)
-                       : place.parent ? book.fittings().on(*place.parent, when)
-                                      : std::vector<std::pair<std::string, ItemId>>{};
-    for (const auto& [position, item] : there)
-        if (position == place.position)
-            return item;
-    return std::nullopt;
-}
-
 // The machine at which a move is seen: where it goes, or where it comes from.
 std::optional<MachineId> machineOf(const Book& book, const items::Move& move) {
     const Moment when{move.date, move.part};
@@ -47,6 +36,17 @@ int rankOf(const Fitting& fitting) {
 }
 
 }  // namespace
+
+std::optional<ItemId> sitsAt(const Book& book, const items::Move& place) {
+    const Moment when{place.date, place.part};
+    const auto there = place.machine  ? book.fittings().on(*place.machine, when)
+                       : place.parent ? book.fittings().on(*place.parent, when)
+                                      : std::vector<std::pair<std::string, ItemId>>{};
+    for (const auto& [position, item] : there)
+        if (position == place.position)
+            return item;
+    return std::nullopt;
+}
 
 Fit mayFit(const Book& book, const items::Item& item, const items::Move& place) {
     const Moment when{place.date, place.part};

@@ -12,6 +12,9 @@ namespace wm::book {
 
 // What may be fitted where, and whether a move was work.
 
+/// What sits at the place that a move names, at its moment.
+std::optional<ItemId> sitsAt(const Book& book, const items::Move& place);
+
 enum class MayFit : std::uint8_t { Yes, WrongKind, Retired, Taken };
 
 struct Fit {

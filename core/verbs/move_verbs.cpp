@@ -113,19 +113,12 @@ class Moving {
         const Move& move = draft.move;
         if (*draft.oldGoesTo == MoveKind::Fitted)
             return base::refuse(Fault::Inconsistent, "old");
-        if (!move.machine && !move.parent)
+        const auto old = book::sitsAt(*book_, move);
+        if (!old)
             return base::refuse(Fault::NotFitted, "position", move.position);
-        const calendar::Moment when{move.date, move.part};
-        const auto there = move.machine ? book_->fittings().on(*move.machine, when)
-                                        : book_->fittings().on(*move.parent, when);
-        for (const auto& [position, old] : there) {
-            if (position != move.position)
-                continue;
-            if (old == move.item)
-                return base::refuse(Fault::NothingToDo, "item");
-            return add(offBefore(move, old, *draft.oldGoesTo));
-        }
-        return base::refuse(Fault::NotFitted, "position", move.position);
+        if (*old == move.item)
+            return base::refuse(Fault::NothingToDo, "item");
+        return add(offBefore(move, *old, *draft.oldGoesTo));
     }
 
     const VerbContext& context_;

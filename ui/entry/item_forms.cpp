@@ -54,15 +54,7 @@ std::string positionOf(const book::Book& book, const items::Item& item) {
 }
 
 const items::Item* sitsOn(const book::Book& book, const items::Move& place) {
-    const Moment when{place.date, place.part};
-    if (place.parent) {
-        for (const auto& [position, item] : book.fittings().on(*place.parent, when))
-            if (position == place.position)
-                return book.ledger().find<items::Item>(item);
-        return nullptr;
-    }
-    const auto there =
-        place.machine ? book.fittings().at(*place.machine, place.position, when) : std::nullopt;
+    const auto there = book::sitsAt(book, place);
     return there ? book.ledger().find<items::Item>(*there) : nullptr;
 }
 
