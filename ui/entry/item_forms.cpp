@@ -183,8 +183,14 @@ void FitForm::followPlace() {
         if (const auto position = positionOf(book(), *other.item);
             !position.empty() && position != place.position && (other.lies || other.on != place.machine))
             with_->addItem(tr("%1, %2").arg(nameOf(book(), other), text(position)), asData(other.item->id));
+    // What sat there last most likely comes back.
+    const auto left = place.machine ? book().fittings().leftFrom(*place.machine, typed(position_),
+                                                                 Moment{place.date, place.part})
+                                    : std::nullopt;
     if (item)
         chooseIn(*item_, *item);
+    else if (left)
+        chooseIn(*item_, left->item);
     if (with)
         chooseIn(*with_, *with);
     followItem();

@@ -9,10 +9,13 @@
 
 namespace wm::ui {
 
-QString gapWords(const book::Book& book, const book::Gap& gap) {
+QString gapSinceWords(const book::Book& book, const book::Gap& gap) {
     const QString day = dayWords(gap.since, book.today());
-    QString words = gap.isAway ? tr("%1, away since %2").arg(text(gap.position), day)
-                               : tr("%1, off since %2").arg(text(gap.position), day);
+    return gap.isAway ? tr("away since %1").arg(day) : tr("off since %1").arg(day);
+}
+
+QString gapWords(const book::Book& book, const book::Gap& gap) {
+    QString words = tr("%1, %2").arg(text(gap.position), gapSinceWords(book, gap));
     if (!gap.where.empty())
         words += QStringLiteral(" (%1)").arg(text(gap.where).simplified());
     if (gap.backOn)

@@ -9,6 +9,8 @@
 
 namespace wm::ui {
 
+/// "away since Sat 2 May"
+QString gapSinceWords(const book::Book& book, const book::Gap& gap);
 /// "engine, off since Mon 15 Jun", "shock, away since Sat 2 May (Lowmoor)".
 QString gapWords(const book::Book& book, const book::Gap& gap);
 /// "rear wheel, off and back on Tue 3 Mar: torqued?"

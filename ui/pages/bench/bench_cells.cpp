@@ -128,11 +128,10 @@ void addFollowUps(BenchColumn& column, const book::Book& book, MachineId machine
     }
 }
 
-BenchCell gapCell(MachineId machine, const book::Gap& gap, calendar::Date today) {
+BenchCell gapCell(const book::Book& book, MachineId machine, const book::Gap& gap) {
     BenchCell cell = wordsCell(machine, text(gap.position));
     cell.keepsItStanding = !gap.isDoubtful;
-    const QString day = dayWords(gap.since, today);
-    cell.far = gap.isAway ? tr("away since %1").arg(day) : tr("off since %1").arg(day);
+    cell.far = gapSinceWords(book, gap);
     cell.when = gap.isDoubtful ? tr("is it needed?") : text(gap.where).simplified();
     return cell;
 }
@@ -141,7 +140,7 @@ void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machin
     const auto today = book.today();
     const auto state = book::stateOf(book, machine);
     for (const auto& gap : state.gaps)
-        in(column, Band::NotFitted).push_back(gapCell(machine, gap, today));
+        in(column, Band::NotFitted).push_back(gapCell(book, machine, gap));
     for (const auto& joint : state.handTight) {
         BenchCell cell;
         cell.kind = Kind::Joint;

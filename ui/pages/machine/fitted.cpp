@@ -4,8 +4,10 @@
 
 #include <algorithm>
 
+#include "core/book/state.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/state_words.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -55,11 +57,25 @@ void addChildren(FittedNode& parent, const book::Book& book, ItemId id, std::opt
     }
 }
 
+// What is off the machine stands before what is on it.
+void addGaps(FittedNode& parent, const book::Book& book, MachineId machine) {
+    for (const book::Gap& gap : book::stateOf(book, machine).gaps) {
+        auto* node = addTo(parent);
+        node->place = text(gap.position);
+        node->item = tr("nothing fitted");
+        node->governs = gapSinceWords(book, gap);
+        node->machine = machine;
+        node->id = gap.item;
+        node->isGap = true;
+    }
+}
+
 void addMachine(FittedNode& root, const book::Book& book, const items::Machine& machine) {
     auto* node = addTo(root);
     node->place = text(machine.name);
     node->machine = machine.id;
     node->life = hoursWords(book.life(machine.id).hours);
+    addGaps(*node, book, machine.id);
     for (const auto& [position, item] : book.fittings().on(machine.id, calendar::Moment{book.today()})) {
         auto* child = addTo(*node);
         child->place = text(position);

@@ -23,6 +23,7 @@ struct FittedNode {
     std::optional<ItemId> id;
     std::optional<TaskId> task;
     bool isFitted = false;
+    bool isGap = false;  ///< a place of the machine where nothing sits now; `id` sat there last
     FittedNode* parent = nullptr;
     std::vector<std::unique_ptr<FittedNode>> children;
 };

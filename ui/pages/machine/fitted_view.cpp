@@ -96,6 +96,8 @@ void FittedView::fit() {
         request.machine = node->machine;
     if (node != nullptr && node->id && !node->isFitted)
         request.item = node->id;
+    if (node != nullptr && node->isGap)
+        request.position = node->place;
     tools_.guide.enter(request);
 }
 

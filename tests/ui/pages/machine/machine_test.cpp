@@ -237,9 +237,11 @@ TEST_F(MachinePageTest, TakesAnItemOffAndFitsItAgain) {
     EXPECT_FALSE(model->node(model->find(fork))->isFitted);
     EXPECT_FALSE(garage_->book().fittings().at(garage_->machine("Heron 250"), "fork",
                                                calendar::Moment{garage_->book().today()}));
+    // Its place stands empty on the machine: two keys put it back.
     tree->setCurrentIndex(model->find(fork));
+    EXPECT_TRUE(model->node(model->find(fork))->isGap);
+    EXPECT_EQ(model->node(model->find(fork))->place, QStringLiteral("fork"));
     press(Qt::Key_F);
-    child<QLineEdit>("position")->setText(QStringLiteral("fork"));
     press(Qt::Key_Return);
     ASSERT_FALSE(strip()->isOpen());
     EXPECT_EQ(garage_->book().fittings().at(garage_->machine("Heron 250"), "fork",
