@@ -61,6 +61,7 @@ VerbSpec newVerb();
 VerbSpec dueVerb();
 VerbSpec logVerb();
 VerbSpec recordVerb();
+VerbSpec baselineVerb();
 VerbSpec tightenedVerb();
 VerbSpec planVerb();
 VerbSpec sheetVerb();

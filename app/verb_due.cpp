@@ -1,5 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -7,8 +8,10 @@
 #include "app/open_garage.h"
 #include "app/verb.h"
 #include "core/book/due_change.h"
+#include "core/book/narrowing.h"
 #include "core/book/round.h"
 #include "core/book/state.h"
+#include "core/book/unrecorded.h"
 #include "core/explain/why.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
@@ -33,14 +36,31 @@ std::string itemName(const book::Book& book, const DueLine& line) {
     return item != nullptr ? item->name : std::string{};
 }
 
+ordered_json countJson(const std::optional<std::int64_t>& count) {
+    return count ? ordered_json(*count) : ordered_json(nullptr);
+}
+
+ordered_json bracketJson(const std::optional<upkeep::CountBracket>& count) {
+    if (!count)
+        return nullptr;
+    return {{"least", count->low}, {"likely", countJson(count->best)}, {"most", countJson(count->high)}};
+}
+
+// The answer that would narrow it.
+ordered_json askedJson(const DueLine& line) {
+    const auto asked = book::narrowingOf(line);
+    if (!asked)
+        return nullptr;
+    return {{"for", base::nameOf(asked->by)},
+            {"counter", base::nameOf(asked->counter)},
+            {"since", dayJson(asked->since)}};
+}
+
 ordered_json limitJson(const upkeep::LimitState& state) {
-    const auto& behind = state.behind;
     return {{"counter", base::nameOf(state.limit.counter)},
             {"amount", state.amount},
-            {"behind",
-             {{"least", behind.low},
-              {"likely", behind.best},
-              {"most", behind.high ? ordered_json(*behind.high) : ordered_json(nullptr)}}},
+            {"behind", bracketJson(state.behind)},
+            {"reached", base::nameOf(state.reached)},
             {"left", state.left},
             {"due_on", dayJson(state.dueOn)}};
 }
@@ -74,20 +94,13 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
             {"machine_clear", chanceJson(chances.clear)},
             {"habit", base::nameOf(chances.trust)},
             {"limits", limits},
+            {"asked", askedJson(line)},
             {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
             {"put_off_until",
              line.deferral != nullptr ? dayJson(line.deferral->untilDate) : ordered_json(nullptr)},
             {"machine_whole", book::stateOf(book, machine.id).isWhole()},
             {"picked", line.picked},
             {"confirmed", line.task->confirmed}};
-}
-
-ordered_json bracketJson(const std::optional<upkeep::CountBracket>& count) {
-    if (!count)
-        return nullptr;
-    return {{"least", count->low},
-            {"likely", count->best},
-            {"most", count->high ? ordered_json(*count->high) : ordered_json(nullptr)}};
 }
 
 ordered_json stepJson(const explain::Step& step) {
@@ -142,29 +155,46 @@ const char* happeningWords(upkeep::Happening happening) {
     return "";
 }
 
-// "6.4 h of 6.0 h", "likely 2026-05-12", "60 %"
-QString why(const DueLine& line) {
+// "6.4 h", "12.0 h to 31.0 h", "40.0 h or more"; the likely figure alone where it decides.
+QString spanWords(const upkeep::LimitState& state) {
+    using upkeep::Reached;
+    const auto words = [&](std::int64_t count) { return counterWords(state.limit.counter, count); };
+    const bool isOpen = state.reached == Reached::MayBe || state.reached == Reached::NobodyKnows;
+    if (state.behind.best && !isOpen)
+        return words(*state.behind.best);
+    if (!state.behind.high)
+        return words(state.behind.low) + " or more";
+    return words(state.behind.low) + " to " + words(*state.behind.high);
+}
+
+// "6.4 h of 6.0 h, likely 2026-05-12, 60 %", "15.0 h to 35.0 h of 30.0 h. How many hours ago, more closely?"
+QString why(const DueLine& line, calendar::Date today) {
     QStringList words;
     const auto& countdown = line.countdown;
     if (countdown.triggered) {
         words << happeningWords(*countdown.triggered);
     } else if (countdown.governing && *countdown.governing < countdown.limits.size()) {
         const auto& state = countdown.limits[*countdown.governing];
-        words << counterWords(state.limit.counter, state.behind.best) + " of " +
-                     counterWords(state.limit.counter, state.amount);
+        words << spanWords(state) + " of " + counterWords(state.limit.counter, state.amount);
     }
     if (line.empty)
         words << fromUtf8(line.empty->position) + " off since " + fromUtf8(line.empty->since.date.iso());
     const auto& standing = line.standing;
-    if (standing.kind != StandingKind::Overdue && standing.likely) {
+    QString question;
+    if (standing.kind == StandingKind::MayBeOver || standing.kind == StandingKind::NoRecord) {
+        question = ui::narrowingWords(line, today);
+    } else if (standing.kind != StandingKind::Overdue && standing.likely) {
         words << "likely " + fromUtf8(standing.likely->iso());
         if (standing.chance && *standing.chance < 1)
             words << ui::chanceWords(*standing.chance);
     }
+    if (words.isEmpty() && standing.kind == StandingKind::Overdue)
+        words << ui::howFar(line, today);
     if (line.deferral != nullptr)
         words << (line.deferral->untilDate ? "put off until " + fromUtf8(line.deferral->untilDate->iso())
                                            : QString("put off"));
-    return words.join(", ");
+    const QString said = words.join(", ");
+    return question.isEmpty() || said.isEmpty() ? said + question : said + ". " + question;
 }
 
 bool isQuiet(const DueLine& line) {
@@ -188,7 +218,11 @@ void printChances(QTextStream& out, const book::Book& book, MachineId machine) {
     const outlook::Chances& chances = book.chances(machine);
     out << "  ";
     if (chances.dueNow > 0)
-        out << chances.dueNow << " due now; of the rest ";
+        out << chances.dueNow << " due now; ";
+    if (chances.mayBeOver > 0)
+        out << chances.mayBeOver << " may be over; ";
+    if (chances.dueNow + chances.mayBeOver > 0)
+        out << "of the rest ";
     if (!chances.clear) {
         out << "nobody can say what comes: too few outings are known\n";
         return;
@@ -221,7 +255,7 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
         out << "  " << ui::standingWords(line).leftJustified(widest) << "  " << fromUtf8(line.task->name);
         if (const std::string item = itemName(book, line); !item.empty())
             out << " (" << fromUtf8(item) << ')';
-        if (const QString words = why(line); !words.isEmpty())
+        if (const QString words = why(line, book.today()); !words.isEmpty())
             out << ": " << words;
         out << '\n';
     }
@@ -251,6 +285,21 @@ void printState(QTextStream& out, const book::Book& book, MachineId machine) {
         out << (ridden.isByMeter ? "  ridden open at some time up to " : "  ridden open on ")
             << fromUtf8(ridden.day.iso()) << ": " << joints.join(", ") << "?\n";
     }
+}
+
+// Of a used machine: what to look at first, the worst harm first.
+void printUnknown(QTextStream& out, const book::Book& book, const items::Machine& machine) {
+    static constexpr std::size_t kFirst = 3;
+    const auto unknown = book::unknownOf(book, machine.id);
+    if (machine.startedNew || unknown.empty())
+        return;
+    QStringList names;
+    for (std::size_t at = 0; at < std::min(kFirst, unknown.size()); ++at)
+        names << fromUtf8(unknown[at]->task->name);
+    out << "  treat as dry and old, check first: " << names.join(", ");
+    if (unknown.size() > kFirst)
+        out << " and " << (unknown.size() - kFirst) << " more";
+    out << '\n';
 }
 
 void printRest(QTextStream& out, const book::Book& book, MachineId machine) {
@@ -330,10 +379,10 @@ void printSupposed(QTextStream& out, const book::Book& book, const book::Book& s
         if (book::isOnlyOfTheRound(*move.before) && book::isOnlyOfTheRound(*move.after))
             continue;
         out << "  " << fromUtf8(move.before->task->name) << ": " << ui::standingWords(*move.before);
-        if (const QString words = why(*move.before); !words.isEmpty())
+        if (const QString words = why(*move.before, book.today()); !words.isEmpty())
             out << ", " << words;
         out << " -> " << ui::standingWords(*move.after);
-        if (const QString words = why(*move.after); !words.isEmpty())
+        if (const QString words = why(*move.after, book.today()); !words.isEmpty())
             out << ", " << words;
         out << '\n';
     }
@@ -346,6 +395,7 @@ void listDue(const Call& call, const book::Book& book, const std::vector<const i
         printState(out, book, machine->id);
         printChances(out, book, machine->id);
         printTasks(out, book, book.due(machine->id), call.has("all"));
+        printUnknown(out, book, *machine);
         printRest(out, book, machine->id);
     }
 }

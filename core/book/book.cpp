@@ -4,6 +4,7 @@
 #include "core/book/book.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 #include <tuple>
 #include <unordered_map>
@@ -179,10 +180,23 @@ const outlook::Ahead& Book::ahead(MachineId machine) const {
     return odds(machine).ahead();
 }
 
+// What a meter tells of the time before says how somebody else rode, or with another machine beside it: no
+// habit is learned from it.
+std::vector<usage::Atom> Book::riddenHere(MachineId machine) const {
+    const auto* card = ledger().find<items::Machine>(machine);
+    const auto& atoms = parts_->machineAtoms(machine);
+    const auto before = [card](const usage::Atom& atom) {
+        return card != nullptr && atom.from < Moment{card->since, DayPart::BeforeRiding};
+    };
+    std::vector<usage::Atom> here;
+    std::remove_copy_if(atoms.begin(), atoms.end(), std::back_inserter(here), before);
+    return here;
+}
+
 const outlook::Odds& Book::odds(MachineId machine) const {
     return parts_->odds.get(machine, [&] {
-        return outlook::Odds(outlook::aheadOf(machine, parts_->machineAtoms(machine),
-                                              ledger().all<outlook::Event>(), today()));
+        return outlook::Odds(
+            outlook::aheadOf(machine, riddenHere(machine), ledger().all<outlook::Event>(), today()));
     });
 }
 

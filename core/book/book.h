@@ -130,7 +130,13 @@ class Book {
                                                                 std::string_view code) const;
     [[nodiscard]] std::vector<usage::Atom> atomsFor(const upkeep::Subject& subject,
                                                     const upkeep::Record* last) const;
+    [[nodiscard]] std::vector<const upkeep::Record*> statedOf(MachineId machine) const;
+    [[nodiscard]] std::optional<items::Carriage> untrackedSince(ItemId item,
+                                                                const upkeep::Record& last) const;
+    [[nodiscard]] std::optional<calendar::Moment> notedFrom(const upkeep::Subject& subject,
+                                                            const upkeep::Record* last) const;
     friend class DemandsOf;
+    [[nodiscard]] std::vector<usage::Atom> riddenHere(MachineId machine) const;
     [[nodiscard]] outlook::Chances chancesOf(MachineId machine) const;
     std::unique_ptr<Parts> parts_;
 };

@@ -26,22 +26,25 @@ int harmOf(upkeep::Consequence consequence) {
     return (upkeep::isSafety(consequence) ? 0 : 2) + (upkeep::isHidden(consequence) ? 0 : 1);
 }
 
-// Overdue, then what falls due first, then what is in hand, then what nobody recorded.
+// Overdue, with what may be over if safety hangs on it, then what may be over, then what falls due first,
+// then what is in hand, then what nobody recorded.
 auto urgency(const DueLine& line) {
     const auto rank = [&] {
         switch (line.standing.kind) {
             case StandingKind::Overdue:
                 return 0;
+            case StandingKind::MayBeOver:
+                return upkeep::isSafety(line.task->consequence) ? 0 : 1;
             case StandingKind::BeforeEvent:
-                return 1;
-            case StandingKind::InHand:
                 return 2;
+            case StandingKind::InHand:
+                return 3;
             case StandingKind::NothingFitted:
-                return 4;
+                return 5;
             case StandingKind::NoRecord:
                 break;
         }
-        return 3;
+        return 4;
     }();
     const bool inHand = line.standing.kind == StandingKind::InHand;
     const bool never = line.standing.kind == StandingKind::NoRecord;
@@ -120,12 +123,18 @@ upkeep::Whereabouts Book::whereabouts() const {
     return {fittings(), [this](ItemId id) { return ledger().find<items::Item>(id); }};
 }
 
+// Where an item was before anybody tracked it, since its last record; of one that was never worked on its own
+// past speaks.
+std::optional<items::Carriage> Book::untrackedSince(ItemId item, const upkeep::Record& last) const {
+    return upkeep::wasNeverDone(last) ? std::nullopt
+                                      : whereabouts().untrackedSince(item, upkeep::momentOf(last));
+}
+
 std::vector<usage::Atom> Book::atomsFor(const upkeep::Subject& subject, const upkeep::Record* last) const {
     if (!subject.item)
         return atoms(subject.machine);
     const auto& own = atoms(*subject.item);
-    const auto untracked =
-        last == nullptr ? std::nullopt : whereabouts().untrackedSince(*subject.item, upkeep::momentOf(*last));
+    const auto untracked = last == nullptr ? std::nullopt : untrackedSince(*subject.item, *last);
     if (!untracked)
         return own;
     std::vector<usage::Atom> joined;
@@ -144,6 +153,31 @@ std::vector<usage::Atom> Book::atomsFor(const upkeep::Subject& subject, const up
     return joined;
 }
 
+// What is stated of the machine, whichever job.
+std::vector<const upkeep::Record*> Book::statedOf(MachineId machine) const {
+    std::vector<const upkeep::Record*> stated;
+    for (const upkeep::Record* record : under(parts_->records(machine).ofJob, std::string_view{}))
+        if (record->kind == upkeep::RecordKind::Baseline && !record->stated.empty())
+            stated.push_back(record);
+    return stated;
+}
+
+// Before it came here nobody noted what the subject went through: an item by itself, or with the machine that
+// it is taken to have been on since the job.
+std::optional<Moment> Book::notedFrom(const upkeep::Subject& subject, const upkeep::Record* last) const {
+    const auto firstDayOf = [](const auto* card) {
+        return card == nullptr || card->startedNew
+                   ? std::nullopt
+                   : std::optional(Moment{card->since, calendar::DayPart::BeforeRiding});
+    };
+    if (!subject.item)
+        return firstDayOf(ledger().find<items::Machine>(subject.machine));
+    if (last != nullptr)
+        if (const auto on = untrackedSince(*subject.item, *last))
+            return firstDayOf(ledger().find<items::Machine>(on->machine));
+    return firstDayOf(ledger().find<items::Item>(*subject.item));
+}
+
 std::vector<usage::Atom> Book::atomsOf(const DueLine& line) const {
     return atomsFor(subjectOf(line), line.last);
 }
@@ -153,7 +187,7 @@ std::vector<items::Carriage> Book::carriagesOf(const DueLine& line) const {
         return {};
     auto carriages = items::carriagesOf(*line.item, fittings());
     if (line.last != nullptr)
-        if (auto before = whereabouts().untrackedSince(*line.item, upkeep::momentOf(*line.last)))
+        if (auto before = untrackedSince(*line.item, *line.last))
             carriages.insert(carriages.begin(), std::move(*before));
     return carriages;
 }
@@ -171,7 +205,7 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
     std::vector<const upkeep::Record*> others;
     for (const std::string_view code : otherJobsOf(task))
         for (const upkeep::Record* record : recordsFor(subject, code))
-            if (isCompletion(*record))
+            if (isCompletion(*record) && !upkeep::wasNeverDone(*record))
                 others.push_back(record);
     const upkeep::Record* last = nullptr;
     for (const upkeep::Record* record : own)
@@ -179,6 +213,7 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
             (last == nullptr || newestFirst(record, last)))
             last = record;
     const auto behind = atomsFor(subject, last);
+    const auto told = statedOf(task.machine);
 
     const auto& versions = under(parts_->groups->taskVersions, task.task);
     upkeep::TaskFacts facts{
@@ -190,7 +225,9 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
         .since = item != nullptr      ? item->since
                  : machine != nullptr ? machine->since
                                       : today(),
-        .nothingFitted = subject.isEmpty()};
+        .nothingFitted = subject.isEmpty(),
+        .told = told,
+        .notedFrom = notedFrom(subject, last)};
     line.countdown = upkeep::countdown(facts, today());
     line.standing = outlook::standingOf(task, line.countdown, odds(task.machine));
     if (line.countdown.last)
@@ -226,6 +263,8 @@ outlook::Chances Book::chancesOf(MachineId machine) const {
             ++beside.putOff;
         else if (isOnlyOfTheRound(line))
             ++beside.round;
+        else if (line.standing.kind == StandingKind::MayBeOver)
+            ++beside.mayBeOver;
         else if (line.standing.kind == StandingKind::Overdue || point.isNow)
             ++beside.dueNow;
         else if (line.standing.kind == StandingKind::NothingFitted)
@@ -239,6 +278,7 @@ outlook::Chances Book::chancesOf(MachineId machine) const {
     chances.putOff = beside.putOff;
     chances.round = beside.round;
     chances.dueNow = beside.dueNow;
+    chances.mayBeOver = beside.mayBeOver;
     chances.noRecord = beside.noRecord;
     return chances;
 }

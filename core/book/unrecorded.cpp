@@ -21,12 +21,23 @@ calendar::Date oldestSince(const items::Machine& machine) {
 
 // Of what sits in the task's position: it may be as old as the machine (one that came new has a known start,
 // and is asked about by nobody), and is at least as old as it is known.
-calendar::Date oldestSince(const Book& book, const DueLine& line, const items::Machine& machine) {
+calendar::Date leastAge(const Book& book, const DueLine& line, const items::Machine& machine) {
     const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr;
     return item != nullptr ? std::min(item->since, oldestSince(machine)) : oldestSince(machine);
 }
 
 }  // namespace
+
+bool isUnknown(const DueLine& line) {
+    return line.countdown.noRecord || line.countdown.reached == upkeep::Reached::NobodyKnows;
+}
+
+std::optional<calendar::Date> oldestSince(const Book& book, const DueLine& line) {
+    const auto* card = book.ledger().find<items::Machine>(line.machine);
+    if (card == nullptr || (!card->startedNew && !card->year))
+        return std::nullopt;
+    return leastAge(book, line, *card);
+}
 
 std::vector<const DueLine*> unknownOf(const Book& book, MachineId machine) {
     const auto* card = book.ledger().find<items::Machine>(machine);
@@ -35,11 +46,11 @@ std::vector<const DueLine*> unknownOf(const Book& book, MachineId machine) {
     std::vector<const DueLine*> lines;
     std::vector<upkeep::Unknown> unknowns;
     for (const DueLine& line : book.due(machine)) {
-        if (!line.countdown.noRecord)
+        if (!isUnknown(line))
             continue;
         lines.push_back(&line);
-        unknowns.push_back({line.task, line.item ? book.life(*line.item) : book.life(machine),
-                            oldestSince(book, line, *card)});
+        unknowns.push_back(
+            {line.task, line.item ? book.life(*line.item) : book.life(machine), leastAge(book, line, *card)});
     }
     std::vector<const DueLine*> ranked;
     for (const std::size_t at : upkeep::rankUnknown(unknowns, book.today()))
@@ -47,6 +58,15 @@ std::vector<const DueLine*> unknownOf(const Book& book, MachineId machine) {
     std::stable_partition(ranked.begin(), ranked.end(),
                           [](const DueLine* line) { return !outlook::isOfTheRound(*line->task); });
     return ranked;
+}
+
+std::vector<const DueLine*> narrowableOf(const Book& book, MachineId machine) {
+    std::vector<const DueLine*> lines;
+    for (const DueLine& line : book.due(machine))
+        if (line.standing.kind == outlook::StandingKind::MayBeOver &&
+            line.countdown.origin == upkeep::Origin::Baseline)
+            lines.push_back(&line);
+    return lines;
 }
 
 }  // namespace wm::book

@@ -14,6 +14,7 @@ Urgency urgencyOf(const DueLine& line) {
         case outlook::StandingKind::NothingFitted:
             return Urgency::CanWait;
         case outlook::StandingKind::BeforeEvent:
+        case outlook::StandingKind::MayBeOver:
         case outlook::StandingKind::Overdue:
             break;
     }

@@ -57,6 +57,10 @@ void giveManualPages(json& root) {
     giveKeysInside(root, "task_version", "measures", {{"page", ""}});
 }
 
+void giveStated(json& root) {
+    giveKeys(root, "record", {"stated"}, json::array());
+}
+
 void giveMoves(json& root) {
     giveKeys(root, "move", {"told"}, "unasked");
     giveKeys(root, "move", {"back_on", "record"}, nullptr);
@@ -78,7 +82,7 @@ struct Later {
     void (*give)(json& root);
 };
 constexpr std::array kLater{Later{2, giveWeights}, Later{3, giveDrawer}, Later{4, giveManualPages},
-                            Later{5, giveMoves}};
+                            Later{5, giveMoves}, Later{5, giveStated}};
 
 }  // namespace
 

@@ -29,13 +29,15 @@ struct Measure {
 };
 
 void addTo(CountBracket& sum, const CountBracket& more) {
-    sum.low += more.low;
-    sum.best += more.best;
-    sum.high = sum.high && more.high ? std::optional(*sum.high + *more.high) : std::nullopt;
+    const auto both = [](const auto& a, const auto& b) {
+        return a && b ? std::optional(*a + *b) : std::nullopt;
+    };
+    sum = {sum.low + more.low, both(sum.best, more.best), both(sum.high, more.high)};
 }
 
 CountBracket times(const CountBracket& count, std::int64_t by) {
-    return {count.low * by, count.best * by, count.high ? std::optional(*count.high * by) : std::nullopt};
+    const auto each = [by](const auto& end) { return end ? std::optional(*end * by) : std::nullopt; };
+    return {count.low * by, each(count.best), each(count.high)};
 }
 
 struct Kinds {
@@ -224,22 +226,34 @@ std::vector<Step> carriedOf(const book::Book& book, const book::DueLine& line, c
     return steps;
 }
 
-// Of the stated past, what may lie after the last completion.
-std::optional<Step> pastOf(std::span<const Atom> atoms, const upkeep::Record* last, Measure measure) {
-    const auto past = std::find_if(atoms.begin(), atoms.end(),
-                                   [](const Atom& atom) { return atom.kind == AtomKind::Past; });
-    if (past == atoms.end() || (last != nullptr && past->to <= Moment{last->date, last->part}))
-        return std::nullopt;
-    const bool isRest = last != nullptr && last->statedBest && measure.counter == Counter::Hours;
-    Step step{.kind = StepKind::Past, .to = past->to.date};
+// What was told of the time since the last completion; else of the stated past what may lie after it. Nobody
+// counted the outings of then.
+std::optional<Step> pastOf(std::span<const Atom> atoms, const Window& window, const upkeep::Record* last,
+                           const upkeep::LimitState& state, const Measure& measure) {
+    Step step{.kind = StepKind::Past};
     step.known = usage::Known::Past;
-    CountBracket count = bracketOf(*past, measure.counter);
-    if (isRest)
+    if (state.stated) {
+        step.kind = StepKind::Told;
+        step.to = state.stated->upTo;
+        setFigure(step, state.stated->bracket, measure, 1000);
+        return step;
+    }
+    const auto past = std::find_if(atoms.begin(), atoms.end(), [&](const Atom& atom) {
+        return atom.kind == AtomKind::Past && (!window.after || *window.after < atom.to);
+    });
+    if (past == atoms.end() && !state.isOpen)
+        return std::nullopt;
+    CountBracket count = past == atoms.end() ? CountBracket{} : bracketOf(*past, measure.counter);
+    if (past != atoms.end())
+        step.to = past->to.date;
+    const bool isHours = measure.counter == Counter::Hours;
+    if (isHours && window.after && last->statedBest)
         count = bracketOf(upkeep::restOfPast(past->hours, *last));
-    else if (last != nullptr)
+    else if (window.after)
         count.low = 0;
-    // Nobody counted the outings of then.
-    if (measure.counter != Counter::Hours && measure.counter != Counter::Metres && last != nullptr)
+    if (state.isOpen)
+        count.best.reset();
+    if (state.isOpen && !isHours)
         count.high.reset();
     setFigure(step, count, measure, 1000);
     return step;
@@ -255,17 +269,20 @@ std::string noteOf(const book::Book& book, const book::DueLine& line) {
 
 }  // namespace
 
-std::vector<Step> behindOf(const book::Book& book, const book::DueLine& line, Counter counter) {
-    const Measure measure{counter, line.task->weights};
+std::vector<Step> behindOf(const book::Book& book, const book::DueLine& line,
+                           const upkeep::LimitState& state) {
+    const Measure measure{state.limit.counter, line.task->weights};
     Window window{std::nullopt, {book.today(), DayPart::AfterRiding}};
-    if (line.last != nullptr)
+    if (line.last != nullptr && !upkeep::wasNeverDone(*line.last))
         window.after = Moment{line.last->date, line.last->part};
     std::vector<Step> steps;
     const auto atoms = book.atomsOf(line);
-    if (auto past = pastOf(atoms, line.last, measure)) {
+    if (auto past = pastOf(atoms, window, line.last, state, measure)) {
         past->detail = noteOf(book, line);
         steps.push_back(std::move(*past));
     }
+    if (state.stated)
+        window.after = Moment{state.stated->upTo, DayPart::AfterRiding};
     auto used = line.item ? carriedOf(book, line, window, measure)
                           : groupsOf(usage::partsOf(withoutPast(atoms), window.after, window.upTo), measure);
     for (Step& step : used)

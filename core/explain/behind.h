@@ -6,9 +6,10 @@
 
 namespace wm::explain {
 
-/// What lies behind one limit of a task: the stated past, then the use of each stretch with one machine, its
-/// facts grouped by kind and weight. Reckoned stretch by stretch from the machines' own atoms, apart from the
-/// countdown, which must come to the same.
-std::vector<Step> behindOf(const book::Book& book, const book::DueLine& line, upkeep::Counter counter);
+/// What lies behind one limit of a task: what was told or the stated past, then the use of each stretch with
+/// one machine, its facts grouped by kind and weight. Reckoned stretch by stretch from the machines' own
+/// atoms, apart from the countdown, which must come to the same.
+std::vector<Step> behindOf(const book::Book& book, const book::DueLine& line,
+                           const upkeep::LimitState& state);
 
 }  // namespace wm::explain

@@ -41,7 +41,9 @@ Step originOf(const book::Book& book, const book::DueLine& line) {
     }
     if (line.last != nullptr) {
         const bool isBaseline = line.countdown.origin == Origin::Baseline;
-        Step step{.kind = isBaseline ? StepKind::Baseline : StepKind::Record,
+        Step step{.kind = upkeep::wasNeverDone(*line.last) ? StepKind::NeverDone
+                          : isBaseline                     ? StepKind::Baseline
+                                                           : StepKind::Record,
                   .name = line.last->what,
                   .from = line.last->date};
         step.fact = line.last->id.value();
@@ -79,6 +81,7 @@ Step limitOf(const book::Book& book, const book::DueLine& line, const upkeep::Li
     Step step{.kind = StepKind::Limit};
     step.counter = counter;
     step.figure = exactly(state.left);
+    step.reached = state.reached;
     step.side = upkeep::isSafety(line.task->consequence) ? upkeep::From::High : upkeep::From::Best;
     step.makes = Makes::Difference;
     Step behind{.kind = StepKind::Behind};
@@ -87,7 +90,7 @@ Step limitOf(const book::Book& book, const book::DueLine& line, const upkeep::Li
     behind.raw = state.raw;
     if (!isCalendar(counter)) {
         behind.makes = state.raw ? Makes::RoundedSum : Makes::Sum;
-        behind.children = behindOf(book, line, counter);
+        behind.children = behindOf(book, line, state);
     }
     step.children = {amountOf(state), std::move(behind)};
     return step;
@@ -126,6 +129,7 @@ Step why(const book::Book& book, const book::DueLine& line) {
         limit.governs = down.governing == at;
         if (limit.governs) {
             root.figure = limit.figure;
+            root.reached = limit.reached;
             root.counter = limit.counter;
             root.makes = Makes::One;
         }

@@ -23,6 +23,7 @@ enum class StepKind : std::uint8_t {
     Item,           ///< what sits in the task's position, known since
     Record,         ///< where it counts from: the job was done
     Baseline,       ///< ... it was done before the file knew it
+    NeverDone,      ///< ... it is as old as what it is on, by somebody's word
     KnownStart,     ///< ... the life is known from its first day
     NoRecord,       ///< ... nobody knows
     NothingFitted,  ///< its position is empty: what sat there, and since when it is out
@@ -32,6 +33,7 @@ enum class StepKind : std::uint8_t {
     StoodAt,        ///< where the last completion stood on the scale of marks (as less)
     Behind,         ///< since that: the sum of what follows
     Past,           ///< what was before the file, or the rest of it
+    Told,           ///< what somebody said that lay between, up to a day
     Carried,        ///< with one machine, from when to when
     Place,          ///< where in the machine: in which items
     Outings,        ///< a group of outings
@@ -77,6 +79,7 @@ struct Step {
     std::optional<upkeep::Limit> limit{};  ///< of an amount: what the task says
     bool isFirst = false;                  ///< ... and that it is the first interval
     upkeep::From side = upkeep::From::Best;
+    upkeep::Reached reached = upkeep::Reached::No;  ///< of a limit, and of the task: whether it is met
     Makes makes = Makes::Nothing;
     std::vector<Step> children{};
 };
@@ -90,12 +93,12 @@ Step why(const book::Book& book, const book::DueLine& line);
 namespace wm::base {
 template <>
 struct Names<explain::StepKind> {
-    static constexpr std::array<std::string_view, 30> names{
-        "task",       "wording",        "weight", "item",    "record", "baseline", "known start",
-        "no record",  "nothing fitted", "limit",  "amount",  "mark",   "stood at", "behind",
-        "past",       "carried",        "place",  "outings", "outing", "gaps",     "gap",
-        "shared gap", "washes",         "wash",   "crashes", "crash",  "mud days", "mud day",
-        "happened",   "other jobs"};
+    static constexpr std::array<std::string_view, 32> names{
+        "task",        "wording",   "weight",         "item",      "record", "baseline", "never done",
+        "known start", "no record", "nothing fitted", "limit",     "amount", "mark",     "stood at",
+        "behind",      "past",      "told",           "carried",   "place",  "outings",  "outing",
+        "gaps",        "gap",       "shared gap",     "washes",    "wash",   "crashes",  "crash",
+        "mud days",    "mud day",   "happened",       "other jobs"};
 };
 template <>
 struct Names<explain::Makes> {

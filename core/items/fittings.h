@@ -141,7 +141,11 @@ using AtomsOfMachine = std::function<std::span<const usage::Atom>(MachineId)>;
 std::vector<usage::Atom> atomsOf(const Item& item, const Fittings& fittings,
                                  const AtomsOfMachine& machineAtoms);
 
-/// A machine's own atoms with its stated past in front.
+/// What is left of a whole, neither end of it below 0: low - high, best - best, high - low.
+usage::HoursBracket without(const usage::HoursBracket& whole, const usage::HoursBracket& part);
+
+/// A machine's own atoms with its stated past in front. If its meter was read before its first day here, what
+/// it ran from then on is told by the meter, and the past ends there, with the rest of what was stated.
 std::vector<usage::Atom> withPast(const Machine& machine, std::span<const usage::Atom> atoms);
 
 }  // namespace wm::items

@@ -39,6 +39,17 @@ std::optional<Atom> pastOf(const Card& card) {
     return past;
 }
 
+// What the meter tells of the time before the first day here is a part of the past that was stated.
+void takeOutMetered(Atom& past, std::span<const Atom> atoms) {
+    Moment first = past.to;
+    for (const Atom& atom : atoms)
+        first = std::min(first, atom.from);
+    if (first == past.to)
+        return;
+    past.hours = without(past.hours, usage::exposure(atoms, std::nullopt, past.to).hours);
+    past.from = past.to = first;
+}
+
 std::vector<Atom> inOrder(std::vector<Atom> atoms) {
     std::stable_sort(atoms.begin(), atoms.end(), [](const Atom& a, const Atom& b) { return a.to < b.to; });
     return atoms;
@@ -75,11 +86,20 @@ std::vector<Atom> atomsOf(const Item& item, const Fittings& fittings, const Atom
     return inOrder(std::move(atoms));
 }
 
+usage::HoursBracket without(const usage::HoursBracket& whole, const usage::HoursBracket& part) {
+    using units::Hours;
+    const auto less = [](Hours all, Hours some) { return std::max(all - some, Hours{0}); };
+    return {part.high ? less(whole.low, *part.high) : Hours{0}, less(whole.best, part.best),
+            whole.high ? std::optional(less(*whole.high, part.low)) : std::nullopt};
+}
+
 std::vector<Atom> withPast(const Machine& machine, std::span<const Atom> atoms) {
     std::vector<Atom> all;
     all.reserve(atoms.size() + 1);
-    if (const auto past = pastOf(machine))
+    if (auto past = pastOf(machine)) {
+        takeOutMetered(*past, atoms);
         all.push_back(*past);
+    }
     all.insert(all.end(), atoms.begin(), atoms.end());
     return inOrder(std::move(all));
 }

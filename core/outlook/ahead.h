@@ -92,7 +92,7 @@ struct Supposing {
 };
 Ahead supposing(Ahead ahead, const Supposing& what);
 
-enum class StandingKind : std::uint8_t { InHand, BeforeEvent, Overdue, NoRecord, NothingFitted };
+enum class StandingKind : std::uint8_t { InHand, BeforeEvent, MayBeOver, Overdue, NoRecord, NothingFitted };
 
 /// How a task stands, with the look ahead.
 struct Standing {
@@ -111,10 +111,11 @@ struct Standing {
 
 class Odds;
 
-/// NothingFitted: its position is empty. Overdue: over, beyond any allowance, or triggered. NoRecord as the
-/// countdown says. BeforeEvent: over within its allowance, or likely due (50 %) up to the end of the next
-/// event (without an event: within 14 days). Else InHand. What falls due when, see `duePointOf` in
-/// core/outlook/odds.h.
+/// NothingFitted: its position is empty. Overdue: over, beyond any allowance, or triggered. MayBeOver: only
+/// the high end of what is behind it is there. NoRecord: the countdown has none, or neither a likely nor a
+/// high figure; but what is due before each race is BeforeEvent even so. BeforeEvent: over within its
+/// allowance, or likely due (50 %) up to the end of the next event (without an event: within 14 days). Else
+/// InHand. What falls due when, see `duePointOf` in core/outlook/odds.h.
 Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Odds& odds);
 
 /// The last day of the next event, or 14 days from now without one: up to where "before the flag" reaches.
@@ -129,7 +130,7 @@ struct Names<outlook::Trust> {
 };
 template <>
 struct Names<outlook::StandingKind> {
-    static constexpr std::array<std::string_view, 5> names{"in hand", "before event", "overdue", "no record",
-                                                           "nothing fitted"};
+    static constexpr std::array<std::string_view, 6> names{"in hand", "before event", "may be over",
+                                                           "overdue", "no record",    "nothing fitted"};
 };
 }  // namespace wm::base

@@ -31,6 +31,7 @@ struct Chances {
     double firstShare = 0;          ///< in so many of these
     std::int64_t inHand = 0;        ///< tasks that `clear` is about
     std::int64_t dueNow = 0;
+    std::int64_t mayBeOver = 0;
     std::int64_t noRecord = 0;
     std::int64_t putOff = 0;
     std::int64_t round = 0;

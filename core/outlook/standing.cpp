@@ -29,6 +29,22 @@ double reachOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdo
     return reach.value_or(0);
 }
 
+// Only the high end is there, of the limit or of what its allowance leaves.
+bool mayBeOver(const upkeep::Countdown& countdown) {
+    using upkeep::Reached;
+    return countdown.reached == Reached::MayBe || (countdown.over && countdown.beyond == Reached::MayBe);
+}
+
+bool isKnown(const upkeep::Countdown& countdown) {
+    return !countdown.noRecord && countdown.reached != upkeep::Reached::NobodyKnows;
+}
+
+bool isRaceBy(const Ahead& ahead, Date flag) {
+    return std::any_of(ahead.events.begin(), ahead.events.end(), [&](const EventAhead& event) {
+        return event.kind == EventKind::Race && event.first <= flag;
+    });
+}
+
 }  // namespace
 
 Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdown, const Odds& odds) {
@@ -40,25 +56,33 @@ Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
         standing.kind = StandingKind::NothingFitted;
         return standing;
     }
+    const bool maybe = mayBeOver(countdown);
     if (countdown.triggered || (countdown.over && !countdown.withinAllowance)) {
         standing.kind = StandingKind::Overdue;
         standing.early = standing.likely = standing.late = ahead.today;
         standing.chance = standing.reach = 1;
         return standing;
     }
-    if (countdown.noRecord) {
+    const Date flag = flagOf(ahead);
+    if (!isKnown(countdown) && !(countdown.beforeNextRace && isRaceBy(ahead, flag))) {
         standing.kind = StandingKind::NoRecord;
         return standing;
     }
-    const Date flag = flagOf(ahead);
     const DuePoint point = duePointOf(task, countdown, ahead);
     const Window window = odds.windowOf(point);
     standing.early = window.early;
     standing.likely = window.likely;
     standing.late = window.late;
+    if (maybe) {
+        standing.kind = StandingKind::MayBeOver;
+        standing.reach = 1;
+        return standing;
+    }
     if (ahead.trust != Trust::Unknown)
         standing.chance = odds.chanceBy(point, flag);
-    if (window.likely && *window.likely <= flag) {
+    // Of a habit that nobody knows only what is all but certain is said.
+    const auto& by = ahead.trust == Trust::Unknown ? window.late : window.likely;
+    if (by && *by <= flag) {
         standing.kind = StandingKind::BeforeEvent;
         standing.reach = reachOf(task, countdown, ahead, flag);
     }

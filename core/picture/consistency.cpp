@@ -42,13 +42,24 @@ bool names(const auto& row, ItemId item) {
     return named;
 }
 
+// A figure that was written down before the machine came here is of the time before, as a baseline is.
+template <class R>
+bool isOfBefore(const Ledger& ledger, const R& row) {
+    if constexpr (std::is_same_v<R, usage::HourReading>) {
+        const auto* machine = ledger.find<items::Machine>(row.machine);
+        return machine != nullptr && !machine->startedNew && row.date < machine->since;
+    } else {
+        return isBaseline(row);
+    }
+}
+
 template <class IdType>
 std::optional<calendar::Date> firstOf(const Ledger& ledger, IdType id) {
     std::optional<calendar::Date> first;
     eachTable(ledger, [&]<class R>(RowsView<R> rows) {
         if constexpr (DatedFact<R>)
             for (const R& row : rows)
-                if (names(row, id) && !isBaseline(row) && (!first || row.date < *first))
+                if (names(row, id) && !isOfBefore(ledger, row) && (!first || row.date < *first))
                     first = row.date;
     });
     return first;

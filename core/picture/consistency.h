@@ -23,7 +23,8 @@ void eachTable(const Ledger& ledger, Act&& act) {
     visit(static_cast<const ForEachRow<detail::Tables>*>(nullptr));
 }
 
-/// The day of the first fact that names this machine; a Baseline may be older and is left out.
+/// The day of the first fact that names this machine; a Baseline, and a figure that its meter showed before a
+/// used one came here, may be older and are left out.
 std::optional<calendar::Date> firstFact(const Ledger& ledger, MachineId machine);
 /// The day of the first fact that names this item.
 std::optional<calendar::Date> firstFact(const Ledger& ledger, ItemId item);

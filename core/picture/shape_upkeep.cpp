@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <set>
+
 #include "core/picture/shape.h"
 
 // Jobs done, snags, deferrals, marks on joints.
@@ -22,6 +24,29 @@ void checkDone(Checks& check, upkeep::Record& row) {
         check.code(placeIn("steps", at, "code"), row.steps[at].code);
 }
 
+// What is remembered stands on a baseline alone, once a counter, its ends in order.
+void checkStated(Checks& check, const upkeep::Record& row) {
+    if (!row.stated.empty())
+        check.that(row.kind == upkeep::RecordKind::Baseline, Fault::Inconsistent, "stated");
+    std::set<upkeep::Counter> counters;
+    for (std::size_t at = 0; at < row.stated.size(); ++at) {
+        const upkeep::Stated& stated = row.stated[at];
+        const auto place = [&](const char* field) { return placeIn("stated", at, field); };
+        const std::int64_t likely = stated.best.value_or(stated.low);
+        check.that(stated.counter != upkeep::Counter::Months && counters.insert(stated.counter).second,
+                   Fault::Inconsistent, place("counter"));
+        check.that(stated.low >= 0, Fault::Negative, place("low"), std::to_string(stated.low));
+        check.that(stated.low <= likely, Fault::OutOfOrder, place("best"), std::to_string(likely),
+                   std::to_string(stated.low));
+        const std::int64_t most = stated.high.value_or(likely);
+        check.that(likely <= most, Fault::OutOfOrder, place("high"), std::to_string(most),
+                   std::to_string(likely));
+        check.that(most <= kMostAmount, Fault::TooLarge, place("high"), std::to_string(most),
+                   std::to_string(kMostAmount));
+        check.date(place("up_to"), stated.upTo);
+    }
+}
+
 }  // namespace
 
 void checkShape(Checks& check, upkeep::Record& row) {
@@ -38,6 +63,7 @@ void checkShape(Checks& check, upkeep::Record& row) {
     check.note("data", row.data);
     check.minutes("minutes", row.minutes);
     checkDone(check, row);
+    checkStated(check, row);
     check.note("note", row.note);
 }
 

@@ -57,6 +57,11 @@ Schema currentSchema() {
                       schema1::upkeep, schema1::shelf, schema1::search, schema1::guards})
         for (std::string& statement : part())
             first.statements.push_back(std::move(statement));
+    SchemaStep sixth{
+        6, "how a move was told, what an access step frees, what is remembered of a job", 6, "0.6", {}};
+    for (auto part : {schema6::moves, schema6::stated})
+        for (std::string& statement : part())
+            sixth.statements.push_back(std::move(statement));
     // A program that does not know the weights would show hours that do not follow from the file.
     return {std::move(first),
             {2, "hours that count more or less by ground and pace", 2, "0.2", schema2::hourWeights()},
@@ -68,9 +73,9 @@ Schema currentSchema() {
             // An older program can read the rows; it may not write them, for it would not seal them.
             {5, "each row with a seal, by which it is seen that nothing else changed it", 4, "0.5",
              schema5::seals()},
-            // An older program would call a machine whole whose wheel was put in and never torqued.
-            {6, "how a move was told, what an access step frees, which jobs send something out", 6, "0.6",
-             schema6::moves()}};
+            // An older program would call a machine whole whose wheel was put in and never torqued, and take
+            // what is remembered for counted.
+            std::move(sixth)};
 }
 
 }  // namespace wm::store

@@ -55,6 +55,7 @@ std::vector<std::string> seals();
 }  // namespace schema5
 
 namespace schema6 {
+std::vector<std::string> stated();
 std::vector<std::string> moves();
 }  // namespace schema6
 

@@ -9,6 +9,7 @@
 
 #include "core/calendar/in_force.h"
 #include "core/upkeep/limits.h"
+#include "core/upkeep/stated.h"
 #include "core/upkeep/unknown.h"
 
 namespace wm::upkeep {
@@ -55,6 +56,65 @@ usage::HoursBracket weighted(const TaskFacts& facts, const TaskVersion& version,
     return usage::roundedHours(usage::weightedHours(facts.atoms, version.weights, after, upTo)) + rest;
 }
 
+// Stated, and counted on from there.
+CountBracket countedOn(const TaskFacts& facts, const StatedSince& stated, Counter counter, Date on) {
+    CountBracket behind = stated.bracket;
+    std::int64_t more = on - stated.upTo;
+    if (!isCalendar(counter))
+        more = *bracketOf(usage::exposure(facts.atoms, eveningOf(stated.upTo), eveningOf(on)), counter).best;
+    behind.low += more;
+    for (auto* end : {&behind.best, &behind.high})
+        if (*end)
+            **end += more;
+    return behind;
+}
+
+// What a baseline says in place of what was counted; the hours are added up by `countHours`.
+void takeStated(Count& count, const TaskFacts& facts, const TaskVersion& version, const Record& last) {
+    for (const Limit& limit : version.limits) {
+        const Counter counter = limit.counter == Counter::Months ? Counter::Days : limit.counter;
+        if (counter == Counter::Hours || (!count.countsOpen && !isCalendar(counter) && last.stated.empty()))
+            continue;
+        const auto told = count.countsOpen ? facts.told : std::span<const Record* const>{};
+        if (const auto stated = statedSince(last, counter, told))
+            count.told.push_back({limit.counter, *stated, countedOn(facts, *stated, counter, count.on)});
+    }
+}
+
+/// Hours that were not counted here, and from when on they were.
+struct Uncounted {
+    std::optional<Moment> ridingFrom{};
+    usage::HoursBracket rest{};
+};
+
+// Of a past that was cut by the job nobody knows how much of it came later, unless somebody says it.
+Uncounted countHours(Count& count, const TaskFacts& facts, const Record& last,
+                     std::span<const Atom>::iterator past) {
+    Uncounted some{count.after, {}};
+    const auto later = atomsAfter(facts.atoms, count.after);
+    if (const auto stated = statedSince(last, Counter::Hours, {})) {
+        const auto& low = stated->bracket.low;
+        const auto& best = stated->bracket.best;
+        const auto& high = stated->bracket.high;
+        // The past that was stated is a part of it, wherever it ends.
+        some.ridingFrom =
+            past != later.end() ? std::max(eveningOf(stated->upTo), past->to) : eveningOf(stated->upTo);
+        some.rest = {Hours{low}, Hours{best.value_or(low)},
+                     high ? std::optional(Hours{*high}) : std::nullopt};
+        count.hoursLikely = best.has_value();
+        count.told.push_back({Counter::Hours, *stated, {}});
+    } else if (count.after && past != later.end() && last.statedBest) {
+        some.ridingFrom = past->to;
+        some.rest = restOfPast(past->hours, last);
+        count.before.hours = usage::HoursBracket::exactly(*last.statedBest);
+    } else {
+        count.hoursLikely = !count.after || past == later.end() || past->hours.high == Hours{0};
+        return some;
+    }
+    count.behind.hours = usage::exposure(facts.atoms, some.ridingFrom, eveningOf(count.on)).hours + some.rest;
+    return some;
+}
+
 Count countOf(const TaskFacts& facts, const TaskVersion& version, const Record* last, Date on) {
     Count count;
     count.from = last == nullptr ? facts.since : last->date;
@@ -62,55 +122,54 @@ Count countOf(const TaskFacts& facts, const TaskVersion& version, const Record* 
     count.on = on;
     count.countFrom = version.countFrom;
     count.side = isSafety(version.consequence) ? From::High : From::Best;
-    if (last != nullptr)
+    if (last != nullptr && !wasNeverDone(*last))
         count.after = momentOf(*last);
     count.behind = usage::exposure(facts.atoms, count.after, eveningOf(on));
-    std::optional<Moment> ridingFrom = count.after;
-    usage::HoursBracket rest;
-    if (count.after) {
-        if (version.countFrom == CountFrom::FixedMarks)
-            count.before = usage::exposure(facts.atoms, std::nullopt, *count.after);
+    Uncounted some{count.after, {}};
+    if (count.after && version.countFrom == CountFrom::FixedMarks)
+        count.before = usage::exposure(facts.atoms, std::nullopt, *count.after);
+    if (last != nullptr) {
         const auto later = atomsAfter(facts.atoms, count.after);
         const auto past = std::find_if(later.begin(), later.end(),
                                        [](const Atom& atom) { return atom.kind == usage::AtomKind::Past; });
-        count.countsOpen = past != later.end();
-        if (count.countsOpen && last->statedBest) {
-            ridingFrom = past->to;
-            rest = restOfPast(past->hours, *last);
-            count.behind.hours = usage::exposure(facts.atoms, ridingFrom, eveningOf(on)).hours + rest;
-            count.before.hours = usage::HoursBracket::exactly(*last->statedBest);
-        }
+        count.countsOpen = past != later.end() || (count.after && count.after < facts.notedFrom);
+        some = countHours(count, facts, *last, past);
+        takeStated(count, facts, version, *last);
     }
     if (version.weights.empty())
         return count;
     count.raw = count.behind.hours;
-    count.behind.hours = weighted(facts, version, ridingFrom, eveningOf(on), rest);
-    if (count.after && version.countFrom == CountFrom::FixedMarks && ridingFrom == count.after)
+    count.behind.hours = weighted(facts, version, some.ridingFrom, eveningOf(on), some.rest);
+    if (count.after && version.countFrom == CountFrom::FixedMarks && some.ridingFrom == count.after)
         count.before.hours = weighted(facts, version, std::nullopt, *count.after, {});
     return count;
+}
+
+// Of an odometer that nobody read, some of it before the file, no limit speaks.
+bool isLeftOut(const Limit& limit, const TaskVersion& version, const TaskFacts& facts, const Count& count) {
+    if (limit.counter != Counter::Metres || !count.countsOpen || version.limits.size() < 2)
+        return false;
+    return std::none_of(facts.atoms.begin(), facts.atoms.end(),
+                        [](const Atom& atom) { return atom.distance.best > units::Metres{0}; });
 }
 
 void combine(Countdown& down, const TaskVersion& version) {
     if (down.limits.empty())
         return;
-    const auto isOver = [](const LimitState& limit) { return limit.left <= 0; };
-    const auto isWithin = [](const LimitState& limit) {
-        return limit.left <= 0 && limit.leftWithAllowance > limit.left && limit.leftWithAllowance >= 0 &&
-               !limit.unbounded;
-    };
-    const auto lessUsed = [](const LimitState& a, const LimitState& b) { return a.used < b.used; };
     const bool first = version.combine == Combine::First;
-    const auto begin = down.limits.begin();
-    const auto end = down.limits.end();
+    const auto least = [&](auto&& of) {
+        const auto less = [&](const LimitState& a, const LimitState& b) { return of(a) < of(b); };
+        return first ? std::max_element(down.limits.begin(), down.limits.end(), less)
+                     : std::min_element(down.limits.begin(), down.limits.end(), less);
+    };
     const auto governing =
-        first ? std::max_element(begin, end, lessUsed) : std::min_element(begin, end, lessUsed);
-    down.governing = static_cast<std::size_t>(governing - begin);
+        least([](const LimitState& limit) { return std::pair(limit.reached, limit.used); });
+    down.governing = static_cast<std::size_t>(governing - down.limits.begin());
     down.used = governing->used;
-    down.over = first ? std::any_of(begin, end, isOver) : std::all_of(begin, end, isOver);
-    down.withinAllowance =
-        down.over &&
-        (first ? std::all_of(begin, end, [&](const auto& limit) { return !isOver(limit) || isWithin(limit); })
-               : std::any_of(begin, end, isWithin));
+    down.reached = governing->reached;
+    down.beyond = least([](const LimitState& limit) { return limit.beyond; })->beyond;
+    down.over = down.reached == Reached::Yes;
+    down.withinAllowance = down.over && down.beyond != Reached::Yes;
 }
 
 bool happened(const Atom& atom, Happening happening) {
@@ -131,13 +190,15 @@ bool happened(const Atom& atom, Happening happening) {
 }
 
 // Completions of another task since `last`, in any order. What was noted for the same part of the same day
-// was done with it.
+// was done with it. Where nothing is known of the task itself, what is known of the other from before the
+// file proves nothing: this one may have been done with it.
 std::vector<const Record*> othersSince(const TaskFacts& facts, std::string_view code, const Record* last,
                                        Date on) {
     std::vector<const Record*> since;
     for (const Record* other : facts.others)
         if (other->code == code && other->date <= on &&
-            (last == nullptr || momentOf(*last) < momentOf(*other)))
+            (last != nullptr ? momentOf(*last) < momentOf(*other)
+                             : facts.startedNew || other->kind != RecordKind::Baseline))
             since.push_back(other);
     return since;
 }
@@ -198,8 +259,9 @@ Countdown countdown(const TaskFacts& facts, Date on) {
         down.nothingFitted = true;
         return down;
     }
-    const auto completions = completionsOf(facts, on);
+    auto completions = completionsOf(facts, on);
     const Record* last = completions.empty() ? nullptr : completions.back();
+    std::erase_if(completions, [](const Record* record) { return wasNeverDone(*record); });
     down.completions = static_cast<std::int64_t>(completions.size());
     if (last != nullptr) {
         down.origin = last->kind == RecordKind::Baseline ? Origin::Baseline : Origin::Record;
@@ -217,9 +279,9 @@ Countdown countdown(const TaskFacts& facts, Date on) {
     if (!down.noRecord) {
         const Count count = countOf(facts, *version, last, on);
         for (const Limit& limit : version->limits)
-            if (limit.every > 0)
+            if (limit.every > 0 && !isLeftOut(limit, *version, facts, count))
                 down.limits.push_back(limitState(limit, count));
-        wasRidden = count.behind.outings > 0 || count.behind.hours.best > Hours{0};
+        wasRidden = count.behind.outings > 0 || count.behind.hours.high != Hours{0};
     }
     combine(down, *version);
     if (version->nth > 0) {

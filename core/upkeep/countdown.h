@@ -2,12 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <array>
 #include <functional>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "core/base/names.h"
 #include "core/base/result.h"
 #include "core/calendar/date.h"
 #include "core/upkeep/rows.h"
@@ -23,12 +26,41 @@ inline calendar::Moment momentOf(const Record& record) {
 /// them, the others from the best.
 enum class From : std::uint8_t { Best, High };
 
-/// A count with a bracket: what is behind, or left of, one limit.
+/// A count with a bracket: what is behind, or left of, one limit. Nobody may know a likely figure, nor how
+/// much more it can be.
 struct CountBracket {
     std::int64_t low = 0;
-    std::int64_t best = 0;
+    std::optional<std::int64_t> best = 0;
     std::optional<std::int64_t> high = 0;
     friend bool operator==(const CountBracket&, const CountBracket&) = default;
+};
+
+/// The end of a bracket that a figure is reckoned from: of those that anybody knows the one that suits the
+/// side best, and the higher one before the lower.
+constexpr std::int64_t reckonedFrom(const CountBracket& behind, From side) {
+    const auto& first = side == From::High ? behind.high : behind.best;
+    const auto& second = side == From::High ? behind.best : behind.high;
+    return first ? *first : second.value_or(behind.low);
+}
+
+/// Is a limit reached? Yes: the likely figure is there, or the low end alone. MayBe: the high end alone, or
+/// the likely figure is below and nobody knows the high end. NobodyKnows: neither likely nor high is known.
+enum class Reached : std::uint8_t { No, NobodyKnows, MayBe, Yes };
+
+/// `isThere` says of a count whether it is at the limit.
+template <class IsThere>
+Reached reached(const CountBracket& behind, IsThere&& isThere) {
+    if ((behind.best && isThere(*behind.best)) || isThere(behind.low))
+        return Reached::Yes;
+    if (behind.high ? isThere(*behind.high) : behind.best.has_value())
+        return Reached::MayBe;
+    return behind.best || behind.high ? Reached::No : Reached::NobodyKnows;
+}
+
+/// What is stated of a counter since a job, and up to the evening of which day.
+struct StatedSince {
+    CountBracket bracket{};
+    calendar::Date upTo{};
 };
 
 /// How one limit stands. For Days and Months `behind` is in days and `dueOn` is the very date.
@@ -40,14 +72,18 @@ struct LimitState {
     std::int64_t amount = 0;  ///< what governs: first or every, or the way to the next fixed mark from the
                               ///< last completion; for Months and Days the number of days of this round
     CountBracket behind{};    ///< since the last completion (or the known start)
-    std::optional<CountBracket> raw{};  ///< the same as ridden, where the task weights its hours
+    std::optional<CountBracket> raw{};    ///< the same as ridden, where the task weights its hours
+    std::optional<StatedSince> stated{};  ///< what of it was told, and not counted
+    bool isOpen = false;                  ///< some of it is from before anybody counted, and nobody told
     std::optional<std::int64_t>
         stoodAt{};          ///< on the scale of fixed marks at the last completion; not of days
     std::int64_t left = 0;  ///< amount - behind, reckoned from the side that suits the task; < 0 = over
     std::int64_t leftWithAllowance = 0;
     std::optional<calendar::Date> dueOn{};  ///< Days and Months only
-    bool unbounded = false;  ///< reckoned from a high end that nobody knows: over, as far as anyone can say
-    double used = 0;         ///< share of `amount` behind, from the same side; 1 = at the limit
+    bool unbounded = false;                 ///< reckoned from a high end that nobody knows
+    double used = 0;  ///< share of `amount` behind, from the same side; 1 = at the limit
+    Reached reached = Reached::No;
+    Reached beyond = Reached::No;  ///< the same of the limit with its allowance
 };
 
 /// Where the count begins.
@@ -61,7 +97,10 @@ struct Countdown {
     bool extraDue = false;        ///< the next completion is an n-th one since the extra work was last done
     std::int64_t othersDone = 0;  ///< with nthOf: completions of the other task since `last`
     std::vector<LimitState> limits{};  ///< empty without a record or known start: nobody knows, not "0 h"
-    std::optional<std::size_t> governing{};  ///< the most used limit (the least used, with Combine::Last)
+    /// The limit that is reached most surely, of equal ones the most used (with Combine::Last the other way).
+    std::optional<std::size_t> governing{};
+    Reached reached = Reached::No;  ///< of all limits together
+    Reached beyond = Reached::No;   ///< the same of what their allowances leave
     bool over = false;  ///< due now: at or past the limit; with a soft limit, still within `allowance` or not
     bool withinAllowance = false;          ///< over, but a soft limit still allows it
     std::optional<Happening> triggered{};  ///< a happening since the last completion made it due
@@ -80,16 +119,22 @@ struct TaskFacts {
     std::span<const Record* const> records;
     std::span<const Record* const> others;
     std::span<const usage::Atom> atoms;
-    bool startedNew = false;     ///< the subject's life is known from its first day
-    calendar::Date since{};      ///< that first day
-    bool nothingFitted = false;  ///< the subject is a position with nothing in it
+    bool startedNew = false;                ///< the subject's life is known from its first day
+    calendar::Date since{};                 ///< that first day
+    bool nothingFitted = false;             ///< the subject is a position with nothing in it
+    std::span<const Record* const> told{};  ///< what is stated of the machine, whichever job
+    /// Before this nobody noted washes, outings and the like (nothing: at no time).
+    std::optional<calendar::Moment> notedFrom{};
 };
 
 /// On the evening of `on`. Records in any order; later ones and their use do not count.
 /// A Done or a Baseline is a completion, a LookedFine too if looking settles the version that it followed.
 /// The version in force on `on` says the intervals; none in force: an empty countdown with noRecord. A
-/// Baseline older than the subject's first day has anything from 0 to the whole stated past behind it, or, if
-/// it states the total time of then, the rest of the past.
+/// Baseline has behind it what it states. Where it says nothing and is older than the stated past: of the
+/// hours anything from 0 to the whole past, with no likely figure (the rest of the past if it states the
+/// total time of then); of what is counted in pieces what was noted here at least, and no more is known. One
+/// that was never done has the whole past behind it, and the first interval holds. Kilometres of an odometer
+/// that nobody read are left out if there is another limit.
 Countdown countdown(const TaskFacts& facts, calendar::Date on);
 
 /// A demand that an earlier job or a happening made: re-check after the first outing ...
@@ -138,3 +183,10 @@ const Deferral* deferralInForce(std::span<const Deferral* const> deferrals, cale
                                 units::Hours machineBest, std::optional<calendar::Date> lastDone = {});
 
 }  // namespace wm::upkeep
+
+namespace wm::base {
+template <>
+struct Names<upkeep::Reached> {
+    static constexpr std::array<std::string_view, 4> names{"no", "nobody knows", "may be", "yes"};
+};
+}  // namespace wm::base

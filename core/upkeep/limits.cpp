@@ -25,7 +25,9 @@ CountBracket countIn(const Use& use, Counter counter, std::int64_t Use::*pieces,
         case CounterKind::Metres:
             return bracketOf(use.distance);
         case CounterKind::Pieces:
-            return {use.*pieces, use.*pieces, open ? std::nullopt : std::optional(use.*pieces)};
+            if (open)
+                return {use.*pieces, std::nullopt, std::nullopt};
+            return {use.*pieces, use.*pieces, use.*pieces};
         case CounterKind::Days:
         case CounterKind::Months:
             break;
@@ -70,12 +72,24 @@ void reckonDays(LimitState& state, const Count& count) {
     const std::int64_t every =
         std::min(state.limit.every, counter == Counter::Days ? kMostDays : kMostMonths);
     const bool marks = count.countFrom == CountFrom::FixedMarks && count.after;
-    const Date due = marks ? nextMarkDay(count.since, count.from, counter, every)
-                           : dayAfter(count.from, counter, state.isFirst ? *state.limit.first : every);
+    state.behind = behindOf(count, counter);
+    const auto doneOn = [&](std::int64_t age) {
+        return count.on.plusDays(-static_cast<std::int32_t>(std::min(age, kMostDays)));
+    };
+    const auto dueFor = [&](std::int64_t age) {
+        return marks ? nextMarkDay(count.since, doneOn(age), counter, every)
+                     : dayAfter(doneOn(age), counter, state.isFirst ? *state.limit.first : every);
+    };
+    const std::int64_t allowance = state.limit.hard ? 0 : state.limit.allowance;
+    state.reached = upkeep::reached(state.behind, [&](std::int64_t age) { return dueFor(age) <= count.on; });
+    state.beyond = upkeep::reached(state.behind, [&](std::int64_t age) {
+        return allowance == 0 ? dueFor(age) <= count.on
+                              : dayAfter(dueFor(age), counter, allowance) < count.on;
+    });
+    const std::int64_t age = reckonedFrom(state.behind, count.side);
+    const Date due = dueFor(age);
     state.dueOn = due;
-    state.amount = due - count.from;
-    const std::int64_t behind = count.on - count.from;
-    state.behind = {behind, behind, behind};
+    state.amount = due - doneOn(age);
     state.left = due - count.on;
     state.leftWithAllowance = dayAfter(due, counter, state.limit.allowance) - count.on;
 }
@@ -83,17 +97,25 @@ void reckonDays(LimitState& state, const Count& count) {
 void reckonUse(LimitState& state, const Count& count) {
     const Limit& limit = state.limit;
     const bool marks = count.countFrom == CountFrom::FixedMarks && count.after;
-    state.behind = bracketOf(count.behind, limit.counter, count.countsOpen);
-    if (count.raw && limit.counter == Counter::Hours)
+    state.behind = behindOf(count, limit.counter);
+    if (count.raw && limit.counter == Counter::Hours) {
         state.raw = bracketOf(*count.raw);
+        if (!count.hoursLikely)
+            state.raw->best.reset();
+    }
     if (marks)
-        state.stoodAt = bracketOf(count.before, limit.counter, false).best;
+        state.stoodAt = *bracketOf(count.before, limit.counter, false).best;
     state.amount = marks           ? toNextMark(*state.stoodAt, limit.every)
                    : state.isFirst ? *limit.first
                                    : limit.every;
+    const std::int64_t allowance = limit.hard ? 0 : limit.allowance;
+    state.reached =
+        upkeep::reached(state.behind, [&](std::int64_t behind) { return behind >= state.amount; });
+    state.beyond = upkeep::reached(state.behind, [&](std::int64_t behind) {
+        return allowance == 0 ? behind >= state.amount : behind > state.amount + allowance;
+    });
     state.unbounded = count.side == From::High && !state.behind.high;
-    state.left = state.amount - (count.side == From::High ? state.behind.high.value_or(state.behind.best)
-                                                          : state.behind.best);
+    state.left = state.amount - reckonedFrom(state.behind, count.side);
     if (state.unbounded)
         state.left = std::min<std::int64_t>(state.left, 0);
     state.leftWithAllowance = state.left + limit.allowance;
@@ -111,6 +133,29 @@ CountBracket bracketOf(const usage::Atom& atom, Counter counter) {
     return countIn(atom, counter, piece ? traitsOf(*piece).inAtom : nullptr, false);
 }
 
+const Count::Told* Count::toldOf(Counter counter) const {
+    for (const Told& each : told)
+        if (each.counter == counter)
+            return &each;
+    return nullptr;
+}
+
+CountBracket behindOf(const Count& count, Counter counter) {
+    const auto* told = count.toldOf(counter);
+    if (told != nullptr && counter != Counter::Hours)
+        return told->behind;
+    if (isCalendar(counter)) {
+        const std::int64_t age = count.on - count.from;
+        return {age, age, age};
+    }
+    CountBracket behind = bracketOf(count.behind, counter, count.countsOpen);
+    if (counter == Counter::Hours && !count.hoursLikely)
+        behind.best.reset();
+    if (counter == Counter::Metres && count.countsOpen)
+        behind.best = behind.high = std::nullopt;
+    return behind;
+}
+
 usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& baseline) {
     using units::Hours;
     const Hours best = *baseline.statedBest;
@@ -121,6 +166,11 @@ usage::HoursBracket restOfPast(const usage::HoursBracket& past, const Record& ba
 
 LimitState limitState(const Limit& limit, const Count& count) {
     LimitState state{.limit = limit, .isFirst = !count.after && limit.first.has_value()};
+    if (const auto* told = count.toldOf(limit.counter))
+        state.stated = told->since;
+    else
+        state.isOpen = limit.counter == Counter::Hours ? !count.hoursLikely
+                                                       : !isCalendar(limit.counter) && count.countsOpen;
     if (isCalendar(limit.counter))
         reckonDays(state, count);
     else

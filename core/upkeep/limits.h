@@ -17,7 +17,15 @@ struct Count {
     usage::Exposure behind;  ///< from `after` to the evening of `on`
     usage::Exposure before;  ///< up to `after`: where on the scale of fixed marks the completion stands
     std::optional<usage::HoursBracket> raw{};  ///< the hours of `behind` as ridden, if those are weighted
-    bool countsOpen = false;  ///< part of a stated past lies after `after`: nobody counted its outings
+    bool countsOpen = false;  ///< some of it is from before anybody noted pieces and distance
+    bool hoursLikely = true;  ///< the best figure of the hours means something
+    struct Told {
+        Counter counter = Counter::Hours;
+        StatedSince since{};
+        CountBracket behind{};  ///< with what was counted later
+    };
+    std::vector<Told> told{};  ///< one a counter at the most, in place of what was counted
+    [[nodiscard]] const Told* toldOf(Counter counter) const;
     CountFrom countFrom = CountFrom::Completion;
     From side = From::Best;
 };
@@ -30,6 +38,8 @@ CountBracket bracketOf(const usage::Bracket<Q>& bracket) {
 
 /// What is behind of a counter; nothing of the calendar's, which no riding moves. `countsOpen`: as in Count.
 CountBracket bracketOf(const usage::Exposure& exposure, Counter counter, bool countsOpen = false);
+/// The same of all counters, with what is stated.
+CountBracket behindOf(const Count& count, Counter counter);
 CountBracket bracketOf(const usage::Atom& atom, Counter counter);
 
 /// What a stated past still had to run after a baseline that states the total time of then.

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/upkeep/stated_row.h"
 #include "core/upkeep/task.h"
 
 namespace wm::upkeep {
@@ -68,6 +69,7 @@ struct Record {
     std::vector<base::Code> steps{};  ///< access steps that were off and refitted
     bool extraDone = false;           ///< the every-n-th extra work was done
     std::string note{};
+    std::vector<Stated> stated{};  ///< of a Baseline: what is remembered, in place of what was counted
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -96,9 +98,15 @@ struct Record {
         visit("steps", self.steps);
         visit("extra_done", self.extraDone);
         visit("note", self.note);
+        visit("stated", self.stated);
     }
     friend bool operator==(const Record&, const Record&) = default;
 };
+
+/// A Baseline of what is as old as its subject: no time had run when it was "done".
+inline bool wasNeverDone(const Record& record) {
+    return record.kind == RecordKind::Baseline && record.statedHigh == units::Hours{0};
+}
 
 enum class SnagWish : std::uint8_t { DoIt, Watch };
 

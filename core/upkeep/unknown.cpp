@@ -38,7 +38,7 @@ double mostBehind(const Unknown& unknown, Counter counter, calendar::Date on) {
         case CounterKind::Metres:
         case CounterKind::Pieces: {
             const CountBracket behind = bracketOf(unknown.life, counter);
-            return static_cast<double>(behind.high.value_or(behind.best));
+            return static_cast<double>(reckonedFrom(behind, From::High));
         }
         case CounterKind::Days:
             return days;

@@ -58,11 +58,15 @@ void notBefore(Checks& check, calendar::Date date, const Card* card) {
         check.that(date >= card->since, Fault::BeforeItsTime, "date", date.iso(), card->since.iso());
 }
 
-// No fact before the machine or item was there.
+// No fact before the machine or item was there, but what is known of the time before: jobs, and figures of
+// the meter of a used one.
 template <class R>
 void checkDay(Checks& check, const Ledger& ledger, const R& row) {
     if constexpr (std::is_same_v<R, upkeep::Record>)
         if (row.kind == upkeep::RecordKind::Baseline)
+            return;
+    if constexpr (std::is_same_v<R, usage::HourReading>)
+        if (const auto* machine = ledger.find<items::Machine>(row.machine); machine && !machine->startedNew)
             return;
     if constexpr (std::is_same_v<R, items::Move>) {
         notBefore(check, row.date, ledger.find<items::Item>(row.item));

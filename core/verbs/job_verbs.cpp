@@ -105,7 +105,7 @@ bool isTheSame(const upkeep::Record& record, const upkeep::Record& other) {
 void checkTwice(Checks& check, const Ledger& ledger, const upkeep::Record& record) {
     const auto& records = ledger.all<upkeep::Record>();
     const auto same = std::find_if(records.begin(), records.end(), [&](const upkeep::Record& other) {
-        return isTheSame(record, other) && other.meter == record.meter;
+        return isTheSame(record, other) && other.meter == record.meter && other.stated == record.stated;
     });
     check.that(same == records.end(), Fault::Duplicate, "date", record.date.iso(), shortened(record.what));
 }

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "core/base/text.h"
+#include "core/items/fittings.h"
 #include "core/verbs/names.h"
 
 // What a used machine and its parts have behind them from before their first day here.
@@ -32,11 +33,12 @@ Card withPastStated(Card card, const usage::HoursBracket& hours, std::string_vie
     return card;
 }
 
-// Without the stated past.
-usage::HoursBracket riddenHere(const Book& book, auto id) {
-    std::vector<usage::Atom> atoms = book.atoms(id);
+// Without the stated past, and without what a meter tells of the time before.
+usage::HoursBracket riddenHere(const Book& book, const auto& card) {
+    std::vector<usage::Atom> atoms = book.atoms(card.id);
     std::erase_if(atoms, [](const usage::Atom& atom) { return atom.kind == usage::AtomKind::Past; });
-    return usage::exposure(atoms, std::nullopt, {book.today(), calendar::DayPart::AfterRiding}).hours;
+    const calendar::Moment first{card.since, calendar::DayPart::BeforeRiding};
+    return usage::exposure(atoms, first, {book.today(), calendar::DayPart::AfterRiding}).hours;
 }
 
 void checkOrder(Checks& check, const usage::HoursBracket& hours) {
@@ -52,7 +54,7 @@ template <class Card>
 void put(BookChecks& check, const Book& book, Entry& entry, const Card& old, const usage::HoursBracket& hours,
          std::string_view why) {
     checkOrder(check, hours);
-    Card card = withPastStated(old, pastOf(hours, riddenHere(book, old.id)), why);
+    Card card = withPastStated(old, pastOf(hours, riddenHere(book, old)), why);
     checkShape(check, card);
     check.that(!(card == old), Fault::NothingToDo, "past_best", units::hoursText(hours.best));
     if (!check.failed())
@@ -62,11 +64,7 @@ void put(BookChecks& check, const Book& book, Entry& entry, const Card& old, con
 }  // namespace
 
 usage::HoursBracket pastOf(const usage::HoursBracket& today, const usage::HoursBracket& here) {
-    const auto less = [](units::Hours whole, units::Hours part) {
-        return std::max(whole - part, units::Hours{0});
-    };
-    return {here.high ? less(today.low, *here.high) : units::Hours{0}, less(today.best, here.best),
-            today.high ? std::optional(less(*today.high, here.low)) : std::nullopt};
+    return items::without(today, here);
 }
 
 Result<Change> statePast(const VerbContext& context, PastDraft draft) {

@@ -226,6 +226,8 @@ upkeep::Record job() {
     record.measured = {{"plate", "mm", Decimal{270, 2}}, {"play", "mm", Decimal{-5, 1}}};
     record.steps = {{"tank"}, {"seat"}};
     record.extraDone = true;
+    record.stated = {{upkeep::Counter::Washes, 2, 3, 5, day(1, 15)},
+                     {upkeep::Counter::Hours, 900, std::nullopt, std::nullopt, day(1, 15)}};
     record.note = "smelt burnt";
     return record;
 }

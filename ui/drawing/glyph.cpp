@@ -159,6 +159,25 @@ void paintBeforeEvent(QPainter& painter, const Frame& frame, double turn, const 
     painter.fillPath(halfBeside(frame, turn), tokens.due);
 }
 
+// Turned to the limit, and its outline doubled: here or beyond, nobody can say.
+void paintMayBeOver(QPainter& painter, const Frame& frame, const Tokens& tokens) {
+    const double angle = kMarkAngle + kMostTurn;
+    const double far = frame.reach;
+    const double inner = frame.apothem - frame.stroke - std::max(1.0, 1.1 * frame.unit);
+    const QPainterPath free = stripe(frame, angle, markStart(frame), far, frame.half + 0.5 * frame.gap);
+    const QPainterPath core = hexagon(frame, inner, kMostTurn);
+    // In the smallest drawing a second line would be a blur: what it encloses is filled.
+    const QPainterPath second =
+        frame.square.width() < kLeastWithBristles
+            ? core
+            : core.subtracted(hexagon(frame, inner - frame.stroke, kMostTurn)).subtracted(free);
+    painter.fillPath(nutLine(frame, kMostTurn).subtracted(free).united(second), tokens.due);
+    const QPainterPath nutHalf = stripe(frame, angle, markStart(frame), far, frame.half)
+                                     .intersected(hexagon(frame, frame.apothem, kMostTurn));
+    painter.fillPath(nutHalf, tokens.due);
+    painter.fillPath(halfBeside(frame, kMostTurn), tokens.due);
+}
+
 void paintOverdue(QPainter& painter, const Frame& frame, const Tokens& tokens) {
     const double rim = frame.apothem - std::max(1.0, 1.2 * frame.unit);
     const double start = -0.8 * frame.unit;
@@ -208,6 +227,9 @@ void paintMark(QPainter& painter, const QRectF& rect, const MarkState& state, co
             break;
         case Kind::BeforeEvent:
             paintBeforeEvent(painter, frame, std::clamp(state.turnDegrees, kLeastTurn, kMostTurn), tokens);
+            break;
+        case Kind::MayBeOver:
+            paintMayBeOver(painter, frame, tokens);
             break;
         case Kind::Overdue:
             paintOverdue(painter, frame, tokens);

@@ -14,7 +14,7 @@ namespace wm::ui {
 
 /// How a task stands, as a drawing needs it.
 struct MarkState {
-    enum class Kind : std::uint8_t { InHand, BeforeEvent, Overdue, NoRecord };
+    enum class Kind : std::uint8_t { InHand, BeforeEvent, MayBeOver, Overdue, NoRecord };
     Kind kind = Kind::NoRecord;
     /// BeforeEvent only: how far the nut has turned, 30 where it enters the event's reach, 80 at the limit.
     /// Held within 30 to 80, so that this standing can't be taken for another.

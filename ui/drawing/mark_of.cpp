@@ -17,6 +17,9 @@ MarkState markOf(const book::DueLine& line) {
             state.kind = MarkState::Kind::BeforeEvent;
             state.turnDegrees = kLeastTurn + (kMostTurn - kLeastTurn) * line.standing.reach;
             break;
+        case StandingKind::MayBeOver:
+            state.kind = MarkState::Kind::MayBeOver;
+            break;
         case StandingKind::Overdue:
             state.kind = MarkState::Kind::Overdue;
             break;

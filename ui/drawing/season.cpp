@@ -122,6 +122,7 @@ class SeasonPainter {
     [[nodiscard]] QColor colorOf(MarkState::Kind kind) const {
         switch (kind) {
             case MarkState::Kind::BeforeEvent:
+            case MarkState::Kind::MayBeOver:
                 return tokens_.due;
             case MarkState::Kind::Overdue:
                 return tokens_.over;

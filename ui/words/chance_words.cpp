@@ -10,10 +10,13 @@
 
 namespace wm::ui {
 
-namespace {}  // namespace
-
 QString clearWords(const outlook::Chances& chances) {
-    const QString due = chances.dueNow > 0 ? tr("%1 due now").arg(chances.dueNow) : QString();
+    QStringList now;
+    if (chances.dueNow > 0)
+        now << tr("%1 due now").arg(chances.dueNow);
+    if (chances.mayBeOver > 0)
+        now << tr("%1 may be over").arg(chances.mayBeOver);
+    const QString due = now.join(QStringLiteral(", "));
     const QString then = chances.event ? tr("before") : tr("in 2 weeks");
     QString ahead;
     if (!chances.clear)

@@ -84,6 +84,18 @@ QString shortHoursWords(const usage::HoursBracket& hours) {
     return (hours.isExact() ? QString() : QStringLiteral("~")) + hoursWords(hours.best);
 }
 
+QString bracketWords(const upkeep::CountBracket& bracket, upkeep::Counter counter) {
+    const auto words = [counter](std::int64_t count) { return countWords(count, counter); };
+    if (bracket.high && bracket.low == *bracket.high)
+        return words(bracket.low);
+    if (!bracket.best)
+        return bracket.high ? tr("%1 to %2").arg(words(bracket.low), words(*bracket.high))
+                            : tr("%1 or more").arg(words(bracket.low));
+    return bracket.high
+               ? tr("%1 (%2 to %3)").arg(words(*bracket.best), words(bracket.low), words(*bracket.high))
+               : tr("%1 (%2 or more)").arg(words(*bracket.best), words(bracket.low));
+}
+
 QString countWords(std::int64_t amount, upkeep::Counter counter) {
     if (counter == upkeep::Counter::Hours)
         return hoursWords(units::Hours{amount});

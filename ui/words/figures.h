@@ -8,6 +8,7 @@
 
 #include "core/calendar/date.h"
 #include "core/units/quantity.h"
+#include "core/upkeep/countdown.h"
 #include "core/upkeep/task.h"
 #include "core/usage/exposure.h"
 
@@ -32,6 +33,8 @@ QString shortHoursWords(const usage::HoursBracket& hours);
 
 /// An amount of a counter with its unit: "2.1 h", "3 washes", "1 wash", "12.5 km".
 QString countWords(std::int64_t amount, upkeep::Counter counter);
+/// "15 h (10 to 25)", "10 to 25 h", "10 h or more": of a bracket as much as anybody knows.
+QString bracketWords(const upkeep::CountBracket& bracket, upkeep::Counter counter);
 /// "starts": what a field or a choice of this counter is called.
 QString counterWords(upkeep::Counter counter);
 QString amountWords(std::int64_t amount, upkeep::Unit unit);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/book/narrowing.h"
 #include "core/explain/why.h"
 #include "ui/words/figures.h"
 #include "ui/words/tr.h"
@@ -53,6 +54,8 @@ QString dueWords(const book::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
     if (standing.kind == StandingKind::Overdue)
         return tr("now");
+    if (standing.kind == StandingKind::MayBeOver)
+        return tr("now, or later");
     if (!standing.likely)
         return tr("not within two years");
     QString words = dayWords(*standing.likely, today);
@@ -61,11 +64,31 @@ QString dueWords(const book::DueLine& line, calendar::Date today) {
     return words;
 }
 
+// Months are counted out in days.
+QString spanOf(std::int64_t amount, const upkeep::LimitState& limit) {
+    const auto counter = limit.limit.counter;
+    return countWords(amount, counter == upkeep::Counter::Months ? upkeep::Counter::Days : counter);
+}
+
+// "may be over, 12 to 31 h of 20 h"
+QString mayBeOverWords(const upkeep::LimitState& limit) {
+    const auto& behind = limit.behind;
+    const QString amount = spanOf(limit.amount, limit);
+    return behind.high ? tr("may be over, %1 to %2 of %3")
+                             .arg(spanOf(behind.low, limit), spanOf(*behind.high, limit), amount)
+                       : tr("may be over, %1 or more of %2").arg(spanOf(behind.low, limit), amount);
+}
+
 }  // namespace
 
 QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
-    if (limit.unbounded)
-        return tr("past not known");
+    using upkeep::Reached;
+    if (limit.reached == Reached::NobodyKnows)
+        return limit.behind.low == 0
+                   ? tr("%1 not known").arg(counterWords(limit.limit.counter))
+                   : tr("%1 or more of %2").arg(spanOf(limit.behind.low, limit), spanOf(limit.amount, limit));
+    if (limit.reached == Reached::MayBe)
+        return mayBeOverWords(limit);
     if (limit.dueOn) {
         const int days = *limit.dueOn - today;
         return days < 0 ? overWords(limit, -days, upkeep::Counter::Days)
@@ -76,8 +99,8 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
                         : limit.left == 0 ? tr("due now")
                                           : tr("%1 left").arg(countWords(limit.left, counter));
     // Never a weighted figure alone.
-    const bool isWeighted = limit.raw && limit.raw->best != limit.behind.best;
-    return isWeighted ? tr("%1, %2 as ridden").arg(far, countWords(limit.raw->best, counter)) : far;
+    const bool isWeighted = limit.raw && limit.raw->best && limit.raw->best != limit.behind.best;
+    return isWeighted ? tr("%1, %2 as ridden").arg(far, countWords(*limit.raw->best, counter)) : far;
 }
 
 QString howFar(const book::DueLine& line, calendar::Date today) {
@@ -92,7 +115,9 @@ QString howFar(const book::DueLine& line, calendar::Date today) {
     if (line.empty)
         return tr("%1 off since %2").arg(text(line.empty->position), dayWords(line.empty->since.date, today));
     if (countdown.noRecord)
-        return line.standing.kind == StandingKind::Overdue ? tr("due, no record") : tr("no record");
+        return line.standing.kind == StandingKind::Overdue       ? tr("due, no record")
+               : line.standing.kind == StandingKind::BeforeEvent ? tr("before each race, no record")
+                                                                 : tr("no record");
     if (countdown.governing)
         return howFar(countdown.limits[*countdown.governing], today);
     return countdown.over ? tr("due now") : tr("when it happens");
@@ -112,6 +137,8 @@ QString standingWords(const book::DueLine& line) {
         case StandingKind::BeforeEvent:
             return line.standing.event ? tr("before %1").arg(text(line.standing.event->name))
                                        : tr("within two weeks");
+        case StandingKind::MayBeOver:
+            return tr("may be over");
         case StandingKind::Overdue:
             return tr("overdue");
         case StandingKind::NothingFitted:
@@ -119,7 +146,28 @@ QString standingWords(const book::DueLine& line) {
         case StandingKind::NoRecord:
             break;
     }
-    return tr("no record");
+    return line.countdown.noRecord ? tr("no record") : tr("not known");
+}
+
+QString narrowingWords(const book::DueLine& line, calendar::Date today) {
+    const auto asked = book::narrowingOf(line);
+    if (!asked)
+        return {};
+    const QString day = asked->since ? dayWords(*asked->since, today) : QString();
+    switch (asked->by) {
+        case book::NarrowedBy::MeterThen:
+            return tr("What did the meter show on %1?").arg(day);
+        case book::NarrowedBy::HoursSince:
+            return tr("How many hours ago, more closely?");
+        case book::NarrowedBy::Past:
+            return tr("What has it behind it, more closely?");
+        case book::NarrowedBy::CountSince:
+            return asked->since ? tr("How many %1 since %2?").arg(counterWords(asked->counter), day)
+                                : tr("How many %1 so far?").arg(counterWords(asked->counter));
+        case book::NarrowedBy::Day:
+            break;
+    }
+    return tr("On which day, more closely?");
 }
 
 Why whyOf(const book::Book& book, const book::DueLine& line) {
@@ -130,8 +178,10 @@ Why whyOf(const book::Book& book, const book::DueLine& line) {
     auto& lines = why.lines;
     if (line.last != nullptr)
         lines.emplace_back(tr("last done"), doneWords(book, *line.last));
-    lines.emplace_back(tr("falls due"),
-                       line.countdown.noRecord ? tr("nobody can say") : dueWords(line, today));
+    lines.emplace_back(tr("falls due"), line.standing.kind == StandingKind::NoRecord ? tr("nobody can say")
+                                                                                     : dueWords(line, today));
+    if (const QString question = narrowingWords(line, today); !question.isEmpty())
+        lines.emplace_back(tr("would settle it"), question);
     if (line.standing.chance && line.standing.kind != StandingKind::Overdue)
         lines.emplace_back(line.standing.event ? tr("before the flag") : tr("within two weeks"),
                            chanceWords(*line.standing.chance));

@@ -17,6 +17,9 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today);
 /// "60 %", "under 1 %": 0 and 100 are said of what is certain alone.
 QString chanceWords(double chance);
 
+/// What would narrow a line that may be over: "What did the meter show on Sat 2 May?"; else empty.
+QString narrowingWords(const book::DueLine& line, calendar::Date today);
+
 /// The word for a standing alone: "overdue", "before Birch Hollow", "in hand", "no record".
 QString standingWords(const book::DueLine& line);
 

@@ -30,11 +30,14 @@ QString bracketWords(const upkeep::CountBracket& count, const std::optional<Coun
     const auto words = [&](std::int64_t value) {
         return counted(fine ? (value + (value < 0 ? -500 : 500)) / 1000 : value, counter);
     };
+    if (!count.best)
+        return count.high ? tr("%1 to %2").arg(words(count.low), words(*count.high))
+                          : tr("%1 or more").arg(words(count.low));
     if (!count.high)
-        return tr("%1 (%2 or more)").arg(words(count.best), words(count.low));
+        return tr("%1 (%2 or more)").arg(words(*count.best), words(count.low));
     if (count.low == *count.high)
-        return words(count.best);
-    return tr("%1 (%2 to %3)").arg(words(count.best), words(count.low), words(*count.high));
+        return words(*count.best);
+    return tr("%1 (%2 to %3)").arg(words(*count.best), words(count.low), words(*count.high));
 }
 
 QString figureWords(const Step& step) {
@@ -54,7 +57,9 @@ QString figureWords(const Step& step) {
 QString leftWords(const Step& step) {
     if (!step.figure)
         return {};
-    const std::int64_t left = step.figure->best;
+    if (step.reached == upkeep::Reached::MayBe)
+        return tr("may be over");
+    const std::int64_t left = step.figure->low;  // exact
     if (left == 0)
         return tr("due now");
     return left < 0 ? tr("over %1").arg(counted(-left, step.counter))
@@ -115,7 +120,7 @@ QString amountWords(const Step& step, calendar::Date today) {
     QStringList rules;
     if (step.isFirst)
         rules << tr("the first time");
-    else if (limit.counter == Counter::Months || limit.every != step.figure->best)
+    else if (limit.counter == Counter::Months || limit.every != step.figure->low)
         rules << tr("every %1").arg(countWords(limit.every, limit.counter));
     if (limit.hard)
         rules << tr("a life limit");
@@ -126,6 +131,11 @@ QString amountWords(const Step& step, calendar::Date today) {
 
 QString placeName(const Step& step) {
     return step.name.empty() ? tr("in place") : tr("in %1").arg(text(step.name));
+}
+
+QString weightName(const Step& step) {
+    return tr("an hour of %1")
+        .arg(inOrder({nameWords(std::string_view(step.name)), nameWords(std::string_view(step.detail))}));
 }
 
 QString limitName(const Step& step) {
@@ -139,13 +149,12 @@ QString whatWords(const Step& step, calendar::Date today) {
         case StepKind::Version:
             return tr("the task says");
         case StepKind::Weight:
-            return tr("an hour of %1")
-                .arg(inOrder(
-                    {nameWords(std::string_view(step.name)), nameWords(std::string_view(step.detail))}));
+            return weightName(step);
         case StepKind::Item:
             return tr("item");
         case StepKind::Record:
         case StepKind::Baseline:
+        case StepKind::NeverDone:
         case StepKind::KnownStart:
         case StepKind::NoRecord:
             return tr("counted from");
@@ -163,6 +172,8 @@ QString whatWords(const Step& step, calendar::Date today) {
             return tr("behind it");
         case StepKind::Past:
             return tr("before the file");
+        case StepKind::Told:
+            return tr("as told, until %1").arg(dayWords(*step.to, today));
         case StepKind::Carried:
             return tr("on %1, %2").arg(text(step.name), text(step.detail));
         case StepKind::Place:
@@ -210,6 +221,8 @@ QString muchWords(const Step& step, calendar::Date today) {
             return inOrder({dayWords(*step.from, today), text(step.name)});
         case StepKind::Baseline:
             return inOrder({dayWords(*step.from, today), text(step.name), tr("by word")});
+        case StepKind::NeverDone:
+            return inOrder({tr("never done"), tr("by word")});
         case StepKind::KnownStart:
             return tr("new %1, never done yet").arg(spanWords(step, today));
         case StepKind::NoRecord:
@@ -220,7 +233,7 @@ QString muchWords(const Step& step, calendar::Date today) {
         case StepKind::Amount:
             return amountWords(step, today);
         case StepKind::StoodAt:
-            return counted(-step.figure->best, step.counter);
+            return counted(-step.figure->low, step.counter);
         case StepKind::Carried:
             return inOrder({figureWords(step), spanWords(step, today)});
         case StepKind::Place:
@@ -236,6 +249,7 @@ QString muchWords(const Step& step, calendar::Date today) {
         case StepKind::Mark:
         case StepKind::Behind:
         case StepKind::Past:
+        case StepKind::Told:
         case StepKind::Outings:
         case StepKind::Gaps:
         case StepKind::Gap:

@@ -22,7 +22,7 @@ Urgency urgencyOf(StandingKind kind, Consequence consequence, bool putOff = fals
 }
 
 TEST(UrgencyTest, WhatFallsDueIsPressingByWhatItWouldCost) {
-    for (const auto kind : {StandingKind::Overdue, StandingKind::BeforeEvent}) {
+    for (const auto kind : {StandingKind::Overdue, StandingKind::MayBeOver, StandingKind::BeforeEvent}) {
         EXPECT_EQ(urgencyOf(kind, Consequence::SafetyEvident), Urgency::Must);
         EXPECT_EQ(urgencyOf(kind, Consequence::SafetyHidden), Urgency::Must);
         EXPECT_EQ(urgencyOf(kind, Consequence::EndsRace), Urgency::Must);

@@ -20,24 +20,27 @@ CountBracket sumOf(const Step& step, Part part) {
         if (!(child.*part))
             continue;
         const CountBracket& more = *(child.*part);
-        sum.low += more.low;
-        sum.best += more.best;
-        sum.high = sum.high && more.high ? std::optional(*sum.high + *more.high) : std::nullopt;
+        const auto both = [](const auto& a, const auto& b) {
+            return a && b ? std::optional(*a + *b) : std::nullopt;
+        };
+        sum = {sum.low + more.low, both(sum.best, more.best), both(sum.high, more.high)};
     }
     return sum;
 }
 
 CountBracket rounded(const CountBracket& fine) {
     const auto one = [](std::int64_t value) { return (value + 500) / 1000; };
-    return {one(fine.low), one(fine.best), fine.high ? std::optional(one(*fine.high)) : std::nullopt};
+    const auto each = [&](const auto& end) { return end ? std::optional(one(*end)) : std::nullopt; };
+    return {one(fine.low), each(fine.best), each(fine.high)};
 }
 
 std::int64_t leftOf(const Step& step) {
-    const std::int64_t amount = step.children[0].figure->best;
+    const std::int64_t amount = *step.children[0].figure->best;
     const CountBracket& behind = *step.children[1].figure;
-    if (step.side == upkeep::From::Best)
-        return amount - behind.best;
-    return behind.high ? amount - *behind.high : std::min<std::int64_t>(amount - behind.best, 0);
+    if (step.side == upkeep::From::High && !behind.high)
+        return std::min<std::int64_t>(amount - behind.best.value_or(behind.low), 0);
+    const auto& first = step.side == upkeep::From::High ? behind.high : behind.best;
+    return amount - first.value_or(behind.high.value_or(behind.low));
 }
 
 bool isOneOf(const Step& step) {
@@ -77,8 +80,9 @@ std::string figureText(const Step& step) {
     };
     const CountBracket& f = *step.figure;
     const bool exact = f.high && f.low == *f.high;
-    return exact ? one(f.best)
-                 : fmt::format("{}..{}..{}", one(f.low), one(f.best), f.high ? one(*f.high) : "");
+    return exact ? one(f.low)
+                 : fmt::format("{}..{}..{}", one(f.low), f.best ? one(*f.best) : "?",
+                               f.high ? one(*f.high) : "");
 }
 
 }  // namespace

@@ -118,7 +118,7 @@ void expectLimits(const Step& root, const upkeep::Countdown& down) {
         RC_ASSERT(step.children[0].figure->best == state.amount);
         RC_ASSERT(step.children[1].figure == state.behind);
         if (state.stoodAt)
-            RC_ASSERT(step.children[0].children[0].figure->best % state.limit.every == 0);
+            RC_ASSERT(step.children[0].children[0].figure->low % state.limit.every == 0);
     }
     RC_ASSERT(at == down.limits.size());
 }

@@ -301,6 +301,42 @@ TEST_F(StandingTest, OverdueIsOverBeyondAnyAllowanceOrTriggered) {
     EXPECT_EQ(standing().kind, StandingKind::Overdue) << "a happening is known without a record";
 }
 
+TEST_F(StandingTest, WhatIsOnlyThereAtItsMostMayBeOver) {
+    limit(Counter::Hours, -10);
+    countdown.reached = upkeep::Reached::MayBe;
+    EXPECT_EQ(standing().kind, StandingKind::MayBeOver);
+    EXPECT_EQ(standing().reach, 1);
+    EXPECT_FALSE(standing().chance);
+    // Over by what is likely, and allowed: but not by the most.
+    countdown.reached = upkeep::Reached::Yes;
+    countdown.beyond = upkeep::Reached::MayBe;
+    countdown.over = countdown.withinAllowance = true;
+    EXPECT_EQ(standing().kind, StandingKind::MayBeOver);
+    countdown.triggered = upkeep::Happening::Wash;
+    EXPECT_EQ(standing().kind, StandingKind::Overdue);
+}
+
+TEST_F(StandingTest, OfWhatNobodyKnowsEnoughThereIsNoRecord) {
+    limit(Counter::Hours, 400);
+    countdown.reached = upkeep::Reached::NobodyKnows;
+    EXPECT_EQ(standing().kind, StandingKind::NoRecord);
+    EXPECT_FALSE(standing().likely);
+}
+
+TEST_F(StandingTest, WhatIsDueBeforeEachRaceIsSoWithoutARecord) {
+    countdown.noRecord = countdown.beforeNextRace = true;
+    task.triggers = {{upkeep::Happening::BeforeRace, {}}};
+    seen.events = {{.name = "club day",
+                    .kind = EventKind::Practice,
+                    .first = seen.today.plusDays(5),
+                    .last = seen.today.plusDays(5)}};
+    EXPECT_EQ(standing().kind, StandingKind::NoRecord);
+    seen.events.front().kind = EventKind::Race;
+    EXPECT_EQ(standing().kind, StandingKind::BeforeEvent);
+    countdown.beforeNextRace = false;
+    EXPECT_EQ(standing().kind, StandingKind::NoRecord);
+}
+
 TEST_F(StandingTest, NoRecordStaysNoRecord) {
     countdown.noRecord = true;
     EXPECT_EQ(standing().kind, StandingKind::NoRecord);

@@ -61,7 +61,7 @@ TEST(EveryCounterTest, IsMovedBySomeFactAndSummedUp) {
     auto sum = first;
     sum += first;
     for (const CounterTraits& counter : movedByUse()) {
-        const std::int64_t one = bracketOf(first, counter.of).best;
+        const std::int64_t one = *bracketOf(first, counter.of).best;
         EXPECT_GT(one, 0) << counter.stored << ": nothing that can be entered adds to it";
         EXPECT_EQ(bracketOf(sum, counter.of).best, 2 * one) << counter.stored;
         EXPECT_EQ(bracketOf(usage::exposure(atoms, std::nullopt, evening("2026-05-16")), counter.of).best,
@@ -69,7 +69,7 @@ TEST(EveryCounterTest, IsMovedBySomeFactAndSummedUp) {
             << counter.stored;
         std::int64_t inAtoms = 0;
         for (const usage::Atom& atom : atoms)
-            inAtoms += bracketOf(atom, counter.of).best;
+            inAtoms += *bracketOf(atom, counter.of).best;
         EXPECT_EQ(inAtoms, 3 * one) << counter.stored << ": where it comes from does not add up to it";
     }
 }

@@ -91,7 +91,12 @@ Judged judge(const std::string& limit, const std::string& behind, calendar::Date
 std::string classOf(const Json& answer, calendar::Date today) {
     Judged all;
     for (const auto& [limit, behind] : answer.at("behind").items()) {
-        const Judged one = judge(limit, behind.get<std::string>(), today);
+        Judged one = judge(limit, behind.get<std::string>(), today);
+        // Over, and within what the limit may be overrun by: then it is due before the event.
+        if (one.verdict == Verdict::Overdue && answer.value("allows", Json::object()).contains(limit) &&
+            *endsOf(behind.get<std::string>(), today).high <=
+                limitFor(limit, "") + hundredths(answer.at("allows").at(limit).get<std::string>()))
+            one = {Verdict::InHand, true};
         all.verdict = std::max(all.verdict, one.verdict);
         all.nearlyThere = all.nearlyThere || one.nearlyThere;
     }

@@ -139,18 +139,24 @@ Behind behindLimit(const Tale& tale, const PlacesThen& places, const Subject& su
     return sum(here, restOf(past, *last));
 }
 
-void countOthers(const PlacesThen& places, const Subject& subject, const TaskVersion& task,
+// What was done before the tale began says nothing of a task of which nothing is known.
+bool provesSomething(const Tale& tale, const Subject& subject, const Record* last, const Record& other) {
+    return last != nullptr || pastOf(tale, subject).startedNew || other.kind != upkeep::RecordKind::Baseline;
+}
+
+void countOthers(const Tale& tale, const PlacesThen& places, const Subject& subject, const TaskVersion& task,
                  const Record* last, Date on, Answer& answer) {
     const Moment since = last == nullptr ? longAgo() : whenDone(*last);
     if (task.nth > 0) {
         for (const Record* other : recordsOf(places, task.nthOf, subject, false, on))
-            answer.others += whenDone(*other) > since ? 1 : 0;
+            answer.others += whenDone(*other) > since && provesSomething(tale, subject, last, *other) ? 1 : 0;
         answer.due = answer.others >= task.nth;
     }
     std::optional<Date> first;
     for (const auto& trigger : task.triggers)
         for (const Record* other : recordsOf(places, trigger.code, subject, false, on))
-            if (whenDone(*other) > since && (!first || other->date < *first))
+            if (whenDone(*other) > since && provesSomething(tale, subject, last, *other) &&
+                (!first || other->date < *first))
                 first = other->date;
     if (first)
         answer.triggered = first->iso();
@@ -187,7 +193,7 @@ Answer slowAnswer(const Tale& tale, const std::string& machine, const std::strin
         answer.behind = behindLimit(tale, places, subject, limit.counter, last, on);
         answer.due = std::max(answer.behind->low, answer.behind->best.value_or(0)) >= limit.every;
     }
-    countOthers(places, subject, task, last, on, answer);
+    countOthers(tale, places, subject, task, last, on, answer);
     return answer;
 }
 

@@ -33,7 +33,8 @@ std::vector<MarkState> everyState() {
     return {{MarkKind::InHand, 0.0, false},       {MarkKind::BeforeEvent, 30.0, false},
             {MarkKind::BeforeEvent, 55.0, false}, {MarkKind::BeforeEvent, 80.0, false},
             {MarkKind::Overdue, 0.0, false},      {MarkKind::NoRecord, 0.0, false},
-            {MarkKind::InHand, 0.0, true},        {MarkKind::Overdue, 0.0, true}};
+            {MarkKind::MayBeOver, 0.0, false},    {MarkKind::InHand, 0.0, true},
+            {MarkKind::Overdue, 0.0, true}};
 }
 
 QImage drawn(const MarkState& state, int side, const Tokens& tokens) {
@@ -70,7 +71,7 @@ constexpr double kLeastShare = 0.08;
 
 TEST(Mark, StandingsRemainApartToEveryEye) {
     auto states = everyState();
-    states.resize(6);
+    states.resize(7);
     double least = 1.0;
     for (const int side : {16, 24, 48}) {
         for (const Ground& ground : grounds()) {
@@ -97,8 +98,8 @@ TEST(Mark, StandingsRemainApartToEveryEye) {
 
 TEST(Mark, PutOffIsSeenAtEverySize) {
     for (const int side : {16, 24, 48}) {
-        for (const MarkKind kind :
-             {MarkKind::InHand, MarkKind::BeforeEvent, MarkKind::Overdue, MarkKind::NoRecord}) {
+        for (const MarkKind kind : {MarkKind::InHand, MarkKind::BeforeEvent, MarkKind::MayBeOver,
+                                    MarkKind::Overdue, MarkKind::NoRecord}) {
             const QImage without = drawn({kind, 80.0, false}, side, lightTokens());
             const QImage with = drawn({kind, 80.0, true}, side, lightTokens());
             EXPECT_GE(shareApart(without, with, Vision::Grey, kClearly), 0.02) << side;

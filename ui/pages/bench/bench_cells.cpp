@@ -46,7 +46,9 @@ BenchCell jobCell(const book::DueLine& line, calendar::Date today) {
     cell.picked = line.picked;
     cell.unconfirmed = !line.task->confirmed && !line.task->limits.empty() && !line.countdown.noRecord;
     cell.task = line.task->task;
-    if (line.standing.likely && line.standing.kind != outlook::StandingKind::Overdue)
+    if (line.standing.kind == outlook::StandingKind::MayBeOver)
+        cell.when = narrowingWords(line, today);
+    else if (line.standing.likely && line.standing.kind != outlook::StandingKind::Overdue)
         cell.when = tr("about %1").arg(dayWords(*line.standing.likely, today));
     if (line.deferral != nullptr) {
         cell.beside.clear();
@@ -240,8 +242,10 @@ BenchColumn benchColumn(const book::Book& book, MachineId machine, const std::ve
     // must be done what is over goes before what is not, and safety first.
     const auto rank = [&book](const BenchCell& cell) {
         const auto* task = cell.task ? book.task(*cell.task) : nullptr;
-        const bool isOver = cell.mark && cell.mark->kind == MarkState::Kind::Overdue;
-        return (isOver ? 0 : 2) + (task != nullptr && upkeep::isSafety(task->consequence) ? 0 : 1);
+        const bool isSafety = task != nullptr && upkeep::isSafety(task->consequence);
+        const auto is = [&](MarkState::Kind kind) { return cell.mark && cell.mark->kind == kind; };
+        const bool isOver = is(MarkState::Kind::Overdue) || (isSafety && is(MarkState::Kind::MayBeOver));
+        return (isOver ? 0 : 2) + (isSafety ? 0 : 1);
     };
     std::stable_sort(in(column, Band::Must).begin(), in(column, Band::Must).end(),
                      [&rank](const BenchCell& a, const BenchCell& b) { return rank(a) < rank(b); });

@@ -30,6 +30,7 @@ QColor farColor(const BenchCell& cell, const Tokens& tokens) {
         case MarkState::Kind::Overdue:
             return tokens.over;
         case MarkState::Kind::BeforeEvent:
+        case MarkState::Kind::MayBeOver:
             return tokens.due;
         case MarkState::Kind::NoRecord:
             return tokens.unmarked;

@@ -109,10 +109,11 @@ DipstickLevels levelsOf(const upkeep::LimitState& limit) {
     const auto height = [full](std::int64_t behind) { return 1.0 - static_cast<double>(behind) / full; };
     DipstickLevels levels;
     // Nobody knows the high end: then nobody knows the low end of what is left.
-    if (limit.unbounded)
+    if (limit.unbounded || !limit.behind.high)
         return levels;
-    levels.left = DipstickLevels::Left{height(limit.behind.high.value_or(limit.behind.best)),
-                                       height(limit.behind.best), height(limit.behind.low)};
+    levels.left = DipstickLevels::Left{height(*limit.behind.high),
+                                       height(limit.behind.best.value_or(*limit.behind.high)),
+                                       height(limit.behind.low)};
     levels.limitMark = 0.0;
     if (limit.limit.allowance > 0)
         levels.usualMark = static_cast<double>(limit.limit.allowance) / full;

@@ -93,6 +93,15 @@ QString statedWords(const upkeep::Record& record) {
                                           record.statedHigh});
 }
 
+// "hours: 15 h (10 to 25)": what somebody said lay between then and the day of his saying it.
+QString toldWords(const upkeep::Record& record) {
+    QStringList words;
+    for (const upkeep::Stated& each : record.stated)
+        words << QStringLiteral("%1: %2").arg(counterWords(each.counter),
+                                              bracketWords({each.low, each.best, each.high}, each.counter));
+    return words.join(QStringLiteral("; "));
+}
+
 void reportJobs(Report& report) {
     report.each<upkeep::Record>(
         HistoryKind::Job, EntryKind::Job, [&](const upkeep::Record& record, HistoryEntry& entry) {
@@ -102,10 +111,13 @@ void reportJobs(Report& report) {
             if (record.kind == upkeep::RecordKind::LookedFine)
                 entry.words += tr(", looked fine");
             if (record.kind == upkeep::RecordKind::Baseline)
-                entry.words += tr(", done before, by word");
+                entry.words += !record.task                   ? tr(", by word")
+                               : upkeep::wasNeverDone(record) ? tr(", never done, by word")
+                                                              : tr(", done before, by word");
             entry.figure = record.meter ? meterAt(*record.meter) : QString();
             entry.details << labelled(QT_TR_NOOP("by"), report.person(record.by))
                           << labelled(QT_TR_NOOP("total time as stated then"), statedWords(record))
+                          << labelled(QT_TR_NOOP("since then, by word"), toldWords(record))
                           << labelled(QT_TR_NOOP("used"), usesText(report.book(), record.uses))
                           << labelled(QT_TR_NOOP("measured"), measuredWords(record))
                           << labelled(QT_TR_NOOP("minutes"),

@@ -28,14 +28,20 @@ QString overdueWords(const QString& task, const QString& howFar) {
     return tr("%1: overdue, %2").arg(task, howFar);
 }
 
+QString mayBeOverWords(const QString& task, const QString& howFar) {
+    return tr("%1: %2").arg(task, howFar);
+}
+
 QString aheadWords(const QString& task, const QString& howFar, const QString& day) {
     return tr("%1: %2, about %3").arg(task, howFar, day);
 }
 
 std::optional<SeasonBar> barOf(const book::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
-    const bool isOver = standing.kind == outlook::StandingKind::Overdue;
-    if (line.countdown.noRecord || line.deferral != nullptr || (!standing.likely && !isOver))
+    const bool mayBeOver = standing.kind == outlook::StandingKind::MayBeOver;
+    const bool isOver = mayBeOver || standing.kind == outlook::StandingKind::Overdue;
+    if (standing.kind == outlook::StandingKind::NoRecord || line.deferral != nullptr ||
+        (!standing.likely && !isOver))
         return std::nullopt;
     const auto likely = isOver ? today : *standing.likely;
     SeasonBar bar{text(line.task->name),
@@ -46,8 +52,9 @@ std::optional<SeasonBar> barOf(const book::DueLine& line, calendar::Date today) 
                   {}};
     if (isOver)
         bar.early = bar.late = today;
-    bar.words = isOver ? overdueWords(bar.label, howFar(line, today))
-                       : aheadWords(bar.label, howFar(line, today), dayWords(likely, today));
+    bar.words = mayBeOver ? mayBeOverWords(bar.label, howFar(line, today))
+                : isOver  ? overdueWords(bar.label, howFar(line, today))
+                          : aheadWords(bar.label, howFar(line, today), dayWords(likely, today));
     return bar;
 }
 

@@ -46,7 +46,7 @@ QString outlookWords(const book::Book& book, MachineId machine) {
 // "Sat 16 May"; how early and how late it may be is in the strip.
 QString whenWords(const book::DueLine& line, calendar::Date today) {
     const auto& standing = line.standing;
-    if (standing.kind == outlook::StandingKind::Overdue)
+    if (standing.kind == outlook::StandingKind::Overdue || standing.kind == outlook::StandingKind::MayBeOver)
         return standingWords(line);
     if (!standing.likely)
         return tr("not within two years");

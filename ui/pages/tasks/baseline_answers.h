@@ -8,24 +8,31 @@
 #include <optional>
 #include <vector>
 
+#include "core/upkeep/countdown.h"
 #include "core/verbs/baseline_verb.h"
 
 namespace wm::ui {
 
-/// A day, an hour figure, or both, as they stand in one field.
+/// What stands in one field: a day, an hour figure, or both, as they were written down; or what is
+/// remembered: so many hours ago, between two figures of the meter, between two days.
 struct When {
     std::optional<calendar::Date> date{};
     std::optional<units::Hours> meter{};
+    std::optional<upkeep::CountBracket> hoursAgo{};
+    std::optional<upkeep::CountBracket> meterThen{};
+    std::optional<verbs::RememberedDay> day{};
+    [[nodiscard]] bool isRemembered() const { return hoursAgo || meterThen || day; }
 };
 
-/// "3 may 2025", "12.3.2025", "41,5 h", "41", "3 may 2025 41.5 h". A day is read as in ui/entry/day_words; a
-/// whole figure, one with a comma or one before an "h" is hours. Nothing typed is nothing said.
-/// Errors: NotADate, NotANumber, TooLarge in "date" or "meter".
+/// "3 may 2025", "12.3.2025", "41,5 h", "41", "3 may 2025 41.5 h"; "10..15..25 h ago", "15 h ago",
+/// "33..36 h", "1 mar 2025..1 aug 2025", and with a day the hours ago. A day is read as in
+/// ui/entry/day_words; a whole figure, one with a comma or one before an "h" is hours. Nothing typed is
+/// nothing said. Errors: NotADate, NotANumber, TooLarge, OutOfOrder, Malformed in "date" or "meter".
 base::Result<When> parseWhen(const QString& typed, calendar::Date today);
 QString whenWords(const When& when, calendar::Date today);
 
 /// What is said of one task before it is written.
-enum class Said : std::uint8_t { New, Serviced, Fine, Unknown };
+enum class Said : std::uint8_t { New, NeverDone, Serviced, Fine, Unknown };
 struct BaselineAnswer {
     Said said = Said::Unknown;
     QString when{};  ///< as typed

@@ -22,6 +22,8 @@ void BaselineAsking::refresh(const book::Book& book, std::optional<MachineId> ma
     tasks_.clear();
     if (!machine_)
         return;
+    for (const book::DueLine* due : book::narrowableOf(book, *machine_))
+        tasks_.push_back(due->task->task);
     for (const book::DueLine* due : book::unknownOf(book, *machine_))
         tasks_.push_back(due->task->task);
     std::erase_if(answers_[*machine_], [this](const auto& answer) {
@@ -74,7 +76,7 @@ bool BaselineAsking::begin(Said said, const std::vector<TaskId>& marked) {
         return false;
     const auto* before = answerTo(marked.front());
     const bool again = marked.size() == 1 && before != nullptr && before->said == said;
-    return said == Said::Serviced || (again && said == Said::New);
+    return said == Said::Serviced || (again && (said == Said::New || said == Said::NeverDone));
 }
 
 void BaselineAsking::goBackTo(TaskId task) {
@@ -98,8 +100,8 @@ BaselineAsking::Fault BaselineAsking::faultIn(const book::Book& book, const QStr
     if (when->date && *when->date > book.today())
         return {Kind::Refused, {base::Fault::InFuture, "date", when->date->iso(), {}}};
     if (asked_ != Said::Serviced)
-        return {when->meter ? Kind::HoursNotMeant : Kind::None, {}};
-    if (!when->date && !when->meter)
+        return {when->meter || when->isRemembered() ? Kind::HoursNotMeant : Kind::None, {}};
+    if (!when->date && !when->meter && !when->isRemembered())
         return {Kind::NothingTyped, {}};
     const auto* due = askedOf_.size() == 1 ? book.dueLine(askedOf_.front()) : nullptr;
     return {due != nullptr && !canSay(*due->task, asked_, *when) ? Kind::NeedsDay : Kind::None, {}};

@@ -6,6 +6,7 @@
 #include "ui/pages/tasks/baseline_words.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/words/figures.h"
+#include "ui/words/standing_words.h"
 
 namespace wm::ui {
 
@@ -13,15 +14,23 @@ namespace {
 
 constexpr std::size_t kDayColumn = 5;
 
+// What is known so far, and what would say more.
+QString askedWords(const book::DueLine& due, calendar::Date today) {
+    const QString question = narrowingWords(due, today);
+    return question.isEmpty() ? QString() : QStringLiteral("%1 · %2").arg(howFar(due, today), question);
+}
+
 TableRow rowOf(const book::Book& book, const book::DueLine& due, const BaselineAnswer* answer) {
-    TableRow row{.id = due.task->task.value(),
-                 .cells = {{.text = text(due.task->name)},
-                           {.text = text(due.task->position), .pencil = true},
-                           {.text = intervalWords(book, *due.task), .unconfirmed = !due.task->confirmed},
-                           {.text = consequenceWords(due.task->consequence)},
-                           {.text = answer != nullptr ? saidWords(answer->said) : QString()},
-                           {.text = QString()}},
-                 .toolTip = text(due.task->howTo)};
+    TableRow row{
+        .id = due.task->task.value(),
+        .cells = {{.text = text(due.task->name)},
+                  {.text = text(due.task->position), .pencil = true},
+                  {.text = intervalWords(book, *due.task), .unconfirmed = !due.task->confirmed},
+                  {.text = consequenceWords(due.task->consequence)},
+                  {.text = answer != nullptr ? saidWords(answer->said) : askedWords(due, book.today()),
+                   .pencil = answer == nullptr},
+                  {.text = QString()}},
+        .toolTip = text(due.task->howTo)};
     if (answer == nullptr || answer->said == Said::Unknown)
         return row;
     const auto when = parseWhen(answer->when, book.today());

@@ -12,6 +12,8 @@ std::optional<Said> saidBy(int key) {
     switch (key) {
         case Qt::Key_N:
             return Said::New;
+        case Qt::Key_O:
+            return Said::NeverDone;
         case Qt::Key_S:
             return Said::Serviced;
         case Qt::Key_F:

@@ -13,6 +13,7 @@
 #include "ui/entry/flow.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
+#include "ui/pages/tasks/baseline_since.h"
 #include "ui/pages/tasks/baseline_table.h"
 #include "ui/pages/tasks/baseline_words.h"
 #include "ui/theme/plain.h"
@@ -44,6 +45,7 @@ BaselineView::BaselineView(const PageTools& tools, QWidget* parent)
       table_(new BaselineTable(this)),
       whenLabel_(plainLabel(this, "note", "baseline-when-label")),
       when_(new QLineEdit(this)),
+      since_(new BaselineSince(this)),
       words_(plainLabel(this, nullptr, "baseline-words")),
       write_(key("baseline-write", QString())),
       clear_(key("baseline-clear", tr("Forget the answers"))) {
@@ -70,6 +72,7 @@ void BaselineView::layOut() {
         answers->addWidget(keys_.back());
     };
     add("baseline-new", tr("New (N)"), [this] { say(Said::New); });
+    add("baseline-never", tr("First one, never done (O)"), [this] { say(Said::NeverDone); });
     add("baseline-serviced", tr("Serviced… (S)"), [this] { say(Said::Serviced); });
     add("baseline-fine", tr("Looked at today: fine (F)"), [this] { say(Said::Fine); });
     add("baseline-unknown", tr("Unknown (U)"), [this] { say(Said::Unknown); });
@@ -85,13 +88,15 @@ void BaselineView::layOut() {
     when->setSpacing(kSpaceClose);
     when_->setMaximumWidth(fontMetrics().averageCharWidth() * 30);
     whenLabel_->setBuddy(when_);
-    when->addWidget(whenLabel_, 1);
+    when->addWidget(whenLabel_);
     when->addWidget(when_, 1);
+    when->addStretch();
     auto* lines = pageLines(this);
     lines->addWidget(head_);
     lines->addWidget(table_, 1);
     lines->addLayout(when);
     lines->addLayout(answers);
+    lines->addWidget(since_);
     lines->addLayout(done);
 }
 
@@ -108,9 +113,12 @@ void BaselineView::connectParts() {
     connect(table_, &BaselineTable::groupAsked, this, [this] { chooseRows(true); });
     connect(table_, &BaselineTable::allAsked, this, [this] { chooseRows(false); });
     connect(table_, &RowTable::chosenChanged, this, &BaselineView::showWhen);
+    connect(since_, &BaselineSince::changed, this, &BaselineView::showHead);
+    connect(since_, &BaselineSince::entered, this, &BaselineView::write);
     connect(&workbench(), &Workbench::fileChanged, this, [this] {
         asking_.reset();
         when_->clear();
+        since_->clear();
     });
 }
 
@@ -169,9 +177,9 @@ void BaselineView::showHead() {
     head_->setText(
         machine == nullptr ? tr("Choose the machine first (F5 to F8): what is known is said of one machine.")
         : tasks.empty()    ? tr("%1: every task has a record or a known start.").arg(text(machine->name))
-                           : tr("%1: %2 without a record. Say what you know, the most pressing first; a "
-                                   "key answers all lines that are marked. What nobody knows stays unknown, and is "
-                                   "never taken for done.")
+                           : tr("%1: %2 of which too little is known. Treat it as dry and old: check these "
+                                   "first, the worst harm first. A key answers all lines that are marked. What "
+                                   "nobody knows stays unknown, and is never taken for done.")
                               .arg(text(machine->name), tasksWords(tasks.size())));
     table_->setVisible(!tasks.empty());
     table_->takeAnswers(!workbench().readOnly());
@@ -183,7 +191,9 @@ void BaselineView::showHead() {
                     : unknown == 0
                         ? tr("Write the %1 answered (Enter)").arg(said)
                         : tr("Write the %1 answered, %2 left unknown (Enter)").arg(said).arg(unknown));
-    write_->setEnabled(writes && said > 0);
+    since_->setVisible(!tasks.empty());
+    since_->setReadOnly(workbench().readOnly());
+    write_->setEnabled(writes && (said > 0 || !since_->isEmpty()));
     clear_->setEnabled(!answers.empty());
 }
 
@@ -200,7 +210,7 @@ void BaselineView::showWhen() {
     whenLabel_->setText(
         due == nullptr ? QString()
         : hasWhen      ? tr("%1, %2: another day (Tab)").arg(text(due->task->name), saidWords(answer->said))
-                       : tr("N new · S serviced · F looked at today: fine · U unknown"));
+                  : tr("N new · O first one, never done · S serviced · F looked at today: fine · U unknown"));
 }
 
 // The cursor goes to the first line that was hidden, where the fold stood.
@@ -290,7 +300,8 @@ void BaselineView::askWhen() {
     whenLabel_->setText(
         asking_.asked() == Said::New
             ? tr("%1: new on which day?").arg(whom)
-            : tr("%1: serviced when? A day, hours of the meter, or both: 3 May 2025 41.5 h").arg(whom));
+            : tr("%1: serviced when? Written down: 3 May 2025 41.5 h. Remembered: 10..15..25 h ago")
+                  .arg(whom));
     when_->setEnabled(true);
     when_->setText(asking_.typedBefore());
     when_->setFocus(Qt::OtherFocusReason);
@@ -350,14 +361,18 @@ void BaselineView::write() {
     const auto lines = asking_.lines(workbench().today());
     if (!lines)
         return showFault(lines.error().task, lines.error().error);
-    if (lines->empty())
-        return sayIn(words_,
-                     asking_.answers().empty()
-                         ? tr("Nothing is answered yet: N new, S serviced, F looked at today and fine.")
-                         : tr("What nobody knows is not written: it stays without a record."));
+    const auto since = since_->said();
+    if (!since)
+        return sayIn(words_, wordsFor(since.error()), true);
+    if (lines->empty() && since->pieces.empty())
+        return sayIn(
+            words_,
+            asking_.answers().empty()
+                ? tr("Nothing is answered yet: N new, O first one, S serviced, F looked at today and fine.")
+                : tr("What nobody knows is not written: it stays without a record."));
     const auto written = workbench().attempt(
-        [machine = *asking_.machine(), lines = *lines](const verbs::VerbContext& context) {
-            return verbs::recordBaseline(context, machine, lines);
+        [machine = *asking_.machine(), lines = *lines, all = *since](const verbs::VerbContext& context) {
+            return verbs::recordBaseline(context, machine, lines, all);
         });
     if (!written && written.error().kind == store::ApplyError::Kind::Refused) {
         base::Error error = written.error().error;
@@ -370,6 +385,7 @@ void BaselineView::write() {
     if (!written)
         return sayIn(words_, wordsFor(written.error()), true);
     asking_.clearWritten();
+    since_->clear();
     asking_.fold();
     refresh();
     table_->setFocus(Qt::OtherFocusReason);

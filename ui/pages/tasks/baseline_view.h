@@ -13,6 +13,7 @@ class QPushButton;
 
 namespace wm::ui {
 
+class BaselineSince;
 class BaselineTable;
 
 /// What is known of the tasks of a machine that nobody has recorded: one line a task, one key an answer, the
@@ -61,6 +62,7 @@ class BaselineView : public Page {
     BaselineTable* table_;
     QLabel* whenLabel_;
     QLineEdit* when_;
+    BaselineSince* since_;
     QLabel* words_;
     QPushButton* write_;
     QPushButton* clear_;

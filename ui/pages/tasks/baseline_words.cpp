@@ -11,6 +11,8 @@ QString saidWords(Said said) {
     switch (said) {
         case Said::New:
             return BaselineView::tr("new on");
+        case Said::NeverDone:
+            return BaselineView::tr("the first one");
         case Said::Serviced:
             return BaselineView::tr("serviced");
         case Said::Fine:
@@ -35,7 +37,8 @@ QString faultWords(const BaselineAsking::Fault& fault, const QString& task) {
         case Kind::HoursNotMeant:
             return BaselineView::tr("A day, not hours: hours of the meter are said of a service (S).");
         case Kind::NothingTyped:
-            return BaselineView::tr("Type the day, or what the hour meter showed; Escape leaves it open.");
+            return BaselineView::tr(
+                "Type the day, what the hour meter showed, or how long ago; Escape leaves it open.");
         case Kind::NeedsDay:
             return BaselineView::tr("%1 counts more than hours: say the day as well.").arg(task);
     }

@@ -42,6 +42,30 @@ TEST(ParseWhen, ReadsADayHoursOrBoth) {
     EXPECT_EQ(read("-5 h").error().field, "date");
 }
 
+TEST(ParseWhen, ReadsWhatIsRemembered) {
+    const auto today = day("2026-05-07");
+    const auto read = [&](const char* typed) {
+        return parseWhen(QString::fromUtf8(typed), today).value_or(When{});
+    };
+    using upkeep::CountBracket;
+    EXPECT_EQ(read("10..15..25 h ago").hoursAgo, (CountBracket{1000, 1500, 2500}));
+    EXPECT_EQ(read("10 .. 25 h ago").hoursAgo, (CountBracket{1000, std::nullopt, 2500}));
+    EXPECT_EQ(read("15,5 h ago").hoursAgo, (CountBracket{1550, 1550, 1550}));
+    EXPECT_EQ(read("33..36 h").meterThen, (CountBracket{3300, std::nullopt, 3600}));
+    const auto days = read("1 mar 2025..1 aug 2025 8..12..20 h ago");
+    ASSERT_TRUE(days.day);
+    EXPECT_EQ(days.day->first, day("2025-03-01"));
+    EXPECT_EQ(days.day->last, day("2025-08-01"));
+    EXPECT_EQ(days.hoursAgo, (CountBracket{800, 1200, 2000}));
+    EXPECT_EQ(read("1 oct 2025 8..12..20 h ago").date, day("2025-10-01"));
+    EXPECT_EQ(whenWords(read("10..25 h ago"), today), "10.0 h to 25.0 h ago");
+    EXPECT_EQ(parseWhen("25..10 h ago", today).error().fault, base::Fault::OutOfOrder);
+    // Hours ago, or what the meter showed? It is asked, and not taken for a day.
+    EXPECT_EQ(parseWhen("10..15..25", today).error().fault, base::Fault::Malformed);
+    EXPECT_EQ(parseWhen("10..15..25", today).error().wanted,
+              "10..15..25 h ago, or 10..15..25 h of the meter");
+}
+
 class BaselineViewTest : public WindowTest {
   protected:
     void SetUp() override {
