@@ -15,6 +15,8 @@
 #include "core/explain/why.h"
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
+#include "ui/words/chance_words.h"
+#include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
 #include "ui/words/state_words.h"
 #include "ui/words/why_words.h"
@@ -47,6 +49,16 @@ ordered_json bracketJson(const std::optional<upkeep::CountBracket>& count) {
 }
 
 // The answer that would narrow it.
+ordered_json measuredJson(const std::optional<upkeep::ReachedValue>& reached) {
+    if (!reached)
+        return nullptr;
+    return {{"name", reached->name},
+            {"value", reached->value.text()},
+            {"limit", reached->limit.text()},
+            {"unit", reached->unit},
+            {"on", reached->date.iso()}};
+}
+
 ordered_json askedJson(const DueLine& line) {
     const auto asked = book::narrowingOf(line);
     if (!asked)
@@ -92,8 +104,10 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
             {"chance", chanceJson(line.standing.chance)},
             {"first_to_go", chances.first == line.task->task},
             {"machine_clear", chanceJson(chances.clear)},
+            {"machine_clear_then", chanceJson(chances.clearOfRest)},
             {"habit", base::nameOf(chances.trust)},
             {"limits", limits},
+            {"measured", measuredJson(line.countdown.value)},
             {"asked", askedJson(line)},
             {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
             {"put_off_until",
@@ -101,6 +115,10 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
             {"machine_whole", book::stateOf(book, machine.id).isWhole()},
             {"picked", line.picked},
             {"confirmed", line.task->confirmed}};
+}
+
+ordered_json valueJson(const std::optional<units::Decimal>& value) {
+    return value ? ordered_json(value->text()) : ordered_json(nullptr);
 }
 
 ordered_json stepJson(const explain::Step& step) {
@@ -120,20 +138,30 @@ ordered_json stepJson(const explain::Step& step) {
             {"count", step.count},
             {"known", step.known ? ordered_json(base::nameOf(*step.known)) : ordered_json(nullptr)},
             {"fact", step.fact},
+            {"value", valueJson(step.value)},
+            {"value_limit", valueJson(step.valueLimit)},
             {"governs", step.governs},
             {"makes", base::nameOf(step.makes)},
             {"children", children}};
 }
 
-QString counterWords(upkeep::Counter counter, std::int64_t count) {
+// "6.4 h"; of what is counted in pieces the bare number: its name stands once, behind the limit.
+QString figureWords(upkeep::Counter counter, std::int64_t count) {
     using upkeep::Counter;
     if (counter == Counter::Hours)
         return fromUtf8(units::hoursText(units::Hours{count})) + " h";
     if (counter == Counter::Metres)
         return fromUtf8(units::kilometresText(units::Metres{count})) + " km";
+    return QString::number(count);
+}
+
+// "6.0 h", "1 outing"
+QString amountWords(upkeep::Counter counter, std::int64_t count) {
+    using upkeep::Counter;
+    if (counter == Counter::Hours || counter == Counter::Metres)
+        return figureWords(counter, count);
     // Months are counted out in days.
-    const auto word = counter == Counter::Months ? base::nameOf(Counter::Days) : base::nameOf(counter);
-    return QString::number(count) + ' ' + fromUtf8(word);
+    return ui::countWords(count, counter == Counter::Months ? Counter::Days : counter);
 }
 
 const char* happeningWords(upkeep::Happening happening) {
@@ -155,10 +183,10 @@ const char* happeningWords(upkeep::Happening happening) {
     return "";
 }
 
-// "6.4 h", "12.0 h to 31.0 h", "40.0 h or more"; the likely figure alone where it decides.
+// "6.4 h", "3", "12.0 h to 31.0 h", "40.0 h or more"; the likely figure alone where it decides.
 QString spanWords(const upkeep::LimitState& state) {
     using upkeep::Reached;
-    const auto words = [&](std::int64_t count) { return counterWords(state.limit.counter, count); };
+    const auto words = [&](std::int64_t count) { return figureWords(state.limit.counter, count); };
     const bool isOpen = state.reached == Reached::MayBe || state.reached == Reached::NobodyKnows;
     if (state.behind.best && !isOpen)
         return words(*state.behind.best);
@@ -171,11 +199,13 @@ QString spanWords(const upkeep::LimitState& state) {
 QString why(const DueLine& line, calendar::Date today) {
     QStringList words;
     const auto& countdown = line.countdown;
-    if (countdown.triggered) {
+    if (countdown.value) {
+        words << ui::howFar(line, today).replace(QChar(0x00A0), QChar(' '));
+    } else if (countdown.triggered) {
         words << happeningWords(*countdown.triggered);
     } else if (countdown.governing && *countdown.governing < countdown.limits.size()) {
         const auto& state = countdown.limits[*countdown.governing];
-        words << spanWords(state) + " of " + counterWords(state.limit.counter, state.amount);
+        words << spanWords(state) + " of " + amountWords(state.limit.counter, state.amount);
     }
     if (line.empty)
         words << fromUtf8(line.empty->position) + " off since " + fromUtf8(line.empty->since.date.iso());
@@ -213,29 +243,28 @@ void printHead(QTextStream& out, const book::Book& book, const items::Machine& m
     out << '\n';
 }
 
-// "  4 due now; of the rest nothing falls due before the flag: 71 %; first to go: Linkage"
+// "  4 due now, 6 before the flag; with that done nothing else falls due before the flag: 71 %; first to go:
+// Linkage"
 void printChances(QTextStream& out, const book::Book& book, MachineId machine) {
     const outlook::Chances& chances = book.chances(machine);
-    out << "  ";
-    if (chances.dueNow > 0)
-        out << chances.dueNow << " due now; ";
-    if (chances.mayBeOver > 0)
-        out << chances.mayBeOver << " may be over; ";
-    if (chances.dueNow + chances.mayBeOver > 0)
-        out << "of the rest ";
-    if (!chances.clear) {
+    const QString counted = ui::countedWords(chances);
+    out << "  " << counted << (counted.isEmpty() ? "" : "; ");
+    if (!chances.clearOfRest) {
         out << "nobody can say what comes: too few outings are known\n";
         return;
     }
-    out << "nothing falls due " << (chances.event ? "before the flag" : "within 14 days") << ": "
-        << ui::chanceWords(*chances.clear);
-    if (const auto* first = chances.first ? book.task(*chances.first) : nullptr)
+    out << (counted.isEmpty() ? "nothing falls due " : "with that done nothing else falls due ")
+        << (chances.event ? "before the flag" : "within 14 days") << ": "
+        << ui::chanceWords(*chances.clearOfRest);
+    if (const auto* first = chances.firstOfRest ? book.task(*chances.firstOfRest) : nullptr)
         out << "; first to go: " << fromUtf8(first->name);
     if (chances.trust == outlook::Trust::Changed)
         out << " (ridden otherwise of late: it may be further off)";
     if (chances.trust == outlook::Trust::Resting)
         out << " (as if riding went on today)";
     out << '\n';
+    if (const QString picked = ui::pickedWords(chances); !picked.isEmpty())
+        out << "  " << picked << '\n';
 }
 
 void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueLine>& lines, bool all) {

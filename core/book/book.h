@@ -122,7 +122,11 @@ class Book {
 
   private:
     struct Parts;
-    [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task) const;
+    using Tasks = std::vector<const upkeep::TaskVersion*>;
+    [[nodiscard]] DueLine lineOf(const upkeep::TaskVersion& task, const Tasks& ofMachine) const;
+    [[nodiscard]] std::vector<upkeep::MeasuredValue> valuesFor(const upkeep::Subject& subject,
+                                                               const upkeep::TaskVersion& task,
+                                                               const Tasks& ofMachine) const;
     [[nodiscard]] upkeep::Whereabouts whereabouts() const;
     [[nodiscard]] std::string_view placeOfJob(const upkeep::Record& record) const;
     [[nodiscard]] bool isCompletion(const upkeep::Record& record) const;

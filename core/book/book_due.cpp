@@ -8,7 +8,6 @@
 #include "core/book/drawer_of_book.h"
 #include "core/book/fitting.h"
 #include "core/book/joints_then.h"
-#include "core/book/round.h"
 #include "core/picture/facts.h"
 #include "core/upkeep/demands.h"
 
@@ -76,8 +75,9 @@ std::set<std::string_view> otherJobsOf(const upkeep::TaskVersion& task) {
 const std::vector<DueLine>& Book::due(MachineId machine) const {
     return parts_->due.get(machine, [&] {
         std::vector<DueLine> lines;
-        for (const upkeep::TaskVersion* task : tasks(machine))
-            lines.push_back(lineOf(*task));
+        const Tasks all = tasks(machine);
+        for (const upkeep::TaskVersion* task : all)
+            lines.push_back(lineOf(*task, all));
         std::sort(lines.begin(), lines.end(),
                   [](const DueLine& a, const DueLine& b) { return urgency(a) < urgency(b); });
         return lines;
@@ -192,7 +192,25 @@ std::vector<items::Carriage> Book::carriagesOf(const DueLine& line) const {
     return carriages;
 }
 
-DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
+// What was measured of the subject by the tasks whose values make this one due.
+std::vector<upkeep::MeasuredValue> Book::valuesFor(const upkeep::Subject& subject,
+                                                   const upkeep::TaskVersion& task,
+                                                   const Tasks& ofMachine) const {
+    std::vector<upkeep::MeasuredValue> values;
+    for (const upkeep::TaskVersion* look : ofMachine) {
+        const auto jobs = upkeep::jobsOfValues(*look);
+        if (std::find(jobs.begin(), jobs.end(), task.code) == jobs.end())
+            continue;
+        for (const upkeep::Record* record : recordsFor(subject, look->code))
+            for (const upkeep::Measured& value : record->measured)
+                if (const auto* point = upkeep::pointNamed(*look, value.name))
+                    if ((point->job.empty() ? look->code : point->job) == task.code)
+                        values.push_back({point, record, &value});
+    }
+    return values;
+}
+
+DueLine Book::lineOf(const upkeep::TaskVersion& task, const Tasks& ofMachine) const {
     DueLine line;
     line.machine = task.machine;
     line.task = &task;
@@ -214,6 +232,7 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
             last = record;
     const auto behind = atomsFor(subject, last);
     const auto told = statedOf(task.machine);
+    const auto values = valuesFor(subject, task, ofMachine);
 
     const auto& versions = under(parts_->groups->taskVersions, task.task);
     upkeep::TaskFacts facts{
@@ -227,6 +246,7 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task) const {
                                       : today(),
         .nothingFitted = subject.isEmpty(),
         .told = told,
+        .values = values,
         .notedFrom = notedFrom(subject, last)};
     line.countdown = upkeep::countdown(facts, today());
     line.standing = outlook::standingOf(task, line.countdown, odds(task.machine));
@@ -248,39 +268,6 @@ const DueLine* Book::dueLine(TaskId task) const {
         if (line.task->task == task)
             return &line;
     return nullptr;
-}
-
-const outlook::Chances& Book::chances(MachineId machine) const {
-    return parts_->chances.get(machine, [&] { return chancesOf(machine); });
-}
-
-outlook::Chances Book::chancesOf(MachineId machine) const {
-    outlook::Chances beside;
-    std::vector<outlook::Watched> watched;
-    for (const DueLine& line : due(machine)) {
-        auto point = outlook::duePointOf(*line.task, line.countdown, ahead(machine));
-        if (line.deferral != nullptr)
-            ++beside.putOff;
-        else if (isOnlyOfTheRound(line))
-            ++beside.round;
-        else if (line.standing.kind == StandingKind::MayBeOver)
-            ++beside.mayBeOver;
-        else if (line.standing.kind == StandingKind::Overdue || point.isNow)
-            ++beside.dueNow;
-        else if (line.standing.kind == StandingKind::NothingFitted)
-            continue;
-        else if (line.standing.kind == StandingKind::NoRecord)
-            ++beside.noRecord;
-        else
-            watched.push_back({line.task->task, line.task->consequence, std::move(point)});
-    }
-    auto chances = outlook::chancesOf(watched, odds(machine), outlook::flagOf(ahead(machine)));
-    chances.putOff = beside.putOff;
-    chances.round = beside.round;
-    chances.dueNow = beside.dueNow;
-    chances.mayBeOver = beside.mayBeOver;
-    chances.noRecord = beside.noRecord;
-    return chances;
 }
 
 const JointsThen& Book::jointsThen(MachineId machine) const {

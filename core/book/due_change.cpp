@@ -48,7 +48,8 @@ bool readsOtherwise(const DueLine& before, const DueLine& after) {
            fallsDueBefore(before.standing) != fallsDueBefore(after.standing) ||
            before.standing.likely != after.standing.likely || leftOf(was) != leftOf(is) ||
            was.noRecord != is.noRecord || was.over != is.over || was.triggered != is.triggered ||
-           was.triggeredOn != is.triggeredOn || before.task->consequence != after.task->consequence;
+           was.triggeredOn != is.triggeredOn || was.value != is.value ||
+           before.task->consequence != after.task->consequence;
 }
 
 std::vector<DueMove> dueChange(const Book& before, const Book& after, MachineId machine) {

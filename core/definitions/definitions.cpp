@@ -179,6 +179,10 @@ void Definitions::checkNames(upkeep::TaskVersion& version) {
         const std::string& code = version.triggers[at].code;
         check_.that(code.empty() || tasks_.has(code), Fault::Unknown, placeIn("triggers", at, "code"), code);
     }
+    for (std::size_t at = 0; at < version.measures.size(); ++at) {
+        const std::string& job = version.measures[at].job;
+        check_.that(job.empty() || tasks_.has(job), Fault::Unknown, placeIn("measures", at, "job"), job);
+    }
 }
 
 // A step that is put away must not be needed by what stays.

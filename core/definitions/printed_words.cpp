@@ -217,6 +217,10 @@ Result<void> putLimit(upkeep::MeasurePoint& point, std::string_view typed) {
             return tl::unexpected(least ? most.error() : least.error());
         if (*most < *least)
             return refuse(Fault::OutOfOrder, std::string(kFigure), most->text(), least->text());
+        // Between two printed limits the limits themselves are good, unless it was said otherwise; a single one
+        // is a wear limit.
+        if (!point.least || !point.most)
+            point.leastGood = point.mostGood = true;
         point.least = *least;
         point.most = *most;
         return {};
@@ -228,6 +232,8 @@ Result<void> putLimit(upkeep::MeasurePoint& point, std::string_view typed) {
         return refuse(Fault::Malformed, std::string(kFigure), std::string(text),
                       "max 0.80, min 1.0 or 0.10 to 0.15");
     const bool isMost = said ? *said == End::Most : point.most.has_value();
+    if (point.least.has_value() == isMost || point.most.has_value() != isMost)
+        point.leastGood = point.mostGood = false;
     point.most = isMost ? std::optional(*value) : std::nullopt;
     point.least = isMost ? std::nullopt : std::optional(*value);
     return {};

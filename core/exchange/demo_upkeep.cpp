@@ -118,6 +118,9 @@ void sayLimit(DemoStage& stage, DemoLine& line) {
     }
     point->least = line.decimalIf("least");
     point->most = line.decimalIf("most");
+    const std::string good = line.text("good");
+    point->leastGood = good == "least" || good == "both";
+    point->mostGood = good == "most" || good == "both";
     point->source = line.text("source");
     point->confirmed = line.yes("confirmed");
     saveTask(stage, line, std::move(task));

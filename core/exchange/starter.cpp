@@ -209,6 +209,14 @@ Read allIn(const Codes& known, std::string_view field, const std::vector<Child>&
     return {};
 }
 
+Read jobsIn(const Codes& tasks, const std::vector<upkeep::MeasurePoint>& points) {
+    for (std::size_t i = 0; i < points.size(); ++i)
+        if (auto read = mustBe(tasks, base::Place("job").within("measures", i), points[i].job);
+            !read && !points[i].job.empty())
+            return read;
+    return {};
+}
+
 // What the definitions say of one another.
 struct References {
     Codes steps;
@@ -227,6 +235,7 @@ struct References {
             .and_then([&] { return allIn(joints, "joints", task.joints); })
             .and_then([&] { return allIn(tasks, "triggers", task.triggers); })
             .and_then([&] { return allIn(tasks, "follow_ups", task.followUps); })
+            .and_then([&] { return jobsIn(tasks, task.measures); })
             .and_then([&] { return task.nthOf.empty() ? Read{} : mustBe(tasks, "nth_of", task.nthOf); });
     }
 };

@@ -96,6 +96,16 @@ Step limitOf(const book::Book& book, const book::DueLine& line, const upkeep::Li
     return step;
 }
 
+// "0.09 mm, limit 0.09 mm".
+Step valueOf(const upkeep::ReachedValue& reached) {
+    Step step{.kind = StepKind::Value, .name = reached.name, .from = reached.date};
+    step.value = reached.value;
+    step.valueLimit = reached.limit;
+    step.detail = reached.unit;
+    step.fact = reached.record.value();
+    return step;
+}
+
 // Every n-th completion of another job.
 void addOtherJobs(Step& root, const book::DueLine& line) {
     Step amount{.kind = StepKind::Amount};
@@ -141,6 +151,8 @@ Step why(const book::Book& book, const book::DueLine& line) {
         root.children.push_back({.kind = StepKind::Happened,
                                  .name = std::string(base::nameOf(*down.triggered)),
                                  .from = down.triggeredOn});
+    if (down.value)
+        root.children.push_back(valueOf(*down.value));
     return root;
 }
 

@@ -48,6 +48,7 @@ enum class StepKind : std::uint8_t {
     MudDays,
     MudDay,
     Happened,  ///< what made it due whatever the limits say
+    Value,     ///< a measured value that made it due
     OtherJobs  ///< completions of the task whose every n-th one asks for this
 };
 
@@ -76,8 +77,10 @@ struct Step {
     std::optional<usage::Known> known{};
     std::int64_t fact = 0;  ///< id of the one fact that it is, or 0
     bool governs = false;   ///< the limit that decides; of a version: confirmed against the manual
-    std::optional<upkeep::Limit> limit{};  ///< of an amount: what the task says
-    bool isFirst = false;                  ///< ... and that it is the first interval
+    std::optional<upkeep::Limit> limit{};        ///< of an amount: what the task says
+    bool isFirst = false;                        ///< ... and that it is the first interval
+    std::optional<units::Decimal> value{};       ///< of a measured value, its unit in `detail`
+    std::optional<units::Decimal> valueLimit{};  ///< ... and the limit that it reaches
     upkeep::From side = upkeep::From::Best;
     upkeep::Reached reached = upkeep::Reached::No;  ///< of a limit, and of the task: whether it is met
     Makes makes = Makes::Nothing;
@@ -93,12 +96,12 @@ Step why(const book::Book& book, const book::DueLine& line);
 namespace wm::base {
 template <>
 struct Names<explain::StepKind> {
-    static constexpr std::array<std::string_view, 32> names{
-        "task",        "wording",   "weight",         "item",      "record", "baseline", "never done",
-        "known start", "no record", "nothing fitted", "limit",     "amount", "mark",     "stood at",
-        "behind",      "past",      "told",           "carried",   "place",  "outings",  "outing",
-        "gaps",        "gap",       "shared gap",     "washes",    "wash",   "crashes",  "crash",
-        "mud days",    "mud day",   "happened",       "other jobs"};
+    static constexpr std::array<std::string_view, 33> names{
+        "task",        "wording",   "weight",         "item",    "record",    "baseline", "never done",
+        "known start", "no record", "nothing fitted", "limit",   "amount",    "mark",     "stood at",
+        "behind",      "past",      "told",           "carried", "place",     "outings",  "outing",
+        "gaps",        "gap",       "shared gap",     "washes",  "wash",      "crashes",  "crash",
+        "mud days",    "mud day",   "happened",       "value",   "other jobs"};
 };
 template <>
 struct Names<explain::Makes> {

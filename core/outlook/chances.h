@@ -31,6 +31,15 @@ struct Chances {
     double firstShare = 0;          ///< in so many of these
     std::int64_t inHand = 0;        ///< tasks that `clear` is about
     std::int64_t dueNow = 0;
+    std::int64_t beforeEvent = 0;  ///< of these `inHand` the ones that likely fall due before the event
+    std::optional<double> clearOfRest{};  ///< that none but them falls due: with all that is listed done
+    std::optional<TaskId> firstOfRest{};  ///< what of them goes first
+    double firstShareOfRest = 0;
+    std::int64_t picked = 0;      ///< tasks that are picked for the next work window
+    std::int64_t leftOver = 0;    ///< of what is due now or may be over: not picked
+    std::int64_t leftBefore = 0;  ///< of what falls due before the event: not picked
+    std::optional<double>
+        clearOfUnpicked{};  ///< that nothing falls due that is not picked; none while leftOver
     std::int64_t mayBeOver = 0;
     std::int64_t noRecord = 0;
     std::int64_t putOff = 0;

@@ -61,8 +61,8 @@ DuePoint duePointOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
             anyOver = true;
     }
     const bool anyLeft = !point.needs.empty() || point.day.has_value();
-    point.isNow =
-        countdown.triggered || countdown.over || (anyOver && (task.combine == Combine::First || !anyLeft));
+    point.isNow = countdown.triggered || countdown.value || countdown.over ||
+                  (anyOver && (task.combine == Combine::First || !anyLeft));
     for (const upkeep::Trigger& trigger : task.triggers) {
         if (trigger.happening == Happening::Wash || trigger.happening == Happening::PressureWash)
             point.atOnce.push_back({Counter::Washes, 1, trigger.happening == Happening::PressureWash});

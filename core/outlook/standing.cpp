@@ -57,7 +57,7 @@ Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
         return standing;
     }
     const bool maybe = mayBeOver(countdown);
-    if (countdown.triggered || (countdown.over && !countdown.withinAllowance)) {
+    if (countdown.triggered || countdown.value || (countdown.over && !countdown.withinAllowance)) {
         standing.kind = StandingKind::Overdue;
         standing.early = standing.likely = standing.late = ahead.today;
         standing.chance = standing.reach = 1;

@@ -109,6 +109,8 @@ void checkMeasures(Checks& check, std::vector<upkeep::MeasurePoint>& measures) {
                        point.most->text(), point.least->text());
         check.word(placeIn("measures", at, "source"), point.source);
         check.word(placeIn("measures", at, "page"), point.page);
+        if (!point.job.empty())
+            check.code(placeIn("measures", at, "job"), point.job);
         const auto end = measures.begin() + static_cast<std::ptrdiff_t>(at);
         check.that(std::none_of(measures.begin(), end,
                                 [&](const auto& other) { return sameName(other.name, point.name); }),

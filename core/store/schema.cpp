@@ -57,9 +57,13 @@ Schema currentSchema() {
                       schema1::upkeep, schema1::shelf, schema1::search, schema1::guards})
         for (std::string& statement : part())
             first.statements.push_back(std::move(statement));
-    SchemaStep sixth{
-        6, "how a move was told, what an access step frees, what is remembered of a job", 6, "0.6", {}};
-    for (auto part : {schema6::moves, schema6::stated})
+    SchemaStep sixth{6,
+                     "how a move was told, what an access step frees, what is remembered of a job, which job "
+                     "puts a value right",
+                     6,
+                     "0.6",
+                     {}};
+    for (auto part : {schema6::moves, schema6::stated, schema6::values})
         for (std::string& statement : part())
             sixth.statements.push_back(std::move(statement));
     // A program that does not know the weights would show hours that do not follow from the file.

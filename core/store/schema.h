@@ -57,6 +57,7 @@ std::vector<std::string> seals();
 namespace schema6 {
 std::vector<std::string> stated();
 std::vector<std::string> moves();
+std::vector<std::string> values();
 }  // namespace schema6
 
 }  // namespace wm::store

@@ -290,6 +290,8 @@ Countdown countdown(const TaskFacts& facts, Date on) {
         down.over = down.othersDone >= version->nth;
     }
     trigger(down, *version, facts, last, on, wasRidden);
+    down.value = reachedValue(facts.values, last, on);
+    down.over = down.over || down.value.has_value();
     return down;
 }
 

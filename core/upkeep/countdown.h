@@ -13,14 +13,10 @@
 #include "core/base/names.h"
 #include "core/base/result.h"
 #include "core/calendar/date.h"
-#include "core/upkeep/rows.h"
+#include "core/upkeep/measures.h"
 #include "core/usage/exposure.h"
 
 namespace wm::upkeep {
-
-inline calendar::Moment momentOf(const Record& record) {
-    return {record.date, record.part};
-}
 
 /// The side of a bracket that a figure is reckoned from: safety tasks from the high end of what is behind
 /// them, the others from the best.
@@ -105,9 +101,10 @@ struct Countdown {
     bool withinAllowance = false;          ///< over, but a soft limit still allows it
     std::optional<Happening> triggered{};  ///< a happening since the last completion made it due
     std::optional<calendar::Date> triggeredOn{};
-    double used = 0;              ///< share of the governing limit behind it; 1 = at the limit
-    bool nothingFitted = false;   ///< its position is empty: no clock at all
-    bool noRecord = false;        ///< no record and no known start
+    std::optional<ReachedValue> value{};  ///< a measured value that made it due
+    double used = 0;                      ///< share of the governing limit behind it; 1 = at the limit
+    bool nothingFitted = false;           ///< its position is empty: no clock at all
+    bool noRecord = false;                ///< no record and no known start
     bool beforeNextRace = false;  ///< has the trigger BeforeRace and was ridden since `last` (or has none)
 };
 
@@ -119,10 +116,11 @@ struct TaskFacts {
     std::span<const Record* const> records;
     std::span<const Record* const> others;
     std::span<const usage::Atom> atoms;
-    bool startedNew = false;                ///< the subject's life is known from its first day
-    calendar::Date since{};                 ///< that first day
-    bool nothingFitted = false;             ///< the subject is a position with nothing in it
-    std::span<const Record* const> told{};  ///< what is stated of the machine, whichever job
+    bool startedNew = false;                  ///< the subject's life is known from its first day
+    calendar::Date since{};                   ///< that first day
+    bool nothingFitted = false;               ///< the subject is a position with nothing in it
+    std::span<const Record* const> told{};    ///< what is stated of the machine, whichever job
+    std::span<const MeasuredValue> values{};  ///< of the subject, whose limits make this task due
     /// Before this nobody noted washes, outings and the like (nothing: at no time).
     std::optional<calendar::Moment> notedFrom{};
 };

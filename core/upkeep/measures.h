@@ -2,9 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
+#include <span>
 #include <string_view>
+#include <vector>
 
-#include "core/upkeep/task.h"
+#include "core/upkeep/rows.h"
 
 namespace wm::upkeep {
 
@@ -13,5 +16,35 @@ const MeasurePoint* pointNamed(const TaskVersion& task, std::string_view name);
 
 /// True if a value is beyond a limit of its point; at the limit it is not.
 bool isOutside(const MeasurePoint& point, const units::Decimal& value);
+
+/// The limit that a value is beyond, or at although it is not good there; nothing while the value is good.
+std::optional<units::Decimal> limitReached(const MeasurePoint& point, const units::Decimal& value);
+
+/// The jobs that the values of a task may make due: of each point its job, or the task itself.
+std::vector<std::string_view> jobsOfValues(const TaskVersion& task);
+
+/// A value that somebody measured, and the limits that it is held against today.
+struct MeasuredValue {
+    const MeasurePoint* point = nullptr;
+    const Record* record = nullptr;
+    const Measured* value = nullptr;
+};
+
+/// A value that makes a job due.
+struct ReachedValue {
+    RecordId record{};
+    calendar::Date date{};
+    std::string name{};
+    std::string unit{};
+    units::Decimal value{};
+    units::Decimal limit{};
+    friend bool operator==(const ReachedValue&, const ReachedValue&) = default;
+};
+
+/// Of the values of a job's points (in any order) the one that makes it due: of each point the value measured
+/// last up to the evening of `on` decides, unless the job was done at the same part of that day or later
+/// (`last`; a value that was written down with it does not end with it). Of several the one measured first.
+std::optional<ReachedValue> reachedValue(std::span<const MeasuredValue> values, const Record* last,
+                                         calendar::Date on);
 
 }  // namespace wm::upkeep

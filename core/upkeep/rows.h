@@ -103,6 +103,10 @@ struct Record {
     friend bool operator==(const Record&, const Record&) = default;
 };
 
+inline calendar::Moment momentOf(const Record& record) {
+    return {record.date, record.part};
+}
+
 /// A Baseline of what is as old as its subject: no time had run when it was "done".
 inline bool wasNeverDone(const Record& record) {
     return record.kind == RecordKind::Baseline && record.statedHigh == units::Hours{0};

@@ -95,7 +95,9 @@ struct KitLine {
     friend bool operator==(const KitLine&, const KitLine&) = default;
 };
 
-/// What is measured at the job; a limit that nobody has typed from the manual is blank.
+/// What is measured at the job; a limit that nobody has typed from the manual is blank. A value that reaches
+/// a limit makes the job `job` due (a code; blank: the measuring task itself), until that job is recorded or
+/// a later value is good. A value at a limit reaches it, unless the limit itself is still good.
 struct MeasurePoint {
     std::string name{};
     std::string unit{};
@@ -104,6 +106,9 @@ struct MeasurePoint {
     std::string source{};
     bool confirmed = false;
     std::string page{};
+    std::string job{};
+    bool leastGood = false;  ///< a value of exactly `least` is still good
+    bool mostGood = false;
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -114,6 +119,9 @@ struct MeasurePoint {
         visit("source", self.source);
         visit("confirmed", self.confirmed);
         visit("page", self.page);
+        visit("job", self.job);
+        visit("least_good", self.leastGood);
+        visit("most_good", self.mostGood);
     }
     friend bool operator==(const MeasurePoint&, const MeasurePoint&) = default;
 };

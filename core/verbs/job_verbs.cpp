@@ -259,16 +259,23 @@ void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upk
         mark(joint, fastening::MarkKind::Confirmed);
 }
 
-// "inlet left 0.31 mm", outside its limit: it is recorded as it was found, and not passed over in silence.
-std::string outsideText(const upkeep::Record& record, const upkeep::TaskVersion* task) {
-    std::string text;
+// "inlet left 0.31 mm", outside its limit or at it: it is recorded as it was found, and not passed over in
+// silence.
+struct BadValues {
+    std::string outside;
+    std::string at;
+};
+
+BadValues badValuesOf(const upkeep::Record& record, const upkeep::TaskVersion* task) {
+    BadValues bad;
     for (const upkeep::Measured& each : record.measured) {
         const auto* point = task == nullptr ? nullptr : upkeep::pointNamed(*task, each.name);
-        if (point != nullptr && upkeep::isOutside(*point, each.value))
-            text +=
-                fmt::format("{}{} {} {}", text.empty() ? "" : ", ", each.name, each.value.text(), each.unit);
+        if (point == nullptr || !upkeep::limitReached(*point, each.value))
+            continue;
+        std::string& text = upkeep::isOutside(*point, each.value) ? bad.outside : bad.at;
+        text += fmt::format("{}{} {} {}", text.empty() ? "" : ", ", each.name, each.value.text(), each.unit);
     }
-    return text;
+    return bad;
 }
 
 base::Phrase jobText(const upkeep::Record& record, const upkeep::TaskVersion* task,
@@ -288,9 +295,12 @@ base::Phrase jobText(const upkeep::Record& record, const upkeep::TaskVersion* ta
             break;
     }
     auto text = phrase("Undo", "recorded \"%1\" on %2").arg(what).arg(machine);
-    const std::string outside = outsideText(record, task);
-    return outside.empty() ? text
-                           : phrase("Undo", "%1; OUTSIDE its limit: %2").arg(std::move(text)).arg(outside);
+    const BadValues bad = badValuesOf(record, task);
+    if (!bad.outside.empty())
+        text = phrase("Undo", "%1; OUTSIDE its limit: %2").arg(std::move(text)).arg(bad.outside);
+    if (!bad.at.empty())
+        text = phrase("Undo", "%1; AT its limit: %2").arg(std::move(text)).arg(bad.at);
+    return text;
 }
 
 // Machine, task and snag of a record.

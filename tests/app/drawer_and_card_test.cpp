@@ -56,6 +56,38 @@ TEST_F(DrawerAndCard, SaysWhatAFailedCheckPutInDoubt) {
         << due.out.toStdString();
 }
 
+// The job that a look names is due by the measured value, whatever its interval leaves.
+TEST_F(DrawerAndCard, SaysWhichValueMakesAJobDue) {
+    const Said due = say({"due", file_, "--machine", "Sorrel"});
+    EXPECT_TRUE(due.out.contains("Shims (Sorrel engine): inlet right 0.09 mm, limit 0.09"))
+        << due.out.toStdString();
+    const Said why = say({"due", file_, "--machine", "Sorrel", "--why", "valve-shims"});
+    EXPECT_TRUE(
+        why.out.startsWith(QString::fromUtf8("Shims: due now, inlet right 0.09\u00A0mm, limit 0.09, ")))
+        << why.out.toStdString();
+    const auto steps = say({"due", file_, "--machine", "Sorrel", "--why", "valve-shims", "--json"}).json();
+    expectKeepsTo("due_why", steps);
+    const auto& value = steps.at("children").back();
+    EXPECT_EQ(value.at("kind"), "value");
+    EXPECT_EQ(value.at("value"), "0.09");
+    EXPECT_EQ(value.at("value_limit"), "0.09");
+    const auto lines = say({"due", file_, "--machine", "Sorrel", "--json"}).json();
+    expectKeepsTo("due", lines);
+    const auto measured = [&](const char* code) {
+        for (const auto& line : lines)
+            if (line.at("code") == code)
+                return line.at("measured");
+        return nlohmann::json("no such task");
+    };
+    const auto inlet = measured("valve-shims");
+    ASSERT_TRUE(inlet.is_object()) << inlet;
+    EXPECT_EQ(inlet.at("value"), "0.09");
+    EXPECT_EQ(inlet.at("limit"), "0.09");
+    EXPECT_TRUE(measured("valve-clearance").is_null()) << "the look keeps its own round";
+    ASSERT_EQ(say({"record", file_, "--machine", "Sorrel", "--task", "valve-shims"}).exit, 0);
+    EXPECT_FALSE(say({"due", file_, "--machine", "Sorrel"}).out.contains("Shims (Sorrel engine): inlet"));
+}
+
 TEST_F(DrawerAndCard, AnswersInJson) {
     const Said said = say({"drawer", file_, "--machine", "Heron", "--json"});
     ASSERT_EQ(said.exit, 0);

@@ -37,7 +37,7 @@ TEST_F(DueVerb, SaysHowSurelyAndWhatGoesFirst) {
     for (const char* day : {"2026-03-28", "2026-04-04", "2026-04-11", "2026-04-18", "2026-04-25"})
         ASSERT_EQ(say({"log", file_, "--outing", "0.25", "--on", day}).exit, 0);
     const Said said = say({"due", file_});
-    EXPECT_TRUE(said.out.contains("nothing falls due within 14 days: ")) << said.out.toStdString();
+    EXPECT_TRUE(said.out.contains("nothing else falls due within 14 days: ")) << said.out.toStdString();
     EXPECT_TRUE(said.out.contains("; first to go: ")) << said.out.toStdString();
     const nlohmann::json lines = say({"due", file_, "--json"}).json();
     expectKeepsTo("due", lines);

@@ -195,7 +195,14 @@ upkeep::Countdown Case::on(std::string_view date) const {
     const auto pointed = pointers(versions);
     const auto own = pointers(records);
     const auto other = pointers(others);
-    return upkeep::countdown({pointed, own, other, atoms, startedNew, since}, day(date));
+    return upkeep::countdown({.versions = pointed,
+                              .records = own,
+                              .others = other,
+                              .atoms = atoms,
+                              .startedNew = startedNew,
+                              .since = since,
+                              .values = values},
+                             day(date));
 }
 
 }  // namespace wm::made

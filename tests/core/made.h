@@ -68,6 +68,7 @@ struct Case {
     std::vector<upkeep::Record> records;
     std::vector<upkeep::Record> others;
     std::vector<usage::Atom> atoms;
+    std::vector<upkeep::MeasuredValue> values{};
     bool startedNew = true;
     calendar::Date since = day("2026-01-01");
 

@@ -213,6 +213,19 @@ TEST_F(VersionFourTest, SaysTheSameAsBefore) {
     EXPECT_EQ(book.dueLine(TaskId{21})->countdown.limits[0].left, 100);
 }
 
+// A single limit is one of wear; between two the limits themselves are good.
+TEST_F(VersionFourTest, AskOfEachLimitWhetherItIsStillGood) {
+    sample::execute(path_,
+                    "INSERT INTO task_version_measures VALUES "
+                    "(20, 1, 'play', 'mm', '0.10', '0.15', 'service manual', 1, '4-3')");
+    const auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    const auto& measures = answer.file->ledger()->all<upkeep::TaskVersion>().at(0).measures;
+    ASSERT_EQ(measures.size(), 2U);
+    EXPECT_TRUE(!measures[0].leastGood && !measures[0].mostGood && measures[0].job.empty());
+    EXPECT_TRUE(measures[1].leastGood && measures[1].mostGood);
+}
+
 // A text that is read as another, harmless one is sealed as it stands in the file.
 TEST_F(VersionFourTest, SealsWhatStandsThere) {
     ASSERT_EQ(File::open(path_, OpenFor::Writing).report.outcome, OpenOutcome::Migrated);

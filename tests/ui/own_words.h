@@ -20,7 +20,7 @@ class OwnWords {
     template <class T>
     void fields(T& row) const {
         T::fields(row, [this](std::string_view name, auto& member) {
-            if (name != "code" && name != "nth_of")
+            if (name != "code" && name != "nth_of" && name != "job")
                 this->visit(member);
         });
     }

@@ -10,32 +10,93 @@
 
 namespace wm::ui {
 
+namespace {
+
+QString beforeWords(const outlook::Chances& chances, std::int64_t count) {
+    return chances.event ? tr("%1 before the flag").arg(count) : tr("%1 in 2 weeks").arg(count);
+}
+
+}  // namespace
+
+QString countedWords(const outlook::Chances& chances) {
+    QStringList counted;
+    if (chances.dueNow > 0)
+        counted << tr("%1 due now").arg(chances.dueNow);
+    if (chances.mayBeOver > 0)
+        counted << tr("%1 may be over").arg(chances.mayBeOver);
+    if (chances.beforeEvent > 0)
+        counted << beforeWords(chances, chances.beforeEvent);
+    return counted.join(QStringLiteral(", "));
+}
+
+QString restWords(const outlook::Chances& chances) {
+    const bool isAnyDue = chances.dueNow + chances.mayBeOver + chances.beforeEvent > 0;
+    if (!chances.clearOfRest)
+        return tr("too few outings known to say what comes");
+    if (chances.inHand == 0)
+        return isAnyDue               ? QString()
+               : chances.noRecord > 0 ? tr("nothing recorded to go by")
+                                      : tr("nothing is watched");
+    const QString chance = chanceWords(*chances.clearOfRest);
+    if (isAnyDue)
+        return tr("then nothing else: %1").arg(chance);
+    return (chances.event ? tr("nothing due before the flag: %1") : tr("nothing due in 2 weeks: %1"))
+        .arg(chance);
+}
+
 QString clearWords(const outlook::Chances& chances) {
+    const QString counted = countedWords(chances);
+    const QString ahead = restWords(chances);
+    return counted.isEmpty() || ahead.isEmpty() ? counted + ahead : tr("%1; %2").arg(counted, ahead);
+}
+
+QString onTheWayWords(const outlook::Chances& chances) {
+    if (!chances.clear || chances.inHand == 0)
+        return clearWords(chances);
+    const QString then = chances.event ? tr("before") : tr("in 2 weeks");
+    const QString chance = chanceWords(*chances.clear);
     QStringList now;
     if (chances.dueNow > 0)
         now << tr("%1 due now").arg(chances.dueNow);
     if (chances.mayBeOver > 0)
         now << tr("%1 may be over").arg(chances.mayBeOver);
-    const QString due = now.join(QStringLiteral(", "));
-    const QString then = chances.event ? tr("before") : tr("in 2 weeks");
-    QString ahead;
-    if (!chances.clear)
-        ahead = tr("too few outings known to say what comes");
-    else if (chances.inHand == 0)
-        ahead = !due.isEmpty()         ? QString()
-                : chances.noRecord > 0 ? tr("nothing recorded to go by")
-                                       : tr("nothing is watched");
-    else
-        ahead = (due.isEmpty() ? tr("nothing due %1: %2") : tr("no more due %1: %2"))
-                    .arg(then, chanceWords(*chances.clear));
-    return due.isEmpty() || ahead.isEmpty() ? due + ahead : tr("%1; %2").arg(due, ahead);
+    return now.isEmpty()
+               ? tr("nothing due %1: %2").arg(then, chance)
+               : tr("%1; %2").arg(now.join(QStringLiteral(", ")), tr("no more due %1: %2").arg(then, chance));
 }
 
+QString pickedWords(const outlook::Chances& chances) {
+    if (chances.picked == 0)
+        return {};
+    const QString done = tr("with the %n job(s) picked done", nullptr, static_cast<int>(chances.picked));
+    QStringList left;
+    if (chances.leftOver > 0)
+        left << tr("%1 due now").arg(chances.leftOver);
+    if (chances.leftBefore > 0)
+        left << beforeWords(chances, chances.leftBefore);
+    if (!left.isEmpty())
+        return tr("%1: %2 left").arg(done, left.join(QStringLiteral(", ")));
+    return chances.clearOfUnpicked
+               ? tr("%1: nothing else before the flag: %2").arg(done, chanceWords(*chances.clearOfUnpicked))
+               : QString();
+}
+
+namespace {
+
+QString goesFirst(const book::Book& book, std::optional<TaskId> task, double share) {
+    const auto* first = task ? book.task(*task) : nullptr;
+    return first == nullptr ? QString()
+                            : tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(share));
+}
+
+}  // namespace
+
 QString firstToGoWords(const book::Book& book, const outlook::Chances& chances) {
-    const auto* first = chances.first ? book.task(*chances.first) : nullptr;
-    return first == nullptr
-               ? QString()
-               : tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(chances.firstShare));
+    return goesFirst(book, chances.firstOfRest, chances.firstShareOfRest);
+}
+
+QString firstOnTheWayWords(const book::Book& book, const outlook::Chances& chances) {
+    return goesFirst(book, chances.first, chances.firstShare);
 }
 
 QString trustWords(outlook::Trust trust) {

@@ -79,6 +79,14 @@ QString mayBeOverWords(const upkeep::LimitState& limit) {
                        : tr("may be over, %1 or more of %2").arg(spanOf(behind.low, limit), amount);
 }
 
+// "inlet right 0.09 mm, limit 0.09"
+QString reachedWords(const upkeep::ReachedValue& reached) {
+    const auto figure = [](const units::Decimal& value) { return text(value.text(decimalMark())); };
+    const QString unit = reached.unit.empty() ? QString() : QChar(0x00A0) + text(reached.unit);
+    return tr("%1 %2%3, limit %4")
+        .arg(text(reached.name), figure(reached.value), unit, figure(reached.limit));
+}
+
 }  // namespace
 
 QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
@@ -105,6 +113,8 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
 
 QString howFar(const book::DueLine& line, calendar::Date today) {
     const auto& countdown = line.countdown;
+    if (countdown.value)
+        return reachedWords(*countdown.value);
     if (countdown.triggered) {
         if (*countdown.triggered == upkeep::Happening::BeforeRace && line.standing.event)
             return tr("before %1").arg(dayWords(line.standing.event->first, today));

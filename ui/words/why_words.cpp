@@ -138,8 +138,25 @@ QString weightName(const Step& step) {
         .arg(inOrder({nameWords(std::string_view(step.name)), nameWords(std::string_view(step.detail))}));
 }
 
+// "0.09 mm, limit 0.09, on 3 May"
+QString valueWords(const Step& step, calendar::Date today) {
+    const auto figure = [](const std::optional<units::Decimal>& value) {
+        return value ? text(value->text(decimalMark())) : QString();
+    };
+    const QString unit = step.detail.empty() ? QString() : QChar(0x00A0) + text(step.detail);
+    return inOrder({figure(step.value) + unit, tr("limit %1").arg(figure(step.valueLimit)),
+                    step.from ? dayWords(*step.from, today) : QString()});
+}
+
 QString limitName(const Step& step) {
     return step.governs ? tr("what decides") : tr("another limit");
+}
+
+QString namedWords(const Step& step) {
+    if (step.kind == StepKind::Carried)
+        return tr("on %1, %2").arg(text(step.name), text(step.detail));
+    return step.kind == StepKind::Value ? tr("measured: %1").arg(text(step.name))
+                                        : tr("done since: %1").arg(text(step.name));
 }
 
 QString whatWords(const Step& step, calendar::Date today) {
@@ -175,7 +192,9 @@ QString whatWords(const Step& step, calendar::Date today) {
         case StepKind::Told:
             return tr("as told, until %1").arg(dayWords(*step.to, today));
         case StepKind::Carried:
-            return tr("on %1, %2").arg(text(step.name), text(step.detail));
+        case StepKind::Value:
+        case StepKind::OtherJobs:
+            return namedWords(step);
         case StepKind::Place:
             return placeName(step);
         case StepKind::Outings:
@@ -198,19 +217,43 @@ QString whatWords(const Step& step, calendar::Date today) {
             return spanWords(step, today);
         case StepKind::Happened:
             return tr("brought on by");
-        case StepKind::OtherJobs:
-            return tr("done since: %1").arg(text(step.name));
     }
     return {};
+}
+
+QString happenedWords(const Step& step, calendar::Date today) {
+    return inOrder(
+        {nameWords(std::string_view(step.name)), step.from ? dayWords(*step.from, today) : QString()});
+}
+
+QString limitWords(const Step& step) {
+    return inOrder({leftWords(step), step.side == upkeep::From::High
+                                         ? tr("reckoned from the most, as it is a safety job")
+                                         : QString()});
+}
+
+// What made it due whatever the limits say goes before what the limits leave.
+QString taskWords(const Step& step, calendar::Date today) {
+    for (const Step& child : step.children) {
+        if (child.kind == StepKind::Value)
+            return inOrder({tr("due now"), text(child.name) + QLatin1Char(' ') + valueWords(child, today)});
+        if (child.kind == StepKind::Happened)
+            return inOrder({tr("due now"), happenedWords(child, today)});
+    }
+    return limitWords(step);
+}
+
+QString sharedWords(const Step& step, calendar::Date today) {
+    return tr("%1 to %2, together no more than the whole: %3")
+        .arg(dayWords(*step.from, today), dayWords(*step.to, today), figureWords(step));
 }
 
 QString muchWords(const Step& step, calendar::Date today) {
     switch (step.kind) {
         case StepKind::Task:
+            return taskWords(step, today);
         case StepKind::Limit:
-            return inOrder({leftWords(step), step.side == upkeep::From::High
-                                                 ? tr("reckoned from the most, as it is a safety job")
-                                                 : QString()});
+            return limitWords(step);
         case StepKind::Version:
             return versionWords(step, today);
         case StepKind::Weight:
@@ -241,11 +284,11 @@ QString muchWords(const Step& step, calendar::Date today) {
         case StepKind::Outing:
             return inOrder({figureWords(step), knownWords(step)});
         case StepKind::SharedGap:
-            return tr("%1 to %2, together no more than the whole: %3")
-                .arg(dayWords(*step.from, today), dayWords(*step.to, today), figureWords(step));
+            return sharedWords(step, today);
+        case StepKind::Value:
+            return valueWords(step, today);
         case StepKind::Happened:
-            return inOrder({nameWords(std::string_view(step.name)),
-                            step.from ? dayWords(*step.from, today) : QString()});
+            return happenedWords(step, today);
         case StepKind::Mark:
         case StepKind::Behind:
         case StepKind::Past:
@@ -280,7 +323,9 @@ WhyNode whyTree(const Step& step, calendar::Date today) {
             node.children.push_back({line, {}, false, {}});
     for (const Step& child : step.children)
         node.children.push_back(whyTree(child, today));
-    const auto happened = [](const Step& child) { return child.kind == StepKind::Happened; };
+    const auto happened = [](const Step& child) {
+        return child.kind == StepKind::Happened || child.kind == StepKind::Value;
+    };
     if (std::any_of(step.children.begin(), step.children.end(), happened))  // then no limit decides
         for (std::size_t at = 0; at < step.children.size(); ++at)
             if (step.children[at].kind == StepKind::Limit)

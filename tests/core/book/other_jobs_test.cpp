@@ -44,6 +44,14 @@ items::Move fitted(std::int64_t id, ItemId item, std::optional<MachineId> machin
             .position = std::move(position)};
 }
 
+items::Move taken(std::int64_t id, ItemId item, int day) {
+    return {.id = MoveId{id},
+            .item = item,
+            .date = kDay.plusDays(day),
+            .part = calendar::DayPart::BeforeRiding,
+            .kind = items::MoveKind::Removed};
+}
+
 upkeep::Record record(std::int64_t id, std::string code, std::optional<ItemId> item, int day) {
     return {.id = RecordId{id},
             .entered = id,
@@ -106,6 +114,30 @@ TEST(OtherJobsTest, AJobOnTheMachineConcernsTheWheelThatWasIn) {
          fitted(24, kOtherWheel, kMachine, {}, "rear wheel", 10)});
     EXPECT_FALSE(isTriggered(swapped, 102));
     EXPECT_TRUE(isTriggered(with(swapped, {record(51, "rear-pads", {}, 12)}), 102));
+}
+
+// The clearances of an engine are its own: they go with it, and the one that comes in is not judged by them.
+TEST(OtherJobsTest, AMeasuredValueGoesWithItsEngine) {
+    auto look = task(110, "clearance", "engine", "");
+    look.measures = {{.name = "inlet right", .unit = "mm", .least = units::Decimal{9, 2}, .job = "shims"}};
+    auto measured = record(60, "clearance", kEngine, 3);
+    measured.measured = {{"inlet right", "mm", units::Decimal{9, 2}}};
+    const auto rows = with(garage(), {look, task(111, "shims", "engine", ""), measured});
+    const auto isDue = [](std::vector<Row> all, std::int64_t of) {
+        const Book book(std::make_shared<Ledger>(std::move(all)), kDay.plusDays(30));
+        const auto& line = *book.dueLine(TaskId{of});
+        EXPECT_EQ(line.countdown.value.has_value(), line.standing.kind == outlook::StandingKind::Overdue);
+        return line.countdown.value.has_value();
+    };
+    EXPECT_TRUE(isDue(rows, 111));
+    EXPECT_FALSE(isDue(rows, 110)) << "the look keeps its own round";
+    const auto swapped =
+        with(rows, {taken(61, kEngine, 5), fitted(62, kSpareEngine, kMachine, {}, "engine", 5)});
+    EXPECT_FALSE(isDue(swapped, 111));
+    const auto back =
+        with(swapped, {taken(63, kSpareEngine, 8), fitted(64, kEngine, kMachine, {}, "engine", 8)});
+    EXPECT_TRUE(isDue(back, 111));
+    EXPECT_FALSE(isDue(with(back, {record(65, "shims", kEngine, 9)}), 111));
 }
 
 }  // namespace

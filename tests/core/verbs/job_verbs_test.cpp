@@ -107,9 +107,12 @@ TEST_F(RecordJobTest, OpensNothingWhereNothingWasTakenApart) {
 
 TEST_F(RecordJobTest, SaysThatAValueIsOutsideItsLimit) {
     auto version = *book().task(pads);
-    version.measures = {
-        {.name = "pad, front", .unit = "mm", .least = units::Decimal{10, 1}},
-        {.name = "disc", .unit = "mm", .least = units::Decimal{35, 1}, .most = units::Decimal{40, 1}}};
+    version.measures = {{.name = "pad, front", .unit = "mm", .least = units::Decimal{10, 1}},
+                        {.name = "disc",
+                         .unit = "mm",
+                         .least = units::Decimal{35, 1},
+                         .most = units::Decimal{40, 1},
+                         .mostGood = true}};
     must(saying(saveTask, version));
     const auto said = [&](std::int64_t pad, std::int64_t disc, const char* on) {
         JobDraft draft{.record = job(pads, on)};
@@ -117,7 +120,12 @@ TEST_F(RecordJobTest, SaysThatAValueIsOutsideItsLimit) {
                                  {.name = "disc", .unit = "mm", .value = units::Decimal{disc, 1}}};
         return must(record(draft));
     };
-    EXPECT_EQ(said(10, 40, "2026-03-02"), "recorded \"Brake pads\" on Heron 250") << "at the limit is within";
+    EXPECT_EQ(said(11, 40, "2026-03-01"), "recorded \"Brake pads\" on Heron 250");
+    EXPECT_EQ(said(10, 40, "2026-03-02"),
+              "recorded \"Brake pads\" on Heron 250; AT its limit: pad, front 1.0 mm");
+    EXPECT_EQ(said(9, 35, "2026-03-05"),
+              "recorded \"Brake pads\" on Heron 250; OUTSIDE its limit: pad, front 0.9 mm; AT its limit: "
+              "disc 3.5 mm");
     EXPECT_EQ(said(9, 40, "2026-03-03"),
               "recorded \"Brake pads\" on Heron 250; OUTSIDE its limit: pad, front 0.9 mm");
     EXPECT_EQ(said(0, 41, "2026-03-04"),

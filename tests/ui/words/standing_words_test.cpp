@@ -36,16 +36,37 @@ TEST(ClearWords, SayWhatIsDueAndHowSurelyNoMoreIs) {
     EXPECT_EQ(clearWords(chances), "too few outings known to say what comes");
     chances.dueNow = 6;
     EXPECT_EQ(clearWords(chances), "6 due now; too few outings known to say what comes");
-    chances.clear = 0.71;
+    chances.clear = 0.01;
+    chances.clearOfRest = 0.71;
     EXPECT_EQ(clearWords(chances), "6 due now");
     chances.inHand = 3;
-    EXPECT_EQ(clearWords(chances), "6 due now; no more due in 2 weeks: 71 %");
-    chances.dueNow = 0;
-    EXPECT_EQ(clearWords(chances), "nothing due in 2 weeks: 71 %");
+    EXPECT_EQ(clearWords(chances), "6 due now; then nothing else: 71 %");
+    chances.beforeEvent = 4;
+    EXPECT_EQ(clearWords(chances), "6 due now, 4 in 2 weeks; then nothing else: 71 %");
+    chances.event.emplace();
+    EXPECT_EQ(clearWords(chances), "6 due now, 4 before the flag; then nothing else: 71 %");
+    chances.dueNow = chances.beforeEvent = 0;
+    EXPECT_EQ(clearWords(chances), "nothing due before the flag: 71 %");
     chances.inHand = 0;
     EXPECT_EQ(clearWords(chances), "nothing is watched");
     chances.noRecord = 83;
     EXPECT_EQ(clearWords(chances), "nothing recorded to go by");
+}
+
+TEST(PickedWords, SayWhatIsLeftWithThemDone) {
+    outlook::Chances chances;
+    EXPECT_EQ(pickedWords(chances), "");
+    chances.picked = 4;
+    chances.event.emplace();
+    chances.leftOver = 2;
+    chances.leftBefore = 3;
+    EXPECT_EQ(pickedWords(chances), "with the 4 jobs picked done: 2 due now, 3 before the flag left");
+    chances.leftOver = 0;
+    EXPECT_EQ(pickedWords(chances), "with the 4 jobs picked done: 3 before the flag left");
+    chances.leftBefore = 0;
+    chances.clearOfUnpicked = 0.71;
+    chances.picked = 1;
+    EXPECT_EQ(pickedWords(chances), "with the 1 job picked done: nothing else before the flag: 71 %");
 }
 
 }  // namespace

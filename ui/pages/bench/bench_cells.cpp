@@ -93,7 +93,12 @@ BenchCell noTasksCell(MachineId machine) {
 
 std::vector<BenchCell> untilThen(const book::Book& book, MachineId machine) {
     const auto& chances = book.chances(machine);
-    std::vector<BenchCell> cells{wordsCell(machine, clearWords(chances))};
+    std::vector<BenchCell> cells;
+    for (const QString& words : {countedWords(chances), restWords(chances)})
+        if (!words.isEmpty())
+            cells.push_back(wordsCell(machine, words));
+    if (const QString picked = pickedWords(chances); !picked.isEmpty())
+        cells.push_back(wordsCell(machine, picked));
     if (const QString first = firstToGoWords(book, chances); !first.isEmpty())
         cells.push_back(wordsCell(machine, first));
     if (const QString trust = trustWords(chances.trust); !trust.isEmpty())

@@ -36,8 +36,8 @@ constexpr double kSameChance = 0.005;  // reads the same
 
 QString outlookWords(const book::Book& book, MachineId machine) {
     const auto& chances = book.chances(machine);
-    QStringList parts{clearWords(chances)};
-    for (const QString& more : {firstToGoWords(book, chances), trustWords(chances.trust)})
+    QStringList parts{onTheWayWords(chances)};
+    for (const QString& more : {firstOnTheWayWords(book, chances), trustWords(chances.trust)})
         if (!more.isEmpty())
             parts << more;
     return parts.join(QStringLiteral("; "));

@@ -34,8 +34,12 @@ QString limitWords(const upkeep::MeasurePoint* point) {
                         : tr("at most %1").arg(decimalWords(*point->most));
 }
 
-bool outside(const upkeep::MeasurePoint* point, const units::Decimal& value) {
-    return point != nullptr && upkeep::isOutside(*point, value);
+QString judged(const upkeep::MeasurePoint* point, const units::Decimal& value) {
+    const QString limits = limitWords(point);
+    if (point == nullptr || !upkeep::limitReached(*point, value))
+        return limits;
+    return upkeep::isOutside(*point, value) ? tr("OUTSIDE %1").arg(limits)
+                                            : tr("AT THE LIMIT, %1").arg(limits);
 }
 
 TableRow rowOf(const book::Book& book, const items::Machine& machine, const upkeep::Record& record,
@@ -48,10 +52,9 @@ TableRow rowOf(const book::Book& book, const items::Machine& machine, const upke
         .cells = {{.text = text(measured.name)},
                   {.text = text(machine.name), .pencil = true},
                   {.text = value, .sort = measured.value.toDouble(), .figure = true},
-                  {.text = outside(point, measured.value) ? tr("OUTSIDE %1").arg(limitWords(point))
-                                                          : limitWords(point),
+                  {.text = judged(point, measured.value),
                    .pencil = true,
-                   .over = outside(point, measured.value),
+                   .over = point != nullptr && upkeep::limitReached(*point, measured.value).has_value(),
                    .unconfirmed = hasLimit && !point->confirmed},
                   {.text = dayWords(record.date, book.today()), .sort = record.date.daysSinceEpoch()},
                   {.text = record.statedBest ? hoursWords(*record.statedBest) : QString(), .figure = true},

@@ -128,7 +128,7 @@ Choices choicesFor(const book::Book& book, MachineId machine, const std::string&
         return byCode(book.steps(machine));
     if (list == "joints")
         return byCode(book.joints(machine));
-    return field == "code" ? jobs(book, machine) : Choices{};
+    return field == "code" || field == "job" ? jobs(book, machine) : Choices{};
 }
 
 }  // namespace wm::ui

@@ -56,7 +56,8 @@ upkeep::TaskVersion copiedTo(const book::Book& book, upkeep::TaskVersion task, M
     task.confirmed = false;
     task.page.clear();
     for (upkeep::MeasurePoint& point : task.measures)
-        point = {.name = point.name, .unit = point.unit};
+        point = {
+            .name = point.name, .unit = point.unit, .job = hasTask(point.job) ? point.job : std::string()};
     for (upkeep::KitLine& line : task.kit) {
         line.source.clear();
         line.page.clear();

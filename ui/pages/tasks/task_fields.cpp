@@ -85,7 +85,10 @@ GroupSpec theKit() {
                                {"least", tr("at least"), Figure, 7},
                                {"most", tr("at most"), Figure, 7},
                                {"source", tr("source and page"), Words, 16},
-                               {"confirmed", tr("confirmed"), Tick}}}}};
+                               {"confirmed", tr("confirmed"), Tick},
+                               {"job", tr("a value at its limit makes due"), Choice, 0, true},
+                               {"least_good", tr("the least itself is good"), Tick, 0, true},
+                               {"most_good", tr("the most itself is good"), Tick, 0, true}}}}};
 }
 
 GroupSpec theWork() {

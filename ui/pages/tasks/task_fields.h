@@ -24,6 +24,7 @@ struct FieldSpec {
     QString label{};
     InputKind kind = InputKind::Words;
     int letters = 0;
+    bool below = false;  ///< in a list: in a second row of its line
 };
 
 /// A list within a task: a line for each, with the same fields.

@@ -137,15 +137,21 @@ void TaskList::doubtTheFigure(std::size_t row) {
 TaskList::Line TaskList::makeLine(std::size_t at) {
     Line line;
     line.box = new QWidget(this);
-    auto* row = new QHBoxLayout(line.box);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(kSpaceClose);
+    auto* rows = new QVBoxLayout(line.box);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(kSpaceHair);
+    auto* row = new QHBoxLayout;
+    auto* below = new QHBoxLayout;
+    for (auto* each : {row, below}) {
+        each->setSpacing(kSpaceClose);
+        rows->addLayout(each);
+    }
     for (const FieldSpec& column : spec_.columns) {
         const QString name = text(column.name);
         auto* input = new TaskInput(
             column, QStringLiteral("task-%1-%2-%3").arg(text(spec_.name)).arg(at).arg(name), line.box);
         input->control()->setAccessibleName(tr("%1 %2, %3").arg(spec_.one).arg(at + 1).arg(column.label));
-        input->showLabel(at == 0 && spec_.columns.size() > 1);
+        input->showLabel(column.below || (at == 0 && spec_.columns.size() > 1));
         if (choices_)
             input->offer(choices_(column.name));
         input->setValue(rows_[at][column.name]);
@@ -155,7 +161,7 @@ TaskList::Line TaskList::makeLine(std::size_t at) {
                 doubtTheFigure(at);
             emit edited();
         });
-        row->addWidget(input, 0, Qt::AlignTop);
+        (column.below ? below : row)->addWidget(input, 0, Qt::AlignTop);
         line.inputs.push_back(input);
     }
     auto* cross = new QToolButton(line.box);
@@ -178,6 +184,7 @@ TaskList::Line TaskList::makeLine(std::size_t at) {
     beside->addStretch();
     row->addLayout(beside);
     row->addStretch(1);
+    below->addStretch(1);
     return line;
 }
 
