@@ -198,14 +198,16 @@ std::vector<upkeep::MeasuredValue> Book::valuesFor(const upkeep::Subject& subjec
                                                    const Tasks& ofMachine) const {
     std::vector<upkeep::MeasuredValue> values;
     for (const upkeep::TaskVersion* look : ofMachine) {
-        const auto jobs = upkeep::jobsOfValues(*look);
-        if (std::find(jobs.begin(), jobs.end(), task.code) == jobs.end())
+        const auto isMeant = [&](const upkeep::MeasurePoint& point) {
+            return (point.least || point.most) && upkeep::jobOf(*look, point) == task.code;
+        };
+        if (std::none_of(look->measures.begin(), look->measures.end(), isMeant))
             continue;
         for (const upkeep::Record* record : recordsFor(subject, look->code))
             for (const upkeep::Measured& value : record->measured)
-                if (const auto* point = upkeep::pointNamed(*look, value.name))
-                    if ((point->job.empty() ? look->code : point->job) == task.code)
-                        values.push_back({point, record, &value});
+                if (const auto* point = upkeep::pointNamed(*look, value.name);
+                    point != nullptr && isMeant(*point))
+                    values.push_back({point, record, &value});
     }
     return values;
 }

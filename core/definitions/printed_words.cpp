@@ -217,8 +217,8 @@ Result<void> putLimit(upkeep::MeasurePoint& point, std::string_view typed) {
             return tl::unexpected(least ? most.error() : least.error());
         if (*most < *least)
             return refuse(Fault::OutOfOrder, std::string(kFigure), most->text(), least->text());
-        // Between two printed limits the limits themselves are good, unless it was said otherwise; a single one
-        // is a wear limit.
+        // Between two printed limits the limits themselves are good, unless it was said otherwise; a single
+        // one is a wear limit.
         if (!point.least || !point.most)
             point.leastGood = point.mostGood = true;
         point.least = *least;

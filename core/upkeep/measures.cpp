@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <vector>
 
 namespace wm::upkeep {
 
@@ -25,12 +26,8 @@ std::optional<units::Decimal> limitReached(const MeasurePoint& point, const unit
     return std::nullopt;
 }
 
-std::vector<std::string_view> jobsOfValues(const TaskVersion& task) {
-    std::vector<std::string_view> jobs;
-    for (const MeasurePoint& point : task.measures)
-        if (point.least || point.most)
-            jobs.push_back(point.job.empty() ? std::string_view(task.code) : std::string_view(point.job));
-    return jobs;
+std::string_view jobOf(const TaskVersion& task, const MeasurePoint& point) {
+    return point.job.empty() ? task.code : point.job;
 }
 
 std::optional<ReachedValue> reachedValue(std::span<const MeasuredValue> values, const Record* last,

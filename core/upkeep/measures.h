@@ -5,7 +5,6 @@
 #include <optional>
 #include <span>
 #include <string_view>
-#include <vector>
 
 #include "core/upkeep/rows.h"
 
@@ -20,8 +19,8 @@ bool isOutside(const MeasurePoint& point, const units::Decimal& value);
 /// The limit that a value is beyond, or at although it is not good there; nothing while the value is good.
 std::optional<units::Decimal> limitReached(const MeasurePoint& point, const units::Decimal& value);
 
-/// The jobs that the values of a task may make due: of each point its job, or the task itself.
-std::vector<std::string_view> jobsOfValues(const TaskVersion& task);
+/// The job that a value of the point makes due: the one it names, or the task that measures.
+std::string_view jobOf(const TaskVersion& task, const MeasurePoint& point);
 
 /// A value that somebody measured, and the limits that it is held against today.
 struct MeasuredValue {

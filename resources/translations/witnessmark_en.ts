@@ -122,13 +122,6 @@
         </translation>
     </message>
     <message numerus="yes">
-        <source>with the %n job(s) picked done</source>
-        <translation>
-            <numerusform>with the %n job picked done</numerusform>
-            <numerusform>with the %n jobs picked done</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
         <source>%n outing(s)</source>
         <translation>
             <numerusform>%n outing</numerusform>

@@ -59,7 +59,7 @@ TEST_F(DrawerAndCard, SaysWhatAFailedCheckPutInDoubt) {
 // The job that a look names is due by the measured value, whatever its interval leaves.
 TEST_F(DrawerAndCard, SaysWhichValueMakesAJobDue) {
     const Said due = say({"due", file_, "--machine", "Sorrel"});
-    EXPECT_TRUE(due.out.contains("Shims (Sorrel engine): inlet right 0.09 mm, limit 0.09"))
+    EXPECT_TRUE(due.out.contains("Shims (Sorrel engine): 0.09 mm, limit 0.09 (inlet right)"))
         << due.out.toStdString();
     const Said why = say({"due", file_, "--machine", "Sorrel", "--why", "valve-shims"});
     EXPECT_TRUE(
@@ -85,7 +85,7 @@ TEST_F(DrawerAndCard, SaysWhichValueMakesAJobDue) {
     EXPECT_EQ(inlet.at("limit"), "0.09");
     EXPECT_TRUE(measured("valve-clearance").is_null()) << "the look keeps its own round";
     ASSERT_EQ(say({"record", file_, "--machine", "Sorrel", "--task", "valve-shims"}).exit, 0);
-    EXPECT_FALSE(say({"due", file_, "--machine", "Sorrel"}).out.contains("Shims (Sorrel engine): inlet"));
+    EXPECT_FALSE(say({"due", file_, "--machine", "Sorrel"}).out.contains("Shims (Sorrel engine): 0.09"));
 }
 
 TEST_F(DrawerAndCard, AnswersInJson) {

@@ -79,7 +79,8 @@ upkeep::TaskVersion taskVersion() {
     task.kit = {
         {"gear oil", StockLineId{6}, 800, upkeep::Unit::Millilitre, false, "service manual", "2-9", true},
         {"drain washer", std::nullopt, 1, upkeep::Unit::Piece, true}};
-    task.measures = {{"plate", "mm", Decimal{250, 2}, Decimal{28, 1}, "service manual", true, "4-2", "gear-oil-level", true, true},
+    task.measures = {{"plate", "mm", Decimal{250, 2}, Decimal{28, 1}, "service manual", true, "4-2",
+                      "gear-oil-level", true, true},
                      {"play", "mm", std::nullopt, std::nullopt, "", false}};
     task.cautions = {{upkeep::Hazard::HotParts}, {upkeep::Hazard::UsedFluids}};
     task.steps = {{"skid-plate"}, {"tank"}};

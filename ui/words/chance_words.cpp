@@ -16,14 +16,19 @@ QString beforeWords(const outlook::Chances& chances, std::int64_t count) {
     return chances.event ? tr("%1 before the flag").arg(count) : tr("%1 in 2 weeks").arg(count);
 }
 
+QStringList nowWords(const outlook::Chances& chances) {
+    QStringList now;
+    if (chances.dueNow > 0)
+        now << tr("%1 due now").arg(chances.dueNow);
+    if (chances.mayBeOver > 0)
+        now << tr("%1 may be over").arg(chances.mayBeOver);
+    return now;
+}
+
 }  // namespace
 
 QString countedWords(const outlook::Chances& chances) {
-    QStringList counted;
-    if (chances.dueNow > 0)
-        counted << tr("%1 due now").arg(chances.dueNow);
-    if (chances.mayBeOver > 0)
-        counted << tr("%1 may be over").arg(chances.mayBeOver);
+    QStringList counted = nowWords(chances);
     if (chances.beforeEvent > 0)
         counted << beforeWords(chances, chances.beforeEvent);
     return counted.join(QStringLiteral(", "));
@@ -39,7 +44,7 @@ QString restWords(const outlook::Chances& chances) {
                                       : tr("nothing is watched");
     const QString chance = chanceWords(*chances.clearOfRest);
     if (isAnyDue)
-        return tr("then nothing else: %1").arg(chance);
+        return tr("with these done, nothing else: %1").arg(chance);
     return (chances.event ? tr("nothing due before the flag: %1") : tr("nothing due in 2 weeks: %1"))
         .arg(chance);
 }
@@ -55,11 +60,7 @@ QString onTheWayWords(const outlook::Chances& chances) {
         return clearWords(chances);
     const QString then = chances.event ? tr("before") : tr("in 2 weeks");
     const QString chance = chanceWords(*chances.clear);
-    QStringList now;
-    if (chances.dueNow > 0)
-        now << tr("%1 due now").arg(chances.dueNow);
-    if (chances.mayBeOver > 0)
-        now << tr("%1 may be over").arg(chances.mayBeOver);
+    const QStringList now = nowWords(chances);
     return now.isEmpty()
                ? tr("nothing due %1: %2").arg(then, chance)
                : tr("%1; %2").arg(now.join(QStringLiteral(", ")), tr("no more due %1: %2").arg(then, chance));
@@ -68,17 +69,12 @@ QString onTheWayWords(const outlook::Chances& chances) {
 QString pickedWords(const outlook::Chances& chances) {
     if (chances.picked == 0)
         return {};
-    const QString done = tr("with the %n job(s) picked done", nullptr, static_cast<int>(chances.picked));
-    QStringList left;
-    if (chances.leftOver > 0)
-        left << tr("%1 due now").arg(chances.leftOver);
-    if (chances.leftBefore > 0)
-        left << beforeWords(chances, chances.leftBefore);
-    if (!left.isEmpty())
-        return tr("%1: %2 left").arg(done, left.join(QStringLiteral(", ")));
-    return chances.clearOfUnpicked
-               ? tr("%1: nothing else before the flag: %2").arg(done, chanceWords(*chances.clearOfUnpicked))
-               : QString();
+    if (const auto left = chances.leftOver + chances.leftBefore; left > 0)
+        return tr("%1 picked, %2 left to do").arg(chances.picked).arg(left);
+    return chances.clearOfUnpicked ? tr("%1 picked, nothing else: %2")
+                                         .arg(chances.picked)
+                                         .arg(chanceWords(*chances.clearOfUnpicked))
+                                   : QString();
 }
 
 namespace {

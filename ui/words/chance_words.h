@@ -20,7 +20,7 @@ QString onTheWayWords(const outlook::Chances& chances);
 /// "6 due now, 1 may be over, 4 before the flag": as many as are listed so; empty if there are none.
 QString countedWords(const outlook::Chances& chances);
 
-/// "with the 4 picked done: 2 due now, 3 before the flag left", or the chance then; empty if none is picked.
+/// "4 picked, 5 left to do" of what is counted, or the chance with them done; empty if none is picked.
 QString pickedWords(const outlook::Chances& chances);
 
 /// "first to go: linkage (60 %)"; empty if nothing goes.

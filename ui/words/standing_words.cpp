@@ -79,12 +79,12 @@ QString mayBeOverWords(const upkeep::LimitState& limit) {
                        : tr("may be over, %1 or more of %2").arg(spanOf(behind.low, limit), amount);
 }
 
-// "inlet right 0.09 mm, limit 0.09"
+// "0.09 mm, limit 0.09 (inlet right)": where it is cut, the figures stay.
 QString reachedWords(const upkeep::ReachedValue& reached) {
     const auto figure = [](const units::Decimal& value) { return text(value.text(decimalMark())); };
     const QString unit = reached.unit.empty() ? QString() : QChar(0x00A0) + text(reached.unit);
-    return tr("%1 %2%3, limit %4")
-        .arg(text(reached.name), figure(reached.value), unit, figure(reached.limit));
+    return tr("%1%2, limit %3 (%4)")
+        .arg(figure(reached.value), unit, figure(reached.limit), text(reached.name));
 }
 
 }  // namespace

@@ -54,10 +54,10 @@ class Bench {
     base::Result<picture::Change> say(const Verb& verb) {
         const book::Book now = book();
         auto change = verb(VerbContext{now, [this] { return nextId_++; }});
-        if (change)
+        if (change) {
             EXPECT_EQ(picture::beyondBounds(change->rows), std::nullopt) << "it could not be read again";
-        if (change)
             ledger_ = std::make_shared<const picture::Ledger>(ledger_->with(*change));
+        }
         return change;
     }
     /// Says a verb that must be accepted; gives the words for undo.

@@ -40,11 +40,11 @@ TEST(ClearWords, SayWhatIsDueAndHowSurelyNoMoreIs) {
     chances.clearOfRest = 0.71;
     EXPECT_EQ(clearWords(chances), "6 due now");
     chances.inHand = 3;
-    EXPECT_EQ(clearWords(chances), "6 due now; then nothing else: 71 %");
+    EXPECT_EQ(clearWords(chances), "6 due now; with these done, nothing else: 71 %");
     chances.beforeEvent = 4;
-    EXPECT_EQ(clearWords(chances), "6 due now, 4 in 2 weeks; then nothing else: 71 %");
+    EXPECT_EQ(clearWords(chances), "6 due now, 4 in 2 weeks; with these done, nothing else: 71 %");
     chances.event.emplace();
-    EXPECT_EQ(clearWords(chances), "6 due now, 4 before the flag; then nothing else: 71 %");
+    EXPECT_EQ(clearWords(chances), "6 due now, 4 before the flag; with these done, nothing else: 71 %");
     chances.dueNow = chances.beforeEvent = 0;
     EXPECT_EQ(clearWords(chances), "nothing due before the flag: 71 %");
     chances.inHand = 0;
@@ -60,13 +60,13 @@ TEST(PickedWords, SayWhatIsLeftWithThemDone) {
     chances.event.emplace();
     chances.leftOver = 2;
     chances.leftBefore = 3;
-    EXPECT_EQ(pickedWords(chances), "with the 4 jobs picked done: 2 due now, 3 before the flag left");
+    EXPECT_EQ(pickedWords(chances), "4 picked, 5 left to do");
     chances.leftOver = 0;
-    EXPECT_EQ(pickedWords(chances), "with the 4 jobs picked done: 3 before the flag left");
+    EXPECT_EQ(pickedWords(chances), "4 picked, 3 left to do");
     chances.leftBefore = 0;
     chances.clearOfUnpicked = 0.71;
     chances.picked = 1;
-    EXPECT_EQ(pickedWords(chances), "with the 1 job picked done: nothing else before the flag: 71 %");
+    EXPECT_EQ(pickedWords(chances), "1 picked, nothing else: 71 %");
 }
 
 }  // namespace

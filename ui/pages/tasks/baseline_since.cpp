@@ -16,6 +16,7 @@ namespace wm::ui {
 BaselineSince::BaselineSince(QWidget* parent) : QWidget(parent) {
     auto* row = new Flow(kSpaceClose, kSpaceHair);
     auto* head = plainLabel(this, "note", "baseline-since-label");
+    head->setWordWrap(false);
     head->setText(tr("Since then, for all jobs at once (none, 8, 6..8..12):"));
     row->addWidget(head);
     washes_ = field("baseline-washes", tr("washes"));

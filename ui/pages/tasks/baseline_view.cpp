@@ -88,9 +88,9 @@ void BaselineView::layOut() {
     when->setSpacing(kSpaceClose);
     when_->setMaximumWidth(fontMetrics().averageCharWidth() * 30);
     whenLabel_->setBuddy(when_);
-    when->addWidget(whenLabel_);
+    // The field stands beside its question, however long that is.
     when->addWidget(when_, 1);
-    when->addStretch();
+    when->addWidget(whenLabel_, 3);
     auto* lines = pageLines(this);
     lines->addWidget(head_);
     lines->addWidget(table_, 1);
