@@ -4,30 +4,37 @@
 
 #include "app/open_garage.h"
 #include "app/verb.h"
+#include "ui/words/oddity_words.h"
 
 namespace wm::app {
 
 namespace {
 
-nlohmann::ordered_json asJson(const std::vector<QString>& lines) {
+template <class Lines>
+nlohmann::ordered_json asJson(const Lines& lines) {
     auto array = nlohmann::ordered_json::array();
     for (const QString& line : lines)
         array.push_back(line.toStdString());
     return array;
 }
 
-void print(const Call& call, const std::vector<QString>& lines) {
+template <class Lines>
+void print(const Call& call, const Lines& lines) {
     for (const QString& line : lines)
         call.console().out << line << '\n';
 }
 
-// What is wrong, and what is read as something harmless, which is no fault.
-void list(const Call& call, const std::vector<QString>& findings, const std::vector<QString>& replaced) {
+// What is wrong; and what is no fault: texts that are read as something harmless, and what no verb would have
+// taken.
+void list(const Call& call, const std::vector<QString>& findings, const std::vector<QString>& replaced = {},
+          const QStringList& odd = {}) {
     if (!call.has("json"))
         return print(call, findings);
     nlohmann::ordered_json answer{{"sound", findings.empty()}, {"findings", asJson(findings)}};
     if (!replaced.empty())
         answer["replaced"] = asJson(replaced);
+    if (!odd.empty())
+        answer["odd"] = asJson(odd);
     print(call.console(), answer);
 }
 
@@ -36,7 +43,7 @@ void listAltered(const Call& call, const store::OpenReport& report) {
     if (report.outcome != store::OpenOutcome::Altered && report.outcome != store::OpenOutcome::Corrupt)
         return;
     if (const store::Facts facts = store::factsOf(call.word(0)); !facts.altered.empty())
-        list(call, facts.altered, {});
+        list(call, facts.altered);
 }
 
 Answer<void> runCheck(const Call& call) {
@@ -48,7 +55,8 @@ Answer<void> runCheck(const Call& call) {
     }
     const std::vector<QString> findings = garage->file().check();
     const std::vector<QString> replaced = garage->file().replacedTexts();
-    list(call, findings, replaced);
+    const QStringList odd = findings.empty() ? ui::oddityLines(garage->book()) : QStringList();
+    list(call, findings, replaced, odd);
     if (!findings.empty())
         return fail(Exit::Found,
                     "The file has faults: go back to one of the backups beside it, or export what can "
@@ -60,6 +68,9 @@ Answer<void> runCheck(const Call& call) {
         call.console().out << "An earlier version took signs here that no text may hold; something harmless "
                               "is read in their place:\n";
     print(call, replaced);
+    if (!odd.empty())
+        call.console().out << "What no verb would have taken without a question, so look at each:\n";
+    print(call, odd);
     return {};
 }
 

@@ -68,6 +68,13 @@ ordered_json askedJson(const DueLine& line) {
             {"since", dayJson(asked->since)}};
 }
 
+// What every n-th completion brings as well, and with the how manieth from now.
+ordered_json extraJson(const DueLine& line) {
+    if (line.countdown.extraIn == 0)
+        return nullptr;
+    return {{"what", line.task->extra}, {"every", line.task->everyNth}, {"in", line.countdown.extraIn}};
+}
+
 ordered_json limitJson(const upkeep::LimitState& state) {
     return {{"counter", base::nameOf(state.limit.counter)},
             {"amount", state.amount},
@@ -109,6 +116,7 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
             {"limits", limits},
             {"measured", measuredJson(line.countdown.value)},
             {"asked", askedJson(line)},
+            {"extra", extraJson(line)},
             {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
             {"put_off_until",
              line.deferral != nullptr ? dayJson(line.deferral->untilDate) : ordered_json(nullptr)},
@@ -183,15 +191,18 @@ const char* happeningWords(upkeep::Happening happening) {
     return "";
 }
 
-// "6.4 h", "3", "12.0 h to 31.0 h", "40.0 h or more"; the likely figure alone where it decides.
+// "6.4 h", "3", "12.0 h to 31.0 h", "40.0 h or more", "12.0 h or more, likely 45.0 h"; the likely figure
+// alone where it decides and somebody knows the most.
 QString spanWords(const upkeep::LimitState& state) {
     using upkeep::Reached;
     const auto words = [&](std::int64_t count) { return figureWords(state.limit.counter, count); };
     const bool isOpen = state.reached == Reached::MayBe || state.reached == Reached::NobodyKnows;
+    const QString orMore = words(state.behind.low) + " or more";
+    const bool isExact = !state.behind.best || *state.behind.best == state.behind.low;
+    if (!state.behind.high)
+        return isOpen || isExact ? orMore : orMore + ", likely " + words(*state.behind.best);
     if (state.behind.best && !isOpen)
         return words(*state.behind.best);
-    if (!state.behind.high)
-        return words(state.behind.low) + " or more";
     return words(state.behind.low) + " to " + words(*state.behind.high);
 }
 
@@ -220,6 +231,8 @@ QString why(const DueLine& line, calendar::Date today) {
     }
     if (words.isEmpty() && standing.kind == StandingKind::Overdue)
         words << ui::howFar(line, today);
+    if (countdown.extraDue())
+        words << "this time as well: " + fromUtf8(line.task->extra);
     if (line.deferral != nullptr)
         words << (line.deferral->untilDate ? "put off until " + fromUtf8(line.deferral->untilDate->iso())
                                            : QString("put off"));

@@ -10,6 +10,7 @@
 #include "core/exchange/json.h"
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
+#include "ui/words/oddity_words.h"
 #include "ui/workbench/file_names.h"
 #include "ui/workbench/read_bytes.h"
 #include "ui/workbench/write_bytes.h"
@@ -33,13 +34,16 @@ bool isWholeFile(const QString& path, const std::string& text) {
            (first != std::string::npos && text[first] == '{');
 }
 
-// What was taken over, and which rows of it somebody should look at.
-void reportTaken(const Call& call, const picture::Change& change, const std::vector<QString>& altered) {
+// What was taken over, and what of it somebody should look at.
+void reportTaken(const Call& call, const picture::Change& change, const std::vector<QString>& altered,
+                 const QStringList& odd) {
     if (call.has("json")) {
         nlohmann::ordered_json answer{{"written", base::said(base::restored(change.text))},
                                       {"rows", change.rows.size()}};
         for (const QString& row : altered)
             answer["altered"].push_back(row.toStdString());
+        for (const QString& line : odd)
+            answer["odd"].push_back(line.toStdString());
         return print(call.console(), answer);
     }
     call.console().out << "Read " << change.rows.size() << " rows into " << call.word(0) << ".\n";
@@ -47,6 +51,10 @@ void reportTaken(const Call& call, const picture::Change& change, const std::vec
         call.console().out << "Taken as they stand there, so look at each:\n";
     for (const QString& row : altered)
         call.console().out << row << '\n';
+    if (!odd.empty())
+        call.console().out << "What no verb would have taken without a question, so look at each:\n";
+    for (const QString& line : odd)
+        call.console().out << line << '\n';
 }
 
 // Writes all rows of a whole file into the file of the call, which is new or holds nothing yet.
@@ -57,6 +65,7 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows,
                                      ui::quoted(call.word(1)) + " is a whole file.");
     const bool isNew = !ui::isThere(call.word(0));
     Answer<picture::Change> change;
+    QStringList odd;
     {
         auto garage = isNew ? Garage::create(call) : Garage::open(call, store::OpenFor::Writing);
         if (!garage)
@@ -64,15 +73,17 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows,
         change =
             garage->apply([&](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
         // A garage that came in whole is not emptied by an undo.
-        if (change)
+        if (change) {
             (void)garage->file().endUndo();
+            odd = ui::oddityLines(garage->book());
+        }
     }
     if (!change) {
         if (isNew)
             store::File::discard(call.word(0));
         return tl::unexpected(change.error());
     }
-    reportTaken(call, *change, altered);
+    reportTaken(call, *change, altered, odd);
     return {};
 }
 

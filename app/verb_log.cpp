@@ -123,6 +123,7 @@ Answer<store::Verb> outingVerb(const Call& call, const book::Book& book, Machine
     draft.pressureWashed = wash->value_or(false);
     draft.crashed = call.has("crash");
     draft.handTightSeen = call.has("seen");
+    draft.meterIsRight = call.has("meter-is-right");
     return store::Verb(
         [draft](const verbs::VerbContext& context) { return verbs::logOuting(context, draft); });
 }
@@ -145,8 +146,9 @@ Answer<store::Verb> readingVerb(const Call& call, MachineId machine, calendar::D
     reading.before = *before;
     reading.rollsAt = *rollsAt;
     reading.event = *event;
-    return store::Verb([reading, seen = call.has("seen")](const verbs::VerbContext& context) {
-        return seen ? verbs::logReadingOpen(context, reading) : verbs::logReading(context, reading);
+    const verbs::ReadingSeen seen{call.has("seen"), call.has("meter-is-right")};
+    return store::Verb([reading, seen](const verbs::VerbContext& context) {
+        return verbs::logReadingSeen(context, reading, seen);
     });
 }
 
@@ -208,6 +210,13 @@ Answer<void> checkAsked(const Call& call) {
     return {};
 }
 
+// Which option answers a question: in the place of its full stop.
+void sayHowToAnswer(Failure& failure) {
+    const bool isOfMeter = failure.fault == base::Fault::MeterStood;
+    if (isOfMeter || failure.fault == base::Fault::MustAnswer)
+        failure.words.replace(failure.words.size() - 1, 1, isOfMeter ? " (--meter-is-right)." : " (--seen).");
+}
+
 Answer<void> runLog(const Call& call) {
     if (auto asked = checkAsked(call); !asked)
         return asked;
@@ -227,8 +236,7 @@ Answer<void> runLog(const Call& call) {
         return tl::unexpected(verb.error());
     auto change = garage->apply(*verb);
     if (!change) {
-        if (change.error().fault == base::Fault::MustAnswer)
-            change.error().words.replace(change.error().words.size() - 1, 1, " (--seen).");
+        sayHowToAnswer(change.error());
         return tl::unexpected(change.error());
     }
     reportWritten(call, *change);
@@ -255,6 +263,7 @@ VerbSpec logVerb() {
          {"rider", "Who rode.", "name"},
          {"event", "The event it belongs to, if the calendar does not say so.", "name"},
          {"seen", "You have seen the hand-tight list of this machine and rode it all the same."},
+         {"meter-is-right", "Far more was noted than the meter ran, and it has not stopped all the same."},
          {"wash", "A wash: pressure or hand; alone or with an outing.", "word"},
          {"crash", "A crash; alone or with an outing."},
          {"reading", "What the hour meter shows, without an outing.", "hours"},

@@ -29,6 +29,7 @@ enum class Fault {
     Duplicate,      ///< the name is taken
     MeterRunsBack,  ///< a lower reading without a word why
     MeterJumps,     ///< more use than the days between can hold
+    MeterStood,     ///< far more noted than the meter ran: a question (has it stopped?)
     PositionTaken,  ///< another item sits there
     Cycle,          ///< an item inside itself
     InTwoPlaces,    ///< an item that is fitted elsewhere at that time

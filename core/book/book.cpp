@@ -135,6 +135,10 @@ std::vector<const items::Machine*> Book::machines() const {
     return result;
 }
 
+const usage::UseFacts& Book::use(MachineId machine) const {
+    return parts_->use(machine);
+}
+
 const std::vector<usage::Atom>& Book::atoms(MachineId machine) const {
     return parts_->withPast.get(machine, [&] {
         const items::Machine* card = ledger().find<items::Machine>(machine);

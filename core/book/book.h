@@ -65,6 +65,8 @@ class Book {
 
     /// Machines that are still here on `today`, by name.
     [[nodiscard]] std::vector<const items::Machine*> machines() const;
+    /// The facts of a machine's use that count.
+    [[nodiscard]] const usage::UseFacts& use(MachineId machine) const;
     [[nodiscard]] const std::vector<usage::Atom>& atoms(MachineId machine) const;  ///< stated past in front
     [[nodiscard]] const std::vector<usage::Atom>& atoms(ItemId item) const;
     [[nodiscard]] usage::Exposure life(MachineId machine) const;  ///< up to today

@@ -8,6 +8,7 @@
 
 #include "core/picture/facts.h"
 #include "core/upkeep/limits.h"
+#include "core/usage/meter_doubts.h"
 
 namespace wm::explain {
 
@@ -192,6 +193,30 @@ struct Window {
     Moment upTo{};
 };
 
+// Where the meter of a machine said nothing, or more than can be, because of a reading that is odd.
+void addOddReadings(std::vector<Step>& steps, const book::Book& book, MachineId machine, const Window& window,
+                    Counter counter) {
+    const auto& use = book.use(machine);
+    const auto odd = counter == Counter::Hours    ? usage::oddReadings(use.hourReadings)
+                     : counter == Counter::Metres ? usage::oddReadings(use.distanceReadings)
+                                                  : std::vector<usage::OddReading>{};
+    for (const usage::OddReading& reading : odd) {
+        const bool isJump = reading.error.fault == base::Fault::MeterJumps;
+        const bool isWithin =
+            reading.from && *reading.from < window.upTo && (!window.after || *window.after < reading.at);
+        if (!isWithin || (!isJump && !reading.isUnmetered))
+            continue;
+        Step step{.kind = isJump ? StepKind::Jump : StepKind::Unmetered,
+                  .name = reading.error.given,
+                  .detail = reading.error.wanted,
+                  .from = reading.from->date,
+                  .to = reading.at.date};
+        step.counter = counter;
+        step.fact = reading.reading;
+        steps.push_back(std::move(step));
+    }
+}
+
 std::vector<Step> carriedOf(const book::Book& book, const book::DueLine& line, const Window& window,
                             const Measure& measure) {
     std::vector<Step> steps;
@@ -217,6 +242,7 @@ std::vector<Step> carriedOf(const book::Book& book, const book::DueLine& line, c
             addFigure(step, group);
             step.children.push_back(std::move(group));
         }
+        addOddReadings(step.children, book, carriage.machine, {from, to}, measure.counter);
         steps.push_back(std::move(step));
     }
     std::stable_sort(steps.begin(), steps.end(),
@@ -287,6 +313,8 @@ std::vector<Step> behindOf(const book::Book& book, const book::DueLine& line,
                           : groupsOf(usage::partsOf(withoutPast(atoms), window.after, window.upTo), measure);
     for (Step& step : used)
         steps.push_back(std::move(step));
+    if (!line.item)
+        addOddReadings(steps, book, line.machine, window, measure.counter);
     return steps;
 }
 

@@ -122,6 +122,13 @@ void addOtherJobs(Step& root, const book::DueLine& line) {
     root.children.push_back(std::move(limit));
 }
 
+Step extraOf(const book::DueLine& line) {
+    Step step{.kind = StepKind::Extra, .name = line.task->extra};
+    step.figure = exactly(line.countdown.extraIn);
+    step.count = line.task->everyNth;
+    return step;
+}
+
 }  // namespace
 
 Step why(const book::Book& book, const book::DueLine& line) {
@@ -147,6 +154,8 @@ Step why(const book::Book& book, const book::DueLine& line) {
     }
     if (line.task->nth > 0 && !line.empty)
         addOtherJobs(root, line);
+    if (down.extraIn > 0)
+        root.children.push_back(extraOf(line));
     if (down.triggered)
         root.children.push_back({.kind = StepKind::Happened,
                                  .name = std::string(base::nameOf(*down.triggered)),

@@ -47,9 +47,12 @@ enum class StepKind : std::uint8_t {
     Crash,
     MudDays,
     MudDay,
-    Happened,  ///< what made it due whatever the limits say
-    Value,     ///< a measured value that made it due
-    OtherJobs  ///< completions of the task whose every n-th one asks for this
+    Happened,   ///< what made it due whatever the limits say
+    Value,      ///< a measured value that made it due
+    OtherJobs,  ///< completions of the task whose every n-th one asks for this
+    Extra,      ///< what every n-th completion brings as well: with the how manieth from now
+    Unmetered,  ///< a stretch of which the meter says nothing, as a reading can't follow the one before
+    Jump        ///< a stretch of which the meter says more than its days can hold
 };
 
 /// How the figures of a step's children make its own.
@@ -96,12 +99,13 @@ Step why(const book::Book& book, const book::DueLine& line);
 namespace wm::base {
 template <>
 struct Names<explain::StepKind> {
-    static constexpr std::array<std::string_view, 33> names{
-        "task",        "wording",   "weight",         "item",    "record",    "baseline", "never done",
-        "known start", "no record", "nothing fitted", "limit",   "amount",    "mark",     "stood at",
-        "behind",      "past",      "told",           "carried", "place",     "outings",  "outing",
-        "gaps",        "gap",       "shared gap",     "washes",  "wash",      "crashes",  "crash",
-        "mud days",    "mud day",   "happened",       "value",   "other jobs"};
+    static constexpr std::array<std::string_view, 36> names{
+        "task",       "wording",     "weight",     "item",           "record",    "baseline",
+        "never done", "known start", "no record",  "nothing fitted", "limit",     "amount",
+        "mark",       "stood at",    "behind",     "past",           "told",      "carried",
+        "place",      "outings",     "outing",     "gaps",           "gap",       "shared gap",
+        "washes",     "wash",        "crashes",    "crash",          "mud days",  "mud day",
+        "happened",   "value",       "other jobs", "extra",          "unmetered", "jump"};
 };
 template <>
 struct Names<explain::Makes> {

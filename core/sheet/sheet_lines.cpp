@@ -101,7 +101,7 @@ class LineBuilder {
             addLine(line.howTo, task->name);
         addLine(line.howTo, task->howTo);
         const book::DueLine* due = from_.book.dueLine(task->task);
-        if (due != nullptr && due->countdown.extraDue && !task->extra.empty())
+        if (due != nullptr && due->countdown.extraDue() && !task->extra.empty())
             addLine(line.howTo, from_.speech(phrase("Sheet", "This time as well: %1").arg(task->extra)));
         for (const upkeep::Caution& caution : task->cautions)
             addHazard(line, caution.hazard);

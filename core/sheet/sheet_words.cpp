@@ -61,6 +61,8 @@ std::string bracketText(const usage::HoursBracket& hours, const Speech& speech) 
     const std::string best = hoursWithUnit(hours.best, speech.mark);
     if (hours.isExact())
         return best;
+    if (!hours.high && hours.low == hours.best)
+        return speech(phrase("Sheet", "at least %1").arg(best));
     if (!hours.high)
         return speech(
             phrase("Sheet", "at least %1, likely %2").arg(hoursWithUnit(hours.low, speech.mark)).arg(best));

@@ -273,7 +273,8 @@ Countdown countdown(const TaskFacts& facts, Date on) {
 
     const auto withExtra = std::find_if(completions.rbegin(), completions.rend(),
                                         [](const Record* record) { return record->extraDone; });
-    down.extraDue = version->everyNth > 0 && withExtra - completions.rbegin() + 1 >= version->everyNth;
+    if (version->everyNth > 0)
+        down.extraIn = std::max<std::int64_t>(version->everyNth - (withExtra - completions.rbegin()), 1);
 
     bool wasRidden = false;
     if (!down.noRecord) {

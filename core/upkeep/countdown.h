@@ -90,8 +90,8 @@ struct Countdown {
     Origin origin = Origin::Nothing;
     std::optional<RecordId> last{};  ///< the completion that it counts from
     std::int64_t completions = 0;    ///< so far
-    bool extraDue = false;        ///< the next completion is an n-th one since the extra work was last done
-    std::int64_t othersDone = 0;  ///< with nthOf: completions of the other task since `last`
+    std::int64_t extraIn = 0;  ///< the extra work comes with the n-th completion from now; 0 = there is none
+    std::int64_t othersDone = 0;       ///< with nthOf: completions of the other task since `last`
     std::vector<LimitState> limits{};  ///< empty without a record or known start: nobody knows, not "0 h"
     /// The limit that is reached most surely, of equal ones the most used (with Combine::Last the other way).
     std::optional<std::size_t> governing{};
@@ -106,6 +106,8 @@ struct Countdown {
     bool nothingFitted = false;           ///< its position is empty: no clock at all
     bool noRecord = false;                ///< no record and no known start
     bool beforeNextRace = false;  ///< has the trigger BeforeRace and was ridden since `last` (or has none)
+
+    [[nodiscard]] bool extraDue() const { return extraIn == 1; }
 };
 
 /// All that one task's countdown needs. `versions` are all versions of the task, in order; `records` those of

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
-#include "core/usage/exposure.h"
+#include "core/usage/meter_doubts.h"
 #include "core/usage/metering.h"
 
 namespace wm::usage {
@@ -13,7 +13,7 @@ using calendar::Moment;
 
 namespace {
 
-constexpr Tolerance kHoursTolerance{10};        // 0.1 h
+constexpr Tolerance kHoursTolerance{kNoteTolerance.count()};
 constexpr Tolerance kDistanceTolerance{1'000};  // 1 km
 
 template <class Fact>

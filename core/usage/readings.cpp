@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
 
-#include "core/usage/exposure.h"
+#include "core/usage/meter_doubts.h"
 #include "core/usage/metering.h"
 
 namespace wm::usage {
@@ -10,6 +10,8 @@ namespace wm::usage {
 using base::Fault;
 using base::refuse;
 using base::Result;
+using calendar::DayPart;
+using calendar::Moment;
 
 namespace {
 
@@ -81,7 +83,88 @@ Result<void> check(const std::vector<Figure>& others, const Figure& reading, con
     return {};
 }
 
+// Each reading against the one before it, as if it were said now.
+std::vector<OddReading> oddOf(const std::vector<Figure>& figures, const Meter& meter) {
+    std::vector<OddReading> odd;
+    bool stands = false;
+    const Figure* earlier = nullptr;
+    for (const Figure& figure : figures) {
+        auto fine = alone(figure, meter);
+        if (fine && earlier != nullptr)
+            fine = follows(*earlier, stands, figure, meter);
+        if (!fine) {
+            odd.push_back({.reading = figure.id, .at = figure.at, .error = fine.error()});
+            if (earlier != nullptr)
+                odd.back().from = earlier->at;
+            odd.back().isUnmetered = earlier != nullptr && (stands || !ranBetween(*earlier, figure));
+        }
+        stands = standsAfter(stands, figure);
+        earlier = &figure;
+    }
+    return odd;
+}
+
+// What was noted from one reading to a later one, and in how many outings.
+struct NotedSum {
+    units::Hours hours{};
+    std::int64_t outings = 0;
+};
+
+NotedSum notedIn(const std::vector<Outing>& outings, Moment from, Moment to) {
+    NotedSum noted;
+    for (const Outing& outing : outings) {
+        const Moment at{outing.date, DayPart::Riding};
+        if (!outing.hours || at <= from || to < at)
+            continue;
+        noted.hours += *outing.hours;
+        ++noted.outings;
+    }
+    return noted;
+}
+
+bool isFarBeyond(const NotedSum& noted, std::int64_t ran) {
+    const std::int64_t hours = noted.hours.count();
+    const std::int64_t tolerance = 20 * noted.outings * kNoteTolerance.count() + hours;  // twentieths
+    return hours > kMostNotedOfRun * ran && 20 * (hours - ran) > tolerance;
+}
+
 }  // namespace
+
+std::vector<OddReading> oddReadings(const std::vector<HourReading>& readings) {
+    return oddOf(figuresOf(readings), kHourMeter);
+}
+
+std::vector<OddReading> oddReadings(const std::vector<DistanceReading>& readings) {
+    return oddOf(figuresOf(readings), kOdometer);
+}
+
+std::vector<MeterStood> whereItStood(const UseFacts& facts) {
+    std::vector<MeterStood> stood;
+    bool stands = false;
+    std::optional<Moment> from;  // where the stretch begins whose `ran` is added up
+    std::optional<std::int64_t> ran;
+    const Figure* earlier = nullptr;
+    const auto figures = figuresOf(facts.hourReadings);
+    for (const Figure& figure : figures) {
+        const auto more = earlier == nullptr || stands ? std::nullopt : ranBetween(*earlier, figure);
+        ran = ran && more ? std::optional(*ran + *more) : std::nullopt;
+        stands = standsAfter(stands, figure);
+        earlier = &figure;
+        if (figure.at.part == DayPart::Riding)
+            continue;
+        if (from && ran)
+            if (const NotedSum noted = notedIn(facts.outings, *from, figure.at); isFarBeyond(noted, *ran))
+                stood.push_back({*from, figure.at, figure.id, noted.hours, units::Hours{*ran}});
+        from = figure.at;
+        ran = 0;
+    }
+    return stood;
+}
+
+tl::unexpected<base::Error> questionOf(const MeterStood& stood) {
+    return refuse(Fault::MeterStood, "noted", units::hoursText(stood.noted) + " h",
+                  units::hoursText(stood.ran) + " h");
+}
 
 Result<void> checkReading(const UseFacts& facts, const HourReading& reading) {
     return check(figuresOf(facts.hourReadings), figureOf(reading), kHourMeter);

@@ -7,7 +7,7 @@
 
 #include "core/book/state.h"
 #include "core/picture/facts.h"
-#include "core/usage/exposure.h"
+#include "core/usage/meter_doubts.h"
 #include "core/verbs/job_parts.h"
 #include "core/verbs/names.h"
 
@@ -47,6 +47,14 @@ void checkGaps(Checks& check, const Book& book, const OutingDraft& draft) {
         if (!gap.isDoubtful)
             off += (off.empty() ? "" : ", ") + gap.position;
     check.that(off.empty(), Fault::MustAnswer, "not_fitted", shortened(off));
+}
+
+// More was noted than the meter ran by far, and it was not so before: has it stopped?
+void checkMeterRan(Checks& check, const usage::UseFacts& before, const usage::UseFacts& after) {
+    const auto known = usage::whereItStood(before);
+    for (const usage::MeterStood& stood : usage::whereItStood(after))
+        if (std::find(known.begin(), known.end(), stood) == known.end())
+            check.take(usage::questionOf(stood));
 }
 
 // What the mechanic answered stays with the joints: he knew, and it was ridden so.
@@ -150,6 +158,13 @@ Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
         check.takeMeter(usage::checkReading(readingsOf(context.book.ledger(), outing.machine), reading));
     checkGaps(check, context.book, draft);
     checkHandTight(check, context.book, draft);
+    if (!check.failed() && !draft.meterIsRight) {
+        usage::UseFacts use = context.book.use(outing.machine);
+        use.outings.push_back(outing);
+        if (draft.meterAfter)
+            use.hourReadings.push_back(reading);
+        checkMeterRan(check, context.book.use(outing.machine), use);
+    }
     if (check.failed())
         return check.refusal();
 
@@ -169,25 +184,28 @@ Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
 }
 
 Result<Change> logReading(const VerbContext& context, usage::HourReading reading) {
-    const MachineId machine = reading.machine;
-    auto change = logAnyReading(context, std::move(reading), "h", &units::hoursText);
-    if (!change)
-        return change;
-    std::string names;
-    for (const JointId joint : openWhileItRan(context.book, *change, machine))
-        names += (names.empty() ? "" : ", ") + context.book.joint(joint)->name;
-    if (!names.empty())
-        return base::refuse(Fault::MustAnswer, "hand_tight", shortened(names));
-    return change;
+    return logReadingSeen(context, std::move(reading), {});
 }
 
-Result<Change> logReadingOpen(const VerbContext& context, usage::HourReading reading) {
+Result<Change> logReadingSeen(const VerbContext& context, usage::HourReading reading, ReadingSeen seen) {
     const MachineId machine = reading.machine;
     const calendar::Date on = reading.date;
+    usage::UseFacts use = context.book.use(machine);
+    use.hourReadings.push_back(reading);
+    use.hourReadings.back().entered = context.book.ledger().nextEntered();
     auto change = logAnyReading(context, std::move(reading), "h", &units::hoursText);
     if (!change)
         return change;
     const auto open = openWhileItRan(context.book, *change, machine);
+    std::string names;
+    for (const JointId joint : open)
+        names += (names.empty() ? "" : ", ") + context.book.joint(joint)->name;
+    Checks check;
+    check.that(names.empty() || seen.openJoints, Fault::MustAnswer, "hand_tight", shortened(names));
+    if (!seen.meterIsRight)
+        checkMeterRan(check, context.book.use(machine), use);
+    if (check.failed())
+        return check.refusal();
     return withKnownOpen(context, std::move(*change), open, on);
 }
 

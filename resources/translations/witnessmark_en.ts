@@ -108,6 +108,13 @@
         </translation>
     </message>
     <message numerus="yes">
+        <source>after %n more time(s)</source>
+        <translation>
+            <numerusform>after %n more time</numerusform>
+            <numerusform>after %n more times</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
         <source>never checked, %n cycle(s) on record</source>
         <translation>
             <numerusform>never checked, %n cycle on record</numerusform>

@@ -152,5 +152,45 @@ TEST_F(DueVerb, SaysWhy) {
     expectRefusal(say({"due", file_, "--why", "wings"}), Exit::Refused, "“wings”");
 }
 
+// A new tube with every second tyre.
+TEST_F(DueVerb, SaysWhenTheExtraWorkOfEveryNthTimeIsDue) {
+    const nlohmann::json before = dueLine("rear-tyre").at("extra");
+    EXPECT_EQ(before, (nlohmann::json{{"what", "New tube"}, {"every", 2}, {"in", 2}}));
+    EXPECT_TRUE(dueLine("engine-oil").at("extra").is_null());
+    EXPECT_TRUE(say({"due", file_, "--why", "rear-tyre"})
+                    .out.contains("as well: New tube: after 1 more time (every 2 times)\n"));
+    ASSERT_EQ(say({"record", file_, "--task", "rear-tyre", "--on", "2026-03-02"}).exit, 0);
+    ASSERT_EQ(say({"log", file_, "--outing", "12", "--on", "2026-05-02", "--seen"}).exit, 0);
+    EXPECT_EQ(dueLine("rear-tyre").at("extra").at("in"), 1);
+    expectKeepsTo("due", say({"due", file_, "--json"}).json());
+    const Said said = say({"due", file_});
+    EXPECT_TRUE(
+        said.out.contains("Rear tyre: 12.0 h of 10.0 h, likely 2026-05-07, this time as well: New tube\n"))
+        << said.out.toStdString();
+    const Said why = say({"due", file_, "--why", "rear-tyre"});
+    EXPECT_TRUE(why.out.contains("  as well: New tube: this time (every 2 times)\n"))
+        << why.out.toStdString();
+    expectKeepsTo("due_why", say({"due", file_, "--why", "rear-tyre", "--json"}).json());
+}
+
+// A machine with at least 45 h behind it, and nobody knows how many more.
+TEST_F(DueVerb, AnOpenHighEndIsSaidSo) {
+    nlohmann::json whole = nlohmann::json::parse(exported().toStdString());
+    auto& machine = whole["machine"][0];
+    machine["started_new"] = false;
+    machine["past_low"] = machine["past_best"] = 4500;
+    machine["past_high"] = nullptr;
+    write("whole.json", QByteArray::fromStdString(whole.dump()));
+    const QString used = path("used.witnessmark");
+    ASSERT_EQ(say({"import", used, path("whole.json")}).exit, 0);
+    const Said never = say({"baseline", used, "--task", "rear-tyre", "--never-done"});
+    ASSERT_EQ(never.exit, 0) << never.err.toStdString();
+    const Said said = say({"due", used});
+    EXPECT_TRUE(said.out.contains("Rear tyre: 45.0 h or more of 10.0 h")) << said.out.toStdString();
+    const Said why = say({"due", used, "--why", "rear-tyre"});
+    EXPECT_TRUE(why.out.startsWith("Rear tyre: over 35.0 h or more\n")) << why.out.toStdString();
+    EXPECT_TRUE(why.out.contains("before the file: 45.0 h or more\n")) << why.out.toStdString();
+}
+
 }  // namespace
 }  // namespace wm::test

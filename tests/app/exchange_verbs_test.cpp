@@ -5,6 +5,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <array>
 #include <cstdlib>
 #include <filesystem>
 #include <utility>
@@ -195,6 +196,78 @@ TEST_F(ExchangeVerbs, CheckFindsASoundFileSound) {
     expectKeepsTo("check", said.json());
     EXPECT_EQ(said.json().at("sound"), true);
     EXPECT_TRUE(say({"check", file_}).out.startsWith("The file is sound: "));
+}
+
+// Figures that no verb would take: the file is the user's, so they come in, and are named.
+TEST_F(ExchangeVerbs, ReadingsThatNoVerbWouldTakeAreNamed) {
+    ASSERT_EQ(say({"log", file_, "--reading", "32", "--on", "2026-05-01"}).exit, 0);
+    ASSERT_EQ(say({"log", file_, "--reading", "33", "--on", "2026-05-06"}).exit, 0);
+    ASSERT_EQ(say({"log", file_, "--reading", "34"}).exit, 0);
+    nlohmann::json whole = nlohmann::json::parse(exported().toStdString());
+    for (auto& reading : whole["hour_reading"])
+        if (reading["date"] == "2026-05-06")
+            reading["shown"] = 701'200;
+    write("odd.json", QByteArray::fromStdString(whole.dump()));
+    const QString odd = path("odd.witnessmark");
+    const Said said = say({"import", odd, path("odd.json")});
+    ASSERT_EQ(said.exit, 0) << said.err.toStdString();
+    const std::array<const char*, 2> lines{
+        "Heron 250, Wed 6 May: the meter went from 32.0 to 7012.0, more than the days between can hold.",
+        "Heron 250, Thu 7 May: the meter went from 7012.0 back to 34.0, and nobody said why."};
+    for (const char* line : lines)
+        EXPECT_TRUE(said.out.contains(QString(line) + '\n')) << said.out.toStdString();
+    const Said checked = say({"check", odd, "--json"});
+    EXPECT_EQ(checked.exit, 0);
+    expectKeepsTo("check", checked.json());
+    EXPECT_EQ(checked.json().at("sound"), true);
+    EXPECT_EQ(checked.json().at("odd"), (nlohmann::json{lines[0], lines[1]}));
+    const Said again = say({"import", path("again.witnessmark"), path("odd.json"), "--json"});
+    expectKeepsTo("import", again.json());
+    EXPECT_EQ(again.json().at("odd").size(), 2U);
+    EXPECT_FALSE(say({"check", file_, "--json"}).json().contains("odd"));
+    const Said why = say({"due", odd, "--why", "engine-oil"});
+    for (const char* line : {"Fri 1 May to Wed 6 May: the meter went from 32.0 h to 7012.0 h: more than the "
+                             "days between can hold\n",
+                             "Wed 6 May to Thu 7 May: not metered, as the meter went from 7012.0 h to 34.0 h "
+                             "and nobody said why: "
+                             "what was noted stands\n"})
+        EXPECT_TRUE(why.out.contains(line)) << why.out.toStdString();
+    expectKeepsTo("due_why", say({"due", odd, "--why", "engine-oil", "--json"}).json());
+}
+
+TEST_F(ExchangeVerbs, CheckNamesAnItemWhereItsKindDoesNotGo) {
+    nlohmann::json whole = nlohmann::json::parse(bytes("whole.json").toStdString());
+    whole["item"].push_back({{"id", 77},
+                             {"name", "Spare"},
+                             {"kind", "front wheel"},
+                             {"maker", ""},
+                             {"part_number", ""},
+                             {"since", "2026-03-01"},
+                             {"started_new", true},
+                             {"past_low", 0},
+                             {"past_best", 0},
+                             {"past_high", 0},
+                             {"note", ""}});
+    whole["move"].push_back({{"id", 78},
+                             {"entered", 1'000},
+                             {"item", 77},
+                             {"date", "2026-05-02"},
+                             {"part", "after riding"},
+                             {"kind", "fitted"},
+                             {"machine", whole["machine"][0]["id"]},
+                             {"parent", nullptr},
+                             {"position", "rear wheel"},
+                             {"note", ""},
+                             {"told", "as it was"},
+                             {"back_on", nullptr},
+                             {"record", nullptr}});
+    write("odd.json", QByteArray::fromStdString(whole.dump()));
+    ASSERT_EQ(say({"import", path("odd.witnessmark"), path("odd.json")}).exit, 0);
+    const Said checked = say({"check", path("odd.witnessmark")});
+    EXPECT_EQ(checked.exit, 0);
+    EXPECT_TRUE(
+        checked.out.contains("Heron 250, rear wheel, Sat 2 May: Spare (front wheel) does not go there.\n"))
+        << checked.out.toStdString();
 }
 
 TEST_F(ExchangeVerbs, CheckNeverCallsADamagedFileSound) {

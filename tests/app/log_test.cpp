@@ -140,6 +140,26 @@ TEST_F(LogVerb, AsksForTheHandTightListBeforeTheMachineIsRidden) {
     EXPECT_EQ(say({"log", file_, "--outing", "1", "--seen"}).exit, 0);
 }
 
+// Ten hours on the watch, 1.2 on the meter.
+TEST_F(LogVerb, AsksWhetherTheMeterHasStopped) {
+    ASSERT_EQ(say({"log", file_, "--outing", "1", "--meter", "20", "--on", "2026-05-02"}).exit, 0);
+    const QStringList outing{"log", file_, "--outing", "10", "--meter", "21.2", "--on", "2026-05-03"};
+    const Said asked = say(outing);
+    expectRefusal(asked, Exit::Refused, "“10.0 h” is far more than the meter ran (“1.2 h”): has it stopped?");
+    EXPECT_TRUE(asked.err.contains("(--meter-is-right)")) << asked.err.toStdString();
+    expectRefusal(say(outing + QStringList{"--seen"}), Exit::Refused, "has it stopped?");
+    EXPECT_EQ(say(outing + QStringList{"--meter-is-right"}).exit, 0);
+    ASSERT_EQ(say({"log", file_, "--outing", "1.5", "--on", "2026-05-04"}).exit, 0);
+    expectRefusal(say({"log", file_, "--reading", "21.2"}), Exit::Refused, "(“0.0 h”): has it stopped?");
+    EXPECT_EQ(say({"log", file_, "--reading", "21.2", "--meter-is-right"}).exit, 0);
+    const Said checked = say({"check", file_});
+    EXPECT_EQ(checked.exit, 0);
+    EXPECT_TRUE(
+        checked.out.contains("Heron 250, Sun 3 May: 10.0 h noted since the reading before, and the "
+                             "meter ran 1.2 h: has it stopped?\n"))
+        << checked.out.toStdString();
+}
+
 TEST_F(LogVerb, AJointIsConfirmedByItself) {
     ASSERT_EQ(say({"record", file_, "--task", "rear-wheel-bearings", "--on", "2026-05-06"}).exit, 0);
     expectRefusal(say({"tightened", file_}), Exit::Usage, "--joint");

@@ -135,7 +135,7 @@ TEST(ComputingErrorsTest, StagedJobsAreNotLost) {
     std::vector<bool> withPiston;
     std::vector<bool> rodDue;
     for (const char* date : {"2026-03-01", "2026-04-01", "2026-05-01", "2026-06-01"}) {
-        const bool piston = ring.on(date).extraDue;
+        const bool piston = ring.on(date).extraDue();
         withPiston.push_back(piston);
         ring.records.push_back(make.record(date, upkeep::RecordKind::Done, "ring"));
         ring.records.back().extraDone = piston;

@@ -262,6 +262,19 @@ void EntryForm::showFaults(const Faults& faults) {
     updateGeometry();
 }
 
+void EntryForm::askOfMeter(const Faults& faults) {
+    const auto asks = [](const base::Error& fault) { return fault.fault == base::Fault::MeterStood; };
+    if (std::none_of(faults.begin(), faults.end(), asks))
+        return;
+    if (meterIsRight_ == nullptr)
+        meterIsRight_ = addTick(QStringLiteral("meterIsRight"), tr("the meter is right"), false);
+    meterIsRight_->setFocus();
+}
+
+bool EntryForm::meterIsRight() const {
+    return meterIsRight_ != nullptr && meterIsRight_->isChecked();
+}
+
 void EntryForm::showTrouble(const QString& words) {
     inkWith(trouble_, tokensFor(palette()).over);
     trouble_->setText(trouble_->isHidden() ? words : trouble_->text() + QLatin1Char('\n') + words);

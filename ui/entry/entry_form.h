@@ -94,6 +94,9 @@ class EntryForm : public QWidget {
     QCheckBox* addTick(const QString& name, const QString& label, bool isTicked);
     QComboBox* addMachine(std::optional<MachineId> chosen);
     QLineEdit* addPerson(const QString& name, const QString& label, std::optional<PersonId> person);
+    /// If a fault asks whether the meter has stopped: a tick for the answer.
+    void askOfMeter(const Faults& faults);
+    [[nodiscard]] bool meterIsRight() const;
     /// A line of words below the row.
     QLabel* addNote(const QString& words);
     /// Words in the row, before the ticks that they are about.
@@ -135,6 +138,7 @@ class EntryForm : public QWidget {
     bool touched_ = false;
     std::optional<std::int64_t> corrects_;
     QLineEdit* reason_ = nullptr;
+    QCheckBox* meterIsRight_ = nullptr;
     int inputHeight_ = 0;
 };
 

@@ -259,7 +259,7 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
     }
     const auto* due = book().dueLine(task.task);
     const bool hadExtra = again != nullptr && again->record.extraDone;
-    if (((due != nullptr && due->countdown.extraDue) || hadExtra) && !task.extra.empty())
+    if (((due != nullptr && due->countdown.extraDue()) || hadExtra) && !task.extra.empty())
         extra_ = addTick(QStringLiteral("extraDone"), tr("also done: %1").arg(text(task.extra)), false);
     askWhere(task);
     auto opened = book().jointsOpened(task, steps_);

@@ -200,6 +200,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
     draft.pressureWashed = chosenOf<Washed>(*wash_) == Washed::ByPressure;
     draft.crashed = crash_->isChecked();
     draft.handTightSeen = seen_ != nullptr && seen_->isChecked();
+    draft.meterIsRight = meterIsRight();
     const bool isMoved =
         !corrected_ || corrected_->machine != outing.machine || corrected_->date != outing.date;
     if (read.isFine() && isMoved) {
@@ -226,6 +227,7 @@ tl::expected<store::Verb, Faults> OutingForm::verb() {
 
 void OutingForm::showFaults(const Faults& faults) {
     EntryForm::showFaults(faults);
+    askOfMeter(faults);
     const auto asks = [](const base::Error& fault) { return fault.fault == base::Fault::MustAnswer; };
     if (std::none_of(faults.begin(), faults.end(), asks))
         return;

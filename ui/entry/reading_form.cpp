@@ -110,6 +110,7 @@ void ReadingForm::follow() {
 // The meter ran on while joints were open: to be answered here, or the joints torqued first.
 void ReadingForm::showFaults(const Faults& faults) {
     EntryForm::showFaults(faults);
+    askOfMeter(faults);
     const auto asks = [](const base::Error& fault) { return fault.fault == base::Fault::MustAnswer; };
     if (std::none_of(faults.begin(), faults.end(), asks))
         return;
@@ -122,10 +123,10 @@ tl::expected<store::Verb, Faults> ReadingForm::verb() {
     Answers read;
     if (chosenOf<Meter>(*meter_) == Meter::Hours) {
         const auto hours = reading(read, correctedHours_, units::parseHours);
-        return std::move(read).answer(
-            [hours, seen = seen_ != nullptr && seen_->isChecked()](const verbs::VerbContext& context) {
-                return seen ? verbs::logReadingOpen(context, hours) : verbs::logReading(context, hours);
-            });
+        const verbs::ReadingSeen seen{seen_ != nullptr && seen_->isChecked(), meterIsRight()};
+        return std::move(read).answer([hours, seen](const verbs::VerbContext& context) {
+            return verbs::logReadingSeen(context, hours, seen);
+        });
     }
     const auto distance = reading(read, correctedDistance_, units::parseKilometres);
     return std::move(read).answer(

@@ -13,6 +13,7 @@
 #include "ui/words/apply_words.h"
 #include "ui/words/error_words.h"
 #include "ui/words/notebook_words.h"
+#include "ui/words/oddity_words.h"
 #include "ui/words/tr.h"
 #include "ui/workbench/file_names.h"
 #include "ui/workbench/prompts.h"
@@ -131,6 +132,10 @@ bool FileDesk::adopt(const std::vector<picture::Row>& rows, const QString& title
     remember(workbench_.path());
     // A garage that came in whole is not emptied by an undo.
     workbench_.endUndo();
+    if (const QStringList odd = oddityLines(*workbench_.book()); !odd.empty())
+        prompts_.report(tr("Some of what was taken over no verb would have taken without a question: look at "
+                           "each."),
+                        odd.join(QLatin1Char('\n')));
     return true;
 }
 

@@ -16,7 +16,7 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 53> kFieldWords{{
+constexpr std::array<FieldWord, 54> kFieldWords{{
     {"", QT_TR_NOOP("entry")},
     {"id", QT_TR_NOOP("card")},
     {"as_new", QT_TR_NOOP("figure as new")},
@@ -46,6 +46,7 @@ constexpr std::array<FieldWord, 53> kFieldWords{{
     {"months", QT_TR_NOOP("number of months")},
     {"needs", QT_TR_NOOP("access step")},
     {"not_fitted", QT_TR_NOOP("place where something is missing")},
+    {"noted", QT_TR_NOOP("sum of what was noted")},
     {"now", QT_TR_NOOP("figure now")},
     {"nth", QT_TR_NOOP("count of completions")},
     {"nth_of", QT_TR_NOOP("job that is counted")},

@@ -74,6 +74,8 @@ QString hoursWords(units::Hours hours) {
 QString hoursWords(const usage::HoursBracket& hours) {
     if (hours.isExact())
         return hoursWords(hours.best);
+    if (!hours.high && hours.low == hours.best)
+        return tr("%1 or more").arg(hoursWords(hours.low));
     if (!hours.high)
         return tr("%1 h (%2 or more)").arg(hoursFigure(hours.best), hoursFigure(hours.low));
     return tr("%1 h (%2 to %3)")
@@ -81,6 +83,8 @@ QString hoursWords(const usage::HoursBracket& hours) {
 }
 
 QString shortHoursWords(const usage::HoursBracket& hours) {
+    if (!hours.high)
+        return tr("%1 or more").arg(hoursWords(hours.low));
     return (hours.isExact() ? QString() : QStringLiteral("~")) + hoursWords(hours.best);
 }
 
@@ -88,7 +92,7 @@ QString bracketWords(const upkeep::CountBracket& bracket, upkeep::Counter counte
     const auto words = [counter](std::int64_t count) { return countWords(count, counter); };
     if (bracket.high && bracket.low == *bracket.high)
         return words(bracket.low);
-    if (!bracket.best)
+    if (!bracket.best || (!bracket.high && bracket.low == *bracket.best))
         return bracket.high ? tr("%1 to %2").arg(words(bracket.low), words(*bracket.high))
                             : tr("%1 or more").arg(words(bracket.low));
     return bracket.high

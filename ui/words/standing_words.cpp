@@ -46,7 +46,9 @@ QString doneWords(const book::Book& book, const upkeep::Record& record) {
 }
 
 QString overWords(const upkeep::LimitState& limit, std::int64_t by, upkeep::Counter counter) {
-    const QString words = tr("over %1").arg(countWords(by, counter));
+    // Without a high end nobody knows how much more.
+    const QString words =
+        (limit.behind.high ? tr("over %1") : tr("over %1 or more")).arg(countWords(by, counter));
     return limit.leftWithAllowance >= 0 ? tr("%1, allowed").arg(words) : words;
 }
 
@@ -108,7 +110,11 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
                                           : tr("%1 left").arg(countWords(limit.left, counter));
     // Never a weighted figure alone.
     const bool isWeighted = limit.raw && limit.raw->best && limit.raw->best != limit.behind.best;
-    return isWeighted ? tr("%1, %2 as ridden").arg(far, countWords(*limit.raw->best, counter)) : far;
+    if (!isWeighted)
+        return far;
+    const QString ridden = countWords(*limit.raw->best, counter);
+    return limit.raw->high ? tr("%1, %2 as ridden").arg(far, ridden)
+                           : tr("%1, %2 or more as ridden").arg(far, ridden);
 }
 
 QString howFar(const book::DueLine& line, calendar::Date today) {

@@ -30,7 +30,7 @@ QString bracketWords(const upkeep::CountBracket& count, const std::optional<Coun
     const auto words = [&](std::int64_t value) {
         return counted(fine ? (value + (value < 0 ? -500 : 500)) / 1000 : value, counter);
     };
-    if (!count.best)
+    if (!count.best || (!count.high && count.low == *count.best))
         return count.high ? tr("%1 to %2").arg(words(count.low), words(*count.high))
                           : tr("%1 or more").arg(words(count.low));
     if (!count.high)
@@ -54,6 +54,14 @@ QString figureWords(const Step& step) {
     return words;
 }
 
+// Nobody knows how much more is behind it.
+bool isOpenEnded(const Step& step) {
+    return std::any_of(step.children.begin(), step.children.end(), [](const Step& child) {
+        return (child.kind == StepKind::Behind && child.figure && !child.figure->high) ||
+               (child.kind == StepKind::Limit && child.governs && isOpenEnded(child));
+    });
+}
+
 QString leftWords(const Step& step) {
     if (!step.figure)
         return {};
@@ -62,8 +70,33 @@ QString leftWords(const Step& step) {
     const std::int64_t left = step.figure->low;  // exact
     if (left == 0)
         return tr("due now");
-    return left < 0 ? tr("over %1").arg(counted(-left, step.counter))
-                    : tr("%1 left").arg(counted(left, step.counter));
+    const QString far = counted(left < 0 ? -left : left, step.counter);
+    if (left > 0)
+        return tr("%1 left").arg(far);
+    return isOpenEnded(step) ? tr("over %1 or more").arg(far) : tr("over %1").arg(far);
+}
+
+// "this time (every 3 times)"
+QString extraWords(const Step& step) {
+    if (step.count == 1)
+        return tr("%1: each time").arg(text(step.name));
+    const auto in = static_cast<int>(step.figure->low);
+    const QString when = in <= 1 ? tr("this time") : tr("after %n more time(s)", nullptr, in - 1);
+    return tr("%1: %2 (every %3)").arg(text(step.name), when, counted(step.count, std::nullopt));
+}
+
+// The figures of two readings that don't follow each other.
+QString meterWords(const std::string& shown, const std::optional<Counter>& counter) {
+    return text(shown) + (counter == Counter::Metres ? QStringLiteral(" km") : QStringLiteral(" h"));
+}
+
+QString oddWords(const Step& step) {
+    const QString words =
+        step.kind == StepKind::Jump
+            ? tr("the meter went from %1 to %2: more than the days between can hold")
+            : tr("not metered, as the meter went from %1 to %2 and nobody said why: what was "
+                 "noted stands");
+    return words.arg(meterWords(step.detail, step.counter), meterWords(step.name, step.counter));
 }
 
 QString spanWords(const Step& step, calendar::Date today) {
@@ -217,6 +250,11 @@ QString whatWords(const Step& step, calendar::Date today) {
             return spanWords(step, today);
         case StepKind::Happened:
             return tr("brought on by");
+        case StepKind::Extra:
+            return tr("as well");
+        case StepKind::Unmetered:
+        case StepKind::Jump:
+            return spanWords(step, today);
     }
     return {};
 }
@@ -289,6 +327,11 @@ QString muchWords(const Step& step, calendar::Date today) {
             return valueWords(step, today);
         case StepKind::Happened:
             return happenedWords(step, today);
+        case StepKind::Extra:
+            return extraWords(step);
+        case StepKind::Unmetered:
+        case StepKind::Jump:
+            return oddWords(step);
         case StepKind::Mark:
         case StepKind::Behind:
         case StepKind::Past:

@@ -199,5 +199,44 @@ TEST_F(WhyTest, EveryNthOfAnotherJob) {
               "    other jobs oil: 1\n");
 }
 
+// 32 h on 1 March, 7012 h five days later (a figure typed with two digits too many), 40 h on the 8th: the
+// jump counts as it stands and is named; from there down nothing is metered, and the note stands.
+TEST_F(WhyTest, ReadingsThatCanNotBeAreNamed) {
+    job.position.clear();
+    job.limits = {made::every("8000")};
+    on(kPlover, make.reading("2026-03-01", "32"));
+    on(kPlover, make.reading("2026-03-06", "7012"));
+    on(kPlover, make.outing("2026-03-07", "2"));
+    on(kPlover, make.reading("2026-03-08", "40"));
+    const std::string said = tree("2026-03-20");
+    EXPECT_NE(said.find("      outings of 1: 2\n"), std::string::npos) << said;
+    EXPECT_NE(said.find("      jump 7012.0 32.0 from 2026-03-01 to 2026-03-06\n"
+                        "      unmetered 40.0 7012.0 from 2026-03-06 to 2026-03-08\n"),
+              std::string::npos)
+        << said;
+    // A job done since has nothing to do with the jump.
+    auto done = make.record("2026-03-06");
+    done.task = job.task;
+    done.what = "New piston";
+    on(kPlover, done);
+    const std::string since = tree("2026-03-20");
+    EXPECT_EQ(since.find("jump"), std::string::npos) << since;
+    EXPECT_NE(since.find("unmetered"), std::string::npos) << since;
+}
+
+TEST_F(WhyTest, SaysWithWhichCompletionTheExtraWorkComes) {
+    job.everyNth = 3;
+    job.extra = "New small end";
+    EXPECT_NE(tree("2026-03-20").find("  extra New small end of 3: 3\n"), std::string::npos);
+    for (const char* date : {"2026-02-01", "2026-03-01"}) {
+        auto done = make.record(date);
+        done.task = job.task;
+        on(kPlover, done);
+    }
+    job.position.clear();
+    EXPECT_NE(tree("2026-03-20").find("  extra New small end of 3: 1\n"), std::string::npos)
+        << tree("2026-03-20");
+}
+
 }  // namespace
 }  // namespace wm::explain

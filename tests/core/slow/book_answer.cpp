@@ -41,7 +41,7 @@ Answer BookAnswers::answer(const std::string& machine, const std::string& task) 
     }
     answer.completions = down.completions;
     answer.others = down.othersDone;
-    answer.extra = down.extraDue;
+    answer.extra = down.extraDue();
     if (down.triggered)
         answer.triggered = down.triggeredOn->iso();
     answer.due = down.over;

@@ -391,19 +391,24 @@ TEST_F(CountdownTest, EveryNthCompletionAddsItsExtraWork) {
     // Ring each time, piston every second: the first time only the ring, then both until the piston was done.
     it.versions = {task({every("15")})};
     it.versions[0].everyNth = 2;
-    EXPECT_FALSE(it.on("2026-06-01").extraDue);
+    EXPECT_FALSE(it.on("2026-06-01").extraDue());
     it.records = {make.record("2026-02-01")};
-    EXPECT_TRUE(it.on("2026-06-01").extraDue);
+    EXPECT_TRUE(it.on("2026-06-01").extraDue());
     it.records.push_back(make.record("2026-03-01"));
-    EXPECT_TRUE(it.on("2026-06-01").extraDue) << "it was left out, so it is still to be done";
+    EXPECT_TRUE(it.on("2026-06-01").extraDue()) << "it was left out, so it is still to be done";
     it.records.push_back(make.record("2026-04-01"));
     it.records.back().extraDone = true;
-    EXPECT_FALSE(it.on("2026-06-01").extraDue);
+    EXPECT_FALSE(it.on("2026-06-01").extraDue());
+    EXPECT_EQ(it.on("2026-06-01").extraIn, 2);
     EXPECT_EQ(it.on("2026-06-01").completions, 3);
+    it.versions[0].everyNth = 4;
+    EXPECT_EQ(it.on("2026-06-01").extraIn, 4);
+    EXPECT_EQ(it.on("2026-03-15").extraIn, 2) << "two done, the extra work never";
     it.versions[0].everyNth = 0;
-    EXPECT_FALSE(it.on("2026-06-01").extraDue);
+    EXPECT_EQ(it.on("2026-06-01").extraIn, 0) << "never";
+    EXPECT_FALSE(it.on("2026-06-01").extraDue());
     it.versions[0].everyNth = 1;
-    EXPECT_TRUE(it.on("2026-06-01").extraDue);
+    EXPECT_TRUE(it.on("2026-06-01").extraDue());
 }
 
 TEST_F(CountdownTest, EveryNthOfAnotherTask) {

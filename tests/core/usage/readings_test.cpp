@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include "core/usage/meter_doubts.h"
 #include "tests/core/made.h"
 
 namespace wm::usage {
@@ -115,6 +116,77 @@ TEST_F(ReadingsTest, AnOdometerIsCheckedTheSameWay) {
     EXPECT_EQ(jump.error(), (Error{Fault::MeterJumps, "shown", "3700.1", "100"}));
     const auto back = checkReading(facts, make.odometer("2026-05-02", "99"));
     EXPECT_EQ(back.error(), (Error{Fault::MeterRunsBack, "shown", "99", "100"}));
+}
+
+// What a whole file brings in is held to the same rule as what is said.
+TEST_F(ReadingsTest, NamesWhatNobodyCouldHaveSaid) {
+    EXPECT_TRUE(oddReadings(facts.hourReadings).empty());
+    facts.hourReadings.push_back(make.reading("2026-05-16", "7000"));
+    facts.hourReadings.push_back(make.reading("2026-05-20", "31"));
+    const auto odd = oddReadings(facts.hourReadings);
+    ASSERT_EQ(odd.size(), 2U);
+    EXPECT_EQ(odd[0].error, (Error{Fault::MeterJumps, "shown", "7000.0", "20.0"}));
+    EXPECT_EQ(odd[0].reading, facts.hourReadings[2].id.value());
+    EXPECT_EQ(odd[0].from, made::evening("2026-05-11"));
+    EXPECT_FALSE(odd[0].isUnmetered);
+    EXPECT_EQ(odd[1].error, (Error{Fault::MeterRunsBack, "shown", "31.0", "7000.0"}));
+    EXPECT_TRUE(odd[1].isUnmetered);
+    for (const OddReading& each : odd)
+        for (const HourReading& reading : facts.hourReadings)
+            if (reading.id.value() == each.reading) {
+                EXPECT_FALSE(checkReading(facts, reading)) << "one rule";
+            }
+    EXPECT_EQ(oddReadings({make.odometer("2026-05-01", "100"), make.odometer("2026-05-02", "99")}).size(),
+              1U);
+}
+
+TEST_F(ReadingsTest, AReadingThatWasExplainedIsNotOdd) {
+    facts.hourReadings.push_back(make.replaced("2026-05-20", "21", "0"));
+    facts.hourReadings.push_back(make.reading("2026-05-21", "2", MeterEvent::Stopped));
+    facts.hourReadings.push_back(make.reading("2026-05-22", "2"));
+    EXPECT_TRUE(oddReadings(facts.hourReadings).empty());
+    facts.hourReadings.push_back(make.reading("2026-05-23", "3"));
+    ASSERT_EQ(oddReadings(facts.hourReadings).size(), 1U) << "it moved on and nobody said that it does";
+    EXPECT_TRUE(oddReadings(facts.hourReadings)[0].isUnmetered);
+}
+
+// Ten hours on the meter from the 1st to the 11th.
+TEST_F(ReadingsTest, ThreeTimesWhatTheMeterRanIsStillANote) {
+    facts.outings = {make.outing("2026-05-02", "10"), make.outing("2026-05-03", "20")};
+    EXPECT_TRUE(whereItStood(facts).empty());
+    facts.outings.push_back(make.outing("2026-05-04", "0.01"));
+    ASSERT_EQ(whereItStood(facts).size(), 1U);
+    EXPECT_EQ(whereItStood(facts)[0],
+              (MeterStood{made::evening("2026-05-01"), made::evening("2026-05-11"),
+                          facts.hourReadings[1].id.value(), made::hours("30.01"), made::hours("10")}));
+}
+
+TEST_F(ReadingsTest, AMeterThatDidNotMoveIsAskedAboutBeyondTheTolerance) {
+    facts.hourReadings[1].shown = made::hours("10");
+    facts.outings = {make.outing("2026-05-02", "0.1"), make.outing("2026-05-03")};
+    EXPECT_TRUE(whereItStood(facts).empty()) << "0.1 h and 5 % are nothing to a meter of tenths";
+    facts.outings[0].hours = made::hours("0.11");
+    ASSERT_EQ(whereItStood(facts).size(), 1U);
+    EXPECT_EQ(whereItStood(facts)[0].ran, made::hours("0"));
+    facts.hourReadings[0].event = MeterEvent::Stopped;
+    EXPECT_TRUE(whereItStood(facts).empty()) << "it is said";
+    facts.hourReadings[0].event = MeterEvent::Plain;
+    facts.hourReadings[1].event = MeterEvent::Reset;
+    EXPECT_TRUE(whereItStood(facts).empty()) << "nobody knows what it ran";
+}
+
+// Two outings of a day with a reading between them: the first reading closes none of the two.
+TEST_F(ReadingsTest, AReadingBetweenTwoOutingsOfADayPartsNothing) {
+    auto between = make.reading("2026-05-20", "20.5");
+    between.part = calendar::DayPart::Riding;
+    facts.hourReadings.push_back(between);
+    facts.hourReadings.push_back(make.reading("2026-05-20", "24.5"));
+    facts.outings = {make.outing("2026-05-20", "0.5"), make.outing("2026-05-20", "4")};
+    EXPECT_TRUE(whereItStood(facts).empty());
+    facts.outings.push_back(make.outing("2026-05-20", "12"));
+    EXPECT_EQ(whereItStood(facts).size(), 1U) << "16.5 noted, 4.5 ran";
+    facts.hourReadings.pop_back();
+    EXPECT_TRUE(whereItStood(facts).empty()) << "nobody knows what came after the last reading";
 }
 
 }  // namespace

@@ -165,7 +165,7 @@ TEST_F(UseVerbsTest, AsksWhatTheMeterRanWhileAJointWasOpen) {
     must(record(draft));
     EXPECT_EQ(refusedAt(saying(logReading, reading("2026-03-05", 1200))),
               At(Fault::MustAnswer, "hand_tight"));
-    must(saying(logReadingOpen, reading("2026-03-05", 1200)));
+    must(saying(logReadingSeen, reading("2026-03-05", 1200), {.openJoints = true}));
     EXPECT_EQ(ledger().all<fastening::JointMark>().back().kind, fastening::MarkKind::RiddenOpen);
     EXPECT_TRUE(book::riddenOpen(book(), heron).empty());
     // The meter stood.
@@ -179,6 +179,37 @@ TEST_F(UseVerbsTest, WorkOfTheDayOfTheRideCameAfterIt) {
     must(ride({.outing = outing("2026-03-02", 130)}));
     EXPECT_EQ(rideWith([](auto& each) { each.outing.date = day("2026-03-03"); }),
               At(Fault::MustAnswer, "hand_tight"));
+}
+
+TEST_F(UseVerbsTest, AsksWhetherTheMeterHasStopped) {
+    must(ride({.outing = outing("2026-03-01", 150), .meterAfter = Hours{1000}}));
+    // Ten hours on the watch, 1.2 on the meter.
+    OutingDraft draft{.outing = outing("2026-03-07", 1000), .meterAfter = Hours{1120}};
+    EXPECT_EQ(refused(ride(draft)), (base::Error{Fault::MeterStood, "noted", "10.0 h", "1.2 h"}));
+    draft.meterIsRight = true;
+    must(ride(draft));
+    // It was answered: what comes after it is another matter.
+    must(ride({.outing = outing("2026-03-08", 150), .meterAfter = Hours{1270}}));
+    EXPECT_EQ(refusedAt(ride({.outing = outing("2026-03-09", 130), .meterAfter = Hours{1270}})),
+              At(Fault::MeterStood, "noted"));
+}
+
+TEST_F(UseVerbsTest, AsksOfAReadingAndOfALateOutingToo) {
+    const auto reading = [&](const char* on, std::int64_t shown) {
+        return usage::HourReading{.machine = heron, .date = day(on), .shown = Hours{shown}};
+    };
+    must(saying(logReading, reading("2026-03-01", 1000)));
+    must(ride({.outing = outing("2026-03-02", 130)}));
+    EXPECT_EQ(refused(saying(logReading, reading("2026-03-03", 1000))),
+              (base::Error{Fault::MeterStood, "noted", "1.3 h", "0.0 h"}));
+    must(saying(logReadingSeen, reading("2026-03-03", 1000), {.meterIsRight = true}));
+    must(saying(logReading, reading("2026-03-05", 1020)));
+    EXPECT_EQ(refusedAt(ride({.outing = outing("2026-03-04", 300)})), At(Fault::MeterStood, "noted"));
+    // It stood from the last reading on, and that is said.
+    auto stopped = reading("2026-03-05", 1020);
+    stopped.event = MeterEvent::Stopped;
+    must(saying(logReading, stopped));
+    must(ride({.outing = outing("2026-03-06", 300), .meterAfter = Hours{1020}}));
 }
 
 }  // namespace

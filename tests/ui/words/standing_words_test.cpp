@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "ui/words/chance_words.h"
+#include "ui/words/figures.h"
 
 namespace wm::ui {
 namespace {
@@ -29,6 +30,29 @@ TEST(HowFar, SaysWhetherWhatIsOverIsStillAllowed) {
     EXPECT_EQ(howFar(days, today), "over 4 days");
     days.leftWithAllowance = 3;
     EXPECT_EQ(howFar(days, today), "over 4 days, allowed");
+}
+
+// Nobody knows how much more is behind it.
+TEST(HowFar, AnOpenHighEndIsOverByThatOrMore) {
+    auto limit = overBy(290, 0);
+    limit.reached = upkeep::Reached::Yes;
+    limit.behind = {1290, 1290, std::nullopt};
+    EXPECT_EQ(howFar(limit, {}), "over 2.9 h or more");
+    limit.raw = upkeep::CountBracket{1000, 1000, std::nullopt};
+    EXPECT_EQ(howFar(limit, {}), "over 2.9 h or more, 10.0 h or more as ridden");
+    limit.raw->high = 1000;
+    EXPECT_EQ(howFar(limit, {}), "over 2.9 h or more, 10.0 h as ridden");
+}
+
+TEST(BracketWords, SayAnOpenHighEndOnce) {
+    EXPECT_EQ(bracketWords({4500, 4500, std::nullopt}, upkeep::Counter::Hours), "45.0 h or more");
+    EXPECT_EQ(bracketWords({4000, 4500, std::nullopt}, upkeep::Counter::Hours), "45.0 h (40.0 h or more)");
+    const usage::HoursBracket exact{units::Hours{4500}, units::Hours{4500}, std::nullopt};
+    EXPECT_EQ(hoursWords(exact), "45.0 h or more");
+    EXPECT_EQ(shortHoursWords(exact), "45.0 h or more");
+    const usage::HoursBracket open{units::Hours{4000}, units::Hours{4500}, std::nullopt};
+    EXPECT_EQ(hoursWords(open), "45.0 h (40.0 or more)");
+    EXPECT_EQ(shortHoursWords(open), "40.0 h or more");
 }
 
 TEST(ClearWords, SayWhatIsDueAndHowSurelyNoMoreIs) {
