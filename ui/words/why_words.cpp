@@ -192,6 +192,32 @@ QString namedWords(const Step& step) {
                                         : tr("done since: %1").arg(text(step.name));
 }
 
+// Where it counts from.
+QString originWords(const Step& step, calendar::Date today) {
+    if (step.kind == StepKind::NoRecord)
+        return tr("nobody has ever recorded it");
+    if (step.kind == StepKind::KnownStart)
+        return tr("new %1, never done yet").arg(spanWords(step, today));
+    if (step.kind == StepKind::NeverDone)
+        return inOrder({tr("never done"), tr("by word")});
+    return inOrder({dayWords(*step.from, today), text(step.name),
+                    step.kind == StepKind::Baseline ? tr("by word") : QString()});
+}
+
+// How many facts a group holds.
+QString groupWords(const Step& step) {
+    const auto n = static_cast<int>(step.count);
+    if (step.kind == StepKind::Outings)
+        return tr("%n outing(s)", nullptr, n);
+    if (step.kind == StepKind::Gaps)
+        return tr("%n unlogged stretch(es)", nullptr, n);
+    if (step.kind == StepKind::SharedGap)
+        return tr("%n part(s) of one stretch", nullptr, n);
+    if (step.kind == StepKind::Washes)
+        return tr("%n wash(es)", nullptr, n);
+    return step.kind == StepKind::Crashes ? tr("%n crash(es)", nullptr, n) : tr("%n mud day(s)", nullptr, n);
+}
+
 QString whatWords(const Step& step, calendar::Date today) {
     switch (step.kind) {
         case StepKind::Task:
@@ -231,17 +257,12 @@ QString whatWords(const Step& step, calendar::Date today) {
         case StepKind::Place:
             return placeName(step);
         case StepKind::Outings:
-            return tr("%n outing(s)", nullptr, static_cast<int>(step.count));
         case StepKind::Gaps:
-            return tr("%n unlogged stretch(es)", nullptr, static_cast<int>(step.count));
         case StepKind::SharedGap:
-            return tr("%n part(s) of one stretch", nullptr, static_cast<int>(step.count));
         case StepKind::Washes:
-            return tr("%n wash(es)", nullptr, static_cast<int>(step.count));
         case StepKind::Crashes:
-            return tr("%n crash(es)", nullptr, static_cast<int>(step.count));
         case StepKind::MudDays:
-            return tr("%n mud day(s)", nullptr, static_cast<int>(step.count));
+            return groupWords(step);
         case StepKind::Outing:
         case StepKind::Gap:
         case StepKind::Wash:
@@ -299,15 +320,11 @@ QString muchWords(const Step& step, calendar::Date today) {
         case StepKind::Item:
             return tr("%1 in %2, known %3").arg(text(step.name), text(step.detail), spanWords(step, today));
         case StepKind::Record:
-            return inOrder({dayWords(*step.from, today), text(step.name)});
         case StepKind::Baseline:
-            return inOrder({dayWords(*step.from, today), text(step.name), tr("by word")});
         case StepKind::NeverDone:
-            return inOrder({tr("never done"), tr("by word")});
         case StepKind::KnownStart:
-            return tr("new %1, never done yet").arg(spanWords(step, today));
         case StepKind::NoRecord:
-            return tr("nobody has ever recorded it");
+            return originWords(step, today);
         case StepKind::NothingFitted:
             return tr("%1 off since %2: %3")
                 .arg(text(step.detail), dayWords(*step.from, today), text(step.name));

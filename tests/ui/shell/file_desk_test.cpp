@@ -85,6 +85,29 @@ TEST_F(FileDeskTest, OfAFileThatIsRefusedNoEmptyOneIsLeft) {
     EXPECT_EQ(garage_.workbench().path(), garage_.path()) << "the file of before stays open";
 }
 
+TEST_F(FileDeskTest, ReadingsThatNoVerbWouldTakeAreNamedWhenTheyComeIn) {
+    auto rows = garage_.book().ledger().rows();
+    for (picture::Row& row : rows)
+        if (auto* reading = std::get_if<usage::HourReading>(&row)) {
+            usage::HourReading jump = *reading;
+            jump.id = ReadingId{77};
+            jump.entered = 1'000;
+            jump.date = reading->date.plusDays(5);
+            jump.shown += units::Hours{698'000};
+            rows.emplace_back(jump);
+            break;
+        }
+    QFile file(garage_.in(QStringLiteral("odd.json")));
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(QByteArray::fromStdString(exchange::toJson(picture::Ledger(rows))));
+    file.close();
+    prompts_.paths = {file.fileName(), garage_.in(QStringLiteral("odd.witnessmark"))};
+    desk_.importText();
+    ASSERT_EQ(prompts_.reported.size(), 1) << prompts_.reported.join('\n').toStdString();
+    EXPECT_TRUE(prompts_.reported[0].contains("look at each")) << prompts_.reported[0].toStdString();
+    EXPECT_EQ(garage_.book().ledger().rows().size(), rows.size()) << "they are the user's";
+}
+
 TEST_F(FileDeskTest, APipeIsNotWaitedFor) {
     const QString pipe = garage_.in(QStringLiteral("pipe"));
     ASSERT_EQ(mkfifo(pipe.toUtf8().constData(), 0600), 0);
