@@ -34,8 +34,9 @@ struct MeterStood {
     friend bool operator==(const MeterStood&, const MeterStood&) = default;
 };
 /// Each stretch from one reading to the next in which more than kMostNotedOfRun times what the meter ran was
-/// noted, and more than it by 0.1 h + 5 % an outing. Readings in the middle of a day's riding part no
-/// stretches: nobody knows which outing they followed. Not from Stopped to Resumed.
+/// noted, and more than it by 0.1 h + 5 % an outing (and by 1 h if both show whole hours). Readings in the
+/// middle of a day's riding part no stretches: nobody knows which outing they followed. Not from Stopped to
+/// Resumed.
 std::vector<MeterStood> whereItStood(const UseFacts& facts);
 /// As a verb asks: MeterStood "noted", with what was noted and what ran.
 tl::unexpected<base::Error> questionOf(const MeterStood& stood);

@@ -104,6 +104,8 @@ std::vector<OddReading> oddOf(const std::vector<Figure>& figures, const Meter& m
     return odd;
 }
 
+constexpr units::Hours kWholeHour{100};
+
 // What was noted from one reading to a later one, and in how many outings.
 struct NotedSum {
     units::Hours hours{};
@@ -122,9 +124,16 @@ NotedSum notedIn(const std::vector<Outing>& outings, Moment from, Moment to) {
     return noted;
 }
 
-bool isFarBeyond(const NotedSum& noted, std::int64_t ran) {
+// A meter that shows whole hours may have run one more than it says.
+std::int64_t hiddenBy(const Figure& from, const Figure& to) {
+    const auto isWhole = [](const Figure& figure) { return figure.shown % kWholeHour.count() == 0; };
+    return isWhole(from) && isWhole(to) ? kWholeHour.count() : 0;
+}
+
+bool isFarBeyond(const NotedSum& noted, std::int64_t ran, std::int64_t hidden) {
     const std::int64_t hours = noted.hours.count();
-    const std::int64_t tolerance = 20 * noted.outings * kNoteTolerance.count() + hours;  // twentieths
+    const std::int64_t tolerance =
+        20 * (noted.outings * kNoteTolerance.count() + hidden) + hours;  // twentieths
     return hours > kMostNotedOfRun * ran && 20 * (hours - ran) > tolerance;
 }
 
@@ -141,7 +150,7 @@ std::vector<OddReading> oddReadings(const std::vector<DistanceReading>& readings
 std::vector<MeterStood> whereItStood(const UseFacts& facts) {
     std::vector<MeterStood> stood;
     bool stands = false;
-    std::optional<Moment> from;  // where the stretch begins whose `ran` is added up
+    const Figure* from = nullptr;  // where the stretch begins whose `ran` is added up
     std::optional<std::int64_t> ran;
     const Figure* earlier = nullptr;
     const auto figures = figuresOf(facts.hourReadings);
@@ -152,10 +161,11 @@ std::vector<MeterStood> whereItStood(const UseFacts& facts) {
         earlier = &figure;
         if (figure.at.part == DayPart::Riding)
             continue;
-        if (from && ran)
-            if (const NotedSum noted = notedIn(facts.outings, *from, figure.at); isFarBeyond(noted, *ran))
-                stood.push_back({*from, figure.at, figure.id, noted.hours, units::Hours{*ran}});
-        from = figure.at;
+        if (from != nullptr && ran)
+            if (const NotedSum noted = notedIn(facts.outings, from->at, figure.at);
+                isFarBeyond(noted, *ran, hiddenBy(*from, figure)))
+                stood.push_back({from->at, figure.at, figure.id, noted.hours, units::Hours{*ran}});
+        from = &figure;
         ran = 0;
     }
     return stood;

@@ -162,7 +162,7 @@ TEST_F(ReadingsTest, ThreeTimesWhatTheMeterRanIsStillANote) {
 }
 
 TEST_F(ReadingsTest, AMeterThatDidNotMoveIsAskedAboutBeyondTheTolerance) {
-    facts.hourReadings[1].shown = made::hours("10");
+    facts.hourReadings[0].shown = facts.hourReadings[1].shown = made::hours("10.1");
     facts.outings = {make.outing("2026-05-02", "0.1"), make.outing("2026-05-03")};
     EXPECT_TRUE(whereItStood(facts).empty()) << "0.1 h and 5 % are nothing to a meter of tenths";
     facts.outings[0].hours = made::hours("0.11");
@@ -173,6 +173,14 @@ TEST_F(ReadingsTest, AMeterThatDidNotMoveIsAskedAboutBeyondTheTolerance) {
     facts.hourReadings[0].event = MeterEvent::Plain;
     facts.hourReadings[1].event = MeterEvent::Reset;
     EXPECT_TRUE(whereItStood(facts).empty()) << "nobody knows what it ran";
+}
+
+TEST_F(ReadingsTest, AMeterOfWholeHoursHidesOneOfThem) {
+    facts.hourReadings[1].shown = made::hours("10");
+    facts.outings = {make.outing("2026-05-02", "1.15")};
+    EXPECT_TRUE(whereItStood(facts).empty()) << "10.0 to 10.9 shows as 10";
+    facts.outings[0].hours = made::hours("1.16");
+    EXPECT_EQ(whereItStood(facts).size(), 1U);
 }
 
 // Two outings of a day with a reading between them: the first reading closes none of the two.
