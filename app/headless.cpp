@@ -37,8 +37,11 @@ void printGeneralHelp(Console& console) {
                    "  witnessmark [FILE]                 open the window\n"
                    "  witnessmark VERB FILE [options]    do one thing without it\n\n"
                    "Verbs:\n";
+    qsizetype widest = 0;
     for (const VerbSpec& verb : allVerbs())
-        console.out << "  " << verb.name.leftJustified(8) << verb.summary << '\n';
+        widest = std::max(widest, verb.name.size());
+    for (const VerbSpec& verb : allVerbs())
+        console.out << "  " << verb.name.leftJustified(widest + 2) << verb.summary << '\n';
     console.out
         << "\n"
            "Options:\n"

@@ -88,6 +88,11 @@ ordered_json chanceJson(const std::optional<double>& chance) {
     return chance ? ordered_json(std::round(1000 * *chance) / 1000) : ordered_json(nullptr);
 }
 
+bool isQuiet(const DueLine& line) {
+    return line.standing.kind == StandingKind::InHand || line.standing.kind == StandingKind::NoRecord ||
+           line.standing.kind == StandingKind::NothingFitted;
+}
+
 ordered_json lineJson(const book::Book& book, const items::Machine& machine, const DueLine& line) {
     const outlook::Chances& chances = book.chances(machine.id);
     const std::string item = itemName(book, line);
@@ -117,6 +122,7 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
             {"measured", measuredJson(line.countdown.value)},
             {"asked", askedJson(line)},
             {"extra", extraJson(line)},
+            {"each_outing", !isQuiet(line) && book::isOnlyOfTheRound(line)},
             {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
             {"put_off_until",
              line.deferral != nullptr ? dayJson(line.deferral->untilDate) : ordered_json(nullptr)},
@@ -240,11 +246,6 @@ QString why(const DueLine& line, calendar::Date today) {
     return question.isEmpty() || said.isEmpty() ? said + question : said + ". " + question;
 }
 
-bool isQuiet(const DueLine& line) {
-    return line.standing.kind == StandingKind::InHand || line.standing.kind == StandingKind::NoRecord ||
-           line.standing.kind == StandingKind::NothingFitted;
-}
-
 void printHead(QTextStream& out, const book::Book& book, const items::Machine& machine) {
     out << fromUtf8(machine.name);
     if (const auto meter = book.meterNow(machine.id))
@@ -280,33 +281,42 @@ void printChances(QTextStream& out, const book::Book& book, MachineId machine) {
         out << "  " << picked << '\n';
 }
 
+void printTask(QTextStream& out, const book::Book& book, const DueLine& line, qsizetype widest) {
+    out << "  " << ui::standingWords(line).leftJustified(widest) << "  " << fromUtf8(line.task->name);
+    if (const std::string item = itemName(book, line); !item.empty())
+        out << " (" << fromUtf8(item) << ')';
+    if (const QString words = why(line, book.today()); !words.isEmpty())
+        out << ": " << words;
+    out << '\n';
+}
+
+// First what the head counts, then what is looked at with each outing anyway.
 void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueLine>& lines, bool all) {
+    std::vector<const DueLine*> counted;
+    std::vector<const DueLine*> eachOuting;
     qsizetype widest = 0;
-    for (const DueLine& line : lines)
-        if (all || !isQuiet(line))
-            widest = std::max(widest, ui::standingWords(line).size());
-    qsizetype inHand = 0;
-    qsizetype noRecord = 0;
-    qsizetype nothingFitted = 0;
+    std::map<StandingKind, qsizetype> quiet;
     for (const DueLine& line : lines) {
-        inHand += line.standing.kind == StandingKind::InHand;
-        noRecord += line.standing.kind == StandingKind::NoRecord;
-        nothingFitted += line.standing.kind == StandingKind::NothingFitted;
-        if (!all && isQuiet(line))
+        if (isQuiet(line))
+            ++quiet[line.standing.kind];
+        if (isQuiet(line) && !all)
             continue;
-        out << "  " << ui::standingWords(line).leftJustified(widest) << "  " << fromUtf8(line.task->name);
-        if (const std::string item = itemName(book, line); !item.empty())
-            out << " (" << fromUtf8(item) << ')';
-        if (const QString words = why(line, book.today()); !words.isEmpty())
-            out << ": " << words;
-        out << '\n';
+        widest = std::max(widest, ui::standingWords(line).size());
+        (!isQuiet(line) && book::isOnlyOfTheRound(line) ? eachOuting : counted).push_back(&line);
     }
-    if (!all && inHand + noRecord + nothingFitted > 0) {
-        out << "  and " << inHand << " in hand, " << noRecord << " with no record";
-        if (nothingFitted > 0)
-            out << ", " << nothingFitted << " with nothing fitted";
-        out << " (--all lists them)\n";
-    }
+    for (const DueLine* line : counted)
+        printTask(out, book, *line, widest);
+    if (!eachOuting.empty())
+        out << "  to look at with each outing, " << eachOuting.size() << ":\n";
+    for (const DueLine* line : eachOuting)
+        printTask(out << "  ", book, *line, widest);
+    if (all || quiet.empty())
+        return;
+    out << "  and " << quiet[StandingKind::InHand] << " in hand, " << quiet[StandingKind::NoRecord]
+        << " with no record";
+    if (const qsizetype nothingFitted = quiet[StandingKind::NothingFitted]; nothingFitted > 0)
+        out << ", " << nothingFitted << " with nothing fitted";
+    out << " (--all lists them)\n";
 }
 
 // Before all else: may it be ridden at all?

@@ -9,6 +9,7 @@
 #include "core/book/evening.h"
 #include "core/book/state.h"
 #include "core/weekend/step_words.h"
+#include "ui/words/speech.h"
 #include "ui/words/state_words.h"
 
 namespace wm::app {
@@ -129,9 +130,24 @@ ordered_json planJson(const book::Book& book, const book::MachineWork& work) {
             {"also_open", open}};
 }
 
+// A step is named by the state it leaves: what goes back on is called by its parts. In a condition nothing
+// comes off: "ready: clean, cold, on the stand", and afterwards "off the stand".
+bool isCondition(const weekend::Act& act) {
+    return (act.kind == ActKind::Off || act.kind == ActKind::On) && !weekend::standingOf(act.text).empty();
+}
+
+QString kindText(const weekend::Act& act) {
+    if (isCondition(act))
+        return act.kind == ActKind::Off ? QString("ready") : QString("after");
+    return fromUtf8(actWord(act.kind));
+}
+
 QString actText(const weekend::Act& act) {
-    // A step is named by the state it leaves; what goes back on is called by its parts.
-    const std::string parts = act.kind == ActKind::On ? weekend::partsOf(act.text) : std::string{};
+    if (act.kind != ActKind::On)
+        return fromUtf8(act.text);
+    if (isCondition(act))
+        return ui::words(weekend::refitPhrase(act.text));
+    const std::string parts = weekend::partsOf(act.text);
     return fromUtf8(parts.empty() ? act.text : parts);
 }
 
@@ -148,8 +164,8 @@ void printPlan(QTextStream& out, const book::Book& book, const book::MachineWork
     for (const book::Doubt& doubt : state.doubts)
         out << "  in doubt: " << ui::inDoubtWords(book, doubt) << '\n';
     for (const weekend::Act& act : work.plan->acts) {
-        out << "  +" << fromUtf8(units::timeOfDayText(act.starts)) << "  "
-            << fromUtf8(actWord(act.kind)).leftJustified(11) << "  " << actText(act);
+        out << "  +" << fromUtf8(units::timeOfDayText(act.starts)) << "  " << kindText(act).leftJustified(11)
+            << "  " << actText(act);
         if (act.minutes.count() > 0)
             out << ", " << qlonglong{act.minutes.count()} << " min";
         out << '\n';

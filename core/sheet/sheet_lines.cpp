@@ -101,6 +101,8 @@ class LineBuilder {
             addLine(line.howTo, task->name);
         addLine(line.howTo, task->howTo);
         const book::DueLine* due = from_.book.dueLine(task->task);
+        if (due != nullptr && due->countdown.value)
+            addBefore(line.howTo, reachedText(*due->countdown.value));
         if (due != nullptr && due->countdown.extraDue() && !task->extra.empty())
             addLine(line.howTo, from_.speech(phrase("Sheet", "This time as well: %1").arg(task->extra)));
         for (const upkeep::Caution& caution : task->cautions)
@@ -114,6 +116,16 @@ class LineBuilder {
                     {.text = quantityText(kit),
                      .source = sourceText(upkeep::sourceOf(*task, kit), kit.page, from_.speech),
                      .confirmed = kit.confirmed});
+    }
+
+    // The value that made it due.
+    [[nodiscard]] std::string reachedText(const upkeep::ReachedValue& reached) const {
+        const std::string unit = reached.unit.empty() ? std::string{} : " " + reached.unit;
+        return from_.speech(phrase("Sheet", "Measured %1: %2 %3, limit %4.")
+                                .arg(dateText(reached.date, from_.speech))
+                                .arg(reached.name)
+                                .arg(reached.value.text(from_.speech.mark) + unit)
+                                .arg(reached.limit.text(from_.speech.mark)));
     }
 
     [[nodiscard]] std::string quantityText(const upkeep::KitLine& kit) const {

@@ -199,10 +199,10 @@ class StopWords {
             text += isElseWhole_ ? ": the machine is whole"
                                  : ": all that this work opened is closed; the machine is not whole";
         } else {
-            std::reverse(closed_.begin(), closed_.end());
-            text += closed_.empty() ? "." : fmt::format(". Back on: {}.", partsBackOn());
+            const std::string parts = partsBackOn();
+            text += parts.empty() ? "." : fmt::format(". Back on: {}.", parts);
             for (const std::size_t step : off_)
-                text += fmt::format(" Still: {}.", t_.steps[step]->name);
+                text += stillWords(t_.steps[step]->name);
             for (const std::size_t step : loose_)
                 text += fmt::format(" Cracked loose, not to be ridden or wheeled: {}.",
                                     t_.steps[step]->breakLoose);
@@ -214,11 +214,22 @@ class StopWords {
   private:
     [[nodiscard]] std::string partsBackOn() const {
         std::vector<std::string> list;
-        for (const std::size_t step : closed_) {
-            const std::string parts = partsOf(t_.steps[step]->name);
-            list.push_back(parts.empty() ? t_.steps[step]->name : parts);
+        for (auto step = closed_.rbegin(); step != closed_.rend(); ++step) {
+            const std::string& name = t_.steps[*step]->name;
+            if (!standingOf(name).empty())
+                continue;
+            const std::string parts = partsOf(name);
+            list.push_back(parts.empty() ? name : parts);
         }
         return fmt::format("{}", fmt::join(list, ", "));
+    }
+
+    // " Still: Seat off."; of a condition where it stands, if that has not been said: " Still on the stand."
+    [[nodiscard]] std::string stillWords(const std::string& stepName) const {
+        const std::string standing = standingOf(stepName);
+        if (standing.empty())
+            return fmt::format(" Still: {}.", stepName);
+        return loose_.empty() ? fmt::format(" Still on the {}.", standing) : std::string{};
     }
 
     const Teardown& t_;

@@ -53,13 +53,21 @@ std::string partsOf(std::string_view stepName) {
     return parts;
 }
 
+std::string standingOf(std::string_view stepName) {
+    constexpr std::string_view kOnThe = "on the ";
+    if (!partsOf(stepName).empty())
+        return {};
+    for (const std::string_view clause : clausesOf(stepName))
+        if (clause.starts_with(kOnThe))
+            return std::string(clause.substr(kOnThe.size()));
+    return {};
+}
+
 base::Phrase refitPhrase(std::string_view stepName) {
     if (const std::string parts = partsOf(stepName); !parts.empty())
         return base::phrase("Sheet", "Refit: %1").arg(parts);
-    constexpr std::string_view kOnThe = "on the ";
-    for (const std::string_view clause : clausesOf(stepName))
-        if (clause.starts_with(kOnThe))
-            return base::phrase("Sheet", "Off the %1").arg(std::string(clause.substr(kOnThe.size())));
+    if (const std::string standing = standingOf(stepName); !standing.empty())
+        return base::phrase("Sheet", "Off the %1").arg(standing);
     return base::phrase("Sheet", "Undo: %1").arg(std::string(stepName));
 }
 

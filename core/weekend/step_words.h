@@ -13,6 +13,10 @@ namespace wm::weekend {
 /// in its refit: "Rear wheel, caliper hanger"; empty if the name does not end in a word of taking off.
 std::string partsOf(std::string_view stepName);
 
+/// Of a condition, in which nothing comes off, what the machine stands on: "stand" of "Clean, cold, on the
+/// stand, secured"; else empty.
+std::string standingOf(std::string_view stepName);
+
 /// The refit in words: "Refit: Rear wheel, caliper hanger"; "Off the stand" of "Clean, on the stand";
 /// "Undo: ..." of what is of another kind.
 base::Phrase refitPhrase(std::string_view stepName);

@@ -141,6 +141,22 @@ TEST(JobSheetTest, SetsTheLastValueAndTheLimitBesideABlank) {
     EXPECT_EQ(measures[1].limit, "");
 }
 
+TEST(JobSheetTest, SaysWhichMeasuredValueMadeAJobDue) {
+    auto rows = smallGarage();
+    for (auto& row : rows) {
+        if (auto* task = std::get_if<upkeep::TaskVersion>(&row); task != nullptr && task->task == kLinkage)
+            task->measures[0].job = "rear-tyre";
+        if (auto* record = std::get_if<upkeep::Record>(&row))
+            record->measured = {{"sleeve wear", "mm", units::Decimal{10, 2}}};
+    }
+    const auto sheet = jobSheet(bookOf(rows), kHeron, 1, ',');
+    ASSERT_TRUE(sheet.has_value());
+    EXPECT_EQ(lineOf(*sheet, LineKind::Job, "Rear tyre").howTo,
+              "Measured 12 Mar 2026: sleeve wear 0,10 mm, limit 0,10.");
+    EXPECT_EQ(lineOf(*sheet, LineKind::Job, "Linkage").howTo,
+              "Engine cold. Every needle there. This time as well: new seals");
+}
+
 TEST(JobSheetTest, AddsStagedWorkEngineStateAndQuantityToTheStep) {
     const JobSheet sheet = smallSheet();
     const SheetLine& linkage = lineOf(sheet, LineKind::Job, "Linkage");

@@ -162,6 +162,28 @@ TEST(PlanTest, ClosesOneStageBeforeTheNextAndSaysWhatIsStillOpen) {
     EXPECT_EQ(plan->work.count(), 35 + 30 + 5 + 11 + 11);
 }
 
+TEST(PlanTest, AStopNamesWhatIsOffAndNotWhatWasMadeReady) {
+    const std::vector<StepVersion> steps{{.code = "STD", .name = "Clean, cold, on the stand"},
+                                         {.code = "SEA", .name = "Seat off", .needs = {{"STD"}}},
+                                         {.code = "RWH", .name = "Rear wheel out", .needs = {{"STD"}}}};
+    auto out = makeJob("seat to the upholsterer", 5, {"SEA"});
+    const auto seat = makeJob("seat bracket", 5, {"SEA"});
+    const auto tyre = makeJob("rear tyre", 35, {"RWH"});
+    const auto stopsOf = [&](const std::vector<Job>& jobs) {
+        std::vector<std::string> stops;
+        const auto plan = planOn(steps, jobs);
+        for (const Act& act : plan->acts)
+            if (act.kind == ActKind::SafeStop)
+                stops.push_back(act.text);
+        return stops;
+    };
+    EXPECT_THAT(stopsOf({tyre, seat}),
+                ElementsAre("Safe to stop here. Back on: Rear wheel. Still on the stand.",
+                            "Safe to stop here: the machine is whole"));
+    out.sendsOut = true;
+    EXPECT_THAT(stopsOf({out}), ElementsAre("Safe to stop here. Still on the stand. Still: Seat off."));
+}
+
 TEST(PlanTest, PutsWorkOnAWarmEngineLastAndOnTheMostWholeMachine) {
     const auto plan =
         planOn(genericMachine(true),

@@ -24,6 +24,12 @@ TEST(StepWordsTest, ComesOffWhatItWasPutOn) {
     EXPECT_EQ(refitText("Clean, cold, on the stand, secured"), "Off the stand");
 }
 
+TEST(StepWordsTest, OnlyAConditionStandsOnSomething) {
+    EXPECT_EQ(standingOf("Clean, cold, on the stand, secured"), "stand");
+    EXPECT_EQ(standingOf("Clean, cold"), "");
+    EXPECT_EQ(standingOf("Wheel off, hub on the bench"), "");
+}
+
 TEST(StepWordsTest, SaysUndoWhereTheNameIsOfAnotherKind) {
     EXPECT_EQ(refitText("Clean, cold"), "Undo: Clean, cold");
     EXPECT_EQ(refitText("off"), "Undo: off");

@@ -172,9 +172,8 @@ void addRear(JobSheet& sheet) {
     sheet.lines.push_back(rearRefit());
     sheet.lines.push_back(
         line(LineKind::SafeStop, "", "20:00",
-             "Safe to stop here. Back on: Rear wheel, caliper hanger, Linkage. Still: Clean, "
-             "cold, on the stand, secured. Already loose: Axle pinch bolts, then the axle "
-             "nut, wheel on the ground.",
+             "You can stop here, on the stand only. Back on: Rear wheel, caliper hanger, Linkage. Cracked "
+             "loose, not to be ridden or wheeled: Axle pinch bolts, then the axle nut, wheel on the ground.",
              ""));
 }
 
