@@ -243,17 +243,19 @@ BenchColumn benchColumn(const book::Book& book, MachineId machine, const std::ve
             fallsDue(line) && book::isOnlyOfTheRound(line) ? Band::Round : bandOf(book::urgencyOf(line));
         in(column, band).push_back(jobCell(line, book.today()));
     }
-    // The book's order is by time. Where room is short the last ones are but counted, so within a band that
-    // must be done what is over goes before what is not, and safety first.
+    // The book's order is by time. Where room is short the last ones are but counted, so what is over goes
+    // before what is not, safety first and what was measured to be at its limit.
     const auto rank = [&book](const BenchCell& cell) {
-        const auto* task = cell.task ? book.task(*cell.task) : nullptr;
-        const bool isSafety = task != nullptr && upkeep::isSafety(task->consequence);
+        const auto* line = cell.task ? book.dueLine(*cell.task) : nullptr;
+        const bool isSafety = line != nullptr && upkeep::isSafety(line->task->consequence);
+        const bool isMeasured = line != nullptr && line->countdown.value;
         const auto is = [&](MarkState::Kind kind) { return cell.mark && cell.mark->kind == kind; };
         const bool isOver = is(MarkState::Kind::Overdue) || (isSafety && is(MarkState::Kind::MayBeOver));
-        return (isOver ? 0 : 2) + (isSafety ? 0 : 1);
+        return (isOver ? 0 : 2) + (isSafety || isMeasured ? 0 : 1);
     };
-    std::stable_sort(in(column, Band::Must).begin(), in(column, Band::Must).end(),
-                     [&rank](const BenchCell& a, const BenchCell& b) { return rank(a) < rank(b); });
+    for (const Band band : {Band::Must, Band::Should})
+        std::stable_sort(in(column, band).begin(), in(column, band).end(),
+                         [&rank](const BenchCell& a, const BenchCell& b) { return rank(a) < rank(b); });
     if (book.tasks(machine).empty())
         in(column, Band::Must).push_back(noTasksCell(machine));
     addFollowUps(column, book, machine);

@@ -245,6 +245,17 @@ TEST(BenchCells, WhatIsOverGoesBeforeWhatIsNot) {
     EXPECT_GT(both, 0);
 }
 
+// 0.09 mm at a limit of 0.09 is known, where an interval is only reckoned: it is not hidden behind "and 3
+// more".
+TEST(BenchCells, WhatWasMeasuredToBeAtItsLimitComesFirst) {
+    Garage garage(Garage::Fill::Demo);
+    const auto sorrel = garage.machine("Sorrel 450");
+    const auto column = benchColumn(garage.book(), sorrel, {sorrel});
+    const auto& should = column[static_cast<std::size_t>(Band::Should)];
+    ASSERT_GT(should.size(), 1U);
+    EXPECT_EQ(should.front().words, "Shims");
+}
+
 // Whatever was written down last: what is entered now is about the machine under the cursor.
 TEST_F(BenchPageTest, EntriesAreAboutTheMachineUnderTheCursor) {
     for (const Qt::Key step : {Qt::Key_unknown, Qt::Key_Right, Qt::Key_Right}) {
