@@ -223,6 +223,8 @@ QString why(const DueLine& line, calendar::Date today) {
     } else if (countdown.governing && *countdown.governing < countdown.limits.size()) {
         const auto& state = countdown.limits[*countdown.governing];
         words << spanWords(state) + " of " + amountWords(state.limit.counter, state.amount);
+        if (state.left < 0 && state.leftWithAllowance >= 0)
+            words << "over, allowed";
     }
     if (line.empty)
         words << fromUtf8(line.empty->position) + " off since " + fromUtf8(line.empty->since.date.iso());
@@ -237,11 +239,10 @@ QString why(const DueLine& line, calendar::Date today) {
     }
     if (words.isEmpty() && standing.kind == StandingKind::Overdue)
         words << ui::howFar(line, today);
+    if (line.deferral != nullptr && line.deferral->untilDate)
+        words << "put off until " + fromUtf8(line.deferral->untilDate->iso());
     if (countdown.extraDue())
         words << "this time as well: " + fromUtf8(line.task->extra);
-    if (line.deferral != nullptr)
-        words << (line.deferral->untilDate ? "put off until " + fromUtf8(line.deferral->untilDate->iso())
-                                           : QString("put off"));
     const QString said = words.join(", ");
     return question.isEmpty() || said.isEmpty() ? said + question : said + ". " + question;
 }
@@ -290,10 +291,19 @@ void printTask(QTextStream& out, const book::Book& book, const DueLine& line, qs
     out << '\n';
 }
 
-// First what the head counts, then what is looked at with each outing anyway.
+void printGroup(QTextStream& out, const book::Book& book, const char* name,
+                const std::vector<const DueLine*>& lines, qsizetype widest) {
+    if (!lines.empty())
+        out << "  " << name << ", " << lines.size() << ":\n";
+    for (const DueLine* line : lines)
+        printTask(out << "  ", book, *line, widest);
+}
+
+// First what the head counts, then what is looked at with each outing anyway and what was put off.
 void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueLine>& lines, bool all) {
     std::vector<const DueLine*> counted;
     std::vector<const DueLine*> eachOuting;
+    std::vector<const DueLine*> putOff;
     qsizetype widest = 0;
     std::map<StandingKind, qsizetype> quiet;
     for (const DueLine& line : lines) {
@@ -302,14 +312,16 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
         if (isQuiet(line) && !all)
             continue;
         widest = std::max(widest, ui::standingWords(line).size());
-        (!isQuiet(line) && book::isOnlyOfTheRound(line) ? eachOuting : counted).push_back(&line);
+        (isQuiet(line)                  ? counted
+         : line.deferral != nullptr     ? putOff
+         : book::isOnlyOfTheRound(line) ? eachOuting
+                                        : counted)
+            .push_back(&line);
     }
     for (const DueLine* line : counted)
         printTask(out, book, *line, widest);
-    if (!eachOuting.empty())
-        out << "  to look at with each outing, " << eachOuting.size() << ":\n";
-    for (const DueLine* line : eachOuting)
-        printTask(out << "  ", book, *line, widest);
+    printGroup(out, book, "to look at with each outing", eachOuting, widest);
+    printGroup(out, book, "put off", putOff, widest);
     if (all || quiet.empty())
         return;
     out << "  and " << quiet[StandingKind::InHand] << " in hand, " << quiet[StandingKind::NoRecord]

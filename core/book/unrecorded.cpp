@@ -46,7 +46,7 @@ std::vector<const DueLine*> unknownOf(const Book& book, MachineId machine) {
     std::vector<const DueLine*> lines;
     std::vector<upkeep::Unknown> unknowns;
     for (const DueLine& line : book.due(machine)) {
-        if (!isUnknown(line))
+        if (!isUnknown(line) || line.empty)
             continue;
         lines.push_back(&line);
         unknowns.push_back(

@@ -136,6 +136,13 @@ Step why(const book::Book& book, const book::DueLine& line) {
     Step root{.kind = StepKind::Task, .name = line.task->name};
     if (down.limits.size() > 1)
         root.detail = base::nameOf(line.task->combine);
+    // What made it due whatever the limits say comes before them.
+    if (down.triggered)
+        root.children.push_back({.kind = StepKind::Happened,
+                                 .name = std::string(base::nameOf(*down.triggered)),
+                                 .from = down.triggeredOn});
+    if (down.value)
+        root.children.push_back(valueOf(*down.value));
     root.children.push_back(versionOf(*line.task));
     if (const auto* item = line.item ? book.ledger().find<items::Item>(*line.item) : nullptr)
         root.children.push_back(
@@ -156,12 +163,6 @@ Step why(const book::Book& book, const book::DueLine& line) {
         addOtherJobs(root, line);
     if (down.extraIn > 0)
         root.children.push_back(extraOf(line));
-    if (down.triggered)
-        root.children.push_back({.kind = StepKind::Happened,
-                                 .name = std::string(base::nameOf(*down.triggered)),
-                                 .from = down.triggeredOn});
-    if (down.value)
-        root.children.push_back(valueOf(*down.value));
     return root;
 }
 

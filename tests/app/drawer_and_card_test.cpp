@@ -67,7 +67,7 @@ TEST_F(DrawerAndCard, SaysWhichValueMakesAJobDue) {
         << why.out.toStdString();
     const auto steps = say({"due", file_, "--machine", "Sorrel", "--why", "valve-shims", "--json"}).json();
     expectKeepsTo("due_why", steps);
-    const auto& value = steps.at("children").back();
+    const auto& value = steps.at("children").front();
     EXPECT_EQ(value.at("kind"), "value");
     EXPECT_EQ(value.at("value"), "0.09");
     EXPECT_EQ(value.at("value_limit"), "0.09");

@@ -1,5 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QRegularExpression>
+
 #include "tests/app/shell.h"
 
 namespace wm::test {
@@ -127,6 +129,21 @@ TEST_F(DueVerb, ListsTheQuietOnesOnlyIfAsked) {
     EXPECT_GE(all.out.count('\n'), 40) << all.out.toStdString();
 }
 
+// The head counts the lines below it: not those of each outing, and not those that were put off.
+TEST_F(DueVerb, ListsApartWhatTheHeadDoesNotCount) {
+    const QString demo = path("demo.witnessmark");
+    ASSERT_EQ(say({"new", demo, "--demo"}).exit, 0);
+    const QStringList lines = say({"due", demo, "--machine", "Sorrel 450"}).out.split('\n');
+    const auto head = lines.indexOf(QRegularExpression("^  7 due now, 7 before the flag; .*"));
+    ASSERT_GE(head, 0) << lines.join('\n').toStdString();
+    const auto round = lines.indexOf(QRegularExpression("^  to look at with each outing, [0-9]+:$"));
+    EXPECT_EQ(round - head - 1, 7 + 7);
+    const auto putOff = lines.indexOf("  put off, 1:");
+    ASSERT_GT(putOff, round);
+    EXPECT_TRUE(lines[putOff + 1].contains("Front tyre"));
+    EXPECT_EQ(lines.filter("over, allowed").size(), 2) << "grips, chain";
+}
+
 TEST_F(DueVerb, RefusesAnUnknownMachineAndNamesThoseThatThereAre) {
     const Said said = say({"due", file_, "--machine", "Osprey"});
     expectRefusal(said, Exit::Refused, "“Osprey”");
@@ -164,8 +181,8 @@ TEST_F(DueVerb, SaysWhenTheExtraWorkOfEveryNthTimeIsDue) {
     EXPECT_EQ(dueLine("rear-tyre").at("extra").at("in"), 1);
     expectKeepsTo("due", say({"due", file_, "--json"}).json());
     const Said said = say({"due", file_});
-    EXPECT_TRUE(
-        said.out.contains("Rear tyre: 12.0 h of 10.0 h, likely 2026-05-07, this time as well: New tube\n"))
+    EXPECT_TRUE(said.out.contains(
+        "Rear tyre: 12.0 h of 10.0 h, over, allowed, likely 2026-05-07, this time as well: New tube\n"))
         << said.out.toStdString();
     const Said why = say({"due", file_, "--why", "rear-tyre"});
     EXPECT_TRUE(why.out.contains("  as well: New tube: this time (every 2 times)\n"))

@@ -145,12 +145,14 @@ TEST_F(LogVerb, AsksWhetherTheMeterHasStopped) {
     ASSERT_EQ(say({"log", file_, "--outing", "1", "--meter", "20", "--on", "2026-05-02"}).exit, 0);
     const QStringList outing{"log", file_, "--outing", "10", "--meter", "21.2", "--on", "2026-05-03"};
     const Said asked = say(outing);
-    expectRefusal(asked, Exit::Refused, "“10.0 h” is far more than the meter ran (“1.2 h”): has it stopped?");
+    expectRefusal(asked, Exit::Refused,
+                  "“10.0 h” is far more than the meter ran: 1.2 h. A slip of the pen, has the meter stopped");
     EXPECT_TRUE(asked.err.contains("(--meter-is-right)")) << asked.err.toStdString();
-    expectRefusal(say(outing + QStringList{"--seen"}), Exit::Refused, "has it stopped?");
+    expectRefusal(say(outing + QStringList{"--seen"}), Exit::Refused, "has the meter stopped");
     EXPECT_EQ(say(outing + QStringList{"--meter-is-right"}).exit, 0);
     ASSERT_EQ(say({"log", file_, "--outing", "1.5", "--on", "2026-05-04"}).exit, 0);
-    expectRefusal(say({"log", file_, "--reading", "21.2"}), Exit::Refused, "(“0.0 h”): has it stopped?");
+    expectRefusal(say({"log", file_, "--reading", "21.2"}), Exit::Refused,
+                  "than the meter ran: 0.0 h. A slip");
     EXPECT_EQ(say({"log", file_, "--reading", "21.2", "--meter-is-right"}).exit, 0);
     const Said checked = say({"check", file_});
     EXPECT_EQ(checked.exit, 0);

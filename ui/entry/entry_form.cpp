@@ -29,12 +29,6 @@ namespace {
 
 constexpr int kFaultWidth = 230;
 
-void inkWith(QWidget* widget, const QColor& color) {
-    QPalette palette = widget->palette();
-    palette.setColor(QPalette::WindowText, color);
-    widget->setPalette(palette);
-}
-
 // "measured[2].value" belongs to the fields "value" and "measured".
 bool isAbout(const base::Place& place, const std::string& field) {
     return place.field == field || (!place.lines.empty() && place.lines.front().list == field);

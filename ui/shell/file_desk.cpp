@@ -170,7 +170,7 @@ void FileDesk::exportText() {
                    QByteArray::fromStdString(exchange::toJson(book->ledger())), workbench_.path());
     if (!written.isWritten())
         return prompts_.report(tr("The text was not written."), written.detail);
-    workbench_.endUndo();
+    workbench_.endUndo(tr("exported; what was said before it is no longer taken back"));
 }
 
 void FileDesk::importNotebook() {

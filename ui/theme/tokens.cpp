@@ -3,6 +3,7 @@
 #include "ui/theme/tokens.h"
 
 #include <QPalette>
+#include <QWidget>
 
 namespace wm::ui {
 
@@ -41,6 +42,12 @@ QColor laidOver(const QColor& over, const QColor& under) {
     const auto mixed = [alpha](float top, float bottom) { return top * alpha + bottom * (1.0F - alpha); };
     return QColor::fromRgbF(mixed(over.redF(), under.redF()), mixed(over.greenF(), under.greenF()),
                             mixed(over.blueF(), under.blueF()));
+}
+
+void inkWith(QWidget* widget, const QColor& color) {
+    QPalette palette = widget->palette();
+    palette.setColor(QPalette::WindowText, color);
+    widget->setPalette(palette);
 }
 
 }  // namespace wm::ui

@@ -5,6 +5,7 @@
 #include <QColor>
 
 class QPalette;
+class QWidget;
 
 namespace wm::ui {
 
@@ -27,6 +28,9 @@ Tokens darkTokens();
 Tokens printTokens();
 /// The tokens that go with a palette made by applyTheme, so that a widget needs nothing handed down.
 Tokens tokensFor(const QPalette& palette);
+
+/// Has the widget write its words in that colour.
+void inkWith(QWidget* widget, const QColor& color);
 
 /// The colour at `alpha` (0 to 1) of its strength.
 QColor thinned(QColor color, float alpha);

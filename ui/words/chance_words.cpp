@@ -79,20 +79,19 @@ QString pickedWords(const outlook::Chances& chances) {
 
 namespace {
 
-QString goesFirst(const book::Book& book, std::optional<TaskId> task, double share) {
+QString goesFirst(const book::Book& book, std::optional<TaskId> task) {
     const auto* first = task ? book.task(*task) : nullptr;
-    return first == nullptr ? QString()
-                            : tr("first to go: %1 (%2)").arg(text(first->name), chanceWords(share));
+    return first == nullptr ? QString() : tr("first to go: %1").arg(text(first->name));
 }
 
 }  // namespace
 
 QString firstToGoWords(const book::Book& book, const outlook::Chances& chances) {
-    return goesFirst(book, chances.firstOfRest, chances.firstShareOfRest);
+    return goesFirst(book, chances.firstOfRest);
 }
 
 QString firstOnTheWayWords(const book::Book& book, const outlook::Chances& chances) {
-    return goesFirst(book, chances.first, chances.firstShare);
+    return goesFirst(book, chances.first);
 }
 
 QString trustWords(outlook::Trust trust) {

@@ -23,7 +23,7 @@ QString countedWords(const outlook::Chances& chances);
 /// "4 picked, 5 left to do" of what is counted, or the chance with them done; empty if none is picked.
 QString pickedWords(const outlook::Chances& chances);
 
-/// "first to go: linkage (60 %)"; empty if nothing goes.
+/// "first to go: linkage"; empty if nothing goes.
 QString firstToGoWords(const book::Book& book, const outlook::Chances& chances);
 
 /// The same of all that is not due yet, listed or not.

@@ -67,8 +67,10 @@ constexpr std::array<FaultWords, base::kFaults> kFaultWords{{
     {Fault::MeterJumps, QT_TR_NOOP("The %1 is more than the days since the last reading can hold"),
      QT_TR_NOOP("check the figure and the date"), nullptr},
     {Fault::MeterStood, QT_TR_NOOP("The %1 is far more than the meter ran"),
-     QT_TR_NOOP("has it stopped? Then log that from the reading before on; if not, say that it is right"),
-     nullptr},
+     QT_TR_NOOP("a slip of the pen, has the meter stopped, or is it right"),
+     QT_TR_NOOP(
+         "%3. A slip of the pen, has the meter stopped (log that from the reading before on), or is it "
+         "right")},
     {Fault::PositionTaken, QT_TR_NOOP("The %1 is taken by another item at that time"),
      QT_TR_NOOP("take that item off first, or swap the two"), nullptr},
     {Fault::Cycle, QT_TR_NOOP("The %1 would in the end need or hold itself"),
@@ -106,7 +108,8 @@ constexpr std::array<FaultWords, base::kFaults> kFaultWords{{
     {Fault::NothingToDo, QT_TR_NOOP("The %1 would stay as it is"),
      QT_TR_NOOP("choose or change something first"), nullptr},
     {Fault::MustAnswer, QT_TR_NOOP("The %1 is still open"),
-     QT_TR_NOOP("torque and mark those joints, enter what was fitted, or say that you have seen it"),
+     QT_TR_NOOP(
+         "torque and mark those joints, enter what was fitted, or say that it was ridden all the same"),
      nullptr},
     {Fault::Implausible, QT_TR_NOOP("The %1 is far from anything real"),
      QT_TR_NOOP("check it, and enter it again if it is right"), nullptr},

@@ -105,9 +105,10 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
                         : tr("%1 left").arg(countWords(days, upkeep::Counter::Days));
     }
     const auto counter = limit.limit.counter;
-    const QString far = limit.left < 0    ? overWords(limit, -limit.left, counter)
-                        : limit.left == 0 ? tr("due now")
-                                          : tr("%1 left").arg(countWords(limit.left, counter));
+    const QString far = limit.left < 0                ? overWords(limit, -limit.left, counter)
+                        : limit.left > 0              ? tr("%1 left").arg(countWords(limit.left, counter))
+                        : limit.leftWithAllowance > 0 ? tr("run out, allowed")
+                                                      : tr("due now");
     // Never a weighted figure alone.
     const bool isWeighted = limit.raw && limit.raw->best && limit.raw->best != limit.behind.best;
     if (!isWeighted)
@@ -176,7 +177,7 @@ QString narrowingWords(const book::DueLine& line, calendar::Date today) {
         case book::NarrowedBy::HoursSince:
             return tr("How many hours ago, more closely?");
         case book::NarrowedBy::Past:
-            return tr("What has it behind it, more closely?");
+            return tr("How much had it done before, more closely?");
         case book::NarrowedBy::CountSince:
             return asked->since ? tr("How many %1 since %2?").arg(counterWords(asked->counter), day)
                                 : tr("How many %1 so far?").arg(counterWords(asked->counter));

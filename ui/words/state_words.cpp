@@ -78,4 +78,18 @@ QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps) {
     return all.join(QStringLiteral("; "));
 }
 
+QString stateWords(const book::Book& book, MachineId machine) {
+    const book::State state = book::stateOf(book, machine);
+    if (state.isWhole())
+        return tr("Whole, as far as it is recorded");
+    QStringList why;
+    if (!state.gaps.empty())
+        why << gapWords(book, state.gaps);
+    if (!state.handTight.empty())
+        why << tr("%n joint(s) hand-tight", nullptr, static_cast<int>(state.handTight.size()));
+    if (!state.doubts.empty())
+        why << tr("%1 in doubt").arg(state.doubts.size());
+    return tr("Not whole: %1").arg(why.join(QStringLiteral("; ")));
+}
+
 }  // namespace wm::ui

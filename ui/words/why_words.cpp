@@ -72,7 +72,8 @@ QString leftWords(const Step& step) {
         return tr("due now");
     const QString far = counted(left < 0 ? -left : left, step.counter);
     if (left > 0)
-        return tr("%1 left").arg(far);
+        return step.reached == upkeep::Reached::NobodyKnows ? tr("%1 left at the most").arg(far)
+                                                            : tr("%1 left").arg(far);
     return isOpenEnded(step) ? tr("over %1 or more").arg(far) : tr("over %1").arg(far);
 }
 
@@ -171,14 +172,14 @@ QString weightName(const Step& step) {
         .arg(inOrder({nameWords(std::string_view(step.name)), nameWords(std::string_view(step.detail))}));
 }
 
-// "0.09 mm, limit 0.09, on 3 May"
+// "0.09 mm, limit 0.09, 3 May, until this job is recorded"
 QString valueWords(const Step& step, calendar::Date today) {
     const auto figure = [](const std::optional<units::Decimal>& value) {
         return value ? text(value->text(decimalMark())) : QString();
     };
     const QString unit = step.detail.empty() ? QString() : QChar(0x00A0) + text(step.detail);
     return inOrder({figure(step.value) + unit, tr("limit %1").arg(figure(step.valueLimit)),
-                    step.from ? dayWords(*step.from, today) : QString()});
+                    step.from ? dayWords(*step.from, today) : QString(), tr("until this job is recorded")});
 }
 
 QString limitName(const Step& step) {

@@ -145,8 +145,15 @@ QString Workbench::redoText() const {
 }
 
 bool Workbench::undo(store::LastMachine last) {
-    if (!file_ || !file_->undoText())
+    if (!file_)
         return true;
+    if (!file_->undoText()) {
+        // Another window, or a verb without one, may have ended it since the button was painted.
+        emit changed();
+        emit refused(
+            tr("Nothing is left to take back: undo ends with an export or a print, and after 12 hours."));
+        return true;
+    }
     const auto undone = file_->undo(last);
     sayWhatWasTakenBack();
     if (!undone && undone.error().error.fault == base::Fault::MustAnswer)
@@ -173,12 +180,14 @@ void Workbench::redo() {
     emit saved(tr("done again: %1").arg(wordsOfKept(*redone)), clock_());
 }
 
-void Workbench::endUndo() {
+void Workbench::endUndo(const QString& because) {
     if (!file_)
         return;
     if (const auto ended = file_->endUndo(); !ended)
         report(placed(ended.error()));
     emit changed();
+    if (!because.isEmpty())
+        emit saved(because, clock_());
 }
 
 std::vector<std::int64_t> Workbench::search(const QString& words, int most) const {

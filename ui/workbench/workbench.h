@@ -57,8 +57,8 @@ class Workbench : public QObject {
     /// False if it would take the only machine with it and nobody said that it may: nothing was done.
     bool undo(store::LastMachine last = store::LastMachine::Stays);
     void redo();
-    /// Undo ends here: a sheet went out on paper, an export left the program, a whole file came in.
-    void endUndo();
+    /// Undo ends here: a sheet went out on paper, an export left the program, a whole file came in. Says why.
+    void endUndo(const QString& because = {});
 
     /// Ids of facts whose words match, best first.
     [[nodiscard]] std::vector<std::int64_t> search(const QString& words, int most) const;

@@ -178,9 +178,9 @@ TEST_F(WhyTest, WithoutARecordNobodyCanSay) {
     on(kPlover, make.wash("2026-02-01"));
     EXPECT_EQ(tree("2026-02-20"),
               "task New piston\n"
+              "  happened wash from 2026-02-01\n"
               "  wording common practice from 2026-01-01\n"
-              "  no record from 2026-01-01\n"
-              "  happened wash from 2026-02-01\n");
+              "  no record from 2026-01-01\n");
 }
 
 // Due with every second oil change; one was done.

@@ -239,6 +239,9 @@ BenchColumn benchColumn(const book::Book& book, MachineId machine, const std::ve
     BenchColumn column(kBands);
     in(column, Band::UntilThen) = untilThen(book, machine);
     for (const auto& line : book.due(machine)) {
+        // Neither in hand nor to be done: the place has no clock, and stands among what is not fitted.
+        if (line.standing.kind == outlook::StandingKind::NothingFitted)
+            continue;
         const Band band =
             fallsDue(line) && book::isOnlyOfTheRound(line) ? Band::Round : bandOf(book::urgencyOf(line));
         in(column, band).push_back(jobCell(line, book.today()));

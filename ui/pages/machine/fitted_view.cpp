@@ -12,8 +12,10 @@
 
 #include "ui/pages/machine/fitted_model.h"
 #include "ui/theme/row_delegate.h"
+#include "ui/theme/tokens.h"
 #include "ui/theme/type.h"
 #include "ui/words/standing_words.h"
+#include "ui/words/state_words.h"
 #include "ui/workbench/guide.h"
 #include "ui/workbench/workbench.h"
 
@@ -24,7 +26,10 @@ FittedView::FittedView(const PageTools& tools, QWidget* parent)
       tools_(tools),
       model_(new FittedModel(this)),
       tree_(new QTreeView(this)),
+      state_(new QLabel(this)),
       nothing_(new QLabel(this)) {
+    state_->setObjectName(QStringLiteral("state"));
+    state_->setWordWrap(true);
     tree_->setObjectName(QStringLiteral("fitted"));
     tree_->setAccessibleName(tr("what is fitted"));
     tree_->setModel(model_);
@@ -58,9 +63,11 @@ FittedView::FittedView(const PageTools& tools, QWidget* parent)
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(0, 0, 0, 0);
     lines->setSpacing(kSpaceHair);
+    lines->addWidget(state_);
     lines->addWidget(nothing_);
     lines->addWidget(tree_, 1);
     lines->addLayout(row);
+    connect(tree_->selectionModel(), &QItemSelectionModel::currentChanged, this, &FittedView::showState);
 }
 
 QWidget* FittedView::firstFocus() const {
@@ -85,6 +92,20 @@ void FittedView::refresh() {
     nothing_->setVisible(book->ledger().all<items::Item>().empty());
     const QModelIndex again = item ? model_->find(*item) : QModelIndex();
     tree_->setCurrentIndex(again.isValid() ? again : model_->index(0, 0));
+    showState();
+}
+
+// Before all that is fitted: may the machine under the cursor be ridden at all?
+void FittedView::showState() {
+    const auto book = tools_.workbench.book();
+    const auto machine = tools_.workbench.chosen() ? tools_.workbench.chosen() : machineHere();
+    const auto* card = book && machine ? book->ledger().find<items::Machine>(*machine) : nullptr;
+    state_->setVisible(card != nullptr);
+    if (card == nullptr)
+        return;
+    const Tokens tokens = tokensFor(palette());
+    inkWith(state_, book::stateOf(*book, *machine).isWhole() ? tokens.pencil : tokens.over);
+    state_->setText(stateWords(*book, *machine));
 }
 
 void FittedView::fit() {

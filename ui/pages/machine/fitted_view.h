@@ -39,11 +39,13 @@ class FittedView : public QWidget {
     void takeOff();
     void swap();
     void record();
+    void showState();
     [[nodiscard]] const FittedNode* current() const;
 
     PageTools tools_;
     FittedModel* model_;
     QTreeView* tree_;
+    QLabel* state_;
     QLabel* nothing_;
 };
 

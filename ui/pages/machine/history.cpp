@@ -7,6 +7,7 @@
 #include <set>
 #include <utility>
 
+#include "core/picture/facts.h"
 #include "ui/entry/used_parts.h"
 #include "ui/words/figures.h"
 #include "ui/words/name_words.h"
@@ -276,11 +277,23 @@ void reportSnags(Report& report) {
         });
 }
 
-QString moveWords(const items::Move& move, const QString& item) {
+// Where it was put at the very moment at which it came off, if not on the shelf.
+const items::Move* putOnAgain(const book::Book& book, const items::Move& off) {
+    for (const items::Move& move : book.ledger().all<items::Move>())
+        if (move.kind == items::MoveKind::Fitted && move.item == off.item && move.date == off.date &&
+            move.part == off.part && move.entered >= off.entered && move.machine)
+            return &move;
+    return nullptr;
+}
+
+QString moveWords(const book::Book& book, const items::Move& move, const QString& item) {
     switch (move.kind) {
         case items::MoveKind::Fitted:
             return tr("%1 fitted, %2").arg(item, text(move.position));
         case items::MoveKind::Removed:
+            if (const items::Move* on = putOnAgain(book, move))
+                return tr("%1 taken off, to %2")
+                    .arg(item, text(picture::machineName(book.ledger(), *on->machine)));
             return tr("%1 taken off, to the shelf").arg(item);
         case items::MoveKind::Away:
             return tr("%1 taken off, to a workshop").arg(item);
@@ -292,10 +305,15 @@ QString moveWords(const items::Move& move, const QString& item) {
 
 // The machine that a move was about: the one it was fitted to, or the one that carried the item until then.
 std::optional<MachineId> machineOf(const book::Book& book, const items::Move& move) {
+    const calendar::Moment at{move.date, move.part};
     std::optional<MachineId> last = move.machine;
-    for (const auto& spell : book.fittings().machineSpells(move.item))
-        if (spell.from <= calendar::Moment{move.date, move.part})
-            last = move.machine.value_or(spell.machine);
+    for (const auto& spell : book.fittings().machineSpells(move.item)) {
+        if (at < spell.from || move.machine)
+            break;
+        last = spell.machine;
+        if (spell.to == at)  // at that moment it may have gone on to another machine
+            break;
+    }
     return last;
 }
 
@@ -307,7 +325,7 @@ void reportItems(Report& report) {
                                  if (!machine || item == nullptr)
                                      return false;
                                  entry.machine = *machine;
-                                 entry.words = moveWords(move, text(item->name));
+                                 entry.words = moveWords(report.book(), move, text(item->name));
                                  entry.details << labelled(QT_TR_NOOP("note"), text(move.note));
                                  return true;
                              });

@@ -54,8 +54,7 @@ QString ordinalWords(std::int64_t n) {
 }
 
 QString nthWords(std::int64_t nth, const QString& job) {
-    return nth == 1 ? tr("each time with: %1").arg(job)
-                    : tr("at every %1 time of: %2").arg(ordinalWords(nth), job);
+    return nth == 1 ? tr("each time with: %1").arg(job) : tr("with every %1: %2").arg(ordinalWords(nth), job);
 }
 
 QString lastWords(const book::Book& book, const book::DueLine& line) {

@@ -8,6 +8,7 @@
 #include <QTreeView>
 #include <algorithm>
 
+#include "core/verbs/move_verbs.h"
 #include "tests/ui/window.h"
 #include "ui/entry/entry_strip.h"
 #include "ui/pages/machine/fitted_model.h"
@@ -57,6 +58,34 @@ TEST(History, TellsAMeterFigureFromHoursRidden) {
     }
     EXPECT_GT(jobs, 0);
     EXPECT_GT(rides, 0);
+}
+
+// An engine that goes straight into another machine: it leaves the one, and comes to the other.
+TEST(History, AMovedEngineLeavesTheMachineThatHadIt) {
+    Garage garage(Garage::Fill::Season);
+    const MachineId heron = garage.machine("Heron 250");
+    const MachineId sorrel = garage.machine("Sorrel 450");
+    const auto engine =
+        *garage.book().fittings().at(heron, "engine", calendar::Moment{garage.book().today()});
+    garage.say([&](const verbs::VerbContext& context) {
+        items::Move move;
+        move.item = engine;
+        move.kind = items::MoveKind::Fitted;
+        move.machine = sorrel;
+        move.position = "engine";
+        move.date = context.book.today();
+        return verbs::fitItem(context,
+                              {.move = move, .oldGoesTo = items::MoveKind::Removed, .fromElsewhere = true});
+    });
+    const auto today = [&](MachineId machine) {
+        QStringList words;
+        for (const auto& entry : historyOf(garage.book(), machine))
+            if (entry.kind == HistoryKind::Item && entry.date == garage.book().today())
+                words << entry.words;
+        return words;
+    };
+    EXPECT_EQ(today(heron), QStringList{"engine no. 1 taken off, to Sorrel 450"});
+    EXPECT_TRUE(today(sorrel).contains("engine no. 1 fitted, engine"));
 }
 
 TEST(FittedModel, IsAProperModel) {
@@ -241,6 +270,8 @@ TEST_F(MachinePageTest, TakesAnItemOffAndFitsItAgain) {
     tree->setCurrentIndex(model->find(fork));
     EXPECT_TRUE(model->node(model->find(fork))->isGap);
     EXPECT_EQ(model->node(model->find(fork))->place, QStringLiteral("fork"));
+    EXPECT_TRUE(child<QLabel>("state")->text().startsWith("Not whole: fork, off since"))
+        << child<QLabel>("state")->text().toStdString();
     press(Qt::Key_F);
     press(Qt::Key_Return);
     ASSERT_FALSE(strip()->isOpen());
