@@ -129,13 +129,6 @@
         </translation>
     </message>
     <message numerus="yes">
-        <source>%n joint(s) hand-tight</source>
-        <translation>
-            <numerusform>%n joint hand-tight</numerusform>
-            <numerusform>%n joints hand-tight</numerusform>
-        </translation>
-    </message>
-    <message numerus="yes">
         <source>%n outing(s)</source>
         <translation>
             <numerusform>%n outing</numerusform>

@@ -83,10 +83,10 @@ QString stateWords(const book::Book& book, MachineId machine) {
     if (state.isWhole())
         return tr("Whole, as far as it is recorded");
     QStringList why;
-    if (!state.gaps.empty())
-        why << gapWords(book, state.gaps);
+    for (const book::Gap& gap : state.gaps)
+        why << tr("%1, %2").arg(text(gap.position), gapSinceWords(book, gap));
     if (!state.handTight.empty())
-        why << tr("%n joint(s) hand-tight", nullptr, static_cast<int>(state.handTight.size()));
+        why << tr("%1 hand-tight").arg(state.handTight.size());
     if (!state.doubts.empty())
         why << tr("%1 in doubt").arg(state.doubts.size());
     return tr("Not whole: %1").arg(why.join(QStringLiteral("; ")));

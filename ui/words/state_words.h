@@ -20,7 +20,7 @@ QString doubtedWords(const book::Book& book, const book::Doubt& doubt);
 QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt);
 /// The same in two or three words.
 QString shortDoubtWords(const book::Doubt& doubt);
-/// "Not whole: shock, away since Sat 2 May; 5 joints hand-tight; 1 in doubt", or that it is whole.
+/// "Not whole: shock, away since Sat 2 May; 5 hand-tight; 1 in doubt", or that it is whole.
 QString stateWords(const book::Book& book, MachineId machine);
 /// All of them on one line.
 QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps);
