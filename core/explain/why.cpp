@@ -96,7 +96,27 @@ Step limitOf(const book::Book& book, const book::DueLine& line, const upkeep::Li
     return step;
 }
 
-// "0.09 mm, limit 0.09 mm".
+// What the machine's task of that code is called; the code if it has none.
+std::string nameOfCode(const book::Book& book, MachineId machine, const std::string& code) {
+    for (const upkeep::TaskVersion* task : book.tasks(machine))
+        if (task->code == code)
+            return task->name;
+    return code;
+}
+
+// What made it due, and of another job which one.
+Step happenedOf(const book::Book& book, const upkeep::Countdown& down) {
+    Step step{.kind = StepKind::Happened,
+              .name = std::string(base::nameOf(*down.triggered)),
+              .from = down.triggeredOn};
+    const auto* record = down.triggeredBy ? book.ledger().find<upkeep::Record>(*down.triggeredBy) : nullptr;
+    if (record == nullptr)
+        return step;
+    step.detail = nameOfCode(book, record->machine, record->code);
+    step.fact = record->id.value();
+    return step;
+}
+
 Step valueOf(const upkeep::ReachedValue& reached) {
     Step step{.kind = StepKind::Value, .name = reached.name, .from = reached.date};
     step.value = reached.value;
@@ -107,10 +127,10 @@ Step valueOf(const upkeep::ReachedValue& reached) {
 }
 
 // Every n-th completion of another job.
-void addOtherJobs(Step& root, const book::DueLine& line) {
+void addOtherJobs(Step& root, const book::Book& book, const book::DueLine& line) {
     Step amount{.kind = StepKind::Amount};
     amount.figure = exactly(line.task->nth);
-    Step done{.kind = StepKind::OtherJobs, .name = line.task->nthOf};
+    Step done{.kind = StepKind::OtherJobs, .name = nameOfCode(book, line.machine, line.task->nthOf)};
     done.figure = exactly(line.countdown.othersDone);
     Step limit{.kind = StepKind::Limit};
     limit.figure = exactly(line.task->nth - line.countdown.othersDone);
@@ -138,9 +158,7 @@ Step why(const book::Book& book, const book::DueLine& line) {
         root.detail = base::nameOf(line.task->combine);
     // What made it due whatever the limits say comes before them.
     if (down.triggered)
-        root.children.push_back({.kind = StepKind::Happened,
-                                 .name = std::string(base::nameOf(*down.triggered)),
-                                 .from = down.triggeredOn});
+        root.children.push_back(happenedOf(book, down));
     if (down.value)
         root.children.push_back(valueOf(*down.value));
     root.children.push_back(versionOf(*line.task));
@@ -160,7 +178,7 @@ Step why(const book::Book& book, const book::DueLine& line) {
         root.children.push_back(std::move(limit));
     }
     if (line.task->nth > 0 && !line.empty)
-        addOtherJobs(root, line);
+        addOtherJobs(root, book, line);
     if (down.extraIn > 0)
         root.children.push_back(extraOf(line));
     return root;

@@ -205,9 +205,10 @@ std::vector<const Record*> othersSince(const TaskFacts& facts, std::string_view 
 
 void trigger(Countdown& down, const TaskVersion& version, const TaskFacts& facts, const Record* last, Date on,
              bool wasRidden) {
-    const auto note = [&down](Happening happening, Date date) {
+    const auto note = [&down](Happening happening, Date date, std::optional<RecordId> by = std::nullopt) {
         if (down.triggeredOn && *down.triggeredOn <= date)
             return;
+        down.triggeredBy = by;
         down.triggered = happening;
         down.triggeredOn = date;
     };
@@ -216,7 +217,7 @@ void trigger(Countdown& down, const TaskVersion& version, const TaskFacts& facts
     for (const Trigger& trigger : version.triggers) {
         if (trigger.happening == Happening::Job)
             for (const Record* other : othersSince(facts, trigger.code, last, on))
-                note(Happening::Job, other->date);
+                note(Happening::Job, other->date, other->id);
         for (const Atom& atom : later) {
             if (atom.to > eveningOf(on))
                 break;

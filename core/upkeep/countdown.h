@@ -101,10 +101,11 @@ struct Countdown {
     bool withinAllowance = false;          ///< over, but a soft limit still allows it
     std::optional<Happening> triggered{};  ///< a happening since the last completion made it due
     std::optional<calendar::Date> triggeredOn{};
-    std::optional<ReachedValue> value{};  ///< a measured value that made it due
-    double used = 0;                      ///< share of the governing limit behind it; 1 = at the limit
-    bool nothingFitted = false;           ///< its position is empty: no clock at all
-    bool noRecord = false;                ///< no record and no known start
+    std::optional<RecordId> triggeredBy{};  ///< the other job, if it was one
+    std::optional<ReachedValue> value{};    ///< a measured value that made it due
+    double used = 0;                        ///< share of the governing limit behind it; 1 = at the limit
+    bool nothingFitted = false;             ///< its position is empty: no clock at all
+    bool noRecord = false;                  ///< no record and no known start
     bool beforeNextRace = false;  ///< has the trigger BeforeRace and was ridden since `last` (or has none)
 
     [[nodiscard]] bool extraDue() const { return extraIn == 1; }

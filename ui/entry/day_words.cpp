@@ -5,7 +5,7 @@
 #include <QLocale>
 #include <QRegularExpression>
 #include <QStringList>
-#include <optional>
+#include <algorithm>
 
 #include "ui/words/languages.h"
 #include "ui/words/tr.h"
@@ -132,6 +132,21 @@ base::Result<Date> parseDay(std::string_view field, const QString& typed, Date t
     return base::refuse(base::Fault::NotADate, std::string(field), typed.toStdString(),
                         lean == Lean::Past ? QT_TR_NOOP("today, -1, sat, 3 May or 2026-05-03")
                                            : QT_TR_NOOP("today, +7, sat, 3 May or 2026-05-03"));
+}
+
+std::optional<std::pair<Date, Date>> parseMonth(const QString& typed, Date today) {
+    static const QRegularExpression shape(QStringLiteral("^(\\p{L}+)\\.?(?:\\s(\\d{4}))?$"));
+    const auto match = shape.match(typed.simplified().toLower());
+    const auto month = match.hasMatch() ? namedBy(months(), kMonthsOfYear, match.captured(1)) : std::nullopt;
+    if (!month)
+        return std::nullopt;
+    const bool isBegun = *month <= today.month();
+    const int year =
+        match.captured(2).isEmpty() ? today.year() - (isBegun ? 0 : 1) : match.captured(2).toInt();
+    const auto first = calendar::makeDate(year, *month, 1);
+    if (!first || *first > today)
+        return std::nullopt;
+    return std::pair(*first, std::min(first->plusMonths(1).plusDays(-1), today));
 }
 
 }  // namespace wm::ui

@@ -3,7 +3,9 @@
 #pragma once
 
 #include <QString>
+#include <optional>
 #include <string_view>
+#include <utility>
 
 #include "core/base/result.h"
 #include "core/calendar/date.h"
@@ -18,5 +20,10 @@ enum class Lean : std::uint8_t { Past, Future };
 /// "3.5." and "3 may". Errors: Empty, NotADate.
 base::Result<calendar::Date> parseDay(std::string_view field, const QString& typed, calendar::Date today,
                                       Lean lean);
+
+/// "apr", "April 2025": the first and the last day of that month, not after today; without a year the last
+/// one that has begun. Nothing if it is no month.
+std::optional<std::pair<calendar::Date, calendar::Date>> parseMonth(const QString& typed,
+                                                                    calendar::Date today);
 
 }  // namespace wm::ui

@@ -282,8 +282,8 @@ QString whatWords(const Step& step, calendar::Date today) {
 }
 
 QString happenedWords(const Step& step, calendar::Date today) {
-    return inOrder(
-        {nameWords(std::string_view(step.name)), step.from ? dayWords(*step.from, today) : QString()});
+    const QString what = step.detail.empty() ? nameWords(std::string_view(step.name)) : text(step.detail);
+    return inOrder({what, step.from ? dayWords(*step.from, today) : QString()});
 }
 
 QString limitWords(const Step& step) {

@@ -183,6 +183,14 @@ TEST_F(WhyTest, WithoutARecordNobodyCanSay) {
               "  no record from 2026-01-01\n");
 }
 
+TEST_F(WhyTest, NamesTheJobThatBroughtItOn) {
+    job.position.clear();
+    job.triggers = {{upkeep::Happening::Job, "oil"}};
+    on(kPlover, make.record("2026-02-01", upkeep::RecordKind::Done, "oil"));
+    EXPECT_NE(tree("2026-02-20").find("  happened job oil from 2026-02-01\n"), std::string::npos)
+        << tree("2026-02-20");
+}
+
 // Due with every second oil change; one was done.
 TEST_F(WhyTest, EveryNthOfAnotherJob) {
     job.position.clear();

@@ -66,5 +66,19 @@ TEST(DayWords, RefusesWhatIsNoDay) {
     EXPECT_EQ(wrong.error().given, "31.4.");
 }
 
+TEST(DayWords, AMonthIsFromItsFirstDayToItsLastOrToday) {
+    const auto month = [](const char* typed) {
+        const auto days = parseMonth(QString::fromUtf8(typed), today());
+        return days ? days->first.iso() + ".." + days->second.iso() : std::string("none");
+    };
+    EXPECT_EQ(month("apr"), "2026-04-01..2026-04-30");
+    EXPECT_EQ(month("April"), "2026-04-01..2026-04-30");
+    EXPECT_EQ(month("feb 2024"), "2024-02-01..2024-02-29");
+    EXPECT_EQ(month("dec"), "2025-12-01..2025-12-31") << "the last one that has begun";
+    EXPECT_EQ(month("may"), "2026-05-01.." + today().iso());
+    for (const char* typed : {"", "ap", "spring", "3 may", "dec 2026", "april apr", "2026"})
+        EXPECT_EQ(month(typed), "none") << typed;
+}
+
 }  // namespace
 }  // namespace wm::ui

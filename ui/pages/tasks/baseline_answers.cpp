@@ -21,9 +21,21 @@ const QRegularExpression& between() {
     return marks;
 }
 
+// "about 10 h ago" without the "about".
+QString withoutAbout(const QString& words) {
+    const QRegularExpression about(
+        QStringLiteral("^(?:about|ca\\.?|circa|~|%1)(?:\\s+|$)").arg(QRegularExpression::escape(tr("about"))),
+        QRegularExpression::CaseInsensitiveOption);
+    return QString(words).remove(about);
+}
+
 base::Result<When> withDay(When when, const QString& day, calendar::Date today) {
     if (day.isEmpty())
         return when;
+    if (const auto month = parseMonth(day, today)) {
+        when.day = verbs::RememberedDay{month->first, std::nullopt, month->second};
+        return when;
+    }
     std::vector<calendar::Date> days;
     for (const QString& each : day.split(between())) {
         const auto date = parseDay("date", each, today, Lean::Past);
@@ -53,9 +65,7 @@ bool isBareBracket(const QString& words) {
     return bare.match(words).hasMatch();
 }
 
-}  // namespace
-
-base::Result<When> parseWhen(const QString& typed, calendar::Date today) {
+base::Result<When> whenOf(const QString& words, calendar::Date today) {
     // Nothing before the figure is tried first: the comma of "47,5 h" is a mark, not the end of a day.
     static const QRegularExpression hoursLast(
         QStringLiteral("^(?:|(.*?)[\\s,/]+)(\\d+(?:[.,]\\d*)?)\\s*h(?:ours?)?$"),
@@ -66,7 +76,6 @@ base::Result<When> parseWhen(const QString& typed, calendar::Date today) {
         QStringLiteral("^(?:|(.*?)[\\s,/]+)(\\d+(?:[.,]\\d+)?(?:\\s*(?:\\.\\.+|\u2026|\u2013)\\s*"
                        "(?:\\d+(?:[.,]\\d+)?|\\?)?){0,2})\\s*h(?:ours?)?(\\s+ago)?$"),
         QRegularExpression::CaseInsensitiveOption);
-    const QString words = typed.simplified();
     if (isBareBracket(words))
         return base::refuse(base::Fault::Malformed, "hours", words.toStdString(),
                             tr("%1 h ago, or %1 h of the meter").arg(words).toStdString());
@@ -97,6 +106,27 @@ base::Result<When> parseWhen(const QString& typed, calendar::Date today) {
         when.meter = *meter;
     }
     return withDay(when, day, today);
+}
+
+bool isExact(const When& when) {
+    const auto isOne = [](const std::optional<upkeep::CountBracket>& bracket) {
+        return bracket && bracket->high == bracket->low;
+    };
+    return when.date || when.meter || isOne(when.hoursAgo) || isOne(when.meterThen);
+}
+
+}  // namespace
+
+base::Result<When> parseWhen(const QString& typed, calendar::Date today) {
+    const QString words = typed.simplified();
+    const QString figure = withoutAbout(words);
+    auto when = whenOf(figure, today);
+    // How far about? Nobody but the mechanic knows.
+    if (when && figure != words && isExact(*when))
+        return base::refuse(
+            base::Fault::Malformed, "date", words.toStdString(),
+            tr("from the least to the most: 8..10..12 h ago, 38..45 h, 20 apr..10 may").toStdString());
+    return when;
 }
 
 QString whenWords(const When& when, calendar::Date today) {

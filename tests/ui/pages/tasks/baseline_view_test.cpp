@@ -66,6 +66,23 @@ TEST(ParseWhen, ReadsWhatIsRemembered) {
               "10..15..25 h ago, or 10..15..25 h of the meter");
 }
 
+// How far about? It is asked: a figure that is remembered is never taken for one that was written down.
+TEST(ParseWhen, AboutIsFromTheLeastToTheMost) {
+    const auto today = day("2026-05-07");
+    for (const char* typed : {"about 10 h ago", "About 41,5 h", "ca. 41", "~ 3 may", "about 10..10 h ago"})
+        EXPECT_EQ(parseWhen(QString::fromUtf8(typed), today).error().fault, base::Fault::Malformed) << typed;
+    EXPECT_EQ(parseWhen("about soon", today).error().fault, base::Fault::NotADate);
+    EXPECT_EQ(parseWhen("about 8..12 h ago", today)->hoursAgo,
+              (upkeep::CountBracket{800, std::nullopt, 1200}));
+    for (const char* typed : {"mar 2026", "about march 2026"}) {
+        const auto when = parseWhen(QString::fromUtf8(typed), today);
+        ASSERT_TRUE(when && when->day) << typed;
+        EXPECT_EQ(when->day->first, day("2026-03-01"));
+        EXPECT_EQ(when->day->last, day("2026-03-31"));
+    }
+    EXPECT_TRUE(parseWhen("mar 2026 8..12 h ago", today)->hoursAgo) << "both";
+}
+
 class BaselineViewTest : public WindowTest {
   protected:
     void SetUp() override {
