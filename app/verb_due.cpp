@@ -6,11 +6,11 @@
 
 #include "app/by_name.h"
 #include "app/open_garage.h"
+#include "app/state_of_machine.h"
 #include "app/verb.h"
 #include "core/book/due_change.h"
 #include "core/book/narrowing.h"
 #include "core/book/round.h"
-#include "core/book/state.h"
 #include "core/book/unrecorded.h"
 #include "core/explain/why.h"
 #include "core/units/decimal.h"
@@ -18,7 +18,6 @@
 #include "ui/words/chance_words.h"
 #include "ui/words/figures.h"
 #include "ui/words/standing_words.h"
-#include "ui/words/state_words.h"
 #include "ui/words/why_words.h"
 
 namespace wm::app {
@@ -93,7 +92,8 @@ bool isQuiet(const DueLine& line) {
            line.standing.kind == StandingKind::NothingFitted;
 }
 
-ordered_json lineJson(const book::Book& book, const items::Machine& machine, const DueLine& line) {
+ordered_json lineJson(const book::Book& book, const items::Machine& machine, const DueLine& line,
+                      const ordered_json& state) {
     const outlook::Chances& chances = book.chances(machine.id);
     const std::string item = itemName(book, line);
     auto limits = ordered_json::array();
@@ -126,7 +126,9 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
             {"last_done", line.last != nullptr ? ordered_json(line.last->date.iso()) : ordered_json(nullptr)},
             {"put_off_until",
              line.deferral != nullptr ? dayJson(line.deferral->untilDate) : ordered_json(nullptr)},
-            {"machine_whole", book::stateOf(book, machine.id).isWhole()},
+            {"machine_whole", state.at("whole")},
+            {"machine_state", state},
+            {"waits_for", line.waitsFor ? ordered_json(*line.waitsFor) : ordered_json(nullptr)},
             {"picked", line.picked},
             {"confirmed", line.task->confirmed}};
 }
@@ -228,6 +230,8 @@ QString why(const DueLine& line, calendar::Date today) {
     }
     if (line.empty)
         words << fromUtf8(line.empty->position) + " off since " + fromUtf8(line.empty->since.date.iso());
+    else if (line.waitsFor)
+        words << "waits, the " + fromUtf8(*line.waitsFor) + " is off";
     const auto& standing = line.standing;
     QString question;
     if (standing.kind == StandingKind::MayBeOver || standing.kind == StandingKind::NoRecord) {
@@ -329,26 +333,6 @@ void printTasks(QTextStream& out, const book::Book& book, const std::vector<DueL
     if (const qsizetype nothingFitted = quiet[StandingKind::NothingFitted]; nothingFitted > 0)
         out << ", " << nothingFitted << " with nothing fitted";
     out << " (--all lists them)\n";
-}
-
-// Before all else: may it be ridden at all?
-void printState(QTextStream& out, const book::Book& book, MachineId machine) {
-    const book::State state = book::stateOf(book, machine);
-    out << (state.isWhole() ? "  whole, as far as it is recorded\n" : "  NOT WHOLE\n");
-    for (const book::Gap& gap : state.gaps)
-        out << "  not fitted: " << ui::gapWords(book, gap) << '\n';
-    for (const book::OpenJoint& open : state.handTight)
-        out << "  hand-tight: " << fromUtf8(open.joint->name) << ", since "
-            << fromUtf8(open.state.since.iso()) << '\n';
-    for (const book::Doubt& doubt : state.doubts)
-        out << "  in doubt: " << ui::inDoubtWords(book, doubt) << '\n';
-    for (const book::RiddenOpen& ridden : book::riddenOpen(book, machine)) {
-        QStringList joints;
-        for (const JointId joint : ridden.joints)
-            joints << fromUtf8(book.joint(joint)->name);
-        out << (ridden.isByMeter ? "  ridden open at some time up to " : "  ridden open on ")
-            << fromUtf8(ridden.day.iso()) << ": " << joints.join(", ") << "?\n";
-    }
 }
 
 // Of a used machine: what to look at first, the worst harm first.
@@ -465,9 +449,10 @@ void listDue(const Call& call, const book::Book& book, const std::vector<const i
 }
 
 ordered_json linesJson(const book::Book& book, const items::Machine& machine) {
+    const ordered_json state = stateJson(book, machine.id);
     auto list = ordered_json::array();
     for (const DueLine& line : book.due(machine.id))
-        list.push_back(lineJson(book, machine, line));
+        list.push_back(lineJson(book, machine, line, state));
     return list;
 }
 

@@ -159,6 +159,8 @@ void printPlan(QTextStream& out, const book::Book& book, const book::MachineWork
     const book::State state = book::stateOf(book, work.machine);
     for (const book::Gap& gap : state.gaps)
         out << "  not fitted: " << ui::gapWords(book, gap) << '\n';
+    if (!state.out.empty())
+        out << "  " << ui::outWords(state.out) << '\n';
     for (const book::OpenJoint& open : state.handTight)
         out << "  hand-tight: " << fromUtf8(open.joint->name) << ", torque it first\n";
     for (const book::Doubt& doubt : state.doubts)

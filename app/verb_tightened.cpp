@@ -41,6 +41,8 @@ void printLeft(const Call& call, const book::Book& book, MachineId machine) {
     auto& out = call.console().out;
     for (const book::OpenJoint& open : state.handTight)
         out << "Hand-tight: " << fromUtf8(open.joint->name) << ".\n";
+    if (!state.out.empty())
+        out << ui::outWords(state.out) << ".\n";
     for (const book::Doubt& doubt : state.doubts)
         out << "In doubt: " << ui::inDoubtWords(book, doubt) << ".\n";
 }

@@ -35,6 +35,7 @@ enum class Fault {
     InTwoPlaces,    ///< an item that is fitted elsewhere at that time
     WrongKind,      ///< a kind of item that the position does not take
     NotOpened,      ///< a joint that the job never touches
+    IsOut,          ///< a joint that nothing is there to be tightened against
     RidesSoon,      ///< a job that would leave a machine apart that is to be ridden
     NotFitted,      ///< removed from where it was not
     Retired,        ///< an item that has been scrapped, a machine that has gone

@@ -26,6 +26,8 @@ struct DueLine {
     const upkeep::TaskVersion* task = nullptr;
     std::optional<ItemId> item{};  ///< whose clock it is: what sits in the task's position today
     std::optional<items::Fittings::Left> empty{};  ///< or what went from it, and since when it is empty
+    /// The empty position without which the job can't be done: its own, or that of a joint that it needs.
+    std::optional<std::string> waitsFor{};
     upkeep::Countdown countdown{};
     outlook::Standing standing{};
     const upkeep::Deferral* deferral = nullptr;
@@ -76,6 +78,9 @@ class Book {
     /// What the hour meter shows now, if it was ever read.
     [[nodiscard]] std::optional<units::Hours> meterNow(MachineId machine) const;
     [[nodiscard]] const items::Fittings& fittings() const;
+    [[nodiscard]] upkeep::Whereabouts whereabouts() const;
+    /// The position of the task that a record is of; empty for the machine as a whole.
+    [[nodiscard]] std::string_view placeOfJob(const upkeep::Record& record) const;
     [[nodiscard]] const outlook::Ahead& ahead(MachineId machine) const;
     [[nodiscard]] const outlook::Odds& odds(MachineId machine) const;  ///< the same, asked for chances
 
@@ -129,8 +134,6 @@ class Book {
     [[nodiscard]] std::vector<upkeep::MeasuredValue> valuesFor(const upkeep::Subject& subject,
                                                                const upkeep::TaskVersion& task,
                                                                const Tasks& ofMachine) const;
-    [[nodiscard]] upkeep::Whereabouts whereabouts() const;
-    [[nodiscard]] std::string_view placeOfJob(const upkeep::Record& record) const;
     [[nodiscard]] bool isCompletion(const upkeep::Record& record) const;
     [[nodiscard]] std::vector<const upkeep::Record*> recordsFor(const upkeep::Subject& subject,
                                                                 std::string_view code) const;

@@ -166,7 +166,8 @@ void Book::Parts::takeFigures(const Parts& before) {
     if (!same<outlook::Event>(old, *ledger))
         return;
     odds.takeOver(before.odds, touched);
-    if (!same<upkeep::TaskVersion, weekend::Pick>(old, *ledger) ||
+    if (!same<upkeep::TaskVersion, fastening::JointVersion, weekend::StepVersion, weekend::Pick>(old,
+                                                                                                 *ledger) ||
         !follow<upkeep::Record, upkeep::Deferral>(old, *ledger))
         return;
     touched.merge(workedOnBetween(old, *ledger, *groups));

@@ -7,6 +7,7 @@
 #include "core/book/book_parts.h"
 #include "core/book/drawer_of_book.h"
 #include "core/book/fitting.h"
+#include "core/book/joint_owners.h"
 #include "core/book/joints_then.h"
 #include "core/picture/facts.h"
 #include "core/upkeep/demands.h"
@@ -219,6 +220,7 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task, const Tasks& ofMachine) co
     const auto subject = upkeep::subjectAt(fittings(), task.machine, task.position, parts_->now());
     line.item = subject.item;
     line.empty = subject.empty;
+    line.waitsFor = line.empty ? std::optional(line.empty->position) : book::waitsFor(*this, task);
     const items::Item* item = line.item ? ledger().find<items::Item>(*line.item) : nullptr;
     const items::Machine* machine = ledger().find<items::Machine>(task.machine);
     const auto own = recordsFor(subject, task.code);
@@ -278,7 +280,7 @@ const JointsThen& Book::jointsThen(MachineId machine) const {
 
 std::vector<OpenJoint> Book::handTight(MachineId machine) const {
     std::vector<OpenJoint> result;
-    for (const auto& open : fastening::handTight(jointsThen(machine).joints))
+    for (const auto& open : book::handTight(jointsThen(machine)))
         result.push_back({joint(open.joint), open});
     return result;
 }
@@ -323,7 +325,7 @@ std::vector<weekend::Job> Book::pickedJobs(MachineId machine) const {
     std::vector<weekend::Job> jobs;
     for (const DueLine& line : due(machine)) {
         // Nobody works on what is not there.
-        if (!line.picked || line.empty)
+        if (!line.picked || line.waitsFor)
             continue;
         weekend::Job job{.task = line.task->task,
                          .name = line.task->name,

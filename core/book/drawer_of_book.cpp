@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "core/book/joints_then.h"
 #include "core/fastening/stages.h"
 #include "core/picture/facts.h"
 
@@ -114,21 +115,30 @@ std::string recheckText(const JointVersion& joint) {
     return fmt::format("re-check {}", joint.name);
 }
 
+// Of the joints that the machine has now: what sits inside an item was perhaps tightened on another one.
 std::vector<upkeep::FollowUp> recheckDemands(const Book& book, MachineId machine) {
+    const Ledger& ledger = book.ledger();
     std::vector<upkeep::FollowUp> demands;
-    for (const ToolRecall& each : recallsOf(book))
-        for (const fastening::RecallLine& line : each.recall.lines) {
-            const auto* joint = book.joint(line.tightened->joint);
-            if (line.since != nullptr || joint == nullptr || joint->machine != machine)
-                continue;
-            demands.push_back({.machine = machine,
-                               .origin = each.recall.failed->id.value(),
-                               .since = each.recall.failed->date,
-                               .rule = {.what = recheckText(*joint), .when = upkeep::When::AtOnce},
-                               .because = fmt::format("tool {} found out of tolerance", each.tool->name),
-                               .due = true,
-                               .joint = joint->code});
-        }
+    for (const auto& [id, now] : book.jointsThen(machine).joints) {
+        const auto* joint = book.joint(id);
+        const auto* failed = now.isLoose || !now.tightened || !now.tightened->tool
+                                 ? nullptr
+                                 : fastening::doubtedBy(*now.tightened, ledger.all<fastening::Calibration>(),
+                                                        book.today());
+        const auto* tool = failed == nullptr ? nullptr : ledger.find<Tool>(failed->tool);
+        if (joint == nullptr || tool == nullptr)
+            continue;
+        demands.push_back({.machine = machine,
+                           .origin = failed->id.value(),
+                           .since = failed->date,
+                           .rule = {.what = recheckText(*joint), .when = upkeep::When::AtOnce},
+                           .because = fmt::format("tool {} found out of tolerance", tool->name),
+                           .due = true,
+                           .joint = joint->code});
+    }
+    std::stable_sort(demands.begin(), demands.end(), [](const auto& a, const auto& b) {
+        return std::tie(b.since, b.origin, a.rule.what) < std::tie(a.since, a.origin, b.rule.what);
+    });
     return demands;
 }
 

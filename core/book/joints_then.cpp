@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/book/joint_owners.h"
 #include "core/calendar/in_force.h"
 #include "core/items/positions.h"
 #include "core/weekend/teardown.h"
@@ -14,6 +15,7 @@ namespace wm::book {
 using calendar::DayPart;
 using calendar::Moment;
 using fastening::JointMark;
+using fastening::JointVersion;
 using fastening::MarkKind;
 using fastening::Touch;
 using fastening::Touching;
@@ -47,29 +49,67 @@ Moment momentOf(const picture::Ledger& ledger, const JointMark& mark) {
     return {mark.date, mark.outing ? DayPart::Riding : DayPart::AfterRiding};
 }
 
+// The touches of what belongs to a machine now: its own joints, and those inside what it carries, wherever
+// they were touched. What went with an item is no longer here.
 class TouchGathering {
   public:
-    TouchGathering(const Book& book, MachineId machine) : book_(book), machine_(machine) {}
+    TouchGathering(const Book& book, MachineId machine) : book_(book), machine_(machine), owners_(book) {}
 
     JointsThen all() {
+        noteOwners();
         noteOpenings();
         for (const JointMark& mark : book_.ledger().all<JointMark>())
-            if (mark.date <= book_.today() && isOurs(mark.joint))
+            if (mark.date <= book_.today())
                 takeMark(mark);
         const auto& ledger = book_.ledger();
         for (auto& moved :
              items::movedAt(ledger.all<items::Move>(), ledger.all<items::Item>(), book_.today()))
-            if (moved.machine == machine_)
-                takeMove(std::move(moved));
+            takeMove(std::move(moved));
         then_.joints = fastening::jointsNow(
             std::move(touches_), [&](calendar::Date day) { return book::rodeOn(book_, machine_, day); });
+        noteOut();
         return std::move(then_);
     }
 
   private:
-    [[nodiscard]] bool isOurs(JointId joint) const {
+    void noteOwners() {
+        std::set<JointId> seen;
+        for (const JointVersion& row : book_.ledger().all<JointVersion>()) {
+            const auto* version = row.machine == machine_ ? book_.joint(row.joint) : nullptr;
+            if (version != nullptr && seen.insert(row.joint).second)
+                shown_.emplace(owners_.now(*version), row.joint);
+        }
+        const auto whereabouts = book_.whereabouts();
+        for (const items::Item& item : book_.ledger().all<items::Item>())
+            if (const auto place = whereabouts.of(item.id, {book_.today(), DayPart::AfterRiding});
+                place && place->machine == machine_)
+                carried_.insert(item.id);
+    }
+
+    // Under which joint of this machine it stands what was done to one; nothing if that is not here. A joint
+    // that came inside an item and is not in this machine's schedule stands under its own.
+    [[nodiscard]] std::optional<JointId> shownAs(JointId joint, Moment when, base::Entered entered,
+                                                 const upkeep::Record* record) {
         const auto* version = book_.joint(joint);
-        return version != nullptr && version->machine == machine_;
+        if (version == nullptr || (version->machine != machine_ && !sitsInside(*version)))
+            return std::nullopt;
+        const JointOwner owner = owners_.then(*version, when, entered, record);
+        const auto known = shown_.find(owner);
+        if (known != shown_.end())
+            return known->second;
+        if (!owner.item || !carried_.contains(*owner.item))
+            return std::nullopt;
+        return shown_.emplace(owner, joint).first->second;
+    }
+
+    static bool sitsInside(const JointVersion& joint) { return joint.position && !joint.position->empty(); }
+
+    void noteOut() {
+        for (const auto& [joint, now] : then_.joints)
+            if (const auto* version = now.isLoose ? book_.joint(joint) : nullptr;
+                version != nullptr && version->machine == machine_)
+                if (auto position = outWith(book_, *version, {book_.today(), DayPart::AfterRiding}))
+                    then_.out.emplace(joint, std::move(*position));
     }
 
     void noteOpenings() {
@@ -96,8 +136,13 @@ class TouchGathering {
     }
 
     void takeMark(const JointMark& mark) {
-        Touch touch{.joint = mark.joint,
-                    .when = momentOf(book_.ledger(), mark),
+        const Moment when = momentOf(book_.ledger(), mark);
+        const auto* record = mark.record ? book_.ledger().find<upkeep::Record>(*mark.record) : nullptr;
+        const auto shown = shownAs(mark.joint, when, mark.entered, record);
+        if (!shown)
+            return;
+        Touch touch{.joint = *shown,
+                    .when = when,
                     .entered = mark.entered,
                     .why = mark.kind,
                     .record = mark.record,
@@ -130,27 +175,32 @@ class TouchGathering {
             case items::Told::AsItWas:
                 return;
             case items::Told::Unasked:
-                if (moved.came && !moved.isTracking)
+                if (moved.came && !moved.isTracking && moved.machine == machine_)
                     then_.unasked.push_back(std::move(moved));
                 return;
             case items::Told::Work:
                 break;
         }
         if (moved.isOutAndBack) {
-            if (moved.came)
+            if (moved.came && moved.machine == machine_)
                 then_.outAndBack.push_back(std::move(moved));
             return;
         }
+        const Moment when{move.date, move.part};
         for (const JointId joint : jointsHolding(book_, moved))
-            touches_.push_back({.joint = joint,
-                                .when = {move.date, move.part},
-                                .entered = move.entered,
-                                .how = Touching::Opened,
-                                .record = move.record});
+            if (const auto shown = shownAs(joint, when, move.entered, nullptr))
+                touches_.push_back({.joint = *shown,
+                                    .when = when,
+                                    .entered = move.entered,
+                                    .how = Touching::Opened,
+                                    .record = move.record});
     }
 
     const Book& book_;
     MachineId machine_;
+    JointOwners owners_;
+    std::map<JointOwner, JointId> shown_;
+    std::set<ItemId> carried_;
     std::vector<Touch> touches_;
     std::map<RecordId, std::set<JointId>> openedBy_;
     std::set<std::pair<JointId, calendar::Date>> openedOn_;
@@ -233,6 +283,12 @@ std::set<JointId> jointsHolding(const Book& book, const items::MovedAt& moved) {
 
 JointsThen gatherJoints(const Book& book, MachineId machine) {
     return TouchGathering(book, machine).all();
+}
+
+std::vector<fastening::HandTight> handTight(const JointsThen& then) {
+    auto loose = fastening::handTight(then.joints);
+    std::erase_if(loose, [&](const fastening::HandTight& each) { return then.out.contains(each.joint); });
+    return loose;
 }
 
 }  // namespace wm::book

@@ -25,7 +25,12 @@ std::set<JointId> jointsOpenedBy(const Book& book, const upkeep::Record& record)
 /// The joints of one machine as work, looks and moves left them on the evening of the book's day, and the
 /// moves that leave a question.
 struct JointsThen {
+    /// Those of the machine, and by the joint of another machine where they came loose inside something that
+    /// came from there and this machine's schedule does not know them.
     std::map<JointId, fastening::JointNow> joints{};
+    /// The loose ones of them that nothing holds now, with the position that stands empty: there is nothing
+    /// to torque.
+    std::map<JointId, std::string> out{};
     /// Off and back on one day, told as work: was it torqued?
     std::vector<items::MovedAt> outAndBack{};
     /// Nobody asked whether it was work.
@@ -33,6 +38,8 @@ struct JointsThen {
 };
 /// Worked out anew; Book::jointsThen keeps it.
 JointsThen gatherJoints(const Book& book, MachineId machine);
+/// What is loose and can be torqued, oldest first.
+std::vector<fastening::HandTight> handTight(const JointsThen& then);
 
 /// Was there an outing of the machine on this day?
 bool rodeOn(const Book& book, MachineId machine, calendar::Date day);

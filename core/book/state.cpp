@@ -128,6 +128,53 @@ void addMoves(const Book& book, const JointsThen& then, std::vector<Doubt>& doub
         doubts.push_back(std::move(older));
 }
 
+// The machine that carried the item the last time before it came here, and when it left there.
+std::optional<items::Carriage> carriedBefore(const Book& book, ItemId item, MachineId machine) {
+    const auto carriages = items::carriagesOf(item, book.fittings());
+    if (carriages.size() < 2 || carriages.back().machine != machine || carriages.back().to)
+        return std::nullopt;
+    const auto& before = carriages[carriages.size() - 2];
+    return before.machine == machine ? std::nullopt : std::optional(before);
+}
+
+// The joints of another machine that were loose when something left it, are loose there still, and of which
+// nobody said where they sit: they may have come along. One of that code that was tightened here since did
+// not.
+std::vector<JointId> mayHaveCome(const Book& book, MachineId machine, const items::Carriage& before,
+                                 Moment cameOn) {
+    std::vector<JointId> joints;
+    const JointsThen& here = book.jointsThen(machine);
+    for (const auto& [joint, now] : book.jointsThen(before.machine).joints) {
+        const auto* version = book.joint(joint);
+        if (!now.isLoose || version == nullptr || version->machine != before.machine || version->position ||
+            now.since.when > *before.to)
+            continue;
+        const auto* own = book.joint(machine, version->code);
+        const auto known = own == nullptr ? here.joints.end() : here.joints.find(own->joint);
+        if (known != here.joints.end() && known->second.tightened && known->second.tightened->when >= cameOn)
+            continue;
+        joints.push_back(own == nullptr ? joint : own->joint);
+    }
+    return joints;
+}
+
+void addCameWith(const Book& book, MachineId machine, std::vector<Doubt>& doubts) {
+    for (const auto& [position, item] : book.fittings().on(machine, {book.today(), DayPart::AfterRiding})) {
+        const auto before = carriedBefore(book, item, machine);
+        const auto place = book.fittings().placeOf(item, {book.today(), DayPart::AfterRiding});
+        if (!before || !place)
+            continue;
+        auto joints = mayHaveCome(book, machine, *before, place->from);
+        if (!joints.empty())
+            doubts.push_back({.why = Doubting::CameWith,
+                              .positions = {position},
+                              .since = place->from.date,
+                              .joints = std::move(joints),
+                              .item = item,
+                              .from = before->machine});
+    }
+}
+
 void addWrenches(const Book& book, const JointsThen& then, std::vector<Doubt>& doubts) {
     const auto& ledger = book.ledger();
     for (const auto& [joint, now] : then.joints) {
@@ -181,8 +228,14 @@ State stateOf(const Book& book, MachineId machine) {
     const JointsThen& then = book.jointsThen(machine);
     State state{.open = openSteps(book, machine),
                 .gaps = gapsAt(book, machine, {book.today(), DayPart::AfterRiding})};
-    for (const auto& loose : fastening::handTight(then.joints))
+    for (const auto& loose : handTight(then))
         state.handTight.push_back(openJointOf(book, loose));
+    for (const auto& [joint, position] : then.out)
+        state.out.push_back({book.joint(joint), position});
+    std::sort(state.out.begin(), state.out.end(), [](const JointOut& a, const JointOut& b) {
+        return std::tie(a.position, a.joint->name) < std::tie(b.position, b.joint->name);
+    });
+    addCameWith(book, machine, state.doubts);
     addMoves(book, then, state.doubts);
     addWrenches(book, then, state.doubts);
     addImpossible(book, machine, state.doubts);
@@ -228,7 +281,7 @@ bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend
 
 std::vector<OpenJoint> openWhenRidden(const Book& book, MachineId machine, calendar::Date day) {
     std::vector<OpenJoint> open;
-    for (const auto& loose : fastening::handTight(book.jointsThen(machine).joints))
+    for (const auto& loose : handTight(book.jointsThen(machine)))
         if (wasOpenOn({.when = {loose.since, loose.part}}, day))
             open.push_back(openJointOf(book, loose));
     return open;
@@ -243,8 +296,9 @@ std::vector<RiddenOpen> riddenOpen(const Book& book, MachineId machine) {
         addAll(ridden.joints, {joint});
     };
     const auto& ledger = book.ledger();
-    for (const auto& [joint, now] : book.jointsThen(machine).joints) {
-        if (!now.isLoose)
+    const JointsThen& then = book.jointsThen(machine);
+    for (const auto& [joint, now] : then.joints) {
+        if (!now.isLoose || then.out.contains(joint))
             continue;
         // Riding up to here he knew of.
         calendar::Date known = firstRiddenAfter(now.since).plusDays(-1);

@@ -25,17 +25,25 @@ enum class Doubting : std::uint8_t {
     OutAndBack,  ///< off and on again on one day, told as work: was it torqued?
     OlderMoves,  ///< put on, and nobody asked whether it was torqued; all such moves of a machine in one
     Wrench,      ///< tightened with a tool that failed a check
+    CameWith,    ///< came from a machine with joints loose of which nobody said where they sit
     Impossible   ///< something sits where it can't
 };
 
 /// Something that nobody can vouch for until it is looked at.
 struct Doubt {
     Doubting why = Doubting::OutAndBack;
-    std::vector<std::string> positions{};  ///< OutAndBack, OlderMoves, Impossible
+    std::vector<std::string> positions{};  ///< OutAndBack, OlderMoves, CameWith, Impossible
     calendar::Date since{};                ///< the day of it; of OlderMoves the first one
     std::vector<JointId> joints{};         ///< what settles it, confirmed
     std::optional<ToolId> tool{};          ///< Wrench
-    std::optional<ItemId> item{};          ///< Impossible
+    std::optional<ItemId> item{};          ///< CameWith, Impossible
+    std::optional<MachineId> from{};       ///< CameWith
+};
+
+/// A joint that is undone and that nothing is there to torque against: out with what sat at a position.
+struct JointOut {
+    const fastening::JointVersion* joint = nullptr;
+    std::string position{};
 };
 
 /// What keeps a machine from being whole on the evening of the book's day. A position that nobody ever
@@ -44,6 +52,7 @@ struct Doubt {
 struct State {
     std::vector<const weekend::StepVersion*> open{};  ///< access steps that can't be closed with what is off
     std::vector<OpenJoint> handTight{};
+    std::vector<JointOut> out{};  ///< with gaps, or with what a machine may be without
     std::vector<Gap> gaps{};
     std::vector<Doubt> doubts{};
     [[nodiscard]] bool isWhole() const { return gaps.empty() && handTight.empty() && doubts.empty(); }

@@ -9,6 +9,7 @@
 
 #include "core/base/cells.h"
 #include "core/base/text.h"
+#include "core/fastening/inside.h"
 #include "core/fastening/kind_words.h"
 #include "core/fastening/stages.h"
 #include "core/picture/checks.h"
@@ -172,6 +173,8 @@ JointVersion knownOrNew(const Book& book, MachineId machine, const std::string& 
     joint.machine = machine;
     joint.name = name;
     joint.kind = fastening::kindByName(name);
+    if (const auto usual = fastening::usualPosition(joint.kind))
+        joint.position = std::string(*usual);
     return joint;
 }
 

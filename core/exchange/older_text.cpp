@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <utility>
 
+#include "core/fastening/inside.h"
 #include "core/weekend/freed.h"
 
 namespace wm::exchange {
@@ -76,13 +77,26 @@ void giveMoves(json& root) {
                 step.at("frees").push_back(each.position);
 }
 
+void givePositionsOfJoints(json& root) {
+    const auto joints = root.find("joint_version");
+    if (joints == root.end() || !joints->is_array())
+        return;
+    for (json& joint : *joints) {
+        if (!joint.is_object() || !joint.emplace("position", nullptr).second || !joint.contains("code"))
+            continue;
+        for (const fastening::SitsIn& each : fastening::sitsInByCode())
+            if (joint.at("code") == each.joint)
+                joint["position"] = each.position;
+    }
+}
+
 // What each format has beyond the one before.
 struct Later {
     int format;
     void (*give)(json& root);
 };
 constexpr std::array kLater{Later{2, giveWeights}, Later{3, giveDrawer}, Later{4, giveManualPages},
-                            Later{5, giveMoves}, Later{5, giveStated}};
+                            Later{5, giveMoves},   Later{5, giveStated}, Later{5, givePositionsOfJoints}};
 
 }  // namespace
 

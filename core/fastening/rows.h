@@ -75,6 +75,9 @@ struct JointVersion {
     bool active = true;
     std::optional<std::int64_t> sharedFrom{};  ///< first model year
     std::optional<std::int64_t> sharedTo{};    ///< last model year
+    /// Where it sits: inside what is fitted at that position, with which it goes; empty: it is the machine's
+    /// own; nothing: nobody said.
+    std::optional<std::string> position{};
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -107,6 +110,7 @@ struct JointVersion {
         visit("active", self.active);
         visit("shared_from", self.sharedFrom);
         visit("shared_to", self.sharedTo);
+        visit("position", self.position);
     }
     friend bool operator==(const JointVersion&, const JointVersion&) = default;
 };

@@ -32,6 +32,15 @@ class Entry {
         rows_.emplace_back(std::move(row));
         return id;
     }
+    /// The same for a fact that is entered again: it stays where it stood in the order of entry.
+    template <class R>
+    decltype(R::id) addAgain(R row) {
+        static_assert(R::kKind == base::RowKind::Fact);
+        row.id = newId<decltype(R::id)>();
+        const auto id = row.id;
+        rows_.emplace_back(std::move(row));
+        return id;
+    }
     /// Writes an editable row, in place of the one with its id; without an id it is new and is given one.
     template <class R>
     decltype(R::id) put(R row) {

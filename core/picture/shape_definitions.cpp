@@ -253,6 +253,8 @@ void checkShape(Checks& check, fastening::JointVersion& row) {
     check.word("typed_by", row.typedBy);
     check.word("checked_by", row.checkedBy);
     checkShare(check, row);
+    if (row.position)
+        checkPath(check, "position", *row.position);
 }
 
 }  // namespace wm::picture

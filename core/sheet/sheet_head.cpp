@@ -131,11 +131,28 @@ std::string doubtText(const book::Book& book, const book::Doubt& doubt, const Sp
                               .arg(book.joint(doubt.joints.front())->name)
                               .arg(tool == nullptr ? std::string{} : tool->name));
         }
+        case book::Doubting::CameWith: {
+            const auto* machine = book.ledger().find<items::Machine>(*doubt.from);
+            return speech(phrase("Sheet", "%1: came from %2 with joints loose there, look at them")
+                              .arg(what)
+                              .arg(machine == nullptr ? std::string{} : machine->name));
+        }
         case book::Doubting::Impossible:
             break;
     }
     const auto* item = book.ledger().find<items::Item>(*doubt.item);
     return speech(phrase("Sheet", "%1: %2 can't sit there").arg(what).arg(item == nullptr ? "" : item->name));
+}
+
+// What is undone there and can't be torqued before something is back on.
+std::string withWhatIsOut(std::string gap, const book::State& state, const std::string& position,
+                          const Speech& speech) {
+    std::string joints;
+    for (const book::JointOut& each : state.out)
+        if (each.position == position)
+            joints += (joints.empty() ? "" : ", ") + each.joint->name;
+    return joints.empty() ? gap
+                          : speech(phrase("Sheet", "%1; undone with it: %2").arg(std::move(gap)).arg(joints));
 }
 
 bool rides(const SheetSource& from, ItemId item) {
@@ -161,7 +178,7 @@ void fillHead(JobSheet& sheet, const SheetSource& from) {
             sheet.openSnags.push_back(snagText(open, from.speech));
     const book::State state = book::stateOf(from.book, from.machine);
     for (const book::Gap& gap : state.gaps)
-        sheet.notFitted.push_back(gapText(gap, from.speech));
+        sheet.notFitted.push_back(withWhatIsOut(gapText(gap, from.speech), state, gap.position, from.speech));
     for (const book::OpenJoint& open : state.handTight)
         sheet.handTight.push_back(fmt::format("{} ({} {})", open.joint->name,
                                               whyText(open.state.why, from.speech),

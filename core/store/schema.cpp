@@ -59,11 +59,11 @@ Schema currentSchema() {
             first.statements.push_back(std::move(statement));
     SchemaStep sixth{6,
                      "how a move was told, what an access step frees, what is remembered of a job, which job "
-                     "puts a value right",
+                     "puts a value right, where a joint sits",
                      6,
                      "0.6",
                      {}};
-    for (auto part : {schema6::moves, schema6::stated, schema6::values})
+    for (auto part : {schema6::moves, schema6::stated, schema6::values, schema6::inside})
         for (std::string& statement : part())
             sixth.statements.push_back(std::move(statement));
     // A program that does not know the weights would show hours that do not follow from the file.

@@ -58,6 +58,7 @@ namespace schema6 {
 std::vector<std::string> stated();
 std::vector<std::string> moves();
 std::vector<std::string> values();
+std::vector<std::string> inside();
 }  // namespace schema6
 
 }  // namespace wm::store

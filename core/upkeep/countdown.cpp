@@ -203,6 +203,21 @@ std::vector<const Record*> othersSince(const TaskFacts& facts, std::string_view 
     return since;
 }
 
+// Those of them that triggered it: of one part of a day only what was told later than `last` came after it.
+// What either of the two knows of the time before the file has no order within a day.
+std::vector<const Record*> othersAfter(const TaskFacts& facts, std::string_view code, const Record* last,
+                                       Date on) {
+    if (last == nullptr || last->kind == RecordKind::Baseline)
+        return othersSince(facts, code, last, on);
+    std::vector<const Record*> after;
+    for (const Record* other : facts.others)
+        if (other->code == code && other->date <= on &&
+            (other->kind == RecordKind::Baseline ? momentOf(*last) < momentOf(*other)
+                                                 : orderOf(*last) < orderOf(*other)))
+            after.push_back(other);
+    return after;
+}
+
 void trigger(Countdown& down, const TaskVersion& version, const TaskFacts& facts, const Record* last, Date on,
              bool wasRidden) {
     const auto note = [&down](Happening happening, Date date, std::optional<RecordId> by = std::nullopt) {
@@ -216,7 +231,7 @@ void trigger(Countdown& down, const TaskVersion& version, const TaskFacts& facts
         atomsAfter(facts.atoms, last == nullptr ? std::nullopt : std::optional(momentOf(*last)));
     for (const Trigger& trigger : version.triggers) {
         if (trigger.happening == Happening::Job)
-            for (const Record* other : othersSince(facts, trigger.code, last, on))
+            for (const Record* other : othersAfter(facts, trigger.code, last, on))
                 note(Happening::Job, other->date, other->id);
         for (const Atom& atom : later) {
             if (atom.to > eveningOf(on))

@@ -55,10 +55,12 @@ std::optional<Moment> dueAt(const FollowUpRule& rule, Moment origin, std::span<c
     return momentOf(due);
 }
 
+// Of one part of a day what was told before the job that asks was done before it.
 bool isSettledBy(const Demand& demand, Moment due, const std::optional<Moment>& until) {
     return std::any_of(demand.settling.begin(), demand.settling.end(), [&](const Record* record) {
         const Moment when = momentOf(*record);
-        return record != demand.origin && when >= due && (!until || when <= *until);
+        const bool isLater = when != momentOf(*demand.origin) || record->entered > demand.origin->entered;
+        return isLater && when >= due && (!until || when <= *until);
     });
 }
 

@@ -50,8 +50,7 @@ std::optional<ReachedValue> reachedValue(std::span<const MeasuredValue> values, 
     std::optional<calendar::Moment> first;
     for (const MeasuredValue* each : newest) {
         const auto limit = limitReached(*each->point, each->value->value);
-        const bool isEnded =
-            last != nullptr && last != each->record && momentOf(*each->record) <= momentOf(*last);
+        const bool isEnded = last != nullptr && last != each->record && when(*each->record) < when(*last);
         if (!limit || isEnded || (first && *first <= momentOf(*each->record)))
             continue;
         first = momentOf(*each->record);

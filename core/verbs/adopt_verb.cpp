@@ -40,13 +40,37 @@ void eachRow(Checks& check, std::vector<Row>& rows, Act&& act) {
     check.setPrefix({});
 }
 
-void checkEntered(Checks& check, std::set<base::Entered>& seen, const Row& row) {
+// Places in the order of entry. One is shared by nothing but a fact that was struck and what came in its
+// place.
+struct Places {
+    std::set<std::int64_t> struckFacts{};
+    std::set<base::Entered> ofStruck{};
+    std::set<base::Entered> taken{};
+};
+
+void noteStruck(Checks& check, Places& places, const Row& row) {
+    if (const auto* strike = std::get_if<Strike>(&row))
+        check.that(places.struckFacts.insert(strike->fact).second, Fault::AlreadyStruck, "fact",
+                   std::to_string(strike->fact));
+}
+
+void noteStruckPlace(Places& places, const Row& row) {
+    std::visit(
+        [&](const auto& r) {
+            if constexpr (requires { r.entered; })
+                if (places.struckFacts.contains(r.id.value()))
+                    places.ofStruck.insert(r.entered);
+        },
+        row);
+}
+
+void checkEntered(Checks& check, Places& places, const Row& row) {
     std::visit(
         [&](const auto& r) {
             if constexpr (requires { r.entered; }) {
                 check.fromOne("entered", r.entered, picture::kMostEntered);
-                check.that(seen.insert(r.entered).second, Fault::Duplicate, "entered",
-                           std::to_string(r.entered));
+                check.that(places.taken.insert(r.entered).second || places.ofStruck.contains(r.entered),
+                           Fault::Duplicate, "entered", std::to_string(r.entered));
             }
         },
         row);
@@ -187,15 +211,15 @@ Result<Change> adoptAll(const VerbContext& context, std::vector<Row> rows) {
     check.that(holdsOnlyItsCard(context.book.ledger()), Fault::NotEmpty, "file");
     check.that(!rows.empty(), Fault::NothingToDo, "file");
     References references;
-    std::set<base::Entered> seen;
-    std::set<std::int64_t> struck;
+    Places places;
+    if (!check.failed())
+        eachRow(check, rows, [&](const Row& row) { noteStruck(check, places, row); });
+    for (const Row& row : rows)
+        noteStruckPlace(places, row);
     if (!check.failed())
         eachRow(check, rows, [&](const Row& row) {
             references.define(check, row);
-            checkEntered(check, seen, row);
-            if (const auto* strike = std::get_if<Strike>(&row))
-                check.that(struck.insert(strike->fact).second, Fault::AlreadyStruck, "fact",
-                           std::to_string(strike->fact));
+            checkEntered(check, places, row);
         });
     references.close();
     if (!check.failed())

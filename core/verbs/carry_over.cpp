@@ -94,7 +94,7 @@ std::vector<Row> carryOver(const picture::Ledger& ledger, const base::IdSource& 
                     picture::Strike strike = because;
                     strike.fact = before;
                     entry.add(strike);
-                    renamed[before] = entry.add(r).value();
+                    renamed[before] = entry.addAgain(r).value();
                 } else if constexpr (R::kKind == base::RowKind::Editable) {
                     entry.put(r);
                 }

@@ -4,13 +4,14 @@
 
 #include <algorithm>
 #include <concepts>
+#include <deque>
 #include <iterator>
+#include <map>
 #include <memory>
 
 #include "core/picture/consistency.h"
 #include "core/picture/facts.h"
 #include "core/verbs/carry_over.h"
-#include "core/verbs/keep_order.h"
 #include "core/verbs/names.h"
 
 // Taking facts back.
@@ -146,6 +147,32 @@ concept CameWithAnOuting = OnMachine<R> && requires(const R& row) {
     row.outing->value();
 };
 
+// What is entered again stands where what it corrects stood: of one part of a day the order of entry decides
+// what came first. What the correction adds stands with the fact itself.
+void keepPlaces(const Ledger& before, std::int64_t fact, Change& entered) {
+    std::map<std::string_view, std::deque<base::Entered>> places;
+    base::Entered own = 0;
+    const auto company = withCompany(before, fact);
+    eachTable(before, [&]<class R>(RowsView<R> rows) {
+        if constexpr (kStrikable<R>)
+            for (const R& row : rows)
+                if (std::find(company.begin(), company.end(), row.id.value()) != company.end()) {
+                    places[R::kTable].push_back(row.entered);
+                    own = row.id.value() == fact ? row.entered : own;
+                }
+    });
+    const auto place = [&]<class R>(R& row) {
+        if constexpr (kStrikable<R>) {
+            auto& left = places[R::kTable];
+            row.entered = left.empty() ? own : left.front();
+            if (!left.empty())
+                left.pop_front();
+        }
+    };
+    for (auto& row : entered.rows)
+        std::visit(place, row);
+}
+
 // The new fact in the place of the one that is corrected.
 std::optional<std::int64_t> sameKind(const Ledger& before, std::int64_t fact, const Change& entered) {
     std::optional<std::int64_t> found;
@@ -204,6 +231,7 @@ Result<Change> correct(const VerbContext& context, std::int64_t fact, std::strin
     if (!entered)
         return entered;
     keepWhatItHad(ledger, fact, without.ledger(), *entered);
+    keepPlaces(ledger, fact, *entered);
     change->text = base::stored(phrase("Undo", "corrected %1").arg(*describe(ledger, fact)));
     const auto inItsPlace = sameKind(ledger, fact, *entered);
     std::move(entered->rows.begin(), entered->rows.end(), std::back_inserter(change->rows));
@@ -212,7 +240,6 @@ Result<Change> correct(const VerbContext& context, std::int64_t fact, std::strin
         auto carried = carryOver(ledger.with(*change), context.newId, fact, *inItsPlace, because);
         std::move(carried.begin(), carried.end(), std::back_inserter(change->rows));
     }
-    keepMarksInOrder(ledger, context.newId, because, *change);
     return ifMovesHold(ledger, std::move(*change));
 }
 

@@ -10,6 +10,7 @@
 #include <tuple>
 
 #include "core/base/text.h"
+#include "core/book/joint_owners.h"
 #include "core/picture/facts.h"
 #include "core/upkeep/measures.h"
 #include "core/upkeep/unknown.h"
@@ -152,6 +153,16 @@ std::vector<const fastening::JointVersion*> openedBy(const Book& book, const Job
     return book.jointsOpened(task != nullptr ? *task : nothing, steps);
 }
 
+// Something must be fitted there; a job on a spare has that in the vice.
+void checkIsThere(BookChecks& check, const Book& book, const fastening::JointVersion& joint,
+                  const upkeep::Record& record) {
+    const calendar::Moment when = upkeep::momentOf(record);
+    if (book::JointOwners(book).then(joint, when, book.ledger().nextEntered(), &record).item)
+        return;
+    const auto position = book::outWith(book, joint, when);
+    check.that(!position, Fault::IsOut, "torqued", joint.name, position.value_or(""));
+}
+
 void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft,
                     const upkeep::TaskVersion* task) {
     check.row<fastening::Tool>("tool", draft.tool);
@@ -163,6 +174,8 @@ void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft,
         if (version != nullptr && !opened.empty() && !draft.confirmsOthers)
             check.that(std::find(opened.begin(), opened.end(), version) != opened.end(), Fault::NotOpened,
                        "torqued", version->name);
+        if (version != nullptr && !check.failed())
+            checkIsThere(check, book, *version, draft.record);
     }
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/book/joint_owners.h"
 #include "core/picture/facts.h"
 #include "core/verbs/names.h"
 
@@ -62,6 +63,10 @@ Result<Change> markJoints(const VerbContext& context, std::vector<fastening::Joi
         check.row<fastening::Tool>("tool", mark.tool);
         check.row<usage::Outing>("outing", mark.outing);
         checkShape(check, mark);
+        if (joint != nullptr && mark.kind == MarkKind::Confirmed && !mark.record) {
+            const auto out = book::outWith(context.book, *joint, {mark.date, calendar::DayPart::AfterRiding});
+            check.that(!out, Fault::IsOut, "joint", joint->name, out.value_or(""));
+        }
         if (joint != nullptr && mark.movedCount)
             check.that(*mark.movedCount <= joint->count, Fault::TooLarge, "moved_count",
                        std::to_string(*mark.movedCount), std::to_string(joint->count));

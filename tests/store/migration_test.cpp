@@ -250,6 +250,8 @@ TEST_F(VersionFiveTest, AsksOnceAboutWhatWasPutOn) {
     const auto& step = ledger->all<weekend::StepVersion>().at(0);
     ASSERT_EQ(step.frees.size(), 2U);
     EXPECT_EQ(step.frees[0].code, "rear wheel");
+    for (const auto& joint : ledger->all<fastening::JointVersion>())
+        EXPECT_EQ(joint.position.has_value(), joint.code == "rear-axle-nut") << joint.code;
     for (const items::Move& move : ledger->all<items::Move>())
         EXPECT_TRUE(move.told == items::Told::Unasked && !move.backOn && !move.record);
     const book::Book book(ledger, sample::day(1, 30));

@@ -159,6 +159,7 @@ fastening::JointVersion jointVersion() {
     joint.active = false;
     joint.sharedFrom = 2023;
     joint.sharedTo = 2025;
+    joint.position = "engine";
     return joint;
 }
 

@@ -81,6 +81,8 @@ constexpr std::array<FaultWords, base::kFaults> kFaultWords{{
      QT_TR_NOOP("choose another one, or put its kind right on its card"), nullptr},
     {Fault::NotOpened, QT_TR_NOOP("The %1 is not opened by that job"),
      QT_TR_NOOP("leave it out, or say that it was tightened as well"), nullptr},
+    {Fault::IsOut, QT_TR_NOOP("The %1 can't be tightened: nothing is fitted there"),
+     QT_TR_NOOP("say first what was put back on"), QT_TR_NOOP("say first what was put back on at: %3")},
     {Fault::RidesSoon, QT_TR_NOOP("The %1 would leave the machine apart, and it is to be ridden soon"),
      QT_TR_NOOP("leave that job out, have a spare on the shelf, or do it after %3"),
      QT_TR_NOOP("leave that job out, have a spare on the shelf, or do it after %3")},

@@ -118,7 +118,9 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
                            : tr("%1, %2 or more as ridden").arg(far, ridden);
 }
 
-QString howFar(const book::DueLine& line, calendar::Date today) {
+namespace {
+
+QString howFarAlone(const book::DueLine& line, calendar::Date today) {
     const auto& countdown = line.countdown;
     if (countdown.value)
         return reachedWords(*countdown.value);
@@ -138,6 +140,13 @@ QString howFar(const book::DueLine& line, calendar::Date today) {
     if (countdown.governing)
         return howFar(countdown.limits[*countdown.governing], today);
     return countdown.over ? tr("due now") : tr("when it happens");
+}
+
+}  // namespace
+
+QString howFar(const book::DueLine& line, calendar::Date today) {
+    const QString far = howFarAlone(line, today);
+    return line.waitsFor && !line.empty ? tr("%1; waits, the %2 is off").arg(far, text(*line.waitsFor)) : far;
 }
 
 QString chanceWords(double chance) {

@@ -3,6 +3,7 @@
 #include "ui/words/state_words.h"
 
 #include <QStringList>
+#include <map>
 
 #include "ui/words/figures.h"
 #include "ui/words/tr.h"
@@ -47,6 +48,11 @@ QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt) {
             return tr("tightened with %1, which failed its check")
                 .arg(tool == nullptr ? QString() : text(tool->name));
         }
+        case book::Doubting::CameWith: {
+            const auto* from = doubt.from ? ledger.find<items::Machine>(*doubt.from) : nullptr;
+            return tr("came from %1 with joints loose there: look at them")
+                .arg(from == nullptr ? QString() : text(from->name));
+        }
         case book::Doubting::Impossible:
             break;
     }
@@ -61,6 +67,8 @@ QString shortDoubtWords(const book::Doubt& doubt) {
             return tr("put on: torqued?");
         case book::Doubting::Wrench:
             return tr("its wrench failed");
+        case book::Doubting::CameWith:
+            return tr("came with loose joints?");
         case book::Doubting::Impossible:
             break;
     }
@@ -75,6 +83,16 @@ QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps) {
     QStringList all;
     for (const book::Gap& gap : gaps)
         all << gapWords(book, gap);
+    return all.join(QStringLiteral("; "));
+}
+
+QString outWords(const std::vector<book::JointOut>& out) {
+    std::map<std::string, QStringList> byPosition;
+    for (const book::JointOut& each : out)
+        byPosition[each.position] << text(each.joint->name);
+    QStringList all;
+    for (const auto& [position, names] : byPosition)
+        all << tr("out with the %1: %2").arg(text(position), names.join(QStringLiteral(", ")));
     return all.join(QStringLiteral("; "));
 }
 

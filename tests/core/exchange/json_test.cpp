@@ -323,17 +323,32 @@ TEST(Exchange, ATextOfTheFourthFormatIsRead) {
     move.id = MoveId{4};
     move.item = ItemId{5};
     move.told = items::Told::Work;
-    json text = json::parse(toJson(picture::Ledger({step, move})));
+    fastening::JointVersion known;
+    known.id = JointVersionId{6};
+    known.joint = JointId{7};
+    known.machine = MachineId{3};
+    known.code = "head-nuts";
+    fastening::JointVersion own = known;
+    own.id = JointVersionId{8};
+    own.joint = JointId{9};
+    own.code = "bash-plate";
+    own.position = "front";
+    json text = json::parse(toJson(picture::Ledger({step, move, known, own})));
     text["format"] = 4;
     text["step_version"][0].erase("frees");
+    for (json& joint : text["joint_version"])
+        joint.erase("position");
     for (const char* key : {"told", "back_on", "record"})
         text["move"][0].erase(key);
     const auto read = fromJson(text.dump());
-    ASSERT_TRUE(read);
+    ASSERT_TRUE(read) << read.error().field << ": " << read.error().given;
     const picture::Ledger ledger(*read);
     ASSERT_EQ(ledger.all<weekend::StepVersion>()[0].frees.size(), 2U);
     EXPECT_EQ(ledger.all<weekend::StepVersion>()[0].frees[1].code, "rear wheel/tyre");
     EXPECT_EQ(ledger.all<items::Move>()[0].told, items::Told::Unasked);
+    const auto joints = ledger.all<fastening::JointVersion>();
+    EXPECT_EQ(joints[0].position, "engine");
+    EXPECT_EQ(joints[1].position, std::nullopt) << "nobody said";
 }
 
 TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {

@@ -4,9 +4,12 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
+#include <string>
 
 #include "core/exchange/starter.h"
+#include "core/fastening/inside.h"
 #include "tests/core/exchange/shipped.h"
 
 namespace wm::exchange {
@@ -131,6 +134,31 @@ TEST(StartersAccessTest, ARoadMachineTakesLongerAndASmallOneLess) {
         EXPECT_LE(minutesToReach(youth, step.code, true), minutesToReach(two, step.code, true)) << step.code;
         EXPECT_LE(minutesToReach(youth, step.code, false), minutesToReach(two, step.code, false))
             << step.code;
+    }
+}
+
+// A file from before a joint said where it sits knows it by its code: as the starters say it.
+TEST(StartersAccessTest, SaysOfEachJointWhereItSits) {
+    std::map<std::string, std::string, std::less<>> known;
+    for (const fastening::SitsIn& each : fastening::sitsInByCode())
+        EXPECT_TRUE(known.emplace(each.joint, each.position).second) << each.joint;
+    for (const char* file : kShippedStarters)
+        for (const auto& joint : shippedStarter(file).joints) {
+            const auto at = known.find(joint.code);
+            ASSERT_TRUE(at != known.end() && joint.position) << file << ": " << joint.code;
+            EXPECT_EQ(*joint.position, at->second) << file << ": " << joint.code;
+        }
+}
+
+// What goes off with a wheel or an engine is undone by the step, so it is no part of what goes.
+TEST(StartersAccessTest, WhatHoldsAnItemSitsNotInsideIt) {
+    for (const char* file : kShippedStarters) {
+        const Starter starter = shippedStarter(file);
+        for (const auto& step : starter.steps)
+            for (const auto& freed : step.frees)
+                for (const auto& opened : step.joints)
+                    EXPECT_NE(withCode(starter.joints, opened.code)->position, freed.code)
+                        << file << ": " << step.code;
     }
 }
 

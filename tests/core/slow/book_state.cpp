@@ -39,6 +39,9 @@ std::string doubtWords(const Tale& tale, const book::Book& book, const book::Dou
         case book::Doubting::Wrench:
             return book.joint(doubt.joints.front())->name + ": tightened with " +
                    tale.nameOf(doubt.tool->value());
+        case book::Doubting::CameWith:
+            return positions + ": came with joints loosened on " +
+                   book.ledger().find<items::Machine>(*doubt.from)->name;
         case book::Doubting::Impossible:
             break;
     }

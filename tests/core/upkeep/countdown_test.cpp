@@ -484,8 +484,13 @@ TEST_F(CountdownTest, AnotherJobMakesItDue) {
     EXPECT_EQ(it.on("2026-03-01").triggeredOn, day("2026-02-01"));
     it.records = {make.record("2026-02-01")};
     it.others.push_back(make.record("2026-02-01", RecordKind::Done, "shock"));
-    EXPECT_FALSE(it.on("2026-03-01").triggered)
-        << "done with the other job of that evening, typed before or after";
+    it.records[0].entered = 2;
+    it.others[0].entered = it.others[1].entered = 1;
+    EXPECT_FALSE(it.on("2026-03-01").triggered) << "told after the other job of that evening: done after it";
+    it.others.back().entered = 3;
+    EXPECT_TRUE(it.on("2026-03-01").triggered) << "told before it";
+    it.records[0].kind = RecordKind::Baseline;
+    EXPECT_FALSE(it.on("2026-03-01").triggered) << "what is known of the time before has no order within a day";
     it.others.back().date = day("2026-02-02");
     EXPECT_TRUE(it.on("2026-03-01").triggered);
     it.others.back().date = day("2026-03-02");

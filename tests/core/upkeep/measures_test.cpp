@@ -107,7 +107,7 @@ TEST_F(ValueTest, TheCountdownIsOverByAValueWhateverIsLeft) {
     EXPECT_EQ(it.on("2026-02-03").limits[0].left, 7400) << "its own round goes on";
 }
 
-// Day by day and the slow way: each day the notebook is read from its first page to that day.
+// Day by day and the slow way: each day the notebook is read from its first page to that day, line by line.
 RC_GTEST_FIXTURE_PROP(ValueTest, AgreesWithReadingTheNotebookDayByDay, ()) {
     struct Line {
         int day = 0;
@@ -120,20 +120,20 @@ RC_GTEST_FIXTURE_PROP(ValueTest, AgreesWithReadingTheNotebookDayByDay, ()) {
                              rc::gen::set(&Line::value, rc::gen::inRange<std::int64_t>(5, 15))));
     const auto dayOf = [](int day) { return made::day("2026-05-01").plusDays(day).iso(); };
     std::vector<Record> jobs;
-    for (const Line& line : lines)
+    base::Entered told = 0;
+    for (const Line& line : lines) {
         if (line.isJob)
             jobs.push_back(make.record(dayOf(line.day)));
         else
             measure(dayOf(line.day), line.value);
+        (line.isJob ? jobs.back() : *measured_.back()).entered = ++told;
+    }
     for (int today = 0; today < 20; ++today) {
         bool isDue = false;
         for (int day = 0; day <= today; ++day) {
             for (const Line& line : lines)
-                if (!line.isJob && line.day == day)
-                    isDue = line.value <= 9;
-            for (const Line& line : lines)
-                if (line.isJob && line.day == day)
-                    isDue = false;
+                if (line.day == day)
+                    isDue = !line.isJob && line.value <= 9;
         }
         const Record* last = nullptr;
         for (const Record& job : jobs)

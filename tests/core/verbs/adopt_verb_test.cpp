@@ -73,6 +73,17 @@ class AdoptTest : public testing::Test, public FurnishedBench {
     }
 };
 
+TEST_F(AdoptTest, WhatCorrectsAFactMayHaveItsPlace) {
+    auto rows = ledger().rows();
+    const auto place = ledger().struck<usage::Wash>()[0].entered;
+    for (Row& row : rows)
+        if (auto* wash = std::get_if<usage::Wash>(&row); wash != nullptr && wash->entered != place)
+            wash->entered = place;
+    Bench empty;
+    empty.must(saying(adoptAll, rows));
+    EXPECT_EQ(empty.ledger().all<usage::Wash>()[0].entered, place);
+}
+
 TEST_F(AdoptTest, TakesInAWholeFileAsItIs) {
     const auto rows = ledger().rows();
     std::set<std::size_t> tables;

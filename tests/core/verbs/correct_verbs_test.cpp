@@ -126,7 +126,7 @@ TEST_F(CorrectVerbsTest, CorrectsTheFirstOfTwoOutingsOfADay) {
     const auto before = book().life(heron);
     must(saying(correct, first, "rider was left out",
                 ride({.outing = outing("2026-03-01", 80), .meterAfter = Hours{80}})));
-    EXPECT_EQ(ledger().all<usage::HourReading>().back().part, calendar::DayPart::Riding);
+    EXPECT_EQ(ledger().all<usage::HourReading>()[0].part, calendar::DayPart::Riding);
     EXPECT_EQ(book().meterNow(heron), Hours{150});
     EXPECT_EQ(book().life(heron), before);
 }
@@ -166,6 +166,25 @@ TEST_F(CorrectVerbsTest, WhatWasFoundAfterAJobStaysAfterIt) {
     again.record.date = day("2026-03-03");
     must(saying(correct, last<upkeep::Record>().value(), "it was the day after", record(again)));
     EXPECT_TRUE(book().handTight(heron).empty()) << "tightened on the day after it was found";
+}
+
+// Two jobs of one evening: what was told first came first, and still does when a word of it is put right.
+TEST_F(CorrectVerbsTest, WhatIsPutRightKeepsItsPlace) {
+    JobDraft draft{.record = job(pads, "2026-03-02"), .confirmed = {axle}};
+    draft.record.steps = {{"rear-wheel"}};
+    draft.record.meter = Hours{900};
+    must(record(draft));
+    const RecordId id = last<upkeep::Record>();
+    must(record({.record = job(oilChange, "2026-03-02")}));
+    auto again = *draftOf(ledger(), id);
+    again.record.note = "the soft ones";
+    must(saying(correct, id.value(), "which pads", record(again)));
+    const auto records = ledger().all<upkeep::Record>();
+    ASSERT_EQ(records.size(), 2U);
+    EXPECT_EQ(records[0].note, "the soft ones");
+    EXPECT_EQ(records[0].entered, ledger().struck<upkeep::Record>()[0].entered);
+    EXPECT_LT(ledger().all<fastening::JointMark>()[0].entered, records[1].entered);
+    EXPECT_LT(ledger().all<usage::HourReading>().back().entered, records[1].entered);
 }
 
 // The words of a snag that was dealt with are put right: it does not come back, and the job that ended it,
@@ -215,8 +234,8 @@ TEST_F(CorrectVerbsTest, AJobKeepsItsReadingAmongNewerOnes) {
     draft.record.meter = Hours{890};
     must(saying(correct, id.value(), "read wrong", record(draft)));
     ASSERT_EQ(ledger().all<usage::HourReading>().size(), 2U);
-    EXPECT_EQ(ledger().all<usage::HourReading>()[1].shown, Hours{890});
-    EXPECT_EQ(ledger().all<usage::HourReading>()[1].record, last<upkeep::Record>());
+    EXPECT_EQ(ledger().all<usage::HourReading>()[0].shown, Hours{890});
+    EXPECT_EQ(ledger().all<usage::HourReading>()[0].record, last<upkeep::Record>());
 }
 
 TEST_F(CorrectVerbsTest, AWashStaysWithItsOuting) {

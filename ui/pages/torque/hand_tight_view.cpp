@@ -62,6 +62,18 @@ std::vector<TableRow> rowsOf(const book::Book& book, std::optional<MachineId> ma
     return rows;
 }
 
+// What can't be torqued before something is back on.
+QString outOf(const book::Book& book, std::optional<MachineId> machine) {
+    QStringList all;
+    for (const items::Machine* card : book.machines()) {
+        const auto out = machine && card->id != *machine ? std::vector<book::JointOut>{}
+                                                         : book::stateOf(book, card->id).out;
+        if (!out.empty())
+            all << HandTightView::tr("%1: %2.").arg(text(card->name), outWords(out));
+    }
+    return all.join(QLatin1Char('\n'));
+}
+
 }  // namespace
 
 HandTightView::HandTightView(const PageTools& tools, QWidget* parent)
@@ -95,11 +107,15 @@ void HandTightView::choose(JointId joint) {
 void HandTightView::refresh() {
     const auto machine = workbench().chosen();
     auto rows = rowsOf(*workbench().book(), machine);
+    const QString out = outOf(*workbench().book(), machine);
     words_->setText(
-        rows.empty()
+        rows.empty() && !out.isEmpty() ? tr("Nothing that is fitted is hand-tight or in doubt.")
+        : rows.empty()
             ? tr("Nothing is hand-tight or in doubt: every joint that was opened is torqued and marked.")
             : tr("Opened and not torqued since, or in doubt. Enter says that the chosen one is torqued "
                  "and marked; a machine is not logged as ridden before what is loose is answered."));
+    if (!out.isEmpty())
+        words_->setText(words_->text() + QLatin1Char('\n') + out);
     joints_->setVisible(!rows.empty());
     confirm_->setVisible(!rows.empty());
     confirm_->setEnabled(!workbench().readOnly());

@@ -8,6 +8,8 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
+#include <set>
+#include <string>
 #include <utility>
 
 #include "core/definitions/confirming.h"
@@ -52,6 +54,7 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
       source_(captionedField(this, QStringLiteral("jointSource"), tr("manual"), 0)),
       page_(captionedField(this, QStringLiteral("jointPage"), tr("page"), 8)),
       confirmed_(new QCheckBox(tr("confirmed against the manual"), this)),
+      place_(new QComboBox(this)),
       holds_(new QWidget(this)),
       sharing_(new QComboBox(holds_)),
       problem_(new QLabel(this)) {
@@ -60,6 +63,9 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
     addChoices(*unit_, eachOf<units::TorqueUnit>(
                            [](units::TorqueUnit unit) { return text(std::string(base::nameOf(unit))); }));
     confirmed_->setObjectName(QStringLiteral("jointConfirmed"));
+    place_->setObjectName(QStringLiteral("jointPosition"));
+    place_->setAccessibleName(tr("What the joint sits in, and goes with"));
+    place_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     sharing_->setObjectName(QStringLiteral("jointSharing"));
     sharing_->setAccessibleName(tr("For which machines the figure holds"));
     sharing_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
@@ -93,6 +99,15 @@ void JointForm::layOut() {
     line->addWidget(page_);
     line->addWidget(confirmed_);
     lines->addLayout(line);
+    auto* second = new QHBoxLayout;
+    second->setSpacing(kSpaceClose);
+    auto* sits = new QLabel(tr("It sits in"), this);
+    sits->setProperty("role", QStringLiteral("note"));
+    sits->setBuddy(place_);
+    second->addWidget(sits);
+    second->addWidget(place_);
+    second->addWidget(holds_, 1);
+    lines->addLayout(second);
     auto* holds = new QHBoxLayout(holds_);
     holds->setContentsMargins(0, 0, 0, 0);
     holds->setSpacing(kSpaceClose);
@@ -102,7 +117,6 @@ void JointForm::layOut() {
     holds->addWidget(word);
     holds->addWidget(sharing_);
     holds->addStretch();
-    lines->addWidget(holds_);
     lines->addWidget(problem_);
 }
 
@@ -121,6 +135,27 @@ void JointForm::offerSharing(const fastening::JointVersion& joint) {
                       {{Holds::ForAll, tr("for all %1").arg(text(definitions::sharedText(*machine, *years)))},
                        {Holds::ForOne, tr("for %1 only").arg(text(machine->name))}});
     chooseIn(*sharing_, joint.sharedFrom ? Holds::ForAll : Holds::ForOne);
+}
+
+// What something is known to sit at on this machine, and what its jobs and other joints name.
+void JointForm::offerPlaces(const fastening::JointVersion& joint) {
+    const auto book = workbench_.book();
+    std::set<std::string> places;
+    for (const auto* task : book->tasks(joint.machine))
+        places.insert(task->position);
+    for (const auto* other : book->joints(joint.machine))
+        places.insert(other->position.value_or(std::string{}));
+    for (const auto& [position, item] :
+         book->fittings().on(joint.machine, {book->today(), calendar::DayPart::AfterRiding}))
+        places.insert(position);
+    places.insert(joint.position.value_or(std::string{}));
+    places.erase(std::string{});
+    place_->clear();
+    place_->addItem(tr("nobody said"));
+    place_->addItem(tr("the machine itself"), QString());
+    for (const std::string& place : places)
+        place_->addItem(text(place), text(place));
+    place_->setCurrentIndex(joint.position ? place_->findData(text(*joint.position)) : 0);
 }
 
 void JointForm::share(fastening::JointVersion& version) const {
@@ -148,6 +183,7 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     page_->setText(text(joint->page));
     confirmed_->setChecked(joint->confirmed);
     problem_->clear();
+    offerPlaces(*joint);
     offerSharing(*joint);
 }
 
@@ -160,6 +196,7 @@ void JointForm::clear() {
         edit->clear();
     confirmed_->setChecked(false);
     problem_->clear();
+    place_->clear();
     sharing_->clear();
     holds_->hide();
 }
@@ -241,6 +278,8 @@ void JointForm::save() {
     version.page = page_->text().toStdString();
     version.confirmed = confirmed_->isChecked();
     version.validFrom = workbench_.today();
+    const QVariant place = place_->currentData();
+    version.position = place.isValid() ? std::optional(place.toString().toStdString()) : std::nullopt;
     share(version);
     const auto done = workbench_.attempt(
         [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, version); });

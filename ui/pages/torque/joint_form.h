@@ -20,7 +20,8 @@ class Workbench;
 /// The figure of one joint as the manual prints it, typed in one row: value or range, unit, manual, page, and
 /// whether it was checked. "25 ft lb" and "18-22" are understood in the first field. Enter saves a new
 /// version; the old one stays in the file. A figure that looks like a misreading is asked about once. Of a
-/// joint that the machines of a model share it is said for which of them the figure holds.
+/// joint that the machines of a model share it is said for which of them the figure holds. Where the joint
+/// sits decides whether it goes with an engine or a wheel to another machine.
 class JointForm : public QWidget {
     Q_OBJECT
 
@@ -35,6 +36,7 @@ class JointForm : public QWidget {
     void layOut();
     void clear();
     void offerSharing(const fastening::JointVersion& joint);
+    void offerPlaces(const fastening::JointVersion& joint);
     void share(fastening::JointVersion& version) const;
     void save();
     /// Takes what was typed as a torque; false with the words for it if it can't be.
@@ -53,6 +55,7 @@ class JointForm : public QWidget {
     QLineEdit* source_;
     QLineEdit* page_;
     QCheckBox* confirmed_;
+    QComboBox* place_;    ///< the machine itself, or what it sits in; nothing: nobody said
     QWidget* holds_;      ///< seen where the joint is shared
     QComboBox* sharing_;  ///< for all of the model, or for this machine only
     QLabel* problem_;

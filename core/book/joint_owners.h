@@ -1,0 +1,59 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <compare>
+#include <map>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "core/book/book.h"
+
+namespace wm::book {
+
+// What is inside an item goes with it: the rules are in tests/data/state/README.md.
+
+/// Whose a joint is: an item's, in which it sits, or a machine's own. An item's joint is the same on every
+/// machine that carries the item, by its code.
+struct JointOwner {
+    std::optional<ItemId> item{};
+    std::optional<MachineId> machine{};  ///< of a machine's own
+    std::string code{};
+    friend auto operator<=>(const JointOwner&, const JointOwner&) = default;
+};
+
+/// Tells whose each joint was, when. The book must outlive it.
+class JointOwners {
+  public:
+    explicit JointOwners(const Book& book);
+
+    /// On the evening of the book's day.
+    [[nodiscard]] JointOwner now(const fastening::JointVersion& joint) const;
+    /// At a moment, after the moves that were told before `entered`. `record`: of the job that touched it;
+    /// one on a spare was done on that spare's joints.
+    [[nodiscard]] JointOwner then(const fastening::JointVersion& joint, calendar::Moment when,
+                                  base::Entered entered, const upkeep::Record* record) const;
+
+  private:
+    [[nodiscard]] std::optional<ItemId> itemAt(const items::Fittings& fittings, MachineId machine,
+                                               const std::string& position, calendar::Moment when) const;
+    [[nodiscard]] std::optional<ItemId> itemOfJob(const upkeep::Record& record, const std::string& position,
+                                                  calendar::Moment when) const;
+    [[nodiscard]] const items::Fittings& fittingsBefore(calendar::Moment when, base::Entered entered) const;
+
+    const Book& book_;
+    std::set<calendar::Moment> movedAt_;
+    mutable std::map<std::pair<calendar::Moment, base::Entered>, std::unique_ptr<items::Fittings>> before_;
+};
+
+/// The position of a machine that stands empty, and on the way to which a joint sits or which a step frees
+/// that opens it: nothing is there to be torqued. `when`: of the day that is asked about.
+std::optional<std::string> outWith(const Book& book, const fastening::JointVersion& joint,
+                                   calendar::Moment when);
+/// The empty position that a job waits for, because one of the joints that it is about is out; on the book's
+/// day.
+std::optional<std::string> waitsFor(const Book& book, const upkeep::TaskVersion& task);
+
+}  // namespace wm::book
