@@ -97,8 +97,8 @@ ordered_json lineJson(const book::Book& book, const items::Machine& machine, con
     const outlook::Chances& chances = book.chances(machine.id);
     const std::string item = itemName(book, line);
     auto limits = ordered_json::array();
-    for (const upkeep::LimitState& state : line.countdown.limits)
-        limits.push_back(limitJson(state));
+    for (const upkeep::LimitState& limit : line.countdown.limits)
+        limits.push_back(limitJson(limit));
     const auto& event = line.standing.event;
     const bool before = line.standing.kind == StandingKind::BeforeEvent && event.has_value();
     return {{"machine", machine.name},
@@ -222,10 +222,9 @@ QString why(const DueLine& line, calendar::Date today) {
         words << ui::howFar(line, today).replace(QChar(0x00A0), QChar(' '));
     } else if (countdown.triggered) {
         words << happeningWords(*countdown.triggered);
-    } else if (countdown.governing && *countdown.governing < countdown.limits.size()) {
-        const auto& state = countdown.limits[*countdown.governing];
-        words << spanWords(state) + " of " + amountWords(state.limit.counter, state.amount);
-        if (state.left < 0 && state.leftWithAllowance >= 0)
+    } else if (const upkeep::LimitState* state = book::decidingLimit(line)) {
+        words << spanWords(*state) + " of " + amountWords(state->limit.counter, state->amount);
+        if (state->left < 0 && state->leftWithAllowance >= 0)
             words << "over, allowed";
     }
     if (line.empty)

@@ -35,6 +35,9 @@ struct DueLine {
     bool picked = false;
 };
 
+/// The limit that a line is about: what makes it due, or is expected to; nullptr without limits.
+const upkeep::LimitState* decidingLimit(const DueLine& line);
+
 struct OpenSnag {
     const upkeep::Snag* snag = nullptr;
     const upkeep::Deferral* deferral = nullptr;

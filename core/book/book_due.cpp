@@ -264,6 +264,11 @@ DueLine Book::lineOf(const upkeep::TaskVersion& task, const Tasks& ofMachine) co
     return line;
 }
 
+const upkeep::LimitState* decidingLimit(const DueLine& line) {
+    const auto at = line.standing.limit ? line.standing.limit : line.countdown.governing;
+    return at && *at < line.countdown.limits.size() ? &line.countdown.limits[*at] : nullptr;
+}
+
 const DueLine* Book::dueLine(TaskId task) const {
     const upkeep::TaskVersion* version = this->task(task);
     if (version == nullptr)

@@ -117,6 +117,13 @@ Step happenedOf(const book::Book& book, const upkeep::Countdown& down) {
     return step;
 }
 
+// Due before the next race, for it was ridden since.
+Step raceOf(const outlook::EventAhead& race) {
+    return {.kind = StepKind::Happened,
+            .name = std::string(base::nameOf(upkeep::Happening::BeforeRace)),
+            .to = race.first};
+}
+
 Step valueOf(const upkeep::ReachedValue& reached) {
     Step step{.kind = StepKind::Value, .name = reached.name, .from = reached.date};
     step.value = reached.value;
@@ -159,6 +166,10 @@ Step why(const book::Book& book, const book::DueLine& line) {
     // What made it due whatever the limits say comes before them.
     if (down.triggered)
         root.children.push_back(happenedOf(book, down));
+    const auto& event = line.standing.event;
+    if (!down.triggered && down.beforeNextRace && event &&
+        line.standing.kind == outlook::StandingKind::BeforeEvent && event->kind == outlook::EventKind::Race)
+        root.children.push_back(raceOf(*event));
     if (down.value)
         root.children.push_back(valueOf(*down.value));
     root.children.push_back(versionOf(*line.task));
@@ -168,7 +179,7 @@ Step why(const book::Book& book, const book::DueLine& line) {
     root.children.push_back(originOf(book, line));
     for (std::size_t at = 0; at < down.limits.size(); ++at) {
         Step limit = limitOf(book, line, down.limits[at]);
-        limit.governs = down.governing == at;
+        limit.governs = &down.limits[at] == book::decidingLimit(line);
         if (limit.governs) {
             root.figure = limit.figure;
             root.reached = limit.reached;

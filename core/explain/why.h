@@ -47,7 +47,7 @@ enum class StepKind : std::uint8_t {
     Crash,
     MudDays,
     MudDay,
-    Happened,   ///< what made it due whatever the limits say
+    Happened,   ///< what made it due whatever the limits say; `to`: before a race of that day
     Value,      ///< a measured value that made it due
     OtherJobs,  ///< completions of the task whose every n-th one asks for this
     Extra,      ///< what every n-th completion brings as well: with the how manieth from now

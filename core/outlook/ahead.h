@@ -106,6 +106,8 @@ struct Standing {
     /// habit that nobody knows.
     std::optional<double> chance{};
     std::optional<EventAhead> event{};  ///< the event it falls due before (BeforeEvent), or the next one
+    /// Of several limits the one that is expected to give `likely`, if the first of them counts.
+    std::optional<std::size_t> limit{};
     double reach = 0;  ///< 0 = just inside the next event's reach, 1 = at the limit: turns the mark
 };
 

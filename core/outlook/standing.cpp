@@ -29,6 +29,25 @@ double reachOf(const upkeep::TaskVersion& task, const upkeep::Countdown& countdo
     return reach.value_or(0);
 }
 
+// The limit that is the furthest used up, in the mean, on the day on which the task is likely due.
+std::optional<std::size_t> limitThatGives(Date likely, const upkeep::TaskVersion& task,
+                                          const upkeep::Countdown& countdown, const Ahead& ahead) {
+    if (task.combine != Combine::First || countdown.limits.size() < 2)
+        return std::nullopt;
+    std::optional<std::size_t> most;
+    double mostUsed = 0;
+    for (std::size_t at = 0; at < countdown.limits.size(); ++at) {
+        const upkeep::LimitState& limit = countdown.limits[at];
+        const double left = std::max(static_cast<double>(limit.left), 0.5);  // half a piece: used up
+        const double used = meanUse(ahead, limit.limit.counter, likely, task.weights) / left;
+        if (!most || used > mostUsed) {
+            most = at;
+            mostUsed = used;
+        }
+    }
+    return most;
+}
+
 // Only the high end is there, of the limit or of what its allowance leaves.
 bool mayBeOver(const upkeep::Countdown& countdown) {
     using upkeep::Reached;
@@ -78,6 +97,8 @@ Standing standingOf(const upkeep::TaskVersion& task, const upkeep::Countdown& co
         standing.reach = 1;
         return standing;
     }
+    if (standing.likely && !countdown.over && !countdown.beforeNextRace)
+        standing.limit = limitThatGives(*standing.likely, task, countdown, ahead);
     if (ahead.trust != Trust::Unknown)
         standing.chance = odds.chanceBy(point, flag);
     // Of a habit that nobody knows only what is all but certain is said.

@@ -204,16 +204,13 @@ std::vector<const Record*> othersSince(const TaskFacts& facts, std::string_view 
 }
 
 // Those of them that triggered it: of one part of a day only what was told later than `last` came after it.
-// What either of the two knows of the time before the file has no order within a day.
 std::vector<const Record*> othersAfter(const TaskFacts& facts, std::string_view code, const Record* last,
                                        Date on) {
-    if (last == nullptr || last->kind == RecordKind::Baseline)
+    if (last == nullptr)
         return othersSince(facts, code, last, on);
     std::vector<const Record*> after;
     for (const Record* other : facts.others)
-        if (other->code == code && other->date <= on &&
-            (other->kind == RecordKind::Baseline ? momentOf(*last) < momentOf(*other)
-                                                 : orderOf(*last) < orderOf(*other)))
+        if (other->code == code && other->date <= on && cameAfter(*other, *last))
             after.push_back(other);
     return after;
 }

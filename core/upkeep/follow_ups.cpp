@@ -59,8 +59,8 @@ std::optional<Moment> dueAt(const FollowUpRule& rule, Moment origin, std::span<c
 bool isSettledBy(const Demand& demand, Moment due, const std::optional<Moment>& until) {
     return std::any_of(demand.settling.begin(), demand.settling.end(), [&](const Record* record) {
         const Moment when = momentOf(*record);
-        const bool isLater = when != momentOf(*demand.origin) || record->entered > demand.origin->entered;
-        return isLater && when >= due && (!until || when <= *until);
+        const bool isEarlier = when == momentOf(*demand.origin) && cameAfter(*demand.origin, *record);
+        return !isEarlier && when >= due && (!until || when <= *until);
     });
 }
 

@@ -50,7 +50,7 @@ std::optional<ReachedValue> reachedValue(std::span<const MeasuredValue> values, 
     std::optional<calendar::Moment> first;
     for (const MeasuredValue* each : newest) {
         const auto limit = limitReached(*each->point, each->value->value);
-        const bool isEnded = last != nullptr && last != each->record && when(*each->record) < when(*last);
+        const bool isEnded = last != nullptr && last != each->record && !cameAfter(*each->record, *last);
         if (!limit || isEnded || (first && *first <= momentOf(*each->record)))
             continue;
         first = momentOf(*each->record);

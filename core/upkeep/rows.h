@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <tuple>
+
 #include "core/upkeep/stated_row.h"
 #include "core/upkeep/task.h"
 
@@ -105,6 +107,14 @@ struct Record {
 
 inline calendar::Moment momentOf(const Record& record) {
     return {record.date, record.part};
+}
+
+/// Later in time, or told later of the same part of a day. What is known of the time before the file has no
+/// place within a part of a day: it came with what else was told of it.
+inline bool cameAfter(const Record& later, const Record& earlier) {
+    if (later.kind == RecordKind::Baseline || earlier.kind == RecordKind::Baseline)
+        return momentOf(earlier) < momentOf(later);
+    return std::tuple(momentOf(earlier), earlier.entered) < std::tuple(momentOf(later), later.entered);
 }
 
 /// A Baseline of what is as old as its subject: no time had run when it was "done".

@@ -6,12 +6,15 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QSignalBlocker>
+#include <QStringList>
+#include <algorithm>
 #include <limits>
 #include <memory>
 #include <utility>
 
 #include "core/book/expiry.h"
 #include "core/book/fitting.h"
+#include "core/book/state.h"
 #include "core/items/positions.h"
 #include "ui/entry/last_used.h"
 #include "ui/words/figures.h"
@@ -101,8 +104,34 @@ QStringList positionsOf(const book::Book& book) {
     return names;
 }
 
-// What would not last through the machine's next event if the form were entered as it stands, on the book as
-// it would be then; empty while it can't be entered.
+// The machines that would be left without something for it.
+QStringList leftWithout(const book::Book& book, const book::Book& then, std::optional<MachineId> fittedTo) {
+    QStringList words;
+    for (const items::Machine* machine : book.machines()) {
+        if (machine->id == fittedTo)
+            continue;
+        const auto before = book::stateOf(book, machine->id).gaps;
+        for (const book::Gap& gap : book::stateOf(then, machine->id).gaps)
+            if (std::none_of(before.begin(), before.end(),
+                             [&](const book::Gap& known) { return known.position == gap.position; }))
+                words << tr("%1 is left without its %2.").arg(text(machine->name), text(gap.position));
+    }
+    return words;
+}
+
+// What an item brings along that is undone inside it.
+QStringList comesUndone(const book::Book& then, const items::Move& move) {
+    QStringList names;
+    if (move.machine)
+        for (const book::OpenJoint& open : book::stateOf(then, *move.machine).handTight)
+            if (open.joint->position && !open.joint->position->empty() && open.state.since < move.date)
+                names << text(open.joint->name);
+    return names.isEmpty() ? names
+                           : QStringList{tr("Hand-tight in it: %1.").arg(names.join(QStringLiteral(", ")))};
+}
+
+// Whom it leaves without, and what would not last through the machine's next event if the form were entered
+// as it stands, on the book as it would be then; empty while it can't be entered.
 QString endsWords(const tl::expected<store::Verb, Faults>& verb, const book::Book& book) {
     if (!verb)
         return {};
@@ -114,7 +143,8 @@ QString endsWords(const tl::expected<store::Verb, Faults>& verb, const book::Boo
     QStringList words;
     for (const picture::Row& row : change->rows)
         if (const auto* move = std::get_if<items::Move>(&row);
-            move != nullptr && move->kind == MoveKind::Fitted)
+            move != nullptr && move->kind == MoveKind::Fitted) {
+            words << leftWithout(book, then, move->machine) << comesUndone(then, *move);
             for (const book::Expiry& expiry : book::expiriesOf(then, move->item)) {
                 const QString of = tr("%1 of %2").arg(text(expiry.task), text(expiry.item));
                 if (expiry.isOver)
@@ -124,6 +154,8 @@ QString endsWords(const tl::expected<store::Verb, Faults>& verb, const book::Boo
                                  .arg(of, dayWords(expiry.likely.value_or(expiry.event->last), book.today()),
                                       text(expiry.event->name));
             }
+        }
+    words.removeDuplicates();
     return words.join(QLatin1Char(' '));
 }
 

@@ -137,8 +137,8 @@ QString howFarAlone(const book::DueLine& line, calendar::Date today) {
         return line.standing.kind == StandingKind::Overdue       ? tr("due, no record")
                : line.standing.kind == StandingKind::BeforeEvent ? tr("before each race, no record")
                                                                  : tr("no record");
-    if (countdown.governing)
-        return howFar(countdown.limits[*countdown.governing], today);
+    if (const upkeep::LimitState* limit = book::decidingLimit(line))
+        return howFar(*limit, today);
     return countdown.over ? tr("due now") : tr("when it happens");
 }
 

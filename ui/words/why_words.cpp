@@ -271,7 +271,7 @@ QString whatWords(const Step& step, calendar::Date today) {
         case StepKind::MudDay:
             return spanWords(step, today);
         case StepKind::Happened:
-            return tr("brought on by");
+            return step.to ? tr("asked for") : tr("brought on by");
         case StepKind::Extra:
             return tr("as well");
         case StepKind::Unmetered:
@@ -282,6 +282,8 @@ QString whatWords(const Step& step, calendar::Date today) {
 }
 
 QString happenedWords(const Step& step, calendar::Date today) {
+    if (step.to)
+        return tr("before each race, once it was ridden: %1").arg(dayWords(*step.to, today));
     const QString what = step.detail.empty() ? nameWords(std::string_view(step.name)) : text(step.detail);
     return inOrder({what, step.from ? dayWords(*step.from, today) : QString()});
 }
@@ -298,7 +300,8 @@ QString taskWords(const Step& step, calendar::Date today) {
         if (child.kind == StepKind::Value)
             return inOrder({tr("due now"), text(child.name) + QLatin1Char(' ') + valueWords(child, today)});
         if (child.kind == StepKind::Happened)
-            return inOrder({tr("due now"), happenedWords(child, today)});
+            return child.to ? happenedWords(child, today)
+                            : inOrder({tr("due now"), happenedWords(child, today)});
     }
     return limitWords(step);
 }

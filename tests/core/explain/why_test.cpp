@@ -191,6 +191,21 @@ TEST_F(WhyTest, NamesTheJobThatBroughtItOn) {
         << tree("2026-02-20");
 }
 
+TEST_F(WhyTest, NamesTheRaceBeforeWhichItIsDue) {
+    job.position.clear();
+    job.triggers = {{upkeep::Happening::BeforeRace, ""}};
+    outlook::Event race{.id = EventId{9031},
+                        .name = "Sand day",
+                        .kind = outlook::EventKind::Race,
+                        .first = day("2026-02-22"),
+                        .last = day("2026-02-22"),
+                        .entries = {{.machine = kPlover}}};
+    rows.emplace_back(race);
+    on(kPlover, make.outing("2026-02-01", "2"));
+    EXPECT_NE(tree("2026-02-20").find("  happened before race to 2026-02-22\n"), std::string::npos)
+        << tree("2026-02-20");
+}
+
 // Due with every second oil change; one was done.
 TEST_F(WhyTest, EveryNthOfAnotherJob) {
     job.position.clear();

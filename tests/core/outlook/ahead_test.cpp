@@ -355,6 +355,20 @@ TEST_F(StandingTest, TheWindowIsThatOfTheOutingsWhichItTakes) {
     EXPECT_FALSE(standing().event);
 }
 
+// 2.8 of its hours are left till about 20 June, but its year is over on the 13th.
+TEST_F(StandingTest, NamesTheLimitThatGivesTheDay) {
+    limit(Counter::Hours, 280);
+    EXPECT_EQ(standing().limit, std::nullopt) << "there is but one";
+    limit(Counter::Days, 12, day("2026-06-13"));
+    EXPECT_EQ(standing().likely, day("2026-06-13"));
+    EXPECT_EQ(standing().limit, 1U);
+    countdown.limits[1].left = 40;
+    countdown.limits[1].dueOn = day("2026-07-11");
+    EXPECT_EQ(standing().limit, 0U);
+    task.combine = upkeep::Combine::Last;
+    EXPECT_EQ(standing().limit, std::nullopt) << "all of them must be there";
+}
+
 TEST_F(StandingTest, SandThatCountsDoubleComesInHalfTheOutings) {
     // 2.8 h left: two outings of 2 h as ridden, one in sand that counts as 4 h. The first outing comes with a
     // chance of a half after ln 2 / 0.1 = 6.9 days.

@@ -250,6 +250,25 @@ TEST_F(TorquePageTest, AFigureIsPutRightForOneMachineOrForAllOfItsModel) {
     EXPECT_EQ(onKite(), "64");
 }
 
+// Where a joint sits decides whether it goes with an engine to another machine.
+TEST_F(TorquePageTest, AJointIsSaidToSitInWhatItGoesWith) {
+    ask(QStringLiteral("valve cover"));
+    auto* place = child<QComboBox>("jointPosition");
+    EXPECT_EQ(place->currentText(), QStringLiteral("engine"));
+    const auto choose = [&](const QString& words) {
+        place->setCurrentText(words);
+        ASSERT_EQ(place->currentText(), words);
+        child<QLineEdit>("jointTorque")->setFocus();
+        press(Qt::Key_Return);
+    };
+    choose(QStringLiteral("the machine itself"));
+    EXPECT_EQ(joint("valve-cover-bolts").position, "");
+    choose(QStringLiteral("nobody said"));
+    EXPECT_EQ(joint("valve-cover-bolts").position, std::nullopt);
+    choose(QStringLiteral("rear wheel"));
+    EXPECT_EQ(joint("valve-cover-bolts").position, "rear wheel");
+}
+
 TEST_F(TorquePageTest, NothingOfAJointStaysWhereThereIsNone) {
     ask(QStringLiteral("valve cover"));
     auto* form = child<QLineEdit>("jointTorque")->parentWidget();

@@ -41,10 +41,10 @@ void describe(FittedNode& node, const book::Book& book, ItemId id, std::optional
     const auto* line = machine ? governing(book, *machine, id) : nullptr;
     if (line == nullptr)
         return;
-    const auto& limit = line->countdown.limits[*line->countdown.governing];
+    const auto* limit = book::decidingLimit(*line);
     node.task = line->task->task;
     node.governs = QStringLiteral("%1: %2").arg(text(line->task->name), howFar(*line, book.today()));
-    node.stick = levelsOf(limit);
+    node.stick = levelsOf(*limit);
 }
 
 void addChildren(FittedNode& parent, const book::Book& book, ItemId id, std::optional<MachineId> machine) {
