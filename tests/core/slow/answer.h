@@ -29,7 +29,8 @@ struct Answer {
     std::int64_t others = 0;  ///< n-th-of: completions of the other job since its own last one
     bool extra = false;       ///< the next completion is an n-th one
     std::string triggered = "no";
-    bool due = false;  ///< by its limit, its count or a trigger
+    std::string reached = "no";  ///< the value that makes it due: "clearance 0.08 of m1"
+    bool due = false;            ///< by its limit, its count, a trigger or a value
 };
 
 struct Demand {

@@ -44,6 +44,9 @@ Answer BookAnswers::answer(const std::string& machine, const std::string& task) 
     answer.extra = down.extraDue();
     if (down.triggered)
         answer.triggered = down.triggeredOn->iso();
+    if (down.value)
+        answer.reached = down.value->name + " " + down.value->value.text() + " of " +
+                         tale_.nameOf(down.value->record.value());
     answer.due = down.over;
     return answer;
 }

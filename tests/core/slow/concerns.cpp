@@ -37,6 +37,17 @@ Moment whenDone(const Record& record) {
     return {record.date, record.part};
 }
 
+slow::Cut cutAfter(const Record& record) {
+    return record.kind == upkeep::RecordKind::Baseline ? slow::Cut{whenDone(record)}
+                                                       : slow::Cut{whenDone(record), record.entered};
+}
+
+bool isDoneAfter(const Record& later, const Record& earlier) {
+    if (later.kind == upkeep::RecordKind::Baseline || earlier.kind == upkeep::RecordKind::Baseline)
+        return whenDone(earlier) < whenDone(later);
+    return cutAfter(earlier) < cutAfter(later);
+}
+
 const upkeep::TaskVersion& versionOf(const PlacesThen& places, const Record& record) {
     return *places.ledger().find<upkeep::TaskVersion>(*record.version);
 }
@@ -76,8 +87,8 @@ std::vector<const Record*> recordsOf(const PlacesThen& places, const std::string
     return found;
 }
 
-slow::Tally ran(const PlacesThen& places, const Subject& subject, Moment after, Moment upTo) {
-    const auto garage = slowGarage(places.ledger(), places.firstDay(), upTo.date);
+slow::Tally ran(const PlacesThen& places, const Subject& subject, slow::Cut after, slow::Cut upTo) {
+    const auto garage = slowGarage(places.ledger(), places.firstDay(), upTo.at.date);
     if (!subject.item)
         return slow::ofMachine(garage, subject.machine, after, upTo);
     const auto told = slow::ofItem(garage, *subject.item, after, upTo);
@@ -85,10 +96,10 @@ slow::Tally ran(const PlacesThen& places, const Subject& subject, Moment after, 
     if (first == nullptr || !places.wasThereBefore(*subject.item))
         return told;
     const Moment came{first->date, first->part};
-    if (came <= after)
+    if (came < after.at)
         return told;
     const Subject host{first->machine.value_or(subject.machine), first->parent, {}, false};
-    return sum(ran(places, host, after, std::min(came, upTo)), told);
+    return sum(ran(places, host, after, std::min(slow::Cut{came}, upTo)), told);
 }
 
 }  // namespace wm::tale

@@ -20,6 +20,12 @@ struct Subject {
 };
 
 calendar::Moment whenDone(const upkeep::Record& record);
+/// What was told of its moment before it lies before it. A baseline has no place among the others of its
+/// moment.
+slow::Cut cutAfter(const upkeep::Record& record);
+/// Later in time, or told later of the same part of a day; a baseline was done with what was told of its
+/// part.
+bool isDoneAfter(const upkeep::Record& later, const upkeep::Record& earlier);
 /// The version that a record followed; every record of a tale has one.
 const upkeep::TaskVersion& versionOf(const PlacesThen& places, const upkeep::Record& record);
 /// Told of something done: a look only where looking is the job.
@@ -34,7 +40,6 @@ std::vector<const upkeep::Record*> recordsOf(const PlacesThen& places, const std
 
 /// What an item, or without one the machine, ran after one moment and up to another; the machine's use of
 /// the time before an item was tracked too, where it was there then. Stated pasts left out.
-slow::Tally ran(const PlacesThen& places, const Subject& subject, calendar::Moment after,
-                calendar::Moment upTo);
+slow::Tally ran(const PlacesThen& places, const Subject& subject, slow::Cut after, slow::Cut upTo);
 
 }  // namespace wm::tale

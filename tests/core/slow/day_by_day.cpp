@@ -228,14 +228,14 @@ Machine reckon(const UseFacts& facts, bool countsVan) {
 // Walks through all days; `carriedJustBefore` says, moment by moment, which machine the subject is with.
 class Walk {
   public:
-    Walk(const Garage& garage, Moment after, Moment upTo) : garage_(garage), after_(after), upTo_(upTo) {}
+    Walk(const Garage& garage, Cut after, Cut upTo) : garage_(garage), after_(after), upTo_(upTo) {}
 
     Tally walk(const std::function<std::optional<MachineId>(Moment)>& carriedJustBefore) {
         for (Date day = garage_.first; day <= garage_.last; day = day.plusDays(1)) {
             for (const DayPart part : {DayPart::BeforeRiding, DayPart::Riding, DayPart::AfterRiding}) {
                 const Moment now{day, part};
                 const auto machine = carriedJustBefore(now);
-                if (machine && after_ < now && now <= upTo_ && garage_.use.contains(*machine))
+                if (machine && after_.at <= now && now <= upTo_.at && garage_.use.contains(*machine))
                     live(*machine, now);
             }
         }
@@ -248,6 +248,10 @@ class Walk {
     }
 
   private:
+    [[nodiscard]] bool isWithin(Moment now, base::Entered told) const {
+        const Cut here{now, told};
+        return after_ < here && here <= upTo_;
+    }
     // What an hour counts: looked through from the last weight to the first, so that the first one stays.
     [[nodiscard]] std::int64_t countsFor(Ground ground, Pace pace) const {
         std::int64_t permille = 1000;
@@ -272,27 +276,30 @@ class Walk {
         tally_.weightedBest += range.best * permille;
         tally_.weightedHigh = sum(tally_.weightedHigh, range.high, permille);
     }
+    // What no fact says (the share of a day in what nobody noted) goes before all facts of its moment.
     void live(MachineId id, Moment now) {
         const UseFacts& facts = garage_.use.at(id);
         if (!machines_.contains(id))
             machines_[id] = reckon(facts, garage_.countVan.contains(id));
         const Machine& machine = machines_[id];
-        if (const auto at = machine.atOnce.find(now); at != machine.atOnce.end())
+        if (const auto at = machine.atOnce.find(now); at != machine.atOnce.end() && isWithin(now, 0))
             addRange(machine.countsVan ? Range{0, 0, at->second} : Range{at->second, at->second, at->second},
                      Ground::Unstated, Pace::Unstated);
         if (now.part == DayPart::Riding)
-            ride(facts, machine, now.date);
+            ride(facts, machine, now);
         if (now.part != DayPart::AfterRiding)
             return;
         for (const auto& wash : facts.washes) {
-            tally_.washes += wash.date == now.date ? 1 : 0;
-            tally_.pressureWashes += wash.date == now.date && wash.pressure ? 1 : 0;
+            if (wash.date != now.date || !isWithin(now, wash.entered))
+                continue;
+            ++tally_.washes;
+            tally_.pressureWashes += wash.pressure ? 1 : 0;
         }
     }
-    void ride(const UseFacts& facts, const Machine& machine, Date day) {
+    void ride(const UseFacts& facts, const Machine& machine, Moment now) {
         bool mud = false;
         for (const Outing& outing : facts.outings) {
-            if (outing.date != day)
+            if (outing.date != now.date || !isWithin(now, outing.entered))
                 continue;
             addRange(machine.outings.at(outing.id), outing.ground, outing.pace);
             ++tally_.outings;
@@ -301,8 +308,8 @@ class Walk {
         }
         tally_.mudDays += mud ? 1 : 0;
         for (const auto& crash : facts.crashes)
-            tally_.crashes += crash.date == day ? 1 : 0;
-        if (const auto at = machine.grains.find(day); at != machine.grains.end())
+            tally_.crashes += crash.date == now.date && isWithin(now, crash.entered) ? 1 : 0;
+        if (const auto at = machine.grains.find(now.date); at != machine.grains.end() && isWithin(now, 0))
             for (const Grain& grain : at->second) {
                 addRange({0, grain.amount, 0}, Ground::Unstated, Pace::Unstated);
                 ++days_[grain.stretch];
@@ -311,8 +318,8 @@ class Walk {
     }
 
     const Garage& garage_;
-    Moment after_;
-    Moment upTo_;
+    Cut after_;
+    Cut upTo_;
     Tally tally_;
     std::map<MachineId, Machine> machines_;
     std::map<std::int64_t, std::int64_t> days_;
@@ -342,11 +349,11 @@ std::optional<MachineId> machineOf(const Garage& garage, ItemId item, Moment now
 
 }  // namespace
 
-Tally ofMachine(const Garage& garage, MachineId machine, Moment after, Moment upTo) {
+Tally ofMachine(const Garage& garage, MachineId machine, Cut after, Cut upTo) {
     return Walk(garage, after, upTo).walk([&](Moment) { return std::optional(machine); });
 }
 
-Tally ofItem(const Garage& garage, ItemId item, Moment after, Moment upTo) {
+Tally ofItem(const Garage& garage, ItemId item, Cut after, Cut upTo) {
     return Walk(garage, after, upTo).walk([&](Moment now) { return machineOf(garage, item, now); });
 }
 

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <limits>
 #include <map>
 #include <optional>
 #include <set>
@@ -42,7 +43,19 @@ struct Tally {
     friend bool operator==(const Tally&, const Tally&) = default;
 };
 
-Tally ofMachine(const Garage& garage, MachineId machine, calendar::Moment after, calendar::Moment upTo);
-Tally ofItem(const Garage& garage, ItemId item, calendar::Moment after, calendar::Moment upTo);
+/// Where a stretch of time ends. Of what was told of this very moment, that which was told up to `told` lies
+/// before it: all of it, unless somebody asks for the order of telling.
+struct Cut {
+    calendar::Moment at{};
+    base::Entered told = std::numeric_limits<base::Entered>::max();
+
+    Cut(calendar::Moment moment) : at(moment) {}  // NOLINT: a moment is a cut behind all of it
+    Cut(calendar::Moment moment, base::Entered upTo) : at(moment), told(upTo) {}
+    friend auto operator<=>(const Cut&, const Cut&) = default;
+};
+
+Tally ofMachine(const Garage& garage, MachineId machine, Cut after, Cut upTo);
+/// What was ridden and washed in the part of the day in which an item was moved came before the move.
+Tally ofItem(const Garage& garage, ItemId item, Cut after, Cut upTo);
 
 }  // namespace wm::slow

@@ -153,6 +153,7 @@ Date PlacesThen::firstDay() const {
     firstOf<usage::Outing>(ledger_, first);
     firstOf<usage::HourReading>(ledger_, first);
     firstOf<usage::Wash>(ledger_, first);
+    firstOf<usage::Crash>(ledger_, first);
     return first;
 }
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <map>
 #include <random>
 
@@ -47,7 +48,13 @@ constexpr std::array kTasks{
     R"({"task": "axles", "every": "4 outings"})",
     R"({"task": "chain-care", "every": "2 outings"})",
     R"({"task": "jets", "every": "15 h", "uses": "gasket", "every_nth": 3, "extra": "needle"})",
-    R"({"task": "plug", "at": "engine", "triggers": ["jets"]})"};
+    R"({"task": "plug", "at": "engine", "triggers": ["jets"]})",
+    R"({"task": "valve-check", "at": "engine", "every": "8 h",
+        "measures": [{"name": "clearance", "least": "0.10", "job": "shims"}, {"name": "cam lobe", "least": "0.10"}]})",
+    R"({"task": "shims", "at": "engine", "uses": "shims"})",
+    R"({"task": "lube", "happenings": ["wash", "mud day"]})",
+    R"({"task": "bar-look", "happenings": ["crash"]})",
+    R"({"task": "hub-grease", "at": "rear wheel", "happenings": ["wash"], "uses": "grease"})"};
 
 class RandomTeller {
   public:
@@ -65,9 +72,9 @@ class RandomTeller {
             for (const char* part : kParts)
                 live(day, part);
         tellLate();
-        for (const std::string& record : records_)
-            if (oneIn(10))
-                put({{"day", dayAt(days_ - 1)}, {"strike", record}});
+        const auto told = named_;
+        for (const Json& fact : told)
+            takeBack(fact);
         return std::move(facts_);
     }
 
@@ -104,20 +111,57 @@ class RandomTeller {
         at_[thing.name] = place;
         put({{"day", dayAt(day)}, {"part", part}, {"fit", thing.name}, {"to", to}, {"at", thing.kind}});
     }
+    // What there is to be told of a part of a day is told in any order.
     void live(int day, const std::string& part) {
+        std::vector<std::function<void()>> all;
         if (part == "riding")
             for (const char* machine : kMachines)
-                ride(machine, day);
+                all.emplace_back([=, this] { ride(machine, day); });
         while (oneIn(3))
-            move(day, part);
+            all.emplace_back([=, this] { move(day, part); });
         while (oneIn(3))
-            record(day, part);
-        if (part == "after" && oneIn(4))
-            put({{"day", dayAt(day)}, {"wash", machine()}});
-        if (part == "after" && isMetered_ && oneIn(5)) {
-            const std::string which = machine();
-            put({{"day", dayAt(day)}, {"reading", which}, {"shows", hours(shown_[which])}});
+            all.emplace_back([=, this] { record(day, part); });
+        if (part == "riding" && oneIn(10))
+            all.emplace_back([=, this] { putNamed({{"day", dayAt(day)}, {"crash", machine()}}); });
+        if (part == "after" && oneIn(2))
+            all.emplace_back([=, this] { putNamed({{"day", dayAt(day)}, {"wash", machine()}}); });
+        if (part == "after" && isMetered_ && oneIn(5))
+            all.emplace_back([=, this] {
+                const std::string which = machine();
+                put({{"day", dayAt(day)}, {"reading", which}, {"shows", hours(shown_[which])}});
+            });
+        for (; !all.empty(); all.pop_back()) {
+            std::swap(all.at(static_cast<std::size_t>(upTo(static_cast<int>(all.size()) - 1))), all.back());
+            all.back()();
         }
+    }
+    std::string putNamed(Json fact) {
+        fact["name"] = fmt::format("n{}", ++lastName_);
+        named_.push_back(fact);
+        put(fact);
+        return fact.at("name");
+    }
+    // Struck, or put right, or left as it was; what was put right may be wrong again.
+    void takeBack(Json fact) {
+        while (oneIn(8)) {
+            put({{"day", dayAt(days_ - 1)}, {"strike", fact.at("name")}});
+            if (oneIn(2))
+                return;
+            fact["instead"] = fact.at("name");
+            fact.erase("name");
+            if (fact.contains("part") && oneIn(3))
+                fact["part"] = kParts.at(static_cast<std::size_t>(upTo(2)));
+            if (fact.contains("measured"))
+                fact["measured"] = values();
+            fact["name"] = putNamed(fact);
+        }
+    }
+    [[nodiscard]] Json values() {
+        Json all = Json::object();
+        for (const char* name : {"clearance", "cam lobe"})
+            if (oneIn(2))
+                all[name] = fmt::format("0.{:02}", 8 + upTo(4));
+        return all;
     }
     [[nodiscard]] static std::string hours(int hundredths) {
         return fmt::format("{}.{:02}", hundredths / 100, hundredths % 100);
@@ -127,8 +171,12 @@ class RandomTeller {
             return;
         const int ran = 20 + upTo(200);
         shown_[machine] += ran;
-        if (!isMetered_ || !oneIn(4))
-            put({{"day", dayAt(day)}, {"ride", machine}, {"hours", hours(ran)}});
+        if (isMetered_ && oneIn(4))
+            return;
+        Json fact{{"day", dayAt(day)}, {"ride", machine}, {"hours", hours(ran)}};
+        if (oneIn(5))
+            fact["ground"] = "mud";
+        put(fact);
     }
     void move(int day, const std::string& part) {
         const Thing& thing = kThings.at(static_cast<std::size_t>(upTo(static_cast<int>(kThings.size()) - 1)));
@@ -164,13 +212,13 @@ class RandomTeller {
         return host;
     }
     void record(int day, const std::string& part) {
-        // Oil is changed more often than the rest.
-        const int which = oneIn(4) ? 0 : upTo(static_cast<int>(kTasks.size()) - 1);
+        // Oil is changed more often than the rest, and what follows a wash is done in the evening.
+        const int last = static_cast<int>(kTasks.size()) - 1;
+        const int which = oneIn(4) ? 0 : part[0] == 'a' && oneIn(3) ? last - upTo(2) : upTo(last);
         const Json task = Json::parse(kTasks.at(static_cast<std::size_t>(which)));
         const std::string on = machine();
         const char* how = oneIn(6) ? "looked" : oneIn(8) ? "baseline" : "done";
-        const std::string name = fmt::format("r{}", records_.size() + 1);
-        Json fact{{"day", dayAt(day)}, {"part", part}, {how, task.at("task")}, {"name", name}, {"on", on}};
+        Json fact{{"day", dayAt(day)}, {"part", part}, {how, task.at("task")}, {"on", on}};
         if (task.contains("at")) {
             const std::string sits = sitsAt(on, task.at("at").get<std::string>());
             if (!sits.empty() && !oneIn(8))
@@ -178,8 +226,9 @@ class RandomTeller {
         }
         if (task.contains("every_nth") && oneIn(3))
             fact["extra"] = true;
-        records_.push_back(name);
-        put(fact);
+        if (task.contains("measures"))
+            fact["measured"] = values();
+        putNamed(fact);
     }
     // Another one of the kind that lies on the shelf, or the thing itself.
     [[nodiscard]] std::string spareFor(const std::string& item) {
@@ -205,7 +254,8 @@ class RandomTeller {
     int days_;
     bool isMetered_;
     std::vector<Json> facts_;
-    std::vector<std::string> records_;
+    std::vector<Json> named_;  ///< records, washes and crashes
+    int lastName_ = 0;
     std::map<std::string, std::string> at_;  ///< "Heron/engine"
     std::map<std::string, int> comes_;
     std::map<std::string, bool> retired_;

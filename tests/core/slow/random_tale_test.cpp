@@ -20,6 +20,9 @@ struct Seen {
     int moved = 0;  ///< counts from a record made on the other machine
     int nth = 0;
     int triggered = 0;
+    int atOnce = 0;    ///< by something told of the very part of a day of the record that it counts from
+    int putRight = 0;  ///< counts from a record that was told instead of another one
+    int reached = 0;
     int bracket = 0;
     int anew = 0;  ///< follow-ups that a refit brought
     int waiting = 0;
@@ -33,13 +36,15 @@ void look(const Tale& tale, const std::string& machine, calendar::Date on, Seen&
         seen.wholeForItsPart += task == "pin" && answer.subject.starts_with("item E") ? 1 : 0;
         seen.nth += answer.others > 1 ? 1 : 0;
         seen.triggered += answer.triggered != "no" ? 1 : 0;
+        seen.reached += answer.reached != "no" ? 1 : 0;
         seen.bracket += answer.behind && answer.behind->high != answer.behind->low ? 1 : 0;
         const auto record = tale.ids.find(answer.countsFrom);
-        if (record != tale.ids.end())
-            seen.moved +=
-                tale.ledger.find<upkeep::Record>(RecordId{record->second})->machine != tale.machine(machine)
-                    ? 1
-                    : 0;
+        if (record == tale.ids.end())
+            continue;
+        const auto& from = *tale.asTold.find<upkeep::Record>(RecordId{record->second});
+        seen.moved += from.machine != tale.machine(machine) ? 1 : 0;
+        seen.atOnce += answer.triggered == from.date.iso() && from.part == calendar::DayPart::AfterRiding;
+        seen.putRight += from.entered != from.id.value() ? 1 : 0;
     }
     for (const Demand& demand : slowFollowUps(tale, machine, on)) {
         const auto* record = tale.ledger.find<upkeep::Record>(RecordId{tale.ids.at(demand.from)});
@@ -61,8 +66,9 @@ TEST(RandomTaleTest, HoldsWhatItIsFor) {
         {"empty", seen.empty},     {"whole for its part", seen.wholeForItsPart},
         {"machine", seen.machine}, {"moved", seen.moved},
         {"n-th of", seen.nth},     {"triggered", seen.triggered},
-        {"bracket", seen.bracket}, {"anew", seen.anew},
-        {"waiting", seen.waiting}};
+        {"at once", seen.atOnce},  {"put right", seen.putRight},
+        {"reached", seen.reached}, {"bracket", seen.bracket},
+        {"anew", seen.anew},       {"waiting", seen.waiting}};
     for (const auto& [what, count] : counts)
         EXPECT_GE(count, 10) << what;
 }

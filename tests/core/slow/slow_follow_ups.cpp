@@ -10,6 +10,7 @@ namespace wm::tale {
 using calendar::Date;
 using calendar::DayPart;
 using calendar::Moment;
+using slow::Cut;
 using upkeep::FollowUpRule;
 using upkeep::Record;
 using upkeep::TaskVersion;
@@ -86,26 +87,48 @@ Owner ownerOf(const PlacesThen& places, const Brought& brought) {
     return owner;
 }
 
+/// From when on it stands. What brought it is a job, which has its place among what was told of that part of
+/// the day; or a refit, which has none: the use of that part went before it, a check of that part is one of
+/// it.
+struct Since {
+    Moment at{};
+    std::optional<base::Entered> told{};
+
+    [[nodiscard]] Cut use() const { return told ? Cut{at, *told} : Cut{at}; }
+    [[nodiscard]] Cut check() const { return {at, told.value_or(0)}; }
+};
+
+// The points of time after which something may have come due: in each part of a day, first what nobody noted,
+// then each outing as it was told.
+std::vector<Cut> pointsOf(const PlacesThen& places, Date from, Date upTo) {
+    std::vector<Cut> points;
+    for (Date day = from; day <= upTo; day = day.plusDays(1))
+        for (const DayPart part : {DayPart::BeforeRiding, DayPart::Riding, DayPart::AfterRiding})
+            points.emplace_back(Moment{day, part}, 0);
+    for (const auto& outing : places.ledger().all<usage::Outing>())
+        points.emplace_back(Moment{outing.date, DayPart::Riding}, outing.entered);
+    std::sort(points.begin(), points.end());
+    return points;
+}
+
 // When it came due, walked through the days after `since`; nothing if it did not up to `now`.
-std::optional<Moment> dueAt(const PlacesThen& places, const Subject& subject, const FollowUpRule& rule,
-                            Moment since, Moment now) {
+std::optional<Cut> dueAt(const PlacesThen& places, const Subject& subject, const FollowUpRule& rule,
+                         const Since& since, Moment now) {
     if (rule.when == upkeep::When::AtOnce)
-        return since;
-    for (Date day = since.date; day <= now.date; day = day.plusDays(1))
-        for (const DayPart part : {DayPart::BeforeRiding, DayPart::Riding, DayPart::AfterRiding}) {
-            const Moment at{day, part};
-            if (at <= since || now < at)
-                continue;
-            if (rule.when == upkeep::When::AfterDays) {
-                if (day - since.date >= rule.amount)
-                    return at;
-                continue;
-            }
-            const auto tally = ran(places, subject, since, at);
-            const bool wasOut = tally.outings > 0 || tally.best > 0;
-            if (wasOut && (rule.when == upkeep::When::NextOuting || tally.best >= rule.amount))
+        return since.check();
+    for (const Cut& at : pointsOf(places, since.at.date, now.date)) {
+        if (at <= since.use() || Cut{now} < at)
+            continue;
+        if (rule.when == upkeep::When::AfterDays) {
+            if (at.at.date - since.at.date >= rule.amount)
                 return at;
+            continue;
         }
+        const auto tally = ran(places, subject, since.use(), at);
+        const bool wasOut = tally.outings > 0 || tally.best > 0;
+        if (wasOut && (rule.when == upkeep::When::NextOuting || tally.best >= rule.amount))
+            return at;
+    }
     return std::nullopt;
 }
 
@@ -117,16 +140,23 @@ bool wasAnswered(const PlacesThen& places, const Brought& brought, Date from, Da
     return false;
 }
 
-bool wasSettled(const PlacesThen& places, const Brought& brought, const Subject& subject, Moment since,
+// A check settles what was due when it was made: that was told before it, or in an earlier part of the day.
+// Of a baseline nobody knows its place in its part of the day.
+bool settles(const Record& check, const Cut& due) {
+    return check.kind == upkeep::RecordKind::Baseline ? due.at <= whenDone(check)
+                                                      : due < Cut{whenDone(check), check.entered};
+}
+
+bool wasSettled(const PlacesThen& places, const Brought& brought, const Subject& subject, const Since& since,
                 Moment upTo) {
-    if (wasAnswered(places, brought, since.date, upTo.date))
+    if (wasAnswered(places, brought, since.at.date, upTo.date))
         return true;
     const auto due = dueAt(places, subject, *brought.rule, since, upTo);
     if (!due || brought.rule->code.empty())
         return false;
     for (const Record& record : places.ledger().all<Record>())
-        if (record.code == brought.rule->code && record.id != brought.record->id &&
-            *due <= whenDone(record) && whenDone(record) <= upTo && concerns(places, record, subject, false))
+        if (record.code == brought.rule->code && record.id != brought.record->id && settles(record, *due) &&
+            whenDone(record) <= upTo && concerns(places, record, subject, false))
             return true;
     return false;
 }
@@ -162,19 +192,19 @@ bool sitsThere(const PlacesThen& places, const Brought& brought, const std::stri
 
 // A machine's own check begins anew with each refit, while nobody had settled it; it ends where the position
 // is empty. Of a job on a spare it begins when that one is fitted.
-std::optional<Moment> standsSince(const PlacesThen& places, const Brought& brought, const Owner& owner,
-                                  Moment now) {
-    Moment since = whenDone(*brought.record);
+std::optional<Since> standsSince(const PlacesThen& places, const Brought& brought, const Owner& owner,
+                                 Moment now) {
+    Since since{whenDone(*brought.record), brought.record->entered};
     const MachineId machine = owner.subject.machine;
     if (!owner.tied.empty()) {
         bool hasBegun = !wasOnASpare(places, brought);
-        for (const Moment refit : refits(places, machine, owner.tied, since, now)) {
+        for (const Moment refit : refits(places, machine, owner.tied, since.at, now)) {
             if (!hasBegun && !sitsThere(places, brought, owner.tied, refit))
                 continue;
             if (hasBegun && wasSettled(places, brought, owner.subject, since, refit))
                 return std::nullopt;
             hasBegun = true;
-            since = refit;
+            since = {refit, std::nullopt};
         }
         if (!hasBegun || places.holds(machine, owner.tied, now).isEmpty)
             return std::nullopt;
@@ -215,10 +245,10 @@ bool isLaterOfTheSame(const PlacesThen& places, const Brought& one, const Owner&
 }  // namespace
 
 std::vector<Demand> slowFollowUps(const Tale& tale, const std::string& machine, Date on) {
-    const PlacesThen places(tale.ledger);
+    const PlacesThen places(tale.asTold);
     const Moment now{on, DayPart::AfterRiding};
     std::vector<Brought> all;
-    for (const Record& record : tale.ledger.all<Record>())
+    for (const Record& record : tale.asTold.all<Record>())
         if (record.kind == upkeep::RecordKind::Done && record.date <= on)
             for (const FollowUpRule& rule : versionOf(places, record).followUps)
                 all.push_back({&record, &versionOf(places, record), &rule});
@@ -234,7 +264,7 @@ std::vector<Demand> slowFollowUps(const Tale& tale, const std::string& machine, 
         if (!since)
             continue;
         const auto due = dueAt(places, owner.subject, *brought.rule, *since, now);
-        demands.push_back({brought.rule->what, tale.nameOf(brought.record->id.value()), since->date.iso(),
+        demands.push_back({brought.rule->what, tale.nameOf(brought.record->id.value()), since->at.date.iso(),
                            due.has_value()});
     }
     return demands;

@@ -3,6 +3,7 @@
 #include "tests/core/slow/subject.h"
 
 #include <algorithm>
+#include <map>
 
 #include "tests/core/slow/concerns.h"
 
@@ -127,9 +128,8 @@ Behind behindLimit(const Tale& tale, const PlacesThen& places, const Subject& su
     const Moment now = eveningOf(on);
     if (last == nullptr)
         return behindOf(ran(places, subject, longAgo(), now), counter);
-    const Moment after = whenDone(*last);
-    if (isMetered(tale, places, subject, after))
-        return behindOf(ran(places, subject, after, now), counter);
+    if (isMetered(tale, places, subject, whenDone(*last)))
+        return behindOf(ran(places, subject, cutAfter(*last), now), counter);
     const Past past = pastOf(tale, subject);
     Moment from = past.since;
     from = {from.date.plusDays(-1), DayPart::AfterRiding};
@@ -144,23 +144,125 @@ bool provesSomething(const Tale& tale, const Subject& subject, const Record* las
     return last != nullptr || pastOf(tale, subject).startedNew || other.kind != upkeep::RecordKind::Baseline;
 }
 
+// In whatever order the two were told of one part of a day: they were done together.
 void countOthers(const Tale& tale, const PlacesThen& places, const Subject& subject, const TaskVersion& task,
                  const Record* last, Date on, Answer& answer) {
+    if (task.nth <= 0)
+        return;
     const Moment since = last == nullptr ? longAgo() : whenDone(*last);
-    if (task.nth > 0) {
-        for (const Record* other : recordsOf(places, task.nthOf, subject, false, on))
-            answer.others += whenDone(*other) > since && provesSomething(tale, subject, last, *other) ? 1 : 0;
-        answer.due = answer.others >= task.nth;
+    for (const Record* other : recordsOf(places, task.nthOf, subject, false, on))
+        answer.others += whenDone(*other) > since && provesSomething(tale, subject, last, *other) ? 1 : 0;
+    answer.due = answer.due || answer.others >= task.nth;
+}
+
+bool hasHappened(const slow::Tally& tally, upkeep::Happening happening) {
+    switch (happening) {
+        case upkeep::Happening::Wash:
+            return tally.washes > 0;
+        case upkeep::Happening::MudDay:
+            return tally.mudDays > 0;
+        case upkeep::Happening::Crash:
+            return tally.crashes > 0;
+        case upkeep::Happening::Job:
+        case upkeep::Happening::PressureWash:
+        case upkeep::Happening::BeforeRace:
+            break;
     }
+    throw std::runtime_error("a happening that no tale tells");
+}
+
+// The first day by whose evening it has happened, by halves: once it has, it has on every later day.
+std::optional<Date> firstDayOf(const PlacesThen& places, const Subject& subject, upkeep::Happening happening,
+                               const slow::Cut& since, Date on) {
+    const auto hasBy = [&](Date day) {
+        return hasHappened(ran(places, subject, since, eveningOf(day)), happening);
+    };
+    if (!hasBy(on))
+        return std::nullopt;
+    Date without = places.firstDay().plusDays(-1);
+    Date with = on;
+    while (with - without > 1) {
+        const Date half = without.plusDays((with - without) / 2);
+        (hasBy(half) ? with : without) = half;
+    }
+    return with;
+}
+
+void findTrigger(const Tale& tale, const PlacesThen& places, const Subject& subject, const TaskVersion& task,
+                 const Record* last, Date on, Answer& answer) {
     std::optional<Date> first;
-    for (const auto& trigger : task.triggers)
+    const auto note = [&](std::optional<Date> day) {
+        if (day && (!first || *day < *first))
+            first = day;
+    };
+    for (const auto& trigger : task.triggers) {
+        if (trigger.happening != upkeep::Happening::Job) {
+            note(firstDayOf(places, subject, trigger.happening,
+                            last == nullptr ? slow::Cut{longAgo()} : cutAfter(*last), on));
+            continue;
+        }
         for (const Record* other : recordsOf(places, trigger.code, subject, false, on))
-            if (whenDone(*other) > since && provesSomething(tale, subject, last, *other) &&
-                (!first || other->date < *first))
-                first = other->date;
+            if ((last == nullptr || isDoneAfter(*other, *last)) &&
+                provesSomething(tale, subject, last, *other))
+                note(other->date);
+    }
     if (first)
         answer.triggered = first->iso();
     answer.due = answer.due || first.has_value();
+}
+
+// A value that was written down, and what it is held against.
+struct Value {
+    const Record* record = nullptr;
+    const upkeep::Measured* measured = nullptr;
+    const upkeep::MeasurePoint* point = nullptr;
+};
+
+// Of each thing that is measured the value that was told last, of those that speak of this job.
+std::map<std::string, Value> lastValues(const PlacesThen& places, const Subject& subject,
+                                        const TaskVersion& task, Date on) {
+    std::map<std::string, Value> found;
+    for (const Record& record : places.ledger().all<Record>()) {
+        if (record.date > on || !concerns(places, record, subject, true))
+            continue;
+        const TaskVersion& by = versionOf(places, record);
+        for (const auto& measured : record.measured)
+            for (const auto& point : by.measures) {
+                if (point.name != measured.name || (point.job.empty() ? by.code : point.job) != task.code)
+                    continue;
+                Value& last = found[by.code + "/" + point.name];
+                if (last.record == nullptr || slow::Cut{whenDone(*last.record), last.record->entered} <
+                                                  slow::Cut{whenDone(record), record.entered})
+                    last = {&record, &measured, &point};
+            }
+    }
+    return found;
+}
+
+bool isReached(const Value& value) {
+    const auto& least = value.point->least;
+    const auto& most = value.point->most;
+    return (least && value.measured->value <= *least) || (most && value.measured->value >= *most);
+}
+
+// A value stands until the job that it asks for was done after it. What was written down with that job is
+// what it left.
+void findValue(const Tale& tale, const PlacesThen& places, const Subject& subject, const TaskVersion& task,
+               const Record* last, Date on, Answer& answer) {
+    const Value* first = nullptr;
+    const auto values = lastValues(places, subject, task, on);
+    for (const auto& [what, value] : values) {
+        const bool wasEnded = last != nullptr && last != value.record && !isDoneAfter(*value.record, *last);
+        if (!isReached(value) || wasEnded)
+            continue;
+        if (first == nullptr || cutAfter(*value.record) < cutAfter(*first->record))
+            first = &value;
+    }
+    if (first == nullptr)
+        return;
+    answer.reached = first->measured->name + " " + first->measured->value.text() + " of " +
+                     tale.nameOf(first->record->id.value());
+    answer.due = true;
 }
 
 bool isExtraNext(const std::vector<const Record*>& completions, const TaskVersion& task) {
@@ -173,7 +275,7 @@ bool isExtraNext(const std::vector<const Record*>& completions, const TaskVersio
 }  // namespace
 
 Answer slowAnswer(const Tale& tale, const std::string& machine, const std::string& code, Date on) {
-    const PlacesThen places(tale.ledger);
+    const PlacesThen places(tale.asTold);
     const TaskVersion& task = taskOf(tale, machine, code);
     const Subject subject = subjectOf(places, task.machine, task.position, eveningOf(on));
     Answer answer;
@@ -194,6 +296,8 @@ Answer slowAnswer(const Tale& tale, const std::string& machine, const std::strin
         answer.due = std::max(answer.behind->low, answer.behind->best.value_or(0)) >= limit.every;
     }
     countOthers(tale, places, subject, task, last, on, answer);
+    findTrigger(tale, places, subject, task, last, on, answer);
+    findValue(tale, places, subject, task, last, on, answer);
     return answer;
 }
 

@@ -19,7 +19,7 @@ namespace {
 /// What failing.txt allows.
 struct Allowed {
     std::set<std::string> cases{};
-    int ofRandomGarages = 0;  ///< answers that differ
+    int ofRandomGarages = 0;  ///< figures that differ
 };
 
 Allowed allowed() {
@@ -65,7 +65,7 @@ TEST(SubjectOfTheBookTest, OnlyTheNamedCasesFailStill) {
         ADD_FAILURE() << "tests/data/subject/failing.txt names " << name << ", and there is no such case";
 }
 
-// How many answers of one garage differ on a day; the first of them into `example`.
+// How many figures of the answers of one garage differ on a day; the first of them into `example`.
 int differingOn(const Tale& tale, calendar::Date on, std::string& example) {
     const BookAnswers book(tale, on);
     int differing = 0;
@@ -80,8 +80,8 @@ int differingOn(const Tale& tale, calendar::Date on, std::string& example) {
             Answer given = book.answer(machine, task);
             if (right.behind && given.behind && !right.behind->best)
                 given.behind->best.reset();
-            if (const auto wrong = differences(right, given); !wrong.empty())
-                note(machine, task, wrong.front());
+            for (const std::string& wrong : differences(right, given))
+                note(machine, task, wrong);
         }
         auto right = slowFollowUps(tale, machine, on);
         auto given = book.followUps(machine);
@@ -93,7 +93,7 @@ int differingOn(const Tale& tale, calendar::Date on, std::string& example) {
     return differing;
 }
 
-TEST(LongSubjectOfTheBookTest, RandomGaragesDifferInNoMoreAnswersThanIsSaid) {
+TEST(LongSubjectOfTheBookTest, RandomGaragesDifferInNoMoreFiguresThanIsSaid) {
     int differing = 0;
     std::string example;
     for (std::uint64_t seed = 1; seed <= 300; ++seed) {

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <set>
 #include <stdexcept>
 
 #include "tests/repository.h"
@@ -57,6 +58,22 @@ upkeep::FollowUpRule ruleOf(const std::string& text) {
     return rule;
 }
 
+units::Decimal decimalOf(const Json& text) {
+    return units::parseDecimal("value", text.get<std::string>()).value();
+}
+
+upkeep::MeasurePoint pointOf(const Json& text) {
+    upkeep::MeasurePoint point;
+    point.name = text.at("name").get<std::string>();
+    point.unit = "mm";
+    if (text.contains("least"))
+        point.least = decimalOf(text.at("least"));
+    if (text.contains("most"))
+        point.most = decimalOf(text.at("most"));
+    point.job = textOf(text, "job");
+    return point;
+}
+
 // Machine and item say in the same words what they had behind them on their first day.
 template <class Card>
 void sayPast(Card& card, const Json& fact) {
@@ -76,11 +93,17 @@ class Writer {
     Tale write(const std::vector<Json>& facts) {
         for (const Json& fact : facts)
             try {
+                place_ = placeOf(fact);
                 take(fact);
             } catch (const std::exception& fault) {
                 throw std::runtime_error(fact.dump() + ": " + fault.what());
             }
         tale_.ledger = picture::Ledger(std::move(rows_));
+        std::erase_if(asTold_, [&](const picture::Row& row) {
+            return std::holds_alternative<picture::Strike>(row) ||
+                   std::visit([&](const auto& each) { return struck_.contains(each.id.value()); }, row);
+        });
+        tale_.asTold = picture::Ledger(std::move(asTold_));
         return std::move(tale_);
     }
 
@@ -117,11 +140,24 @@ class Writer {
                 return use(fact, kind);
     }
 
+    // The place of the struck fact that it was told instead of, which may have been told instead of another.
+    [[nodiscard]] std::optional<std::int64_t> placeOf(const Json& fact) const {
+        if (!fact.contains("instead"))
+            return std::nullopt;
+        const std::string name = fact.at("instead").get<std::string>();
+        if (!struck_.contains(tale_.ids.at(name)))
+            throw std::runtime_error(name + " was not struck");
+        return places_.at(name);
+    }
     template <class Row>
     void put(Row row, const std::string& name) {
         row.id = decltype(row.id){++last_};
         if constexpr (requires { row.entered; })
-            row.entered = last_;
+            row.entered = place_.value_or(last_);
+        places_[name] = place_.value_or(last_);
+        asTold_.emplace_back(row);
+        if constexpr (requires { row.entered; })
+            row.entered = last_;  // NO COLUMN YET: the program is not told what it stands instead of
         if (!name.empty()) {
             tale_.ids[name] = last_;
             tale_.names[last_] = name;
@@ -165,6 +201,11 @@ class Writer {
         version.extra = textOf(fact, "extra");
         version.nthOf = textOf(fact, "nth_of");
         version.nth = fact.value("nth", std::int64_t{0});
+        for (const Json& happening : fact.value("happenings", Json::array()))
+            version.triggers.push_back(
+                {base::fromName<upkeep::Happening>(happening.get<std::string>()).value(), {}});
+        for (const Json& point : fact.value("measures", Json::array()))
+            version.measures.push_back(pointOf(point));
         for (const Json& code : fact.value("triggers", Json::array()))
             version.triggers.push_back({upkeep::Happening::Job, code.get<std::string>()});
         for (const Json& rule : fact.value("brings", Json::array()))
@@ -213,7 +254,7 @@ class Writer {
         version.joint = JointId{++last_};
         if (fact.contains("torque")) {
             const auto parts = splitAt(fact.at("torque").get<std::string>(), " ");
-            version.torque = units::parseDecimal("torque", parts.at(0)).value();
+            version.torque = decimalOf(parts.at(0));
             version.source = "made up";
         }
         joints_[of + "/" + version.code] = version.joint;
@@ -319,6 +360,9 @@ class Writer {
             record.statedLow = record.statedBest = record.statedHigh =
                 units::Hours{hundredths(fact.at("stated").get<std::string>())};
         record.extraDone = fact.value("extra", false);
+        const Json measured = fact.value("measured", Json::object());
+        for (const auto& [what, value] : measured.items())
+            record.measured.push_back({what, "mm", decimalOf(value)});
         put(record, fact.at("name").get<std::string>());
     }
     void answer(const Json& fact) {
@@ -354,6 +398,7 @@ class Writer {
             strike.date = dayOf(fact.at("day"));
             strike.fact = each;
             strike.reason = "told wrongly";
+            struck_.insert(each);
             put(strike, {});
         }
     }
@@ -365,6 +410,10 @@ class Writer {
     std::map<std::string, JointId> joints_;
     std::map<std::string, weekend::StepVersion> steps_;
     std::map<std::int64_t, std::vector<std::int64_t>> withRecord_;
+    std::vector<picture::Row> asTold_;
+    std::set<std::int64_t> struck_;
+    std::map<std::string, std::int64_t> places_;  ///< of named facts, in the order of telling
+    std::optional<std::int64_t> place_;           ///< of the fact that is being taken, if it stands elsewhere
     std::int64_t last_ = 0;
 };
 

@@ -31,9 +31,12 @@ struct Case {
 std::vector<Case> casesIn(const std::string& folder);
 
 /// What the facts of a case are as rows. Facts that no row holds yet (positions, what a move loosens) are
-/// left out.
+/// left out, and of what was told instead of a struck fact, that it was: NO COLUMN YET.
 struct Tale {
-    picture::Ledger ledger{};
+    picture::Ledger ledger{};  ///< what the program is given
+    /// The same without what was struck, for the slow reckoning; what was told instead of another fact stands
+    /// at its place in the order of telling.
+    picture::Ledger asTold{};
     std::map<std::string, std::int64_t, std::less<>> ids{};  ///< of machines, items and named facts
     std::map<std::int64_t, std::string> names{};             ///< the other way round
     std::map<std::string, TaskId, std::less<>> tasks{};      ///< by "Heron/oil"
