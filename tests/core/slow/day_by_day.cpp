@@ -276,7 +276,7 @@ class Walk {
         tally_.weightedBest += range.best * permille;
         tally_.weightedHigh = sum(tally_.weightedHigh, range.high, permille);
     }
-    // What no fact says (the share of a day in what nobody noted) goes before all facts of its moment.
+    // Use goes before all that was recorded of its moment.
     void live(MachineId id, Moment now) {
         const UseFacts& facts = garage_.use.at(id);
         if (!machines_.contains(id))
@@ -290,7 +290,7 @@ class Walk {
         if (now.part != DayPart::AfterRiding)
             return;
         for (const auto& wash : facts.washes) {
-            if (wash.date != now.date || !isWithin(now, wash.entered))
+            if (wash.date != now.date || !isWithin(now, 0))
                 continue;
             ++tally_.washes;
             tally_.pressureWashes += wash.pressure ? 1 : 0;
@@ -299,7 +299,7 @@ class Walk {
     void ride(const UseFacts& facts, const Machine& machine, Moment now) {
         bool mud = false;
         for (const Outing& outing : facts.outings) {
-            if (outing.date != now.date || !isWithin(now, outing.entered))
+            if (outing.date != now.date || !isWithin(now, 0))
                 continue;
             addRange(machine.outings.at(outing.id), outing.ground, outing.pace);
             ++tally_.outings;
@@ -308,7 +308,7 @@ class Walk {
         }
         tally_.mudDays += mud ? 1 : 0;
         for (const auto& crash : facts.crashes)
-            tally_.crashes += crash.date == now.date && isWithin(now, crash.entered) ? 1 : 0;
+            tally_.crashes += crash.date == now.date && isWithin(now, 0) ? 1 : 0;
         if (const auto at = machine.grains.find(now.date); at != machine.grains.end() && isWithin(now, 0))
             for (const Grain& grain : at->second) {
                 addRange({0, grain.amount, 0}, Ground::Unstated, Pace::Unstated);

@@ -156,8 +156,6 @@ class Writer {
             row.entered = place_.value_or(last_);
         places_[name] = place_.value_or(last_);
         asTold_.emplace_back(row);
-        if constexpr (requires { row.entered; })
-            row.entered = last_;  // NO COLUMN YET: the program is not told what it stands instead of
         if (!name.empty()) {
             tale_.ids[name] = last_;
             tale_.names[last_] = name;

@@ -31,11 +31,11 @@ struct Case {
 std::vector<Case> casesIn(const std::string& folder);
 
 /// What the facts of a case are as rows. Facts that no row holds yet (positions, what a move loosens) are
-/// left out, and of what was told instead of a struck fact, that it was: NO COLUMN YET.
+/// left out.
 struct Tale {
     picture::Ledger ledger{};  ///< what the program is given
-    /// The same without what was struck, for the slow reckoning; what was told instead of another fact stands
-    /// at its place in the order of telling.
+    /// The same without what was struck, for the slow reckoning. What was told instead of another fact has its
+    /// place in the order of telling.
     picture::Ledger asTold{};
     std::map<std::string, std::int64_t, std::less<>> ids{};  ///< of machines, items and named facts
     std::map<std::int64_t, std::string> names{};             ///< the other way round
