@@ -96,7 +96,7 @@ struct Later {
     void (*give)(json& root);
 };
 constexpr std::array kLater{Later{2, giveWeights}, Later{3, giveDrawer}, Later{4, giveManualPages},
-                            Later{5, giveMoves},   Later{5, giveStated}, Later{5, givePositionsOfJoints}};
+                            Later{5, giveMoves},   Later{5, giveStated}, Later{6, givePositionsOfJoints}};
 
 }  // namespace
 

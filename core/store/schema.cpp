@@ -59,11 +59,11 @@ Schema currentSchema() {
             first.statements.push_back(std::move(statement));
     SchemaStep sixth{6,
                      "how a move was told, what an access step frees, what is remembered of a job, which job "
-                     "puts a value right, where a joint sits",
+                     "puts a value right",
                      6,
                      "0.6",
                      {}};
-    for (auto part : {schema6::moves, schema6::stated, schema6::values, schema6::inside})
+    for (auto part : {schema6::moves, schema6::stated, schema6::values})
         for (std::string& statement : part())
             sixth.statements.push_back(std::move(statement));
     // A program that does not know the weights would show hours that do not follow from the file.
@@ -79,7 +79,9 @@ Schema currentSchema() {
              schema5::seals()},
             // An older program would call a machine whole whose wheel was put in and never torqued, and take
             // what is remembered for counted.
-            std::move(sixth)};
+            std::move(sixth),
+            // An older program would leave hand-tight on the one machine what went to another inside its engine.
+            {7, "where a joint sits", 7, "0.7", schema7::inside()}};
 }
 
 }  // namespace wm::store

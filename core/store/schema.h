@@ -58,7 +58,10 @@ namespace schema6 {
 std::vector<std::string> stated();
 std::vector<std::string> moves();
 std::vector<std::string> values();
-std::vector<std::string> inside();
 }  // namespace schema6
+
+namespace schema7 {
+std::vector<std::string> inside();
+}  // namespace schema7
 
 }  // namespace wm::store

@@ -3,7 +3,7 @@
 #include "core/fastening/inside.h"
 #include "core/store/schema.h"
 
-namespace wm::store::schema6 {
+namespace wm::store::schema7 {
 
 // Where the joints of the starters sit is known by their codes; of a joint of one's own it has to be said.
 std::vector<std::string> inside() {
@@ -18,4 +18,4 @@ std::vector<std::string> inside() {
     return statements;
 }
 
-}  // namespace wm::store::schema6
+}  // namespace wm::store::schema7

@@ -354,7 +354,7 @@ TEST(Exchange, ATextOfTheFourthFormatIsRead) {
 TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {
     const auto read = fromJson(R"({"format": 7, "a table of tomorrow": {}})");
     ASSERT_FALSE(read);
-    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "5"}));
+    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "6"}));
 }
 
 TEST(Exchange, RefusesAMissingKeyAndAMissingTable) {
