@@ -87,6 +87,25 @@ TEST_F(Processes, ABackupOfSeveralFirstChangesAtOnceIsWhole) {
     }
 }
 
+// None takes away what another is just making.
+TEST_F(Processes, OfSeveralWhoMakeAGarageUnderOneNameOneDoes) {
+    for (int round = 0; round < 6; ++round) {
+        const QString garage = path(QString("new%1.witnessmark").arg(round));
+        std::vector<std::unique_ptr<QProcess>> running;
+        for (int i = 0; i < 5; ++i) {
+            running.push_back(std::make_unique<QProcess>());
+            running.back()->start(WM_PROGRAM, {"new", garage, "--starter", "four-stroke enduro"});
+        }
+        int made = 0;
+        for (const auto& process : running) {
+            ASSERT_TRUE(process->waitForFinished(60'000));
+            made += process->exitCode() == 0 ? 1 : 0;
+        }
+        EXPECT_EQ(made, 1);
+        EXPECT_EQ(say({"check", garage}).exit, 0);
+    }
+}
+
 TEST_F(Processes, AChangeWithoutABackupSaysSo) {
     ASSERT_TRUE(QDir().mkpath(path("elsewhere")));
     ASSERT_TRUE(QFile::link(path("elsewhere"), file_ + ".backups"));

@@ -37,5 +37,34 @@ TEST_F(TogetherTest, ACheckFindsNoFaultInWhatAnotherWritesMeanwhile) {
     EXPECT_TRUE(found.empty()) << found.front().toStdString();
 }
 
+TEST_F(TogetherTest, OfSeveralWhoMakeAFileUnderOneNameOneDoes) {
+    for (int round = 0; round < 10; ++round) {
+        const QString path = folder_.path(QString("new%1.wm").arg(round));
+        std::atomic<int> made = 0;
+        std::vector<std::thread> all;
+        for (int each = 0; each < 4; ++each)
+            all.emplace_back([&] {
+                const auto answer = File::create(path);
+                made += answer.file != nullptr ? 1 : 0;
+            });
+        for (std::thread& one : all)
+            one.join();
+        EXPECT_EQ(made, 1);
+        EXPECT_TRUE(sample::opened(path)->check().empty());
+    }
+}
+
+TEST_F(TogetherTest, TakesTheNameOfAFileWithNothingInIt) {
+    ASSERT_TRUE(QFile(path_).open(QIODevice::WriteOnly));
+    EXPECT_EQ(File::create(path_).report.outcome, OpenOutcome::Opened);
+    EXPECT_EQ(File::create(path_).report.detail, "exists");
+    EXPECT_TRUE(sample::opened(path_)->check().empty());
+    // What a link leads to may be anybody's.
+    ASSERT_TRUE(QFile(folder_.path("empty")).open(QIODevice::WriteOnly));
+    ASSERT_TRUE(QFile::link(folder_.path("empty"), folder_.path("link.wm")));
+    EXPECT_EQ(File::create(folder_.path("link.wm")).report.detail, "exists");
+    EXPECT_EQ(QFileInfo(folder_.path("empty")).size(), 0);
+}
+
 }  // namespace
 }  // namespace wm::store

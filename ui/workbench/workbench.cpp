@@ -63,7 +63,7 @@ store::OpenReport Workbench::open(const QString& path, store::OpenFor purpose) {
 }
 
 store::OpenReport Workbench::create(const QString& path) {
-    clearUnfinished(path);
+    takeBackUnfinished(path);
     return take(store::File::create(path));
 }
 
