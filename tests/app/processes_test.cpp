@@ -175,6 +175,18 @@ TEST_F(Processes, AFullDiskBehindTheAnswerIsNoticed) {
     const Said said = runProgram({"export", file_}, "/dev/full");
     EXPECT_EQ(said.exit, static_cast<int>(Exit::CannotWrite));
     EXPECT_TRUE(said.err.contains("could not be written")) << said.err.toStdString();
+    // Answers of a line as well; and what was written is not said to be not.
+    for (const QStringList& words :
+         {QStringList{"check", file_}, QStringList{"--help"}, QStringList{"due", "-h"}})
+        EXPECT_EQ(runProgram(words, "/dev/full").exit, static_cast<int>(Exit::CannotWrite))
+            << words.front().toStdString();
+    const Said log = runProgram({"log", file_, "--wash", "hand", "--on", "2026-05-02"}, "/dev/full");
+    EXPECT_EQ(log.exit, static_cast<int>(Exit::CannotWrite));
+    EXPECT_TRUE(log.err.contains("is in the file, but the answer")) << log.err.toStdString();
+    // An export that did not leave ends no undo.
+    EXPECT_EQ(runProgram({"export", file_}, "/dev/full").exit, static_cast<int>(Exit::CannotWrite));
+    EXPECT_TRUE(say({"undo", file_}).out.startsWith("Would take back: washed"));
+    EXPECT_EQ(washes(), 1U);
 }
 
 TEST_F(Processes, NoPaperAndNoTextTakesThePlaceOfAGarage) {
