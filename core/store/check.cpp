@@ -4,6 +4,7 @@
 #include <array>
 
 #include "core/base/text.h"
+#include "core/store/migration.h"
 #include "core/store/parts.h"
 #include "core/store/row_shape.h"
 #include "core/store/seal.h"
@@ -70,6 +71,17 @@ void gather(const Connection& connection, const std::string& sql, std::vector<QS
     }
 }
 
+// Where a file is opened for reading only SQLite leaves the CHECKs of its tables out, so this one may write;
+// it does not.
+void checkStructure(const Connection& opened, const QString& path, const Options& options,
+                    std::vector<QString>& into) {
+    const Connection connection(path, Connection::Mode::Writing, options);
+    connection.harden();
+    if (versionOf(opened) <= latestVersion(options.schema))
+        connection.trustSchema();
+    gather(connection, "PRAGMA integrity_check(20)", into);
+}
+
 // How often it is looked again, after the time that each look waits by itself.
 constexpr int kPatience = 15;
 
@@ -104,7 +116,7 @@ std::vector<QString> File::check() const {
     const auto look = [&]() -> tl::expected<void, ApplyError> {
         // One moment: what another program writes between two looks is no fault.
         const Transaction reading(parts_->db, Transaction::Kind::Reading);
-        gather(parts_->db, "PRAGMA integrity_check(20)", found);
+        checkStructure(parts_->db, parts_->path, parts_->options, found);
         for (const std::string_view query : kLoose)
             gather(parts_->db, allFacts() + std::string(query), found);
         gather(parts_->db, sharedIds(), found);
