@@ -23,13 +23,25 @@ constexpr const char* kExitCodes =
     "  2  the command line can't be understood\n"
     "  3  what was given was refused; nothing was written\n"
     "  4  the file can't be opened\n"
-    "  5  the file or the output can't be written; nothing was changed\n"
+    "  5  the file or the output can't be written; nothing was changed, unless the words say so\n"
     "  6  a fault of the program itself; the words say whether something was written\n";
 
 int say(Console& console, Exit exit, const QString& words) {
     console.err << "witnessmark: " << words.simplified() << '\n';
     console.err.flush();
     return static_cast<int>(exit);
+}
+
+// What was answered is out, or it is said that it is not.
+int ended(Console& console) {
+    console.out.flush();
+    if (console.out.status() == QTextStream::Ok)
+        return static_cast<int>(Exit::Done);
+    return say(console, Exit::CannotWrite,
+               console.wrote
+                   ? "What you asked for is in the file, but the answer could not be written: make room "
+                     "where it goes, and do not say it again."
+                   : "The answer could not be written: make room where it goes.");
 }
 
 void printGeneralHelp(Console& console) {
@@ -104,8 +116,7 @@ int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
     }
     if (parser.isSet("help")) {
         console.out << helpOf(parser, verb);
-        console.out.flush();
-        return static_cast<int>(Exit::Done);
+        return ended(console);
     }
     const qsizetype words = parser.positionalArguments().size();
     const auto wanted = static_cast<qsizetype>(verb.words.size());
@@ -122,9 +133,7 @@ int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
     console.out.flush();
     if (!answer)
         return say(console, answer.error().exit, answer.error().words);
-    if (console.out.status() != QTextStream::Ok)
-        return say(console, Exit::CannotWrite, "The answer could not be written: make room where it goes.");
-    return static_cast<int>(Exit::Done);
+    return ended(console);
 }
 
 }  // namespace
@@ -153,13 +162,11 @@ int runHeadless(const QStringList& arguments, Console& console) {
             return run(verb, arguments.mid(1), console);
     if (first == "--help" || first == "-h" || first == "help") {
         printGeneralHelp(console);
-        console.out.flush();
-        return static_cast<int>(Exit::Done);
+        return ended(console);
     }
     if (first == "--version" || first == "-v") {
         console.out << "witnessmark " << fromUtf8(kVersion) << '\n';
-        console.out.flush();
-        return static_cast<int>(Exit::Done);
+        return ended(console);
     }
     if (first.contains(QChar::ReplacementCharacter))
         return say(console, Exit::CannotOpen, ui::wordsFor(ui::Unread::OddName, first));

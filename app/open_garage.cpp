@@ -73,7 +73,7 @@ Answer<Garage> Garage::create(const Call& call) {
 }
 
 Answer<Garage> Garage::create(const QString& path, calendar::Date clock) {
-    ui::clearUnfinished(path);
+    ui::takeBackUnfinished(path);
     auto opened = store::File::create(path);
     if (opened.file != nullptr)
         return Garage(std::move(opened.file), clock);

@@ -47,7 +47,9 @@ void logQtMessage(QtMsgType /*type*/, const QMessageLogContext& /*context*/, con
 int runVerb(const QStringList& arguments) {
     QFile standardOut;
     QFile standardError;
-    // Not buffered twice: a full disk behind the pipe must be noticed before we say that all went well.
+    // Not buffered twice, by the system neither: a full disk behind the pipe must be noticed before we say
+    // that all went well.
+    (void)std::setvbuf(stdout, nullptr, _IONBF, 0);
     if (!standardOut.open(stdout, QIODevice::WriteOnly | QIODevice::Unbuffered) ||
         !standardError.open(stderr, QIODevice::WriteOnly | QIODevice::Unbuffered))
         return static_cast<int>(Exit::CannotWrite);

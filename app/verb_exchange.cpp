@@ -129,6 +129,9 @@ Answer<void> runExport(const Call& call) {
     } else {
         call.console().out << fromUtf8(text);
         call.console().out.flush();
+        // What did not leave can still be taken back; that it did not is said for every verb.
+        if (call.console().out.status() != QTextStream::Ok)
+            return {};
     }
     // What has left the program can't be taken back as if it had not been said.
     if (!garage->file().readOnly())

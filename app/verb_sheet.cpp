@@ -69,7 +69,7 @@ void reportSheet(const Call& call, const sheet::JobSheet& content, const QString
                            << fromUtf8(content.machine) << " in " << path << '\n';
 }
 
-// The number is taken first; if the paper can't be written it is given back.
+// The number is taken first; if the paper can't be written it is given back for good.
 Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const Paper& paper) {
     const auto change = garage.apply([machine](const verbs::VerbContext& context) {
         return verbs::issueSheet(context, issuedFrom(context.book, machine));
@@ -86,7 +86,7 @@ Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const Paper& pa
         (void)garage.file().endUndo();
         return content;
     }
-    if (const auto back = garage.file().undo(); !back)
+    if (const auto back = garage.file().undo(store::LastMachine::Stays, store::Redo::Never); !back)
         return tl::unexpected<Failure>{failureOf(back.error())};
     return tl::unexpected(written.error());
 }

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "core/base/text.h"
+#include "core/store/migration.h"
 #include "core/store/parts.h"
 #include "core/store/row_shape.h"
 #include "core/store/seal.h"
@@ -70,6 +71,24 @@ void gather(const Connection& connection, const std::string& sql, std::vector<QS
     }
 }
 
+// Where a file is opened for reading only SQLite leaves the CHECKs of its tables out, so this one may write;
+// it does not.
+void checkStructure(const Connection& opened, const QString& path, const Options& options,
+                    std::vector<QString>& into) {
+    const Connection connection(path, Connection::Mode::Writing, options);
+    connection.harden();
+    if (versionOf(opened) <= latestVersion(options.schema))
+        connection.trustSchema();
+    gather(connection, "PRAGMA integrity_check(20)", into);
+}
+
+// How often it is looked again, after the time that each look waits by itself.
+constexpr int kPatience = 15;
+
+bool isHeld(const tl::expected<void, ApplyError>& looked) {
+    return !looked && looked.error().kind == ApplyError::Kind::Locked;
+}
+
 constexpr std::size_t kMostReplacedNamed = 20;
 
 // Bytes that are no text at all are a fault, and not counted here.
@@ -94,16 +113,24 @@ void gatherReplaced(const Connection& connection, const std::string& table, std:
 
 std::vector<QString> File::check() const {
     std::vector<QString> found;
-    const auto looked = guarded([&]() -> tl::expected<void, ApplyError> {
-        gather(parts_->db, "PRAGMA integrity_check(20)", found);
+    const auto look = [&]() -> tl::expected<void, ApplyError> {
+        // One moment: what another program writes between two looks is no fault.
+        const Transaction reading(parts_->db, Transaction::Kind::Reading);
+        checkStructure(parts_->db, parts_->path, parts_->options, found);
         for (const std::string_view query : kLoose)
             gather(parts_->db, allFacts() + std::string(query), found);
         gather(parts_->db, sharedIds(), found);
         for (const std::string& line : alteredRows(parts_->db, kMostAlteredNamed))
             found.push_back(QString::fromStdString(line));
-        readPicture(parts_->db);
+        readPictureHere(parts_->db);
         return {};
-    });
+    };
+    auto looked = guarded(look);
+    // Nor is it one that another program is writing just now.
+    for (int again = 0; again < kPatience && isHeld(looked); ++again) {
+        found.clear();
+        looked = guarded(look);
+    }
     if (!looked && std::find(found.begin(), found.end(), looked.error().detail) == found.end())
         found.push_back(looked.error().detail);
     return found;

@@ -45,6 +45,8 @@ int latestVersion(const Schema& schema) {
 
 void layOut(const Connection& connection, const Schema& schema) {
     Transaction writing(connection, Transaction::Kind::Writing);
+    if (numberOf(connection.handle(), "SELECT count(*) FROM sqlite_schema") != 0)
+        throw TakenName();
     run(connection.handle(), "PRAGMA application_id = " + std::to_string(kApplicationId));
     for (const SchemaStep& step : schema)
         takeStep(connection, schema, step);

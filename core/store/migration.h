@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <exception>
 #include <vector>
 
 #include "core/store/connection.h"
@@ -12,7 +13,10 @@ namespace wm::store {
 int versionOf(const Connection& connection);
 int latestVersion(const Schema& schema);
 
-/// Makes an empty database ours, at the latest version, in one transaction.
+/// A new file can't be made: another program has made one under its name in the meantime.
+class TakenName : public std::exception {};
+
+/// Makes an empty database ours, at the latest version, in one transaction. Throws TakenName if it is not empty.
 void layOut(const Connection& connection, const Schema& schema);
 
 /// A verified copy of the file as it is now, beside it: "garage.wm.v1.bak". Returns its path.

@@ -104,6 +104,11 @@ bool isFile(const QString& path) {
     return std::filesystem::is_regular_file(statusOf(path));
 }
 
+bool isEmptyFile(const QString& path) {
+    std::error_code none;
+    return !isLink(path) && isFile(path) && std::filesystem::file_size(onDisk(path), none) == 0 && !none;
+}
+
 bool isFolder(const QString& path) {
     return std::filesystem::is_directory(statusOf(path));
 }

@@ -193,11 +193,12 @@ File::Opened File::create(const QString& path, const Options& options) {
         return refused(path, OpenOutcome::NoAccess, QStringLiteral("reserved"));
     if (auto no = refusedForWhatStandsBeside(path))
         return {std::move(*no), nullptr};
-    // Claims the name, so that nothing that is there already can be written over.
+    // Claims the name, so that nothing that is there already can be written over. A file with nothing in it
+    // is what is left of one whose making was broken off, or is being made: whoever writes first has it.
     const QFileDevice::Permissions all = QFileDevice::ReadOwner | QFileDevice::WriteOwner |
                                          QFileDevice::ReadGroup | QFileDevice::WriteGroup |
                                          QFileDevice::ReadOther | QFileDevice::WriteOther;
-    if (const auto trouble = disk::makeFile(path, all))
+    if (const auto trouble = disk::makeFile(path, all); trouble && !disk::isEmptyFile(path))
         return refused(
             path, OpenOutcome::NoAccess,
             disk::exists(path) ? QStringLiteral("exists") : QString::fromStdString(trouble.message()));
@@ -213,8 +214,12 @@ File::Opened File::create(const QString& path, const Options& options) {
         answer.report.fromVersion = latestVersion(options.schema);
         answer.file.reset(new File(std::move(parts)));
         return answer;
+    } catch (const TakenName&) {
+        return refused(path, OpenOutcome::NoAccess, QStringLiteral("exists"));
     } catch (const Failure& failure) {
-        discard(path);
+        // Another program makes it.
+        if (outcomeOf(failure) != OpenOutcome::Locked)
+            discard(path);
         return refused(path, outcomeOf(failure), QString::fromUtf8(failure.what()));
     }
 }

@@ -37,7 +37,7 @@ struct File::Parts {
     /// Inside a transaction. The changes for undo, or nothing if `progress` stopped it.
     std::optional<std::string> writeRows(const std::vector<picture::Row>& rows,
                                          const base::Progress& progress);
-    tl::expected<std::string, ApplyError> turn(bool back, LastMachine last);
+    tl::expected<std::string, ApplyError> turn(bool back, LastMachine last, Redo redo);
     /// Commits what leads to `next`. If that fails, takes the picture that stands in the file after all.
     void commit(Transaction& writing, std::int64_t next);
     bool standsAfterAll(std::int64_t next);

@@ -116,6 +116,8 @@ struct BackupPreview {
 
 /// Whether undo may take back what brought the only machine of a garage.
 enum class LastMachine : std::uint8_t { Stays, MayGo };
+/// Whether what undo takes back can be said again. A sheet that did not come out can't: it has no paper.
+enum class Redo : std::uint8_t { May, Never };
 
 struct Options;  ///< what tests may change (core/store/options.h)
 
@@ -157,7 +159,7 @@ class File {
     [[nodiscard]] std::optional<std::string> undoText() const;
     [[nodiscard]] std::optional<std::string> redoText() const;
     /// MustAnswer "last machine" if nothing but an empty garage would be left and that is not wanted.
-    tl::expected<std::string, ApplyError> undo(LastMachine last = LastMachine::Stays);
+    tl::expected<std::string, ApplyError> undo(LastMachine last = LastMachine::Stays, Redo redo = Redo::May);
     tl::expected<std::string, ApplyError> redo();
     /// Undo goes back beyond this opening: for whoever has no session, like a verb on the command line.
     void reachBack();

@@ -62,7 +62,7 @@ std::optional<std::string> File::Parts::turnText(bool back) const {
     return text.value_or(std::nullopt);
 }
 
-tl::expected<std::string, ApplyError> File::Parts::turn(bool back, LastMachine last) {
+tl::expected<std::string, ApplyError> File::Parts::turn(bool back, LastMachine last, Redo redo) {
     Transaction writing(db, Transaction::Kind::Writing);
     // Whoever presses undo means the words that were shown; another window may have written since.
     if (revisionOf(db) != revision) {
@@ -78,6 +78,8 @@ tl::expected<std::string, ApplyError> File::Parts::turn(bool back, LastMachine l
     mark.bind(1, std::int64_t{back ? 0 : 1});
     mark.bind(2, turn->verb);
     mark.run();
+    if (redo == Redo::Never)
+        run(db.handle(), "DELETE FROM undo_change WHERE done = 0");
     logVerb(db, {revision + 1, back ? "undone" : "redone", turn->verb, turn->text, timeNow().toStdString()});
     setRevision(db, revision + 1);
     Picture after = readPictureHere(db);
@@ -96,13 +98,13 @@ std::optional<std::string> File::redoText() const {
     return parts_->turnText(false);
 }
 
-tl::expected<std::string, ApplyError> File::undo(LastMachine last) {
+tl::expected<std::string, ApplyError> File::undo(LastMachine last, Redo redo) {
     if (parts_->readOnly)
         return tl::unexpected(ApplyError{ApplyError::Kind::ReadOnly, {}, {}});
     if (auto trouble = parts_->clockTrouble())
         return tl::unexpected(*std::move(trouble));
     parts_->takeBackInterruptedWrite();
-    return guarded([this, last] { return parts_->turn(true, last); });
+    return guarded([this, last, redo] { return parts_->turn(true, last, redo); });
 }
 
 tl::expected<std::string, ApplyError> File::redo() {
@@ -111,7 +113,7 @@ tl::expected<std::string, ApplyError> File::redo() {
     if (auto trouble = parts_->clockTrouble())
         return tl::unexpected(*std::move(trouble));
     parts_->takeBackInterruptedWrite();
-    return guarded([this] { return parts_->turn(false, LastMachine::MayGo); });
+    return guarded([this] { return parts_->turn(false, LastMachine::MayGo, Redo::May); });
 }
 
 void File::reachBack() {

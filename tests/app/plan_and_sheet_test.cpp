@@ -96,6 +96,12 @@ TEST_F(SheetVerb, GivesTheNumberBackWhenThePaperCanNotBeWritten) {
     expectRefusal(say({"sheet", file_, "--pdf", path("nowhere/sheet.pdf")}), Exit::CannotWrite,
                   "folder is there");
     EXPECT_EQ(exported(), before);
+    // Known to be too long by the system alone, once the number is taken; what has no paper is not said
+    // again.
+    const QString tooLong = QString(300, 'x') + ".pdf";
+    expectRefusal(say({"sheet", file_, "--pdf", path(tooLong)}), Exit::CannotWrite, "can't be written");
+    expectRefusal(say({"redo", file_, "--accept"}), Exit::Refused, "nothing to say again");
+    EXPECT_EQ(exported(), before);
     EXPECT_TRUE(say({"sheet", file_, "--pdf", path("one.pdf")}).out.startsWith("Job sheet no. 1 "));
 }
 

@@ -87,6 +87,25 @@ TEST_F(Processes, ABackupOfSeveralFirstChangesAtOnceIsWhole) {
     }
 }
 
+// None takes away what another is just making.
+TEST_F(Processes, OfSeveralWhoMakeAGarageUnderOneNameOneDoes) {
+    for (int round = 0; round < 6; ++round) {
+        const QString garage = path(QString("new%1.witnessmark").arg(round));
+        std::vector<std::unique_ptr<QProcess>> running;
+        for (int i = 0; i < 5; ++i) {
+            running.push_back(std::make_unique<QProcess>());
+            running.back()->start(WM_PROGRAM, {"new", garage, "--starter", "four-stroke enduro"});
+        }
+        int made = 0;
+        for (const auto& process : running) {
+            ASSERT_TRUE(process->waitForFinished(60'000));
+            made += process->exitCode() == 0 ? 1 : 0;
+        }
+        EXPECT_EQ(made, 1);
+        EXPECT_EQ(say({"check", garage}).exit, 0);
+    }
+}
+
 TEST_F(Processes, AChangeWithoutABackupSaysSo) {
     ASSERT_TRUE(QDir().mkpath(path("elsewhere")));
     ASSERT_TRUE(QFile::link(path("elsewhere"), file_ + ".backups"));
@@ -156,6 +175,18 @@ TEST_F(Processes, AFullDiskBehindTheAnswerIsNoticed) {
     const Said said = runProgram({"export", file_}, "/dev/full");
     EXPECT_EQ(said.exit, static_cast<int>(Exit::CannotWrite));
     EXPECT_TRUE(said.err.contains("could not be written")) << said.err.toStdString();
+    // Answers of a line as well; and what was written is not said to be not.
+    for (const QStringList& words :
+         {QStringList{"check", file_}, QStringList{"--help"}, QStringList{"due", "-h"}})
+        EXPECT_EQ(runProgram(words, "/dev/full").exit, static_cast<int>(Exit::CannotWrite))
+            << words.front().toStdString();
+    const Said log = runProgram({"log", file_, "--wash", "hand", "--on", "2026-05-02"}, "/dev/full");
+    EXPECT_EQ(log.exit, static_cast<int>(Exit::CannotWrite));
+    EXPECT_TRUE(log.err.contains("is in the file, but the answer")) << log.err.toStdString();
+    // An export that did not leave ends no undo.
+    EXPECT_EQ(runProgram({"export", file_}, "/dev/full").exit, static_cast<int>(Exit::CannotWrite));
+    EXPECT_TRUE(say({"undo", file_}).out.startsWith("Would take back: washed"));
+    EXPECT_EQ(washes(), 1U);
 }
 
 TEST_F(Processes, NoPaperAndNoTextTakesThePlaceOfAGarage) {

@@ -125,6 +125,17 @@ TEST_F(SoundnessTest, ATextThatGrewByBeingReadIsNotTooLong) {
     EXPECT_NE(sample::opened(path_), nullptr);
 }
 
+// SQLite leaves the rules of its tables out where a file may only be read: one verb would call sound what the
+// next calls damaged.
+TEST_F(SoundnessTest, ACheckOfAReaderLooksAtTheRulesOfTheTables) {
+    sample::execute(path_, "PRAGMA ignore_check_constraints = ON; UPDATE file_state SET revision = -1");
+    EXPECT_EQ(File::open(path_, OpenFor::Writing).report.outcome, OpenOutcome::Corrupt);
+    const auto reader = File::open(path_, OpenFor::ReadingOnly);
+    ASSERT_NE(reader.file, nullptr);
+    ASSERT_FALSE(reader.file->check().empty());
+    EXPECT_TRUE(reader.file->check().front().contains("file_state"));
+}
+
 TEST_F(SoundnessTest, ANewerFileOutOfTheseBoundsNeedsItsProgram) {
     forge(path_, {"outing", "starts = 1001", {}});
     sample::execute(path_, "PRAGMA user_version = 99; UPDATE file_state SET needs_program = '9.9'");

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/workbench/file_names.h"
 
-#include <QFile>
 #include <QFileInfo>
 #include <QRegularExpression>
 
@@ -47,15 +46,9 @@ QString whereItLies(const QString& path) {
     return none ? path : store::pathOf(real.native());
 }
 
-void clearUnfinished(const QString& path) {
-    const auto isFile = [&path] { return QFileInfo(path).isFile() && !QFileInfo(path).isSymLink(); };
-    if (!isFile())
-        return;
-    // Opening takes back what a killed program had begun to write.
+void takeBackUnfinished(const QString& path) {
     if (QFileInfo::exists(path + QStringLiteral("-journal")))
         store::File::open(path, store::OpenFor::Writing);
-    if (isFile() && QFileInfo(path).size() == 0)
-        QFile::remove(path);
 }
 
 }  // namespace wm::ui

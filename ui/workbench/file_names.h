@@ -22,8 +22,8 @@ bool isThere(const QString& path);
 /// stand beside the file itself, as its journal does.
 QString whereItLies(const QString& path);
 
-/// Takes away what is left of a garage whose making was broken off: a file with nothing in it, once its
-/// interrupted write was taken back. Anything else stays.
-void clearUnfinished(const QString& path);
+/// Takes back what a program wrote that was killed as it made this garage: then nothing is in the file, and
+/// File::create takes it.
+void takeBackUnfinished(const QString& path);
 
 }  // namespace wm::ui

@@ -63,7 +63,7 @@ store::OpenReport Workbench::open(const QString& path, store::OpenFor purpose) {
 }
 
 store::OpenReport Workbench::create(const QString& path) {
-    clearUnfinished(path);
+    takeBackUnfinished(path);
     return take(store::File::create(path));
 }
 
@@ -144,7 +144,7 @@ QString Workbench::redoText() const {
     return file_ ? wordsOfKept(file_->redoText().value_or("")) : QString();
 }
 
-bool Workbench::undo(store::LastMachine last) {
+bool Workbench::undo(store::LastMachine last, store::Redo redo) {
     if (!file_)
         return true;
     if (!file_->undoText()) {
@@ -154,7 +154,7 @@ bool Workbench::undo(store::LastMachine last) {
             tr("Nothing is left to take back: undo ends with an export or a print, and after 12 hours."));
         return true;
     }
-    const auto undone = file_->undo(last);
+    const auto undone = file_->undo(last, redo);
     sayWhatWasTakenBack();
     if (!undone && undone.error().error.fault == base::Fault::MustAnswer)
         return false;

@@ -55,7 +55,7 @@ class Workbench : public QObject {
     [[nodiscard]] QString undoText() const;
     [[nodiscard]] QString redoText() const;
     /// False if it would take the only machine with it and nobody said that it may: nothing was done.
-    bool undo(store::LastMachine last = store::LastMachine::Stays);
+    bool undo(store::LastMachine last = store::LastMachine::Stays, store::Redo redo = store::Redo::May);
     void redo();
     /// Undo ends here: a sheet went out on paper, an export left the program, a whole file came in. Says why.
     void endUndo(const QString& because = {});

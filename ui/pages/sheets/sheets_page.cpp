@@ -193,7 +193,7 @@ bool SheetsPage::issue(const std::function<bool(const sheet::JobSheet&)>& hand) 
     const auto number = std::get<weekend::IssuedSheet>(issued->rows.front()).number;
     const auto content = sheet::jobSheet(*workbench().book(), *machine, number, speech());
     if (!content || !hand(*content)) {
-        workbench().undo();
+        workbench().undo(store::LastMachine::Stays, store::Redo::Never);
         return false;
     }
     workbench().endUndo();
