@@ -60,7 +60,7 @@ bool isSettledBy(const Demand& demand, Moment due, const std::optional<Moment>& 
     return std::any_of(demand.settling.begin(), demand.settling.end(), [&](const Record* record) {
         const Moment when = momentOf(*record);
         const bool isEarlier = when == momentOf(*demand.origin) && cameAfter(*demand.origin, *record);
-        return !isEarlier && when >= due && (!until || when <= *until);
+        return record != demand.origin && !isEarlier && when >= due && (!until || when <= *until);
     });
 }
 

@@ -126,7 +126,7 @@ TEST(Exchange, ATextOfTheFirstFormatIsRead) {
     task.machine = MachineId{3};
     task.code = "oil";
     json text = json::parse(toJson(picture::Ledger({task})));
-    EXPECT_EQ(text.at("format"), 5);
+    EXPECT_EQ(text.at("format"), 6);
     text["task_version"][0].erase("weights");
     text["format"] = 2;
     EXPECT_FALSE(fromJson(text.dump())) << "a text of format 2 has them";

@@ -137,7 +137,7 @@ TEST(WhyPropertiesTest, TheChildrenMakeTheFigureOfTheParent) {
                 const auto& down = line.countdown;
                 RC_ASSERT(root.figure.has_value() == down.governing.has_value());
                 if (down.governing)
-                    RC_ASSERT(root.figure->best == down.limits[*down.governing].left);
+                    RC_ASSERT(root.figure->best == book::decidingLimit(line)->left);
             }
     }));
 }

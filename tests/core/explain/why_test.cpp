@@ -156,7 +156,7 @@ TEST_F(WhyTest, FixedMarksAndTheCalendar) {
     on(kPlover, make.record("2026-01-06"));
     on(kPlover, make.outing("2026-02-05", "3"));
     EXPECT_EQ(tree("2026-02-20"),
-              "task New piston first: 131\n"
+              "task New piston first: 11\n"
               "  wording common practice from 2026-01-01\n"
               "  record from 2026-01-06\n"
               "  limit: 11\n"
