@@ -121,10 +121,10 @@ std::vector<upkeep::FollowUp> recheckDemands(const Book& book, MachineId machine
     std::vector<upkeep::FollowUp> demands;
     for (const auto& [id, now] : book.jointsThen(machine).joints) {
         const auto* joint = book.joint(id);
-        const auto* failed = now.isLoose || !now.tightened || !now.tightened->tool
-                                 ? nullptr
-                                 : fastening::doubtedBy(*now.tightened, ledger.all<fastening::Calibration>(),
-                                                        book.today());
+        const auto* failed =
+            now.isLoose || !now.tightened || !now.tightened->tool
+                ? nullptr
+                : fastening::doubtedBy(*now.tightened, ledger.all<fastening::Calibration>(), book.today());
         const auto* tool = failed == nullptr ? nullptr : ledger.find<Tool>(failed->tool);
         if (joint == nullptr || tool == nullptr)
             continue;

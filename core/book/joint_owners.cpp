@@ -21,6 +21,40 @@ Moment eveningOf(const Book& book) {
     return {book.today(), DayPart::AfterRiding};
 }
 
+// The part of an item down the way to a position; the item itself where nobody tracks that.
+ItemId partIn(const Fittings& fittings, ItemId item, const std::string& wanted, const std::string& at,
+              Moment when) {
+    if (wanted == at)
+        return item;
+    for (const auto& [place, part] : fittings.on(item, when))
+        if (const std::string path = at + '/' + items::codedPath(place); upkeep::isAtOrIn(wanted, path))
+            return partIn(fittings, part, wanted, path, when);
+    return item;
+}
+
+bool isOpenedFor(const Book& book, const JointVersion& joint, const std::string& empty, calendar::Date on) {
+    const auto steps = stepsOn(book.ledger(), joint.machine, on);
+    return std::any_of(steps.begin(), steps.end(), [&](const weekend::StepVersion* step) {
+        const auto frees = [&](const base::Code& freed) {
+            return upkeep::isAtOrIn(items::codedPath(freed.code), empty);
+        };
+        const auto opens = [&](const base::Code& opened) { return opened.code == joint.code; };
+        return std::any_of(step->frees.begin(), step->frees.end(), frees) &&
+               std::any_of(step->joints.begin(), step->joints.end(), opens);
+    });
+}
+
+std::optional<std::string> outOn(const Book& book, const Fittings& fittings, const JointVersion& joint,
+                                 Moment when) {
+    for (const auto& left : fittings.emptied(joint.machine, when)) {
+        const std::string empty = items::codedPath(left.position);
+        if ((joint.position && upkeep::isAtOrIn(items::codedPath(*joint.position), empty)) ||
+            isOpenedFor(book, joint, empty, when.date))
+            return left.position;
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 JointOwners::JointOwners(const Book& book) : book_(book) {
@@ -28,27 +62,21 @@ JointOwners::JointOwners(const Book& book) : book_(book) {
         movedAt_.insert({move.date, move.part});
 }
 
-JointOwner JointOwners::now(const JointVersion& joint) const {
-    JointOwner owner{.code = joint.code};
-    if (joint.position && !joint.position->empty())
-        owner.item = itemAt(book_.fittings(), joint.machine, *joint.position, eveningOf(book_));
-    if (!owner.item)
-        owner.machine = joint.machine;
-    return owner;
+std::optional<JointOwner> JointOwners::now(const JointVersion& joint) const {
+    return ownerAt(book_.fittings(), joint, eveningOf(book_));
 }
 
-JointOwner JointOwners::then(const JointVersion& joint, Moment when, base::Entered entered,
-                             const upkeep::Record* record) const {
-    JointOwner owner{.code = joint.code};
-    if (joint.position && !joint.position->empty()) {
-        if (record != nullptr)
-            owner.item = itemOfJob(*record, *joint.position, when);
-        if (!owner.item)
-            owner.item = itemAt(fittingsBefore(when, entered), joint.machine, *joint.position, when);
-    }
-    if (!owner.item)
-        owner.machine = joint.machine;
-    return owner;
+std::optional<JointOwner> JointOwners::then(const JointVersion& joint, Moment when, base::Entered entered,
+                                            const upkeep::Record* record) const {
+    if (record != nullptr && joint.position && !joint.position->empty())
+        if (const auto item = itemOfJob(*record, *joint.position, when))
+            return JointOwner{.item = item, .code = joint.code};
+    return ownerAt(fittingsBefore(when, entered), joint, when);
+}
+
+std::optional<std::string> JointOwners::outThen(const JointVersion& joint, Moment when,
+                                                base::Entered entered) const {
+    return outOn(book_, fittingsBefore(when, entered), joint, when);
 }
 
 // As the moves of that moment stood when the joint was touched.
@@ -66,12 +94,36 @@ const Fittings& JointOwners::fittingsBefore(Moment when, base::Entered entered) 
     return *known;
 }
 
+// Of what sits there; where nothing does, of what came out of there and lies beside the machine (the engine
+// on the bench); where nobody had tracked anything, of the first item that is told of that place, else the
+// machine's.
+std::optional<JointOwner> JointOwners::ownerAt(const Fittings& fittings, const JointVersion& joint,
+                                               Moment when) const {
+    const JointOwner machines{.machine = joint.machine, .code = joint.code};
+    if (!joint.position || joint.position->empty())
+        return machines;
+    const auto ofItem = [&](ItemId item) { return JointOwner{.item = item, .code = joint.code}; };
+    const std::string wanted = items::codedPath(*joint.position);
+    for (const auto& left : fittings.emptied(joint.machine, when)) {
+        const std::string empty = items::codedPath(left.position);
+        if (!upkeep::isAtOrIn(wanted, empty))
+            continue;
+        const auto place = fittings.placeOf(left.item, when);
+        if (!place || (place->kind != items::MoveKind::Removed && place->kind != items::MoveKind::Away))
+            return std::nullopt;
+        return ofItem(partIn(fittings, left.item, wanted, empty, when));
+    }
+    if (const auto item = itemAt(fittings, joint.machine, wanted, when))
+        return ofItem(*item);
+    const auto first = firstToldOf(joint.machine, wanted, when);
+    return first ? ofItem(*first) : machines;
+}
+
 // The item deepest down the way to the position: what nobody tracks in an engine goes with the engine.
 std::optional<ItemId> JointOwners::itemAt(const Fittings& fittings, MachineId machine,
-                                          const std::string& position, Moment when) const {
+                                          const std::string& wanted, Moment when) const {
     const upkeep::Whereabouts whereabouts(
         fittings, [this](ItemId item) { return book_.ledger().find<items::Item>(item); });
-    const std::string wanted = items::codedPath(position);
     std::optional<ItemId> found;
     std::size_t depth = 0;
     for (const items::Item& item : book_.ledger().all<items::Item>()) {
@@ -85,6 +137,24 @@ std::optional<ItemId> JointOwners::itemAt(const Fittings& fittings, MachineId ma
         }
     }
     return found;
+}
+
+std::optional<ItemId> JointOwners::firstToldOf(MachineId machine, const std::string& wanted,
+                                               Moment after) const {
+    std::optional<ItemId> first;
+    std::optional<Moment> since;
+    for (const items::Item& item : book_.ledger().all<items::Item>()) {
+        const auto spells = book_.fittings().machineSpells(item.id);
+        if (spells.empty() || spells.front().machine != machine || spells.front().from < after ||
+            !upkeep::isAtOrIn(wanted, items::codedPath(spells.front().path)) ||
+            book_.fittings().spells(item.id).front().from != spells.front().from)
+            continue;
+        if (!since || spells.front().from < *since) {
+            first = item.id;
+            since = spells.front().from;
+        }
+    }
+    return first;
 }
 
 // From what the job was on to the item at `position`: the whole that it was in; so also on the shelf.
@@ -105,16 +175,7 @@ std::optional<ItemId> JointOwners::itemOfJob(const upkeep::Record& record, const
 }
 
 std::optional<std::string> outWith(const Book& book, const JointVersion& joint, Moment when) {
-    for (const auto& left : book.fittings().emptied(joint.machine, when)) {
-        const std::string empty = items::codedPath(left.position);
-        if (joint.position && upkeep::isAtOrIn(items::codedPath(*joint.position), empty))
-            return left.position;
-        for (const auto* step : stepsFreeing(book.ledger(), joint.machine, left.position, when.date))
-            if (std::any_of(step->joints.begin(), step->joints.end(),
-                            [&](const base::Code& opened) { return opened.code == joint.code; }))
-                return left.position;
-    }
-    return std::nullopt;
+    return outOn(book, book.fittings(), joint, when);
 }
 
 std::optional<std::string> waitsFor(const Book& book, const upkeep::TaskVersion& task) {

@@ -29,27 +29,38 @@ class JointOwners {
   public:
     explicit JointOwners(const Book& book);
 
-    /// On the evening of the book's day.
-    [[nodiscard]] JointOwner now(const fastening::JointVersion& joint) const;
+    /// On the evening of the book's day. Nothing: nobody's, for what it sat in is out and went on or was
+    /// scrapped.
+    [[nodiscard]] std::optional<JointOwner> now(const fastening::JointVersion& joint) const;
     /// At a moment, after the moves that were told before `entered`. `record`: of the job that touched it;
     /// one on a spare was done on that spare's joints.
-    [[nodiscard]] JointOwner then(const fastening::JointVersion& joint, calendar::Moment when,
-                                  base::Entered entered, const upkeep::Record* record) const;
+    [[nodiscard]] std::optional<JointOwner> then(const fastening::JointVersion& joint, calendar::Moment when,
+                                                 base::Entered entered, const upkeep::Record* record) const;
+
+    /// The empty position with which it was out then (`outWith`).
+    [[nodiscard]] std::optional<std::string> outThen(const fastening::JointVersion& joint,
+                                                     calendar::Moment when, base::Entered entered) const;
 
   private:
-    [[nodiscard]] std::optional<ItemId> itemAt(const items::Fittings& fittings, MachineId machine,
-                                               const std::string& position, calendar::Moment when) const;
+    using Fittings = items::Fittings;
+    [[nodiscard]] std::optional<JointOwner> ownerAt(const Fittings& fittings,
+                                                    const fastening::JointVersion& joint,
+                                                    calendar::Moment when) const;
+    [[nodiscard]] std::optional<ItemId> itemAt(const Fittings& fittings, MachineId machine,
+                                               const std::string& wanted, calendar::Moment when) const;
+    [[nodiscard]] std::optional<ItemId> firstToldOf(MachineId machine, const std::string& wanted,
+                                                    calendar::Moment after) const;
     [[nodiscard]] std::optional<ItemId> itemOfJob(const upkeep::Record& record, const std::string& position,
                                                   calendar::Moment when) const;
-    [[nodiscard]] const items::Fittings& fittingsBefore(calendar::Moment when, base::Entered entered) const;
+    [[nodiscard]] const Fittings& fittingsBefore(calendar::Moment when, base::Entered entered) const;
 
     const Book& book_;
     std::set<calendar::Moment> movedAt_;
-    mutable std::map<std::pair<calendar::Moment, base::Entered>, std::unique_ptr<items::Fittings>> before_;
+    mutable std::map<std::pair<calendar::Moment, base::Entered>, std::unique_ptr<Fittings>> before_;
 };
 
-/// The position of a machine that stands empty, and on the way to which a joint sits or which a step frees
-/// that opens it: nothing is there to be torqued. `when`: of the day that is asked about.
+/// The position of a machine that stands empty at a moment, and in which a joint sits, or which (or a part of
+/// which) a step frees that opens the joint: nothing is there to be torqued. The outermost one.
 std::optional<std::string> outWith(const Book& book, const fastening::JointVersion& joint,
                                    calendar::Moment when);
 /// The empty position that a job waits for, because one of the joints that it is about is out; on the book's

@@ -77,7 +77,8 @@ class TouchGathering {
         for (const JointVersion& row : book_.ledger().all<JointVersion>()) {
             const auto* version = row.machine == machine_ ? book_.joint(row.joint) : nullptr;
             if (version != nullptr && seen.insert(row.joint).second)
-                shown_.emplace(owners_.now(*version), row.joint);
+                if (const auto owner = owners_.now(*version))
+                    shown_.emplace(*owner, row.joint);
         }
         const auto whereabouts = book_.whereabouts();
         for (const items::Item& item : book_.ledger().all<items::Item>())
@@ -93,13 +94,30 @@ class TouchGathering {
         const auto* version = book_.joint(joint);
         if (version == nullptr || (version->machine != machine_ && !sitsInside(*version)))
             return std::nullopt;
-        const JointOwner owner = owners_.then(*version, when, entered, record);
-        const auto known = shown_.find(owner);
-        if (known != shown_.end())
-            return known->second;
-        if (!owner.item || !carried_.contains(*owner.item))
+        return shownAs(*version, owners_.then(*version, when, entered, record));
+    }
+    [[nodiscard]] std::optional<JointId> shownAs(const JointVersion& joint,
+                                                 const std::optional<JointOwner>& owner) {
+        if (!owner)
             return std::nullopt;
-        return shown_.emplace(owner, joint).first->second;
+        auto known = shown_.find(*owner);
+        if (known == shown_.end()) {
+            if (!owner->item || !carried_.contains(*owner->item))
+                return std::nullopt;
+            const auto* own = book_.joint(machine_, joint.code);
+            known = shown_.emplace(*owner, own != nullptr && !own->position ? own->joint : joint.joint).first;
+        }
+        if (owner->item)
+            then_.inside.emplace(known->second, *owner->item);
+        return known->second;
+    }
+
+    // What is not there can't be torqued, whatever an older file says; a job on a spare had that in the vice.
+    [[nodiscard]] bool wasNotThere(const JointMark& mark, Moment when, const upkeep::Record* record) const {
+        const auto* joint = book_.joint(mark.joint);
+        const auto owner = owners_.then(*joint, when, mark.entered, record);
+        const bool onASpare = mark.item || (record != nullptr && record->item && owner && owner->item);
+        return !onASpare && owners_.outThen(*joint, when, mark.entered).has_value();
     }
 
     static bool sitsInside(const JointVersion& joint) { return joint.position && !joint.position->empty(); }
@@ -138,8 +156,11 @@ class TouchGathering {
     void takeMark(const JointMark& mark) {
         const Moment when = momentOf(book_.ledger(), mark);
         const auto* record = mark.record ? book_.ledger().find<upkeep::Record>(*mark.record) : nullptr;
-        const auto shown = shownAs(mark.joint, when, mark.entered, record);
-        if (!shown)
+        const auto* joint = mark.item ? book_.joint(mark.joint) : nullptr;
+        const auto shown = joint != nullptr
+                               ? shownAs(*joint, JointOwner{.item = mark.item, .code = joint->code})
+                               : shownAs(mark.joint, when, mark.entered, record);
+        if (!shown || (mark.kind == MarkKind::Confirmed && wasNotThere(mark, when, record)))
             return;
         Touch touch{.joint = *shown,
                     .when = when,

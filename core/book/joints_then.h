@@ -28,6 +28,8 @@ struct JointsThen {
     /// Those of the machine, and by the joint of another machine where they came loose inside something that
     /// came from there and this machine's schedule does not know them.
     std::map<JointId, fastening::JointNow> joints{};
+    /// The item in which each of them sits; not of the machine's own.
+    std::map<JointId, ItemId> inside{};
     /// The loose ones of them that nothing holds now, with the position that stands empty: there is nothing
     /// to torque.
     std::map<JointId, std::string> out{};

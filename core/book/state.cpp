@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "core/book/drawer_of_book.h"
+#include "core/book/joint_owners.h"
 #include "core/book/joints_then.h"
 #include "core/fastening/recall.h"
 #include "core/items/positions.h"
@@ -80,6 +81,10 @@ std::vector<const weekend::StepVersion*> openSteps(const Book& book, MachineId m
     return open;
 }
 
+bool isOutNow(const Book& book, const fastening::JointVersion& joint) {
+    return outWith(book, joint, {book.today(), DayPart::AfterRiding}).has_value();
+}
+
 // The joints that hold what was moved there, if one of them was not seen to since. One that is loose is said
 // as such; one that was tightened on the day of the move was tightened after it.
 std::vector<JointId> stillAsked(const Book& book, const JointsThen& then, const items::MovedAt& moved) {
@@ -87,6 +92,8 @@ std::vector<JointId> stillAsked(const Book& book, const JointsThen& then, const 
     const fastening::Touch at{.when = {move.date, move.part}, .entered = move.entered};
     std::vector<JointId> asked;
     for (const JointId joint : jointsHolding(book, moved)) {
+        if (const auto* version = book.joint(joint); version == nullptr || isOutNow(book, *version))
+            continue;
         const auto known = then.joints.find(joint);
         if (known == then.joints.end()) {
             asked.push_back(joint);
@@ -128,50 +135,71 @@ void addMoves(const Book& book, const JointsThen& then, std::vector<Doubt>& doub
         doubts.push_back(std::move(older));
 }
 
-// The machine that carried the item the last time before it came here, and when it left there.
-std::optional<items::Carriage> carriedBefore(const Book& book, ItemId item, MachineId machine) {
+/// Something that came from another machine: by which move it left there, and by which it came here.
+struct Came {
+    ItemId item{};
+    std::string position{};
+    MachineId from{};
+    std::string path{};  ///< where it sat there
+    const Move* left = nullptr;
+    const Move* came = nullptr;
+};
+
+fastening::Touch momentOf(const Move& move) {
+    return {.when = {move.date, move.part}, .entered = move.entered};
+}
+
+std::optional<Came> cameFrom(const Book& book, ItemId item, const std::string& position, MachineId machine) {
     const auto carriages = items::carriagesOf(item, book.fittings());
     if (carriages.size() < 2 || carriages.back().machine != machine || carriages.back().to)
         return std::nullopt;
     const auto& before = carriages[carriages.size() - 2];
-    return before.machine == machine ? std::nullopt : std::optional(before);
+    Came came{.item = item, .position = position, .from = before.machine, .path = before.spells.back().path};
+    for (const auto& spell : book.fittings().spells(item)) {
+        if (spell.from == before.to && came.left == nullptr)
+            came.left = moveOf(book, spell.move);
+        came.came = moveOf(book, spell.move);
+    }
+    return before.machine == machine || came.left == nullptr || came.came == nullptr ? std::nullopt
+                                                                                     : std::optional(came);
 }
 
-// The joints of another machine that were loose when something left it, are loose there still, and of which
-// nobody said where they sit: they may have come along. One of that code that was tightened here since did
-// not.
-std::vector<JointId> mayHaveCome(const Book& book, MachineId machine, const items::Carriage& before,
-                                 Moment cameOn) {
+// The joints of the other machine that were loose when it left, are loose there still, and of which nobody
+// said where they sit: they may have come along. One of that code that was tightened here since did not, nor
+// what held it there.
+std::vector<JointId> mayHaveCome(const Book& book, MachineId machine, const Came& came) {
+    std::set<std::string> holding;
+    for (const auto* step : stepsFreeing(book.ledger(), came.from, came.path, came.left->date))
+        for (const base::Code& opened : step->joints)
+            holding.insert(opened.code);
     std::vector<JointId> joints;
     const JointsThen& here = book.jointsThen(machine);
-    for (const auto& [joint, now] : book.jointsThen(before.machine).joints) {
+    for (const auto& [joint, now] : book.jointsThen(came.from).joints) {
         const auto* version = book.joint(joint);
-        if (!now.isLoose || version == nullptr || version->machine != before.machine || version->position ||
-            now.since.when > *before.to)
+        if (!now.isLoose || version == nullptr || version->machine != came.from || version->position ||
+            !comesBefore(now.since, momentOf(*came.left)) || holding.contains(version->code))
             continue;
         const auto* own = book.joint(machine, version->code);
         const auto known = own == nullptr ? here.joints.end() : here.joints.find(own->joint);
-        if (known != here.joints.end() && known->second.tightened && known->second.tightened->when >= cameOn)
-            continue;
-        joints.push_back(own == nullptr ? joint : own->joint);
+        const bool isTightHere = known != here.joints.end() && known->second.tightened &&
+                                 comesBefore(momentOf(*came.came), *known->second.tightened);
+        if (!isTightHere)
+            joints.push_back(own == nullptr ? joint : own->joint);
     }
     return joints;
 }
 
 void addCameWith(const Book& book, MachineId machine, std::vector<Doubt>& doubts) {
     for (const auto& [position, item] : book.fittings().on(machine, {book.today(), DayPart::AfterRiding})) {
-        const auto before = carriedBefore(book, item, machine);
-        const auto place = book.fittings().placeOf(item, {book.today(), DayPart::AfterRiding});
-        if (!before || !place)
-            continue;
-        auto joints = mayHaveCome(book, machine, *before, place->from);
+        const auto came = cameFrom(book, item, position, machine);
+        auto joints = came ? mayHaveCome(book, machine, *came) : std::vector<JointId>{};
         if (!joints.empty())
             doubts.push_back({.why = Doubting::CameWith,
                               .positions = {position},
-                              .since = place->from.date,
+                              .since = came->came->date,
                               .joints = std::move(joints),
                               .item = item,
-                              .from = before->machine});
+                              .from = came->from});
     }
 }
 
@@ -183,7 +211,7 @@ void addWrenches(const Book& book, const JointsThen& then, std::vector<Doubt>& d
         const auto* failed =
             fastening::doubtedBy(*now.tightened, ledger.all<fastening::Calibration>(), book.today());
         const auto* version = book.joint(joint);
-        if (failed == nullptr || version == nullptr ||
+        if (failed == nullptr || version == nullptr || isOutNow(book, *version) ||
             picture::isAnswered(ledger, failed->id.value(), recheckText(*version)))
             continue;
         doubts.push_back({.why = Doubting::Wrench,
@@ -287,37 +315,71 @@ std::vector<OpenJoint> openWhenRidden(const Book& book, MachineId machine, calen
     return open;
 }
 
-std::vector<RiddenOpen> riddenOpen(const Book& book, MachineId machine) {
-    std::map<std::pair<calendar::Date, bool>, RiddenOpen> found;
-    const auto note = [&](calendar::Date day, bool isByMeter, JointId joint) {
-        auto& ridden = found[{day, isByMeter}];
+namespace {
+
+/// Asks after the days on which one machine was ridden with a joint open.
+class RiddenQuestions {
+  public:
+    RiddenQuestions(const Book& book, MachineId machine) : book_(book), machine_(machine) {}
+
+    // While the item in which it sits was with this machine; the machine's own all the time.
+    void ask(JointId joint, const JointNow& now, std::optional<ItemId> inside) {
+        // Riding up to here he knew of.
+        calendar::Date known = firstRiddenAfter(now.since).plusDays(-1);
+        for (const auto& mark : book_.ledger().all<fastening::JointMark>())
+            if (mark.joint == joint && mark.kind == fastening::MarkKind::RiddenOpen &&
+                mark.date <= book_.today())
+                known = std::max(known, mark.date);
+        const auto stays =
+            inside ? book_.fittings().machineSpells(*inside) : std::vector<items::MachineSpell>{};
+        const auto wasHere = [&](Moment when) {
+            return !inside || std::any_of(stays.begin(), stays.end(), [&](const items::MachineSpell& stay) {
+                return stay.machine == machine_ && stay.from < when && (!stay.to || when <= *stay.to);
+            });
+        };
+        for (const auto& outing : book_.ledger().all<usage::Outing>())
+            if (outing.machine == machine_ && outing.date > known && outing.date <= book_.today() &&
+                wasHere({outing.date, DayPart::Riding}))
+                note(outing.date, false, joint);
+        for (const auto& atom : book_.atoms(machine_))
+            if (atom.kind == usage::AtomKind::Unlogged && atom.to.date <= book_.today() &&
+                Moment{known.plusDays(1), DayPart::Riding} <= atom.to && wasHere(atom.to))
+                note(atom.to.date, true, joint);
+    }
+    std::vector<RiddenOpen> all() {
+        std::vector<RiddenOpen> result;
+        for (auto& [key, ridden] : found_)
+            result.push_back(std::move(ridden));
+        return result;
+    }
+
+  private:
+    void note(calendar::Date day, bool isByMeter, JointId joint) {
+        auto& ridden = found_[{day, isByMeter}];
         ridden.day = day;
         ridden.isByMeter = isByMeter;
         addAll(ridden.joints, {joint});
-    };
-    const auto& ledger = book.ledger();
-    const JointsThen& then = book.jointsThen(machine);
-    for (const auto& [joint, now] : then.joints) {
-        if (!now.isLoose || then.out.contains(joint))
-            continue;
-        // Riding up to here he knew of.
-        calendar::Date known = firstRiddenAfter(now.since).plusDays(-1);
-        for (const auto& mark : ledger.all<fastening::JointMark>())
-            if (mark.joint == joint && mark.kind == fastening::MarkKind::RiddenOpen &&
-                mark.date <= book.today())
-                known = std::max(known, mark.date);
-        for (const auto& outing : ledger.all<usage::Outing>())
-            if (outing.machine == machine && outing.date > known && outing.date <= book.today())
-                note(outing.date, false, joint);
-        for (const auto& atom : book.atoms(machine))
-            if (atom.kind == usage::AtomKind::Unlogged && atom.to.date <= book.today() &&
-                Moment{known.plusDays(1), DayPart::Riding} <= atom.to)
-                note(atom.to.date, true, joint);
     }
-    std::vector<RiddenOpen> result;
-    for (auto& [key, ridden] : found)
-        result.push_back(std::move(ridden));
-    return result;
+
+    const Book& book_;
+    MachineId machine_;
+    std::map<std::pair<calendar::Date, bool>, RiddenOpen> found_;
+};
+
+}  // namespace
+
+std::vector<RiddenOpen> riddenOpen(const Book& book, MachineId machine) {
+    RiddenQuestions questions(book, machine);
+    for (const items::Machine& card : book.ledger().all<items::Machine>()) {
+        const JointsThen& then = book.jointsThen(card.id);
+        for (const auto& [joint, now] : then.joints) {
+            const auto inside = then.inside.find(joint);
+            const bool goesAlong = inside != then.inside.end();
+            if (now.isLoose && !then.out.contains(joint) && (goesAlong || card.id == machine))
+                questions.ask(joint, now, goesAlong ? std::optional(inside->second) : std::nullopt);
+        }
+    }
+    return questions.all();
 }
 
 }  // namespace wm::book

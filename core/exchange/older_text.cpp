@@ -78,6 +78,7 @@ void giveMoves(json& root) {
 }
 
 void givePositionsOfJoints(json& root) {
+    giveKeys(root, "joint_mark", {"item"}, nullptr);
     const auto joints = root.find("joint_version");
     if (joints == root.end() || !joints->is_array())
         return;

@@ -138,6 +138,8 @@ struct JointMark {
     std::optional<std::int64_t> movedCount{};    ///< how many of the pattern's fasteners moved
     std::optional<std::int64_t> movedDegrees{};  ///< how far, until it clicked or the mark met again
     std::optional<OutingId> outing{};            ///< the outing that it was noted with
+    /// In which it sat, where that was not in its place on the joint's own machine.
+    std::optional<ItemId> item{};
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -155,6 +157,7 @@ struct JointMark {
         visit("moved_count", self.movedCount);
         visit("moved_degrees", self.movedDegrees);
         visit("outing", self.outing);
+        visit("item", self.item);
     }
     friend bool operator==(const JointMark&, const JointMark&) = default;
 };

@@ -8,6 +8,8 @@ namespace wm::store::schema7 {
 // Where the joints of the starters sit is known by their codes; of a joint of one's own it has to be said.
 std::vector<std::string> inside() {
     std::vector<std::string> statements{R"(ALTER TABLE joint_version ADD COLUMN position TEXT)",
+                                        R"(ALTER TABLE joint_mark ADD COLUMN item INTEGER
+    REFERENCES item (id) DEFERRABLE INITIALLY DEFERRED)",
                                         R"(DROP TRIGGER joint_version_is_never_changed)"};
     for (const fastening::SitsIn& each : fastening::sitsInByCode())
         statements.push_back("UPDATE joint_version SET position = '" + std::string(each.position) +

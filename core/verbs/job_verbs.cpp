@@ -157,7 +157,8 @@ std::vector<const fastening::JointVersion*> openedBy(const Book& book, const Job
 void checkIsThere(BookChecks& check, const Book& book, const fastening::JointVersion& joint,
                   const upkeep::Record& record) {
     const calendar::Moment when = upkeep::momentOf(record);
-    if (book::JointOwners(book).then(joint, when, book.ledger().nextEntered(), &record).item)
+    const auto owner = book::JointOwners(book).then(joint, when, book.ledger().nextEntered(), &record);
+    if (record.item && owner && owner->item)
         return;
     const auto position = book::outWith(book, joint, when);
     check.that(!position, Fault::IsOut, "torqued", joint.name, position.value_or(""));

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/book/joint_owners.h"
+#include "core/book/joints_then.h"
 #include "core/picture/facts.h"
 #include "core/verbs/names.h"
 
@@ -46,6 +47,23 @@ base::Phrase marksText(const Book& book, const std::vector<fastening::JointMark>
     return markText(marks).arg(what).arg(machineName(book.ledger(), first->machine));
 }
 
+// A joint that is loose on a machine whose schedule does not know it stands there under the one of the
+// machine from which it came: what is said of it is about the item that brought it, unless its own machine's
+// is loose as well.
+std::optional<ItemId> cameInside(const Book& book, const fastening::JointVersion& joint) {
+    const auto isLooseOn = [&](MachineId machine) {
+        const auto& joints = book.jointsThen(machine).joints;
+        const auto known = joints.find(joint.joint);
+        return known != joints.end() && known->second.isLoose;
+    };
+    if (!joint.position || joint.position->empty() || isLooseOn(joint.machine))
+        return std::nullopt;
+    for (const items::Machine& machine : book.ledger().all<items::Machine>())
+        if (machine.id != joint.machine && isLooseOn(machine.id))
+            return book.jointsThen(machine.id).inside.at(joint.joint);
+    return std::nullopt;
+}
+
 }  // namespace
 
 Result<Change> markJoints(const VerbContext& context, std::vector<fastening::JointMark> marks) {
@@ -62,8 +80,11 @@ Result<Change> markJoints(const VerbContext& context, std::vector<fastening::Joi
         check.row<upkeep::Record>("record", mark.record);
         check.row<fastening::Tool>("tool", mark.tool);
         check.row<usage::Outing>("outing", mark.outing);
+        check.row<items::Item>("item", mark.item);
+        if (joint != nullptr && !mark.item)
+            mark.item = cameInside(context.book, *joint);
         checkShape(check, mark);
-        if (joint != nullptr && mark.kind == MarkKind::Confirmed && !mark.record) {
+        if (joint != nullptr && mark.kind == MarkKind::Confirmed && !mark.record && !mark.item) {
             const auto out = book::outWith(context.book, *joint, {mark.date, calendar::DayPart::AfterRiding});
             check.that(!out, Fault::IsOut, "joint", joint->name, out.value_or(""));
         }

@@ -263,7 +263,7 @@ void addUpkeep(std::vector<Row>& rows) {
     rows.push_back(fastening::JointMark{JointMarkId{46}, 18, JointId{25}, day(1, 16),
                                         fastening::MarkKind::FoundMoved, RecordId{42}, PersonId{1},
                                         Decimal{2010, 2}, units::TorqueUnit::KilogramForceCentimetre,
-                                        "paint cracked", ToolId{8}, 2, 30, OutingId{35}});
+                                        "paint cracked", ToolId{8}, 2, 30, OutingId{35}, ItemId{3}});
     rows.push_back(
         stock::StockOrder{StockOrderId{47}, 19, StockLineId{6}, day(1, 19), 2000, day(1, 25), "by post"});
     rows.push_back(stock::StockMove{StockMoveId{48}, 20, StockLineId{6}, LotId{7}, day(1, 16), -800,

@@ -65,6 +65,8 @@ std::vector<std::string> differences(const Json& ask, const Answer& answer) {
             hold(found, key, wanted.get<std::string>(), answer.countsFrom);
         else if (key == "triggered")
             hold(found, key, wanted.get<std::string>(), answer.triggered);
+        else if (key == "waits")
+            hold(found, key, wanted.get<std::string>(), answer.waits);
         else if (key == "reached")
             hold(found, key, wanted.get<std::string>(), answer.reached);
         else if (key == "completions")
@@ -109,6 +111,7 @@ std::vector<std::string> differences(const Answer& one, const Answer& other) {
     hold(found, "extra", boolean(one.extra), boolean(other.extra));
     hold(found, "triggered", one.triggered, other.triggered);
     hold(found, "reached", one.reached, other.reached);
+    hold(found, "waits", one.waits, other.waits);
     hold(found, "due", boolean(one.due), boolean(other.due));
     return found;
 }

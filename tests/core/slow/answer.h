@@ -30,6 +30,7 @@ struct Answer {
     bool extra = false;       ///< the next completion is an n-th one
     std::string triggered = "no";
     std::string reached = "no";  ///< the value that makes it due: "clearance 0.08 of m1"
+    std::string waits = "no";    ///< the emptied position for which nobody can do it
     bool due = false;            ///< by its limit, its count, a trigger or a value
 };
 

@@ -39,8 +39,19 @@ std::vector<Json> inOrder(const std::vector<Json>& facts, calendar::Date on) {
     for (const Json& fact : facts)
         if (fact.contains("strike"))
             struck.insert(fact.at("strike").get<std::string>());
+    std::map<std::string, std::size_t> placeOf;
+    std::vector<std::pair<std::size_t, Json>> placed;
+    for (const Json& fact : facts) {
+        const std::size_t place =
+            fact.contains("instead") ? placeOf.at(fact.at("instead").get<std::string>()) : placed.size();
+        if (fact.contains("name"))
+            placeOf[fact.at("name").get<std::string>()] = place;
+        placed.emplace_back(place, fact);
+    }
+    std::stable_sort(placed.begin(), placed.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<Json> found;
-    for (const Json& fact : facts)
+    for (const auto& [place, fact] : placed)
         if (fact.contains("day") && !fact.contains("strike") && dayOf(fact.at("day")) <= on &&
             !(fact.contains("name") && struck.contains(fact.at("name").get<std::string>())))
             found.push_back(fact);
@@ -64,7 +75,9 @@ Cards::Cards(const std::vector<Json>& facts) {
         else if (fact.contains("position"))
             positions[key("position")] = fact;
         else if (fact.contains("joint"))
-            torqueOf[key("joint")] = fact.value("torque", "");
+            joints[key("joint")] = {fact.value("called", fact.at("joint").get<std::string>()),
+                                    fact.value("torque", ""), fact.value("in", ""),
+                                    fact.value("in_unsaid", false)};
         else if (fact.contains("step"))
             steps[key("step")] = fact;
         else if (fact.contains("item")) {
@@ -77,11 +90,11 @@ Cards::Cards(const std::vector<Json>& facts) {
 }
 
 std::set<std::string> Cards::jointsOf(const std::string& machine, const Json& stepCodes) const {
-    std::set<std::string> joints;
-    for (const Json& code : stepCodes)
-        for (const Json& joint : steps.at({machine, code.get<std::string>()}).at("joints"))
-            joints.insert(joint.get<std::string>());
-    return joints;
+    std::set<std::string> codes;
+    for (const Json& step : stepCodes)
+        for (const Json& joint : steps.at({machine, step.get<std::string>()}).at("joints"))
+            codes.insert(joint.get<std::string>());
+    return codes;
 }
 
 Json Cards::freeing(const std::string& machine, const std::string& path) const {

@@ -17,10 +17,18 @@ namespace wm::tale {
 using HostAndPlace = std::pair<std::string, std::string>;  ///< machine or item, position
 
 /// Facts of a day in the order in which they happened: what was told of the morning, the riding, the rest; of
-/// one of these in the order of telling. What was struck is left out, and what is after `on`.
+/// one of these in the order of telling, a correction at the place of what it corrects. What was struck is
+/// left out, and what is after `on`.
 std::vector<Json> inOrder(const std::vector<Json>& facts, calendar::Date on);
 bool isMove(const Json& fact);
 std::string movedItem(const Json& fact);
+
+struct JointCard {
+    std::string name{};
+    std::string torque{};   ///< "" = blank
+    std::string in{};       ///< path of the position at which it sits; "" = it is the machine's own
+    bool isUnsaid = false;  ///< nobody ever said where it sits
+};
 
 struct Cards {
     explicit Cards(const std::vector<Json>& facts);
@@ -28,9 +36,9 @@ struct Cards {
     std::map<std::string, std::string> kindOf{};  ///< of items
     std::set<std::string> isNew{};                ///< items
     std::set<std::string> machines{};
-    std::map<HostAndPlace, Json> positions{};        ///< by machine and path
-    std::map<HostAndPlace, std::string> torqueOf{};  ///< by machine and joint; "" = blank
-    std::map<HostAndPlace, Json> steps{};            ///< by machine and code
+    std::map<HostAndPlace, Json> positions{};    ///< by machine and path
+    std::map<HostAndPlace, JointCard> joints{};  ///< by machine and code
+    std::map<HostAndPlace, Json> steps{};        ///< by machine and code
 
     [[nodiscard]] std::set<std::string> jointsOf(const std::string& machine, const Json& stepCodes) const;
     /// The steps that free a position.

@@ -34,11 +34,8 @@ bool ranUnnoted(const std::vector<Json>& facts, const std::string& machine, cons
 
 }  // namespace
 
-BenchWalk::BenchWalk(const std::vector<Json>& all, std::string machine, Date on)
-    : facts(inOrder(all, on)), cards_(all), machine_(std::move(machine)) {
-    for (const auto& [key, torque] : cards_.torqueOf)
-        if (key.first == machine_)
-            joints[key.second] = {};
+BenchWalk::BenchWalk(const Cards& cards, const std::vector<Json>& all, Date on)
+    : joints(cards, sitting), facts(inOrder(all, on)), cards_(cards) {
     for (const Json& fact : facts) {
         ++number_;
         take(fact);
@@ -46,70 +43,56 @@ BenchWalk::BenchWalk(const std::vector<Json>& all, std::string machine, Date on)
 }
 
 void BenchWalk::take(const Json& fact) {
-    const bool isHere = fact.value("on", machine_) == machine_;
+    const std::string on = fact.value("on", "");
     if (isMove(fact))
         move(fact);
-    else if (fact.value("ride", "") == machine_)
-        ride("ridden open on " + fact.at("day").get<std::string>());
-    else if (fact.value("reading", "") == machine_)
+    else if (fact.contains("ride"))
+        ride(fact.at("ride").get<std::string>(), "ridden open on " + fact.at("day").get<std::string>());
+    else if (fact.contains("reading"))
         reading(fact);
-    else if (!isHere || fact.contains("baseline"))
+    else if (fact.contains("baseline"))
         return;
     else if (fact.contains("job"))
         job(fact);
     else if (fact.contains("confirm"))
         for (const Json& joint : fact.at("confirm"))
-            confirm(joint.get<std::string>(), fact);
+            confirm(on, joint.get<std::string>(), fact);
     else if (fact.contains("found") && fact.at("found") != "fine")
-        loosen(fact.at("joint").get<std::string>(), fact.at("day").get<std::string>());
+        joints.loosen(on, fact.at("joint").get<std::string>(), fact.at("day").get<std::string>(), number_);
     else if (fact.contains("ridden_open"))
-        ridden.clear();
+        std::erase_if(ridden, [&](const RiddenOpen& each) { return each.machine == on; });
 }
 
-void BenchWalk::loosen(const std::string& joint, const std::string& day) {
-    JointThen& then = joints.at(joint);
-    if (!then.isLoose)
-        then.loosened = number_;
-    then.isLoose = true;
-    then.touched = number_;
-    then.openedOn = day;
-    then.ridesThen = rides_;
-}
-
-// What was opened and torqued that day, and not ridden since, is one opening.
-void BenchWalk::open(const std::set<std::string>& which, const std::string& day) {
-    for (const std::string& joint : which) {
-        const JointThen& then = joints.at(joint);
-        if (!then.isLoose && then.torqued && then.openedOn == day && then.ridesThen == rides_)
-            continue;
-        loosen(joint, day);
+// It answers for what came from elsewhere too, on the machine where it came from and where it is now.
+void BenchWalk::confirm(const std::string& machine, const std::string& code, const Json& fact) {
+    if (!joints.confirm(machine, code, fact, number_))
+        return;
+    for (auto& [itemAndFrom, loose] : cameWith) {
+        const auto root = sitting.root(itemAndFrom.first, cards_);
+        if (itemAndFrom.second == machine || (root && root->first == machine))
+            loose.erase(code);
     }
 }
 
-void BenchWalk::confirm(const std::string& joint, const Json& fact) {
-    JointThen& then = joints.at(joint);
-    then.isLoose = false;
-    then.touched = number_;
-    then.torqued = number_;
-    then.torquedWith = fact.value("with", "");
-}
-
 void BenchWalk::job(const Json& fact) {
-    const std::string day = fact.at("day").get<std::string>();
-    const auto opened = cards_.jointsOf(machine_, fact.at("off"));
-    open(opened, day);
+    const std::string machine = fact.at("on").get<std::string>();
+    const auto opened = cards_.jointsOf(machine, fact.at("off"));
+    for (const std::string& joint : opened)
+        joints.open(machine, joint, fact.at("day").get<std::string>(), number_);
     for (const Json& each : fact.value("torqued", Json::array())) {
         const std::string joint = each.get<std::string>();
-        confirm(joint, fact);
+        confirm(machine, joint, fact);
         if (!opened.empty() && !opened.contains(joint))
-            neverTouched.push_back(joint + ": the job never touches it");
+            neverTouched.emplace_back(machine, joint + ": the job never touches it");
     }
     if (!fact.contains("sends"))
         return;
     const std::string item = fact.at("sends").get<std::string>();
     const auto root = sitting.root(item, cards_);
-    if (root && root->first == machine_)
-        sentFrom[root->second] = fact;
+    if (root)
+        leave(*root, fact);
+    if (root && root->first == machine)
+        sentFrom[*root] = fact;
     Json away = fact;
     away["away"] = item;
     sitting.move(away);
@@ -151,67 +134,84 @@ bool BenchWalk::isOnlyTracking(const Json& fact) const {
     return !sitting.lastMove.contains(item) && !sitting.lastIn.contains(to) && !cards_.isNew.contains(item);
 }
 
-void BenchWalk::moveAt(const std::string& path, const Json& fact) {
+// What it takes along from a machine whose joints never said where they sit: those that are loose, but for
+// those that hold it.
+void BenchWalk::leave(const HostAndPlace& from, const Json& fact) {
+    const std::string item = fact.contains("sends") ? fact.at("sends").get<std::string>() : movedItem(fact);
+    const auto held = cards_.jointsOf(from.first, cards_.freeing(from.first, from.second));
+    auto& loose = cameWith[{item, from.first}];
+    loose.clear();
+    for (const auto& [key, card] : cards_.joints)
+        if (key.first == from.first && card.isUnsaid && !held.contains(key.second) &&
+            joints.then(key.first, key.second).isLoose)
+            loose.insert(key.second);
+}
+
+void BenchWalk::moveAt(const HostAndPlace& place, const Json& fact, bool isOneQuestion) {
+    const auto& [machine, path] = place;
     const std::string day = fact.at("day").get<std::string>();
-    const auto held = cards_.jointsOf(machine_, cards_.freeing(machine_, path));
-    if (fact.contains("loosens")) {
-        if (!fact.at("loosens").get<bool>())
-            return;
-        if (!isOutAndBack(fact))
-            open(held, day);
-        else if (fact.contains("fit"))
-            outAndBack.push_back({path, day, number_});
-    } else if (fact.contains("fit") && !isOnlyTracking(fact)) {
-        unasked.push_back({path, day, number_});
+    if (fact.contains("loosens") && !fact.at("loosens").get<bool>())
+        return;
+    if (!fact.contains("loosens")) {
+        if (fact.contains("fit") && !isOneQuestion)
+            unasked.push_back({machine, path, day, number_});
+        return;
     }
+    if (!isOneQuestion)
+        for (const std::string& joint : cards_.jointsOf(machine, cards_.freeing(machine, path)))
+            joints.open(machine, joint, day, number_);
+    else if (fact.contains("fit"))
+        outAndBack.push_back({machine, path, day, number_});
 }
 
 void BenchWalk::move(const Json& fact) {
-    const auto from = sitting.root(movedItem(fact), cards_);
-    if (from && from->first == machine_)
-        moveAt(from->second, fact);
-    if (fact.contains("fit")) {
-        const auto to =
-            sitting.rootOf({fact.at("to").get<std::string>(), fact.at("at").get<std::string>()}, cards_);
-        if (to && to->first == machine_) {
-            moveAt(to->second, fact);
-            sentFrom.erase(to->second);
-        }
+    const std::string item = movedItem(fact);
+    const bool isTracking = fact.contains("fit") && isOnlyTracking(fact);
+    const bool isOneQuestion = fact.contains("loosens") ? isOutAndBack(fact) : isTracking;
+    if (const auto from = sitting.root(item, cards_)) {
+        leave(*from, fact);
+        moveAt(*from, fact, isOneQuestion);
     }
+    const bool hadAnotherPlace = sitting.cameFrom.contains(item) || sitting.at.contains(item);
+    std::optional<HostAndPlace> to;
+    if (fact.contains("fit"))
+        to = HostAndPlace{fact.at("to").get<std::string>(), fact.at("at").get<std::string>()};
+    const bool isFirst = to && !sitting.lastIn.contains(*to);
     sitting.move(fact);
+    if (!to)
+        return;
+    if (isFirst)
+        joints.trackFirst(*to, item, hadAnotherPlace);
+    if (const auto root = sitting.rootOf(*to, cards_)) {
+        moveAt(*root, fact, isOneQuestion);
+        sentFrom.erase(*root);
+    }
 }
 
-std::map<std::string, std::size_t> BenchWalk::looseNow() const {
-    std::map<std::string, std::size_t> loose;
-    for (const auto& [name, then] : joints)
-        if (then.isLoose)
-            loose[name] = then.loosened;
-    return loose;
-}
-
-void BenchWalk::ride(const std::string& words) {
-    ++rides_;
-    if (const auto loose = looseNow(); !loose.empty())
-        ridden.push_back({words, loose});
+void BenchWalk::ride(const std::string& machine, const std::string& words) {
+    joints.ride(machine);
+    if (const auto loose = joints.looseOn(machine); !loose.empty())
+        ridden.push_back({machine, words, loose});
 }
 
 void BenchWalk::reading(const Json& fact) {
+    const std::string machine = fact.at("reading").get<std::string>();
     const Json* before = nullptr;
     for (std::size_t i = 0; i + 1 < number_; ++i)
-        if (facts[i].value("reading", "") == machine_)
+        if (facts[i].value("reading", "") == machine)
             before = &facts[i];
-    if (before == nullptr || !ranUnnoted(facts, machine_, *before, fact))
+    if (before == nullptr || !ranUnnoted(facts, machine, *before, fact))
         return;
     // Only what was loose at a time of riding before this reading can have been ridden open.
-    std::map<std::string, std::size_t> loose;
-    for (const auto& [name, since] : looseNow()) {
+    std::map<JointOf, std::size_t> loose;
+    for (const auto& [joint, since] : joints.looseOn(machine)) {
         const Moment opened = momentOf(facts[since - 1]);
         const Date next = opened.part == DayPart::BeforeRiding ? opened.date : opened.date.plusDays(1);
         if (Moment{next, DayPart::Riding} <= momentOf(fact))
-            loose[name] = since;
+            loose[joint] = since;
     }
     if (!loose.empty())
-        ridden.push_back({"ridden open up to " + fact.at("day").get<std::string>(), loose});
+        ridden.push_back({machine, "ridden open up to " + fact.at("day").get<std::string>(), loose});
 }
 
 }  // namespace wm::tale

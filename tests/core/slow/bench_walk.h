@@ -8,66 +8,58 @@
 #include <string>
 #include <vector>
 
-#include "tests/core/slow/bench_places.h"
+#include "tests/core/slow/bench_joints.h"
 
 namespace wm::tale {
 
-/// What is known of one joint.
-struct JointThen {
-    bool isLoose = false;
-    std::size_t touched = 0;               ///< number of the last fact that loosened or confirmed it
-    std::size_t loosened = 0;              ///< number of the fact since which it is loose
-    std::optional<std::size_t> torqued{};  ///< number of the last confirmation
-    std::string torquedWith{};
-    std::string openedOn{};  ///< the day of its last opening, and how often it was ridden by then
-    std::size_t ridesThen = 0;
-};
-
 /// Something to be asked: riding while these joints were loose.
 struct RiddenOpen {
+    std::string machine{};
     std::string words{};
-    std::map<std::string, std::size_t> loosened{};  ///< joints, and since which fact they were loose
+    std::map<JointOf, std::size_t> loosened{};  ///< joints, and since which fact they were loose
 };
 
 /// A position that was moved at, and whether the joints that hold it were seen to since.
 struct MovedAt {
+    std::string machine{};
     std::string path{};
     std::string day{};
     std::size_t number = 0;
 };
 
-/// One machine, through the facts up to an evening.
+/// The whole bench, through the facts up to an evening.
 class BenchWalk {
   public:
-    BenchWalk(const std::vector<Json>& facts, std::string machine, calendar::Date on);
+    BenchWalk(const Cards& cards, const std::vector<Json>& facts, calendar::Date on);
+    BenchWalk(const BenchWalk&) = delete;  // its joints look at where things sit in it
+    BenchWalk& operator=(const BenchWalk&) = delete;
 
-    std::map<std::string, JointThen> joints{};
     Sitting sitting{};
+    BenchJoints joints;
     std::vector<RiddenOpen> ridden{};
     std::vector<MovedAt> unasked{};  ///< moves that nobody asked about
     std::vector<MovedAt> outAndBack{};
-    std::map<std::string, Json> sentFrom{};   ///< by path: the job that sent out what sat there
-    std::vector<std::string> neverTouched{};  ///< questions about confirmations
-    std::vector<Json> facts{};                ///< in order
+    std::map<HostAndPlace, Json> sentFrom{};  ///< by machine and path: the job that sent out what sat there
+    std::vector<std::pair<std::string, std::string>> neverTouched{};  ///< machine, question
+    /// What was loose on the machine that an item came from, of what nobody said where it sits: item,
+    /// machine.
+    std::map<HostAndPlace, std::set<std::string>> cameWith{};
+    std::vector<Json> facts{};  ///< in order
 
   private:
     void take(const Json& fact);
     void job(const Json& fact);
+    void confirm(const std::string& machine, const std::string& code, const Json& fact);
     void move(const Json& fact);
-    void moveAt(const std::string& path, const Json& fact);
-    void ride(const std::string& words);
+    void leave(const HostAndPlace& from, const Json& fact);
+    void moveAt(const HostAndPlace& place, const Json& fact, bool isOneQuestion);
+    void ride(const std::string& machine, const std::string& words);
     void reading(const Json& fact);
-    void loosen(const std::string& joint, const std::string& day);
-    void open(const std::set<std::string>& which, const std::string& day);
-    void confirm(const std::string& joint, const Json& fact);
     [[nodiscard]] bool isOutAndBack(const Json& fact) const;
     [[nodiscard]] bool isOnlyTracking(const Json& fact) const;
-    [[nodiscard]] std::map<std::string, std::size_t> looseNow() const;
 
-    const Cards cards_;
-    const std::string machine_;
+    const Cards& cards_;
     std::size_t number_ = 0;  ///< of the fact that is being taken
-    std::size_t rides_ = 0;
 };
 
 }  // namespace wm::tale

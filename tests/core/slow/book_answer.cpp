@@ -48,6 +48,7 @@ Answer BookAnswers::answer(const std::string& machine, const std::string& task) 
         answer.reached = down.value->name + " " + down.value->value.text() + " of " +
                          tale_.nameOf(down.value->record.value());
     answer.due = down.over;
+    answer.waits = line.waitsFor.value_or("no");
     return answer;
 }
 

@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "core/book/fitting.h"
+#include "core/book/joint_owners.h"
 #include "core/book/joints_then.h"
 #include "core/book/state.h"
 
@@ -86,14 +87,26 @@ State stateByBook(const Tale& tale, const std::string& machine, calendar::Date o
         state.open.push_back(step->code);
     for (const auto& open : said.handTight)
         state.handTight.push_back(jointWords(book, open.joint->joint));
+    for (const book::JointOut& each : said.out)
+        state.out.push_back(jointWords(book, each.joint->joint) + " with " + each.position);
     sayGaps(tale, said.gaps, state);
     for (const book::Doubt& doubt : said.doubts)
         state.inDoubt.push_back(doubtWords(tale, book, doubt));
     sayQuestions(book, id, state);
-    for (auto* list :
-         {&state.open, &state.handTight, &state.missing, &state.away, &state.inDoubt, &state.questions})
+    for (auto* list : {&state.open, &state.handTight, &state.out, &state.missing, &state.away, &state.inDoubt,
+                       &state.questions})
         std::sort(list->begin(), list->end());
     return state;
+}
+
+std::string mayConfirmByBook(const Tale& tale, const std::string& machine, const std::string& joint,
+                             calendar::Date on) {
+    const book::Book book(std::make_shared<const picture::Ledger>(tale.ledger), on);
+    const auto* version = book.joint(tale.machine(machine), joint);
+    if (version == nullptr)
+        return "no such joint";
+    return book::outWith(book, *version, {on, calendar::DayPart::AfterRiding}) ? "no: nothing fitted there"
+                                                                               : "yes";
 }
 
 std::string mayFitByBook(const Tale& tale, const std::string& item, const std::string& to,

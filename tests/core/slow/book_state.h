@@ -10,6 +10,8 @@
 namespace wm::tale {
 
 State stateByBook(const Tale& tale, const std::string& machine, calendar::Date on);
+std::string mayConfirmByBook(const Tale& tale, const std::string& machine, const std::string& joint,
+                             calendar::Date on);
 std::string mayFitByBook(const Tale& tale, const std::string& item, const std::string& to,
                          const std::string& at, calendar::Date on);
 

@@ -13,24 +13,27 @@ namespace wm::tale {
 
 namespace {
 
-constexpr std::array kJoints{"rear axle nut", "front axle nut", "linkage bolt", "engine mount"};
-constexpr std::array kSteps{"rear-wheel", "front-wheel", "linkage", "engine"};
 constexpr std::array kWrenches{"Big wrench", "Small wrench"};
+constexpr std::array kOnBench{"Heron", "Kite", "Plover"};
+constexpr std::array kEngines{"E1", "E2", "E3", "E4"};
 
+/// Things that come off and go on again, and where they go: on one of `machines` of kOnBench, none: in an
+/// engine.
 struct Loose {
     const char* item;
-    const char* to;
     const char* at;
+    int machines;
 };
-constexpr std::array kLoose{Loose{"W1", "Heron", "rear wheel"},  Loose{"W2", "Heron", "rear wheel"},
-                            Loose{"F1", "Heron", "front wheel"}, Loose{"E1", "Heron", "engine"},
-                            Loose{"P1", "E1", "piston"},         Loose{"H1", "Heron", "hand guards"},
-                            Loose{"W2", "Kite", "rear wheel"},   Loose{"T1", "W1", "tyre"}};
+constexpr std::array kLoose{
+    Loose{"W1", "rear wheel", 3},  Loose{"W2", "rear wheel", 3}, Loose{"W3", "rear wheel", 3},
+    Loose{"F1", "front wheel", 2}, Loose{"E1", "engine", 3},     Loose{"E1", "engine", 3},
+    Loose{"E2", "engine", 3},      Loose{"E3", "engine", 3},     Loose{"E4", "engine", 3},
+    Loose{"C1", "clutch", 0},      Loose{"C2", "clutch", 0},     Loose{"H1", "hand guards", 1}};
 
 const std::vector<Json>& garage() {
     static const std::vector<Json> facts = [] {
         for (const Case& one : casesIn("state"))
-            if (one.name == "TrackingIsNoWork")
+            if (one.name == "NothingIsLooseInside")
                 return one.facts;
         return std::vector<Json>{};
     }();
@@ -39,19 +42,31 @@ const std::vector<Json>& garage() {
 
 class BenchTeller {
   public:
+    // In every third bench nobody ever said where a joint sits.
     BenchTeller(std::uint64_t seed, int days) : chance_(seed), days_(days), facts_(garage()) {
-        at_ = {{"W1", "Heron/rear wheel"}, {"E1", "Heron/engine"}};
-        for (const char* wrench : kWrenches)
-            facts_.push_back({{"tool", wrench}});
+        for (Json& fact : facts_) {
+            if (seed % 3 == 0 && fact.contains("joint")) {
+                fact.erase("in");
+                fact["in_unsaid"] = true;
+            }
+            const std::string of = fact.value("of", "");
+            if (fact.contains("step"))
+                steps_[of].push_back(fact);
+            if (fact.contains("joint"))
+                joints_[of].push_back(fact.at("joint").get<std::string>());
+            if (fact.contains("fit"))
+                at_[fact.at("fit").get<std::string>()] =
+                    fact.at("to").get<std::string>() + "/" + fact.at("at").get<std::string>();
+        }
     }
 
     std::vector<Json> tell() {
         for (int day = 0; day < days_; ++day)
             while (!oneIn(3))
                 something(day);
-        for (const std::string& name : names_)
-            if (oneIn(12))
-                facts_.push_back({{"day", benchDay(days_ - 1).iso()}, {"strike", name}});
+        const auto told = named_;
+        for (const Json& fact : told)
+            takeBack(fact);
         return std::move(facts_);
     }
 
@@ -68,31 +83,50 @@ class BenchTeller {
             fact["part"] = oneIn(2) ? "before" : "after";
         return fact;
     }
-    // Only what moves nothing may be struck: a move taken back could leave two wheels in one place.
     void putNamed(Json fact) {
-        names_.push_back(fmt::format("n{}", names_.size() + 1));
-        fact["name"] = names_.back();
+        fact["name"] = fmt::format("n{}", ++lastName_);
+        named_.push_back(fact);
         facts_.push_back(std::move(fact));
     }
+    // Struck or put right. A move is put right alone: taken back it could leave two wheels in one place.
+    void takeBack(Json fact) {
+        if (!oneIn(8))
+            return;
+        const bool isMove = fact.contains("fit") || fact.contains("remove") || fact.contains("away");
+        facts_.push_back({{"day", benchDay(days_ - 1).iso()}, {"strike", fact.at("name")}});
+        if (!isMove && oneIn(2))
+            return;
+        fact["instead"] = fact.at("name");
+        if (isMove)
+            fact["loosens"] = !oneIn(3);
+        if (fact.contains("torqued") && oneIn(2))
+            fact.erase("torqued");
+        if (fact.contains("found"))
+            fact["found"] = oneIn(2) ? "moved" : "fine";
+        const std::size_t last = named_.size();
+        putNamed(fact);
+        takeBack(Json(named_.at(last)));
+    }
     void something(int day) {
+        const std::string machine = oneIn(3) ? "Heron" : anyOf(kOnBench);
         switch (upTo(9)) {
             case 0:
             case 1:
-                return job(day);
+                return job(machine, day);
             case 2:
-                return confirm(day);
+                return confirm(machine, day);
             case 3:
                 return putNamed({{"day", benchDay(day).iso()},
                                  {"found", oneIn(2)   ? "moved"
                                            : oneIn(2) ? "mark broken"
                                                       : "fine"},
-                                 {"joint", anyOf(kJoints)},
-                                 {"on", "Heron"}});
+                                 {"joint", anyOf(joints_.at(machine))},
+                                 {"on", machine}});
             case 4:
-                return ride(day);
+                return ride(machine, day);
             case 5:
                 return facts_.push_back(
-                    {{"day", benchDay(day).iso()}, {"reading", "Heron"}, {"shows", hours(shown_)}});
+                    {{"day", benchDay(day).iso()}, {"reading", machine}, {"shows", hours(shown_[machine])}});
             case 6:
                 if (oneIn(3))
                     putNamed(
@@ -105,31 +139,31 @@ class BenchTeller {
     [[nodiscard]] static std::string hours(int hundredths) {
         return fmt::format("{}.{:02}", hundredths / 100, hundredths % 100);
     }
-    void ride(int day) {
+    void ride(const std::string& machine, int day) {
         const int ran = 20 + upTo(200);
-        shown_ += ran;
+        shown_[machine] += ran;
         if (!oneIn(4))
-            putNamed({{"day", benchDay(day).iso()}, {"ride", "Heron"}, {"hours", hours(ran)}});
+            putNamed({{"day", benchDay(day).iso()}, {"ride", machine}, {"hours", hours(ran)}});
     }
-    void confirm(int day) {
+    void confirm(const std::string& machine, int day) {
         Json fact = dated(day);
-        fact["confirm"] = Json::array({anyOf(kJoints)});
-        fact["on"] = "Heron";
+        fact["confirm"] = Json::array({anyOf(joints_.at(machine))});
+        fact["on"] = machine;
         if (oneIn(2))
             fact["with"] = anyOf(kWrenches);
         putNamed(fact);
     }
-    void job(int day) {
+    void job(const std::string& machine, int day) {
         Json fact = dated(day);
         fact["job"] = "work";
-        fact["on"] = "Heron";
+        fact["on"] = machine;
         fact["off"] = Json::array();
         Json torqued = Json::array();
-        for (std::size_t i = 0; i < kSteps.size(); ++i)
-            if (oneIn(3)) {
-                fact["off"].push_back(kSteps.at(i));
+        for (const Json& step : steps_.at(machine))
+            if (oneIn(step.at("step") == "top-cover" ? 2 : 4)) {
+                fact["off"].push_back(step.at("step"));
                 if (oneIn(2))
-                    torqued.push_back(kJoints.at(i));
+                    torqued.push_back(step.at("joints").at(0));
             }
         if (!torqued.empty()) {
             fact["torqued"] = torqued;
@@ -140,42 +174,56 @@ class BenchTeller {
     }
     // In the order of telling; the parts of a day only go forwards for moves.
     void move(int day) {
-        const Loose loose = anyOf(kLoose);
-        const std::string item = loose.item;
-        Json fact{{"day", benchDay(day).iso()}};
-        if (!oneIn(4))
-            fact["loosens"] = true;
+        const Loose thing = anyOf(kLoose);
+        const std::string item = thing.item;
         const auto sits = at_.find(item);
         if (sits != at_.end()) {
+            Json fact{{"day", benchDay(day).iso()}};
+            if (!oneIn(4))
+                fact["loosens"] = true;
             const std::string place = sits->second;
             at_.erase(sits);
             fact[oneIn(4) ? "away" : "remove"] = item;
-            facts_.push_back(fact);
+            putNamed(fact);
             if (oneIn(3))
-                fit(loose, item, place, day);
-            return;
+                return fit(thing, place, day);
+            if (oneIn(3))
+                return;
         }
-        fit(loose, item, std::string(loose.to) + "/" + loose.at, day);
+        const std::string host =
+            thing.machines == 0
+                ? std::string(anyOf(kEngines))
+                : std::string(kOnBench.at(static_cast<std::size_t>(upTo(thing.machines - 1))));
+        fit(thing, host + "/" + thing.at, day);
     }
-    void fit(const Loose& loose, const std::string& item, const std::string& place, int day) {
-        if (std::any_of(at_.begin(), at_.end(), [&](const auto& each) { return each.second == place; }))
-            return;
-        at_[item] = place;
+    void fit(const Loose& thing, const std::string& place, int day) {
+        const auto there =
+            std::find_if(at_.begin(), at_.end(), [&](const auto& each) { return each.second == place; });
+        if (there != at_.end()) {
+            if (oneIn(3))
+                return;
+            putNamed({{"day", benchDay(day).iso()}, {"remove", there->first}, {"loosens", true}});
+            at_.erase(there);
+        }
+        at_[thing.item] = place;
         Json fact{{"day", benchDay(day).iso()},
-                  {"fit", item},
+                  {"fit", thing.item},
                   {"to", place.substr(0, place.find('/'))},
-                  {"at", loose.at}};
+                  {"at", thing.at}};
         if (!oneIn(4))
             fact["loosens"] = true;
-        facts_.push_back(fact);
+        putNamed(fact);
     }
 
     std::mt19937_64 chance_;
     int days_;
     std::vector<Json> facts_;
-    std::vector<std::string> names_;
+    std::vector<Json> named_;
+    int lastName_ = 0;
+    std::map<std::string, std::vector<Json>> steps_;          ///< by machine
+    std::map<std::string, std::vector<std::string>> joints_;  ///< by machine
     std::map<std::string, std::string> at_;
-    int shown_ = 0;
+    std::map<std::string, int> shown_;
 };
 
 }  // namespace

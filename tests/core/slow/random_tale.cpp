@@ -45,16 +45,19 @@ constexpr std::array kTasks{
         "brings": ["spokes: spokes, next outing", "axle: axles, next outing", "chain slack: chain-care, at once"]})",
     R"({"task": "spokes", "at": "rear wheel", "every": "3 outings"})",
     R"({"task": "bearings", "at": "rear wheel", "every": "10 washes", "uses": "bearings"})",
-    R"({"task": "axles", "every": "4 outings"})",
+    R"({"task": "axles", "every": "4 outings", "joints": ["axle nut"]})",
     R"({"task": "chain-care", "every": "2 outings"})",
     R"({"task": "jets", "every": "15 h", "uses": "gasket", "every_nth": 3, "extra": "needle"})",
     R"({"task": "plug", "at": "engine", "triggers": ["jets"]})",
+    R"({"task": "nuts", "every": "6 outings", "joints": ["head nuts", "axle nut"]})",
     R"({"task": "valve-check", "at": "engine", "every": "8 h",
         "measures": [{"name": "clearance", "least": "0.10", "job": "shims"}, {"name": "cam lobe", "least": "0.10"}]})",
     R"({"task": "shims", "at": "engine", "uses": "shims"})",
     R"({"task": "lube", "happenings": ["wash", "mud day"], "triggers": ["bar-look", "chain-care", "hub-grease"]})",
     R"({"task": "bar-look", "happenings": ["crash"]})",
     R"({"task": "hub-grease", "at": "rear wheel", "happenings": ["wash"], "uses": "grease"})"};
+
+constexpr int kTyre = 6;  ///< of kTasks
 
 class RandomTeller {
   public:
@@ -63,6 +66,12 @@ class RandomTeller {
     std::vector<Json> write() {
         for (const char* machine : kMachines) {
             put({{"machine", machine}, {"new", dayAt(0)}});
+            put({{"joint", "axle nut"}, {"of", machine}});
+            put({{"step", "wheel"},
+                 {"of", machine},
+                 {"joints", Json::array({"axle nut"})},
+                 {"frees", "rear wheel"}});
+            put({{"joint", "head nuts"}, {"of", machine}, {"in", "engine"}});
             for (const char* task : kTasks)
                 put(taskOn(machine, task));
         }
@@ -212,9 +221,13 @@ class RandomTeller {
         return host;
     }
     void record(int day, const std::string& part) {
-        // Oil is changed more often than the rest; in the evening often two jobs of which one asks for the other.
+        // Oil and tyres are changed more often than the rest; in the evening often two jobs of which one asks
+        // for the other.
         const int last = static_cast<int>(kTasks.size()) - 1;
-        const int which = oneIn(4) ? 0 : part[0] == 'a' && oneIn(3) ? last - upTo(2) : upTo(last);
+        const int which = oneIn(4)                     ? 0
+                          : oneIn(10)                  ? kTyre
+                          : part[0] == 'a' && oneIn(3) ? last - upTo(2)
+                                                       : upTo(last);
         const Json task = Json::parse(kTasks.at(static_cast<std::size_t>(which)));
         const std::string on = machine();
         const char* how = oneIn(6) ? "looked" : oneIn(8) ? "baseline" : "done";

@@ -59,7 +59,7 @@ TEST(RandomTaleTest, HoldsWhatItIsFor) {
         const int days = 5 + static_cast<int>(seed % 40);
         const Tale tale = taleOf(randomTale(seed, days));
         const auto first = calendar::parseDate("", "2026-01-01").value();
-        for (const int day : {days / 3, 2 * days / 3, days})
+        for (const int day : {days / 4, days / 2, 3 * days / 4, days})
             for (const std::string machine : {"Heron", "Kite"})
                 look(tale, machine, first.plusDays(day), seen);
     }

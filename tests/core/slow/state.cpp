@@ -38,12 +38,12 @@ void sayEmptied(const BenchWalk& walk, const Cards& cards, const std::string& ma
             continue;
         const std::string& path = root->second;
         Json off = cards.freeing(machine, path);
-        if (walk.sentFrom.contains(path))
-            for (const Json& code : walk.sentFrom.at(path).at("off"))
+        if (walk.sentFrom.contains(*root))
+            for (const Json& code : walk.sentFrom.at(*root).at("off"))
                 off.push_back(code);
         for (const Json& code : off)
             open.insert(code.get<std::string>());
-        const auto known = cards.positions.find({machine, path});
+        const auto known = cards.positions.find(*root);
         const std::string& item = walk.sitting.lastIn.at(place);
         const Json& last = walk.sitting.lastMove.at(item);
         if (known == cards.positions.end())
@@ -58,24 +58,24 @@ void sayEmptied(const BenchWalk& walk, const Cards& cards, const std::string& ma
     state.open.assign(open.begin(), open.end());
 }
 
-// Nobody loosened or confirmed one of the joints that hold it since the move.
-bool isStillAsked(const BenchWalk& walk, const Cards& cards, const std::string& machine,
-                  const MovedAt& moved) {
-    const auto held = cards.jointsOf(machine, cards.freeing(machine, moved.path));
+// Nobody loosened or confirmed one of the joints that hold it since the move; what is out holds nothing.
+bool isStillAsked(const BenchWalk& walk, const Cards& cards, const MovedAt& moved) {
+    const auto held = cards.jointsOf(moved.machine, cards.freeing(moved.machine, moved.path));
     return std::any_of(held.begin(), held.end(), [&](const std::string& joint) {
-        const JointThen& then = walk.joints.at(joint);
+        const JointThen then = walk.joints.then(moved.machine, joint);
         const bool sameDay = then.torqued && walk.facts[*then.torqued - 1].at("day") == moved.day;
-        return !then.isLoose && then.touched < moved.number && !sameDay;
+        return !then.isLoose && then.touched < moved.number && !sameDay &&
+               !walk.joints.goneWith(moved.machine, joint);
     });
 }
 
 void sayMoves(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
     for (const MovedAt& moved : walk.outAndBack)
-        if (isStillAsked(walk, cards, machine, moved))
+        if (moved.machine == machine && isStillAsked(walk, cards, moved))
             state.inDoubt.push_back(moved.path + ": out and back on " + moved.day);
     std::set<std::string> older;
     for (const MovedAt& moved : walk.unasked)
-        if (isStillAsked(walk, cards, machine, moved))
+        if (moved.machine == machine && isStillAsked(walk, cards, moved))
             older.insert(moved.path);
     std::string words;
     for (const std::string& path : older)
@@ -97,13 +97,35 @@ bool isDoubtedWrench(const BenchWalk& walk, const std::string& tool, std::size_t
     return says != nullptr && !says->at("passed").get<bool>();
 }
 
-void sayJoints(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
-    for (const auto& [name, then] : walk.joints) {
-        const std::string& torque = cards.torqueOf.at({machine, name});
+// A line once, whoever says it: two joints of one name can be one.
+void sayJoints(const BenchWalk& walk, const std::string& machine, State& state) {
+    std::set<std::string> handTight;
+    std::set<std::string> out;
+    std::set<std::string> inDoubt;
+    for (const auto& [joint, then] : walk.joints.all) {
+        const bool isHere = walk.joints.isOn(joint, machine);
+        const auto from = isHere ? std::nullopt : walk.joints.cameOutOf(joint.first);
+        const bool cameFromHere = from && from->first == machine;
+        if (!isHere && !cameFromHere)
+            continue;
+        const auto gone =
+            cameFromHere ? std::optional(from->second) : walk.joints.goneWith(machine, joint.second);
         if (then.isLoose)
-            state.handTight.push_back(torque.empty() ? name + ", torque blank" : name + " " + torque);
-        else if (then.torqued && isDoubtedWrench(walk, then.torquedWith, *then.torqued))
-            state.inDoubt.push_back(name + ": tightened with " + then.torquedWith);
+            (gone ? out : handTight)
+                .insert(walk.joints.words(joint, machine, true) + (gone ? " with " + *gone : ""));
+        else if (!gone && then.torqued && isDoubtedWrench(walk, then.torquedWith, *then.torqued))
+            inDoubt.insert(walk.joints.words(joint, machine, false) + ": tightened with " + then.torquedWith);
+    }
+    state.handTight.assign(handTight.begin(), handTight.end());
+    state.out.assign(out.begin(), out.end());
+    state.inDoubt.insert(state.inDoubt.end(), inDoubt.begin(), inDoubt.end());
+}
+
+void sayCameWith(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
+    for (const auto& [itemAndFrom, loose] : walk.cameWith) {
+        const auto root = walk.sitting.root(itemAndFrom.first, cards);
+        if (root && root->first == machine && itemAndFrom.second != machine && !loose.empty())
+            state.inDoubt.push_back(root->second + ": came with joints loosened on " + itemAndFrom.second);
     }
 }
 
@@ -115,31 +137,43 @@ void sayImpossible(const BenchWalk& walk, const Cards& cards, const std::string&
     }
 }
 
-void sayRiddenOpen(const BenchWalk& walk, State& state) {
+void sayRiddenOpen(const BenchWalk& walk, const std::string& machine, State& state) {
     for (const RiddenOpen& ridden : walk.ridden)
-        if (std::any_of(ridden.loosened.begin(), ridden.loosened.end(), [&](const auto& joint) {
-                const JointThen& now = walk.joints.at(joint.first);
-                return now.isLoose && now.loosened == joint.second;
+        if (ridden.machine == machine &&
+            std::any_of(ridden.loosened.begin(), ridden.loosened.end(), [&](const auto& joint) {
+                const auto now = walk.joints.all.find(joint.first);
+                return now != walk.joints.all.end() && now->second.isLoose &&
+                       now->second.loosened == joint.second;
             }))
             state.questions.push_back(ridden.words);
-    state.questions.insert(state.questions.end(), walk.neverTouched.begin(), walk.neverTouched.end());
+    for (const auto& [where, question] : walk.neverTouched)
+        if (where == machine)
+            state.questions.push_back(question);
 }
 
 }  // namespace
 
 State slowState(const std::vector<Json>& facts, const std::string& machine, Date on) {
     const Cards cards(facts);
-    const BenchWalk walk(facts, machine, on);
+    const BenchWalk walk(cards, facts, on);
     State state;
     sayEmptied(walk, cards, machine, state);
     sayMoves(walk, cards, machine, state);
-    sayJoints(walk, cards, machine, state);
+    sayJoints(walk, machine, state);
+    sayCameWith(walk, cards, machine, state);
     sayImpossible(walk, cards, machine, state);
-    sayRiddenOpen(walk, state);
-    for (auto* list :
-         {&state.open, &state.handTight, &state.missing, &state.away, &state.inDoubt, &state.questions})
+    sayRiddenOpen(walk, machine, state);
+    for (auto* list : {&state.open, &state.handTight, &state.out, &state.missing, &state.away, &state.inDoubt,
+                       &state.questions})
         std::sort(list->begin(), list->end());
     return state;
+}
+
+std::string slowMayConfirm(const std::vector<Json>& facts, const std::string& machine,
+                           const std::string& joint, Date on) {
+    const Cards cards(facts);
+    const BenchWalk walk(cards, facts, on);
+    return walk.joints.goneWith(machine, joint) ? "no: nothing fitted there" : "yes";
 }
 
 std::string slowMayFit(const std::vector<Json>& facts, const std::string& item, const std::string& to,

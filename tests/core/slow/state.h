@@ -15,6 +15,7 @@ namespace wm::tale {
 struct State {
     std::vector<std::string> open{};  ///< access steps
     std::vector<std::string> handTight{};
+    std::vector<std::string> out{};  ///< loosened, and out with what came off; says nothing of whole or not
     std::vector<std::string> missing{};
     std::vector<std::string> away{};
     std::vector<std::string> inDoubt{};
@@ -26,6 +27,9 @@ struct State {
 };
 
 State slowState(const std::vector<Json>& facts, const std::string& machine, calendar::Date on);
+/// "yes", "no: nothing fitted there".
+std::string slowMayConfirm(const std::vector<Json>& facts, const std::string& machine,
+                           const std::string& joint, calendar::Date on);
 /// "yes", "yes, from Kite", "no: kind", "no: taken", "no: retired".
 std::string slowMayFit(const std::vector<Json>& facts, const std::string& item, const std::string& to,
                        const std::string& at, calendar::Date on);

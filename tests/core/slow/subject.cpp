@@ -265,6 +265,43 @@ void findValue(const Tale& tale, const PlacesThen& places, const Subject& subjec
     answer.due = true;
 }
 
+// The first position on a way that was emptied.
+std::optional<std::string> emptiedOn(const PlacesThen& places, MachineId machine, const std::string& path,
+                                     Moment then) {
+    std::string way;
+    for (const std::string& part : path.empty() ? std::vector<std::string>{} : partsOf(path)) {
+        way += (way.empty() ? "" : "/") + part;
+        if (places.holds(machine, way, then).isEmpty)
+            return way;
+    }
+    return std::nullopt;
+}
+
+// With which position a joint is out: where it sits, or one that a step with it frees.
+std::optional<std::string> outWith(const Tale& tale, const PlacesThen& places, MachineId machine,
+                                   const base::Code& joint, Moment then) {
+    const std::string& in = tale.jointIn.at(tale.nameOf(machine.value()) + "/" + joint.code);
+    if (auto out = emptiedOn(places, machine, in, then))
+        return out;
+    for (const auto& step : tale.ledger.all<weekend::StepVersion>())
+        if (step.machine == machine &&
+            std::find(step.joints.begin(), step.joints.end(), joint) != step.joints.end())
+            for (const auto& freed : step.frees)
+                if (auto out = emptiedOn(places, machine, freed.code, then))
+                    return out;
+    return std::nullopt;
+}
+
+// What it waits for: its own position before that of a joint which it tightens.
+std::string waitsFor(const Tale& tale, const PlacesThen& places, const TaskVersion& task, Moment then) {
+    if (const auto own = emptiedOn(places, task.machine, task.position, then))
+        return *own;
+    for (const base::Code& joint : task.joints)
+        if (const auto out = outWith(tale, places, task.machine, joint, then))
+            return *out;
+    return "no";
+}
+
 bool isExtraNext(const std::vector<const Record*>& completions, const TaskVersion& task) {
     std::int64_t since = 0;
     for (const Record* record : completions)
@@ -280,6 +317,7 @@ Answer slowAnswer(const Tale& tale, const std::string& machine, const std::strin
     const Subject subject = subjectOf(places, task.machine, task.position, eveningOf(on));
     Answer answer;
     answer.subject = wordsFor(tale, places, subject, eveningOf(on));
+    answer.waits = waitsFor(tale, places, task, eveningOf(on));
     if (subject.isEmpty)
         return answer;
     const auto completions = recordsOf(places, code, subject, true, on);

@@ -206,6 +206,10 @@ class Writer {
             version.measures.push_back(pointOf(point));
         for (const Json& code : fact.value("triggers", Json::array()))
             version.triggers.push_back({upkeep::Happening::Job, code.get<std::string>()});
+        for (const Json& joint : fact.value("joints", Json::array()))
+            version.joints.push_back({joint.get<std::string>()});
+        for (const Json& step : fact.value("steps", Json::array()))
+            version.steps.push_back({step.get<std::string>()});
         for (const Json& rule : fact.value("brings", Json::array()))
             version.followUps.push_back(ruleOf(rule.get<std::string>()));
         tale_.tasks[of + "/" + version.code] = version.task;
@@ -246,7 +250,11 @@ class Writer {
     void joint(const Json& fact) {
         fastening::JointVersion version;
         const std::string of = fact.at("of").get<std::string>();
-        version.code = version.name = fact.at("joint").get<std::string>();
+        version.code = fact.at("joint").get<std::string>();
+        version.name = textOf(fact, "called", version.code);
+        tale_.jointIn[of + "/" + version.code] = textOf(fact, "in");
+        if (!fact.value("in_unsaid", false))
+            version.position = textOf(fact, "in");
         version.machine = tale_.machine(of);
         version.validFrom = calendar::parseDate("", "2020-01-01").value();
         version.joint = JointId{++last_};
@@ -319,14 +327,25 @@ class Writer {
     void mark(const Json& fact, const std::string& joint, fastening::MarkKind kind,
               std::optional<RecordId> record) {
         auto mark = dated<fastening::JointMark>(fact, nullptr);
-        mark.joint = joints_.at(fact.at("on").get<std::string>() + "/" + joint);
+        mark.joint = jointOn(fact.at("on").get<std::string>(), joint);
         mark.kind = kind;
         mark.record = record;
+        if (fact.contains("item"))
+            mark.item = tale_.item(fact.at("item").get<std::string>());
         if (fact.contains("with"))
             mark.tool = ToolId{tale_.ids.at(fact.at("with").get<std::string>())};
         put(mark, record ? std::string{} : textOf(fact, "name"));
         if (record)
             withRecord_[record->value()].push_back(last_);
+    }
+    // What sits in an item that came from elsewhere may be known there alone.
+    [[nodiscard]] JointId jointOn(const std::string& machine, const std::string& code) const {
+        if (const auto here = joints_.find(machine + "/" + code); here != joints_.end())
+            return here->second;
+        for (const auto& [key, joint] : joints_)
+            if (key.ends_with("/" + code))
+                return joint;
+        throw std::runtime_error("no joint " + code);
     }
     void marks(const Json& fact) {
         if (fact.contains("found")) {

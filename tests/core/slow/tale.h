@@ -40,6 +40,8 @@ struct Tale {
     std::map<std::string, std::int64_t, std::less<>> ids{};  ///< of machines, items and named facts
     std::map<std::int64_t, std::string> names{};             ///< the other way round
     std::map<std::string, TaskId, std::less<>> tasks{};      ///< by "Heron/oil"
+    /// By "Heron/head nuts": the position at which a joint sits.
+    std::map<std::string, std::string, std::less<>> jointIn{};
 
     [[nodiscard]] MachineId machine(std::string_view name) const;
     [[nodiscard]] ItemId item(std::string_view name) const;
