@@ -76,7 +76,8 @@ void sayMachine(DemoStage& stage, DemoLine& line) {
         adopt(stage, line, machine);
 }
 
-// What was put on was torqued that evening; a job that left something hand-tight says so itself.
+// What was put on was torqued that evening, and what was undone in it; a job that left something hand-tight
+// says so itself.
 void torqueWhatHolds(DemoStage& stage, DemoLine& line) {
     if (line.fault())
         return;
@@ -87,9 +88,10 @@ void torqueWhatHolds(DemoStage& stage, DemoLine& line) {
         if (moved.empty() || !moved.back().came)
             return torqued;
         const auto held = book::jointsHolding(book, moved.back());
+        const auto& inside = book.jointsThen(moved.back().machine).inside;
         for (const book::OpenJoint& open : book.handTight(moved.back().machine))
             if (!open.state.record && open.state.why == fastening::MarkKind::Loosened &&
-                held.contains(open.joint->joint))
+                (held.contains(open.joint->joint) || inside.contains(open.joint->joint)))
                 torqued.push_back({.joint = open.joint->joint,
                                    .date = moved.back().move->date,
                                    .kind = fastening::MarkKind::Confirmed});
