@@ -107,6 +107,8 @@ int run(const VerbSpec& verb, const QStringList& arguments, Console& console) {
     const QString hint = "; see witnessmark " + verb.name + " --help.";
     QCommandLineParser parser;
     parser.setOptionsAfterPositionalArgumentsMode(QCommandLineParser::ParseAsOptions);
+    // "-joint" is one option, not five of a letter each.
+    parser.setSingleDashWordOptionMode(QCommandLineParser::ParseAsLongOptions);
     setUp(parser, verb);
     if (!parser.parse(QStringList{"witnessmark " + verb.name} + arguments)) {
         QString words = parser.errorText().simplified();

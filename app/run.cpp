@@ -9,6 +9,7 @@
 #include <QFile>
 #include <QLocale>
 #include <QMessageBox>
+#include <array>
 #include <csignal>
 #include <cstdio>
 #include <exception>
@@ -99,6 +100,10 @@ int run(int argc, char** argv) {
     QElapsedTimer sinceStart;
     sinceStart.start();
     const QStringList arguments = plainArguments(argc, argv);
+    // Qt takes options of its own out of what it is given, and ends the program over some: what a verb is
+    // told is none of its business.
+    std::array<char*, 2> nameAlone{argv[0], nullptr};
+    int one = 1;
     std::unique_ptr<QCoreApplication> application;
     const bool headless = isHeadless(arguments);
     if (headless)
@@ -108,9 +113,9 @@ int run(int argc, char** argv) {
     } else if (arguments.front() == "sheet" || arguments.front() == "card") {
         // Painting needs fonts, not a display.
         qputenv("QT_QPA_PLATFORM", "offscreen");
-        application = std::make_unique<QGuiApplication>(argc, argv);
+        application = std::make_unique<QGuiApplication>(one, nameAlone.data());
     } else {
-        application = std::make_unique<QCoreApplication>(argc, argv);
+        application = std::make_unique<QCoreApplication>(one, nameAlone.data());
     }
     QCoreApplication::setApplicationName("witnessmark");
     QCoreApplication::setApplicationVersion(fromUtf8(kVersion));

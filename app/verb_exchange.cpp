@@ -63,7 +63,7 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows,
     if (call.has("accept") || call.has("machine"))
         return fail(Exit::Usage, "--accept and --machine are for notebooks (CSV); " +
                                      ui::quoted(call.word(1)) + " is a whole file.");
-    const bool isNew = !ui::isThere(call.word(0));
+    const bool isNew = ui::isFree(call.word(0));
     Answer<picture::Change> change;
     QStringList odd;
     {

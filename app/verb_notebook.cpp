@@ -127,7 +127,7 @@ Answer<void> readAndTell(const Call& call, Garage& garage, const std::string& by
 
 Answer<void> importNotebook(const Call& call, const std::string& bytes) {
     const bool writes = call.has("accept");
-    const bool isNew = !ui::isThere(call.word(0));
+    const bool isNew = writes ? ui::isFree(call.word(0)) : !ui::isThere(call.word(0));
     if (isNew && !writes)
         return fail(Exit::CannotOpen, call.word(0) + " is not there: make it first, with witnessmark new " +
                                           call.word(0) + ", or write at once with --accept.");

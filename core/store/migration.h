@@ -16,7 +16,8 @@ int latestVersion(const Schema& schema);
 /// A new file can't be made: another program has made one under its name in the meantime.
 class TakenName : public std::exception {};
 
-/// Makes an empty database ours, at the latest version, in one transaction. Throws TakenName if it is not empty.
+/// Makes an empty database ours, at the latest version, in one transaction. Throws TakenName if it is not
+/// empty.
 void layOut(const Connection& connection, const Schema& schema);
 
 /// A verified copy of the file as it is now, beside it: "garage.wm.v1.bak". Returns its path.

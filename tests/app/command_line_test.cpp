@@ -59,6 +59,12 @@ TEST(CommandLine, AFileWhoseNameBeginsWithADashIsHelpedToItsName) {
     EXPECT_FALSE(say({"due", "-x"}).err.contains("./")) << "no file";
 }
 
+TEST(CommandLine, ADashTooFewIsNoRiddle) {
+    EXPECT_EQ(say({"wrench", "-torque", "80", "-length", "400", "-adapter", "50"}).exit, 0);
+    EXPECT_EQ(say({"due", "-h"}).exit, 0);
+    expectRefusal(say({"due", "a", "-frobnicate"}), Exit::Usage, "'frobnicate'");
+}
+
 TEST(CommandLine, WordsToPasteAreQuotedForAShell) {
     EXPECT_EQ(app::asArgument("/home/me/q.witnessmark"), "/home/me/q.witnessmark");
     EXPECT_EQ(app::asArgument("our team's.witnessmark"), "'our team'\\''s.witnessmark'");

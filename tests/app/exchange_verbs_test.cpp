@@ -45,6 +45,11 @@ TEST_F(ExchangeVerbs, AFileComesBackByteForByte) {
 TEST_F(ExchangeVerbs, ImportFillsAnEmptyFileOnly) {
     ASSERT_EQ(say({"new", path("empty.witnessmark")}).exit, 0);
     EXPECT_EQ(say({"import", path("empty.witnessmark"), path("whole.json")}).exit, 0);
+    // What a killed import left, whose name is said to be free.
+    write("begun.witnessmark", "");
+    expectRefusal(say({"check", path("begun.witnessmark")}), Exit::CannotOpen, "the name is free");
+    EXPECT_EQ(say({"import", path("begun.witnessmark"), path("whole.json")}).exit, 0);
+    EXPECT_EQ(say({"check", path("begun.witnessmark")}).exit, 0);
     const QString before = exported();
     expectRefusal(say({"import", file_, path("whole.json")}), Exit::Refused, "new file");
     EXPECT_EQ(exported(), before);

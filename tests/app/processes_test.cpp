@@ -41,6 +41,12 @@ TEST_F(Processes, WritesThePdfWithoutADisplay) {
     EXPECT_TRUE(bytes("sheet.pdf").startsWith("%PDF-"));
 }
 
+// Qt has options of its own, and ends over some of them without a word.
+TEST_F(Processes, KnowsNoOptionsButItsOwn) {
+    for (const char* verb : {"sheet", "card", "check"})
+        expectRefusal(runProgram({verb, file_, "-platform", "no-such"}), Exit::Usage, "platform");
+}
+
 TEST_F(Processes, EveryAcknowledgedFactOfSeveralAtOnceIsThere) {
     constexpr int kProcesses = 6;
     std::vector<std::unique_ptr<QProcess>> running;

@@ -51,7 +51,7 @@ def command(world, verbs, garage):
         words.append(option)
         if has_value and random.random() < 0.95:
             words.append(rubbish())
-    if random.random() < 0.03:
+    if random.random() < 0.06:  # what a library takes for its own
         words += random.choice((["-platform", "no-such"], ["-style", "x"], ["-qwindowtitle"], ["-plugin", "x"]))
     if random.random() < 0.03:
         name = random.choice(("", "dues", "DUE", "\u202e", "-", "--", "window", "help", "x" * 5000))

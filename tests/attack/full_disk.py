@@ -50,7 +50,8 @@ def judge(at, garage, words, answer, before):
     if check.code != 0 or text is None:
         return tally.broke("a file without room is no longer sound", check, garage)
     rows = rows_of(text)
-    if before - rows:
+    # An import of earlier days lets a machine begin earlier: its card is another row then.
+    if [row for row in before - rows if row[0] != "machine"]:
         return tally.broke("rows are lost where there was no room", answer, garage)
     if words[0] in ("log", "import") and (rows != before) != (answer.code == 0):
         return tally.broke("it says the contrary of what was written", answer, garage)

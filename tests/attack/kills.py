@@ -16,7 +16,7 @@ def notebook(world, number):
     """An import that is one long transaction, about days before the demo garage begins to be ridden."""
     lines = ["date;machine;what;hours;wash;note"]
     for line in range(world.random.choice((3, 40, 400))):
-        day = f"{1 + line % 28:02}.{1 + line // 28 % 12:02}.{2015 + line // 336}"
+        day = f"{1 + line % 28:02}.{1 + line // 28 % 12:02}.{1990 + number % 25 + line // 336}"
         lines.append(f"{day};{world.random.choice(MACHINES)};practice;1,{line % 10};hand;attack {number} {line}")
     path = world.path("notebook.csv")
     path.write_text("\n".join(lines) + "\n")
@@ -70,9 +70,9 @@ def ends_by_a_kill(world, path, words, typical):
 
 
 def was_answered(words, code, out):
-    if code == 0:
-        return True
-    return out.startswith((b"Took over", b"Read ")) or b"\nTook over" in out if words[0] == "import" else bool(out)
+    if words[0] == "import":  # which may find nothing new, and says so
+        return b"Took over" in out
+    return code == 0 or bool(out)
 
 
 def shape(before, after):

@@ -48,12 +48,13 @@ class Places:
         self.tally.judge(answer, self.garage)
         return answer
 
-    def refused(self, *words, **how):
-        before, names = digest(self.garage), listing(self.base)
+    def refused(self, *words, by=digest, **how):
+        """Nothing is written; `by` says what of the garage has to be the same."""
+        before, names = by(self.garage), listing(self.base)
         answer = self.ask(*words, **how)
         if answer.code == 0:
             self.tally.broke("was not refused", answer, self.garage)
-        elif digest(self.garage) != before or listing(self.base) != names:
+        elif by(self.garage) != before or listing(self.base) != names:
             self.tally.broke("was refused and wrote", answer, self.garage)
         else:
             self.tally.name(answer)
@@ -132,7 +133,9 @@ def names_that_belong_to_a_garage(at):
                  "link", "journal", "second-name", "garage.witnessmark.backups/x", "backups/x", "./link-journal",
                  "garage.witnessmark.backups", "missing/x", "", "x" * 256):
         at.refused("export", None, "--to", name)
-        at.refused("sheet", None, "--machine", "Heron 250", "--pdf", name or "missing/")
+        # The number of a sheet is taken, and given back if the paper can't be written.
+        at.refused("sheet", None, "--machine", "Heron 250", "--pdf", name or "missing/",
+                   by=lambda path: at.world.exported(path)[0])
         at.refused("card", None, "--machine", "Heron 250", "--pdf", name or "missing/")
         at.refused("new", name), at.refused("import", name, at.whole) if name not in (
             "garage.witnessmark", "link", "second-name") else None

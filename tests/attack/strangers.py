@@ -47,7 +47,7 @@ def whole(content):
 
 def large(path):
     with open(path, "r+b") as file:
-        file.truncate(3 << 30)
+        file.truncate(300 << 20)
 
 
 def beside(ending, content):
@@ -121,7 +121,7 @@ STRANGERS = {
     "a header alone": whole(b"SQLite format 3\0" + bytes(84)), "rubbish behind a header": header(100, os.urandom(8000)),
     "another page size": header(16, b"\x00\x01"), "a page size of nothing": header(16, b"\x00\x00"),
     "a format of the future": header(18, b"\x09\x09"), "another encoding": header(56, b"\x00\x00\x00\x02"),
-    "a size that is not there": header(28, b"\x7f\xff\xff\xff"), "three gigabytes": large,
+    "a size that is not there": header(28, b"\x7f\xff\xff\xff"), "three hundred megabytes": large,
     "a wal": with_a_wal, "rubbish as a wal": beside("-wal", b"\x37\x7f\x06\x82" + bytes(5000)),
     "rubbish as a journal": beside("-journal", b"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7" + b"\x7f" * 5000),
     "a journal of another garage": journal_of_another,
@@ -132,7 +132,7 @@ STRANGERS = {
 VERBS = (["check", None], ["due", None], ["log", None, "--machine", "Heron 250", "--wash", "hand"], ["export", None],
          ["undo", None, "--accept"], ["import", "taken.witnessmark", None])
 # What lies beside a file may be taken for what an interrupted write left: then the file is as it was, or refused.
-MAY_OPEN = {"three gigabytes", "rubbish as a journal", "a journal of another garage", "a journal that names another file",
+MAY_OPEN = {"three hundred megabytes", "rubbish as a journal", "a journal of another garage", "a journal that names another file",
             "rubbish as a wal", "a wal"}
 
 # Beside the facts, which are as they were: named by whoever checks or writes.
@@ -157,11 +157,11 @@ def meet(world, name, verb):
     for left in (str(path) + "-wal", str(path) + "-shm", taken):
         pathlib.Path(left).unlink(missing_ok=True)
     STRANGERS[name](path)
-    before, size = (digest(path), None) if path.stat().st_size < 1 << 30 else (None, path.stat().st_size)
+    before = digest(path)
     answer = world.run(*[path if word is None else taken if word == "taken.witnessmark" else word for word in verb], limit=90)
     if not tally.judge(answer, path):
         return None
-    changed = digest(path) != before if before else path.stat().st_size != size
+    changed = digest(path) != before
     if name in MAY_OPEN:
         text, exported = world.exported(path)
         if answer.code == 0 and text is None:

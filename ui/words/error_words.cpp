@@ -152,6 +152,11 @@ QString besides(const base::Error& error, bool inRemedy) {
                                             : " (" + quoted(QString::fromStdString(error.wanted)) + ')';
 }
 
+// A text that was written by hand or cut: what is there can be read, and something is not there.
+bool isMissing(const base::Error& error) {
+    return error.fault == Fault::Malformed && error.wanted == "this key";
+}
+
 // What one text says in two places, where nobody chose a name that is taken.
 bool standsTwice(const base::Error& error) {
     const std::string place = error.field.text();
@@ -185,6 +190,8 @@ QString wordsFor(const base::Error& error) {
         where += ' ' + quoted(given);
     if (standsTwice(error))
         return tr("The %1 stands there twice: take one of the two out, or give each its own.").arg(where);
+    if (isMissing(error))
+        return tr("The %1 is missing: add it, or export the file once more.").arg(where);
     const FaultWords& words = kFaultWords.at(static_cast<std::size_t>(error.fault));
     const char* bound = error.wanted.empty() ? nullptr : words.doThisByBound;
     const QString what = filled(tr(words.what), where, given, wanted);

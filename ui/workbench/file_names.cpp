@@ -37,6 +37,14 @@ bool isThere(const QString& path) {
     return std::filesystem::exists(store::onDisk(path), none);
 }
 
+bool isFree(const QString& path) {
+    std::error_code none;
+    const std::filesystem::path name = store::onDisk(path);
+    return !isThere(path) ||
+           (!std::filesystem::is_symlink(name, none) && std::filesystem::is_regular_file(name, none) &&
+            std::filesystem::file_size(name, none) == 0);
+}
+
 QString whereItLies(const QString& path) {
     std::error_code none;
     const std::filesystem::path link = store::onDisk(path);

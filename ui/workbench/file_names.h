@@ -18,6 +18,10 @@ QString endingOf(const QString& filter);
 /// Also of a name with bytes that are no text, for which Qt has no way.
 bool isThere(const QString& path);
 
+/// True if a garage can be made under this name: nothing is there, or what is left of one whose making was
+/// broken off.
+bool isFree(const QString& path);
+
 /// The file that a link leads to; a plain path as it is. By whichever name a garage was opened, its backups
 /// stand beside the file itself, as its journal does.
 QString whereItLies(const QString& path);

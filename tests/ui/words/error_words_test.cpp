@@ -60,6 +60,8 @@ TEST(ErrorWords, ReadLikeThis) {
     EXPECT_EQ(
         wordsFor(Error{Fault::Malformed, "outing[3].hours", "1.3", "whole number"}),
         "The number of hours at outing[3].hours “1.3” can't be read: what is wanted there is: whole number.");
+    EXPECT_EQ(wordsFor(Error{Fault::Malformed, "outing[3].hours", "", "this key"}),
+              "The number of hours at outing[3].hours is missing: add it, or export the file once more.");
     EXPECT_EQ(wordsFor(Error{Fault::Malformed, "line 12", "end of text", ""}),
               "The text on line 12 “end of text” can't be read: put it right and try again.");
     EXPECT_EQ(wordsFor(Error{Fault::Empty, "by_person", "", ""}), "The person is blank: fill it in.");
