@@ -67,21 +67,22 @@ Schema currentSchema() {
         for (std::string& statement : part())
             sixth.statements.push_back(std::move(statement));
     // A program that does not know the weights would show hours that do not follow from the file.
-    return {std::move(first),
-            {2, "hours that count more or less by ground and pace", 2, "0.2", schema2::hourWeights()},
-            // An older program would take a broken mark for no mark, and miss what was tightened with what.
-            {3, "torque tools, what was tightened with them, joints shared by a model", 3, "0.3",
-             schema3::drawer()},
-            // An older program would take an amount for checked because the interval of its task was.
-            {4, "amounts and limits with their own page of the manual", 4, "0.4", schema4::manualPages()},
-            // An older program can read the rows; it may not write them, for it would not seal them.
-            {5, "each row with a seal, by which it is seen that nothing else changed it", 4, "0.5",
-             schema5::seals()},
-            // An older program would call a machine whole whose wheel was put in and never torqued, and take
-            // what is remembered for counted.
-            std::move(sixth),
-            // An older program would leave hand-tight on the one machine what went to another inside its engine.
-            {7, "where a joint sits", 7, "0.7", schema7::inside()}};
+    return {
+        std::move(first),
+        {2, "hours that count more or less by ground and pace", 2, "0.2", schema2::hourWeights()},
+        // An older program would take a broken mark for no mark, and miss what was tightened with what.
+        {3, "torque tools, what was tightened with them, joints shared by a model", 3, "0.3",
+         schema3::drawer()},
+        // An older program would take an amount for checked because the interval of its task was.
+        {4, "amounts and limits with their own page of the manual", 4, "0.4", schema4::manualPages()},
+        // An older program can read the rows; it may not write them, for it would not seal them.
+        {5, "each row with a seal, by which it is seen that nothing else changed it", 4, "0.5",
+         schema5::seals()},
+        // An older program would call a machine whole whose wheel was put in and never torqued, and take
+        // what is remembered for counted.
+        std::move(sixth),
+        // An older program would leave hand-tight on the one machine what went to another inside its engine.
+        {7, "where a joint sits", 7, "0.7", schema7::inside()}};
 }
 
 }  // namespace wm::store

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -27,6 +28,10 @@ class OwnWords {
 
   private:
     void visit(std::string& words) const { act_(words); }
+    void visit(std::optional<std::string>& words) const {
+        if (words)
+            act_(*words);
+    }
     template <class T>
     void visit(std::vector<T>& children) const {
         for (T& child : children)
