@@ -34,8 +34,8 @@ std::vector<Case> casesIn(const std::string& folder);
 /// left out.
 struct Tale {
     picture::Ledger ledger{};  ///< what the program is given
-    /// The same without what was struck, for the slow reckoning. What was told instead of another fact has its
-    /// place in the order of telling.
+    /// The same without what was struck, for the slow reckoning. What was told instead of another fact has
+    /// its place in the order of telling.
     picture::Ledger asTold{};
     std::map<std::string, std::int64_t, std::less<>> ids{};  ///< of machines, items and named facts
     std::map<std::int64_t, std::string> names{};             ///< the other way round
