@@ -490,7 +490,8 @@ TEST_F(CountdownTest, AnotherJobMakesItDue) {
     it.others.back().entered = 3;
     EXPECT_TRUE(it.on("2026-03-01").triggered) << "told before it";
     it.records[0].kind = RecordKind::Baseline;
-    EXPECT_FALSE(it.on("2026-03-01").triggered) << "what is known of the time before has no order within a day";
+    EXPECT_FALSE(it.on("2026-03-01").triggered)
+        << "what is known of the time before has no order within a day";
     it.others.back().date = day("2026-02-02");
     EXPECT_TRUE(it.on("2026-03-01").triggered);
     it.others.back().date = day("2026-03-02");

@@ -41,10 +41,10 @@ TEST_F(MoveVerbsTest, WorkLoosensWhatHoldsThePosition) {
     ASSERT_EQ(apart.out.size(), 1U);
     EXPECT_EQ(apart.out[0].joint->joint, axle);
     EXPECT_EQ(looseOn(), 0U) << "nothing is there to be torqued";
-    EXPECT_EQ(refused(saying(markJoints, {{.joint = axle,
-                                           .date = day("2026-05-01"),
-                                           .kind = fastening::MarkKind::Confirmed}})),
-              (base::Error{Fault::IsOut, "marks[0].joint", "rear axle nut", "rear wheel"}));
+    EXPECT_EQ(
+        refused(saying(markJoints,
+                       {{.joint = axle, .date = day("2026-05-01"), .kind = fastening::MarkKind::Confirmed}})),
+        (base::Error{Fault::IsOut, "marks[0].joint", "rear axle nut", "rear wheel"}));
     must(saying(moveItem, fit(wheel, "2026-05-02")));
     EXPECT_EQ(looseOn(), 1U);
     must(saying(markJoints,
