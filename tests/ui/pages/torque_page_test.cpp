@@ -258,8 +258,7 @@ TEST_F(TorquePageTest, AJointIsSaidToSitInWhatItGoesWith) {
     const auto choose = [&](const QString& words) {
         place->setCurrentText(words);
         ASSERT_EQ(place->currentText(), words);
-        child<QLineEdit>("jointTorque")->setFocus();
-        press(Qt::Key_Return);
+        emit place->activated(place->currentIndex());
     };
     choose(QStringLiteral("the machine itself"));
     EXPECT_EQ(joint("valve-cover-bolts").position, "");

@@ -69,7 +69,8 @@ QString outOf(const book::Book& book, std::optional<MachineId> machine) {
         const auto out = machine && card->id != *machine ? std::vector<book::JointOut>{}
                                                          : book::stateOf(book, card->id).out;
         if (!out.empty())
-            all << HandTightView::tr("%1: %2.").arg(text(card->name), outWords(out));
+            all << (machine ? HandTightView::tr("Also %1.").arg(outWords(out))
+                            : HandTightView::tr("%1: %2.").arg(text(card->name), outWords(out)));
     }
     return all.join(QLatin1Char('\n'));
 }

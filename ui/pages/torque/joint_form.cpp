@@ -80,6 +80,7 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
     for (QLineEdit* edit : {low_, high_})
         connect(edit, &QLineEdit::textEdited, this, unconfirm);
     connect(unit_, &QComboBox::activated, this, unconfirm);
+    connect(place_, &QComboBox::activated, this, &JointForm::save);
     setJoint(nullptr);
 }
 
@@ -106,7 +107,8 @@ void JointForm::layOut() {
     sits->setBuddy(place_);
     second->addWidget(sits);
     second->addWidget(place_);
-    second->addWidget(holds_, 1);
+    second->addWidget(holds_);
+    second->addStretch();
     lines->addLayout(second);
     auto* holds = new QHBoxLayout(holds_);
     holds->setContentsMargins(0, 0, 0, 0);

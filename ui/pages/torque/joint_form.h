@@ -18,10 +18,10 @@ namespace wm::ui {
 class Workbench;
 
 /// The figure of one joint as the manual prints it, typed in one row: value or range, unit, manual, page, and
-/// whether it was checked. "25 ft lb" and "18-22" are understood in the first field. Enter saves a new
-/// version; the old one stays in the file. A figure that looks like a misreading is asked about once. Of a
-/// joint that the machines of a model share it is said for which of them the figure holds. Where the joint
-/// sits decides whether it goes with an engine or a wheel to another machine.
+/// whether it was checked. "25 ft lb" and "18-22" are understood in the first field. Enter, or a place that
+/// is chosen, saves a new version; the old one stays in the file. A figure that looks like a misreading is
+/// asked about once. Of a joint that the machines of a model share it is said for which of them the figure
+/// holds. Where the joint sits decides whether it goes with an engine or a wheel to another machine.
 class JointForm : public QWidget {
     Q_OBJECT
 
