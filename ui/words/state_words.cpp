@@ -92,7 +92,8 @@ QString outWords(const std::vector<book::JointOut>& out) {
         byPosition[each.position] << text(each.joint->name);
     QStringList all;
     for (const auto& [position, names] : byPosition)
-        all << tr("out with the %1: %2").arg(text(position), names.join(QStringLiteral(", ")));
+        all << tr("undone, to torque once the %1 is back: %2")
+                   .arg(text(position), names.join(QStringLiteral(", ")));
     return all.join(QStringLiteral("; "));
 }
 

@@ -22,7 +22,7 @@ QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt);
 QString shortDoubtWords(const book::Doubt& doubt);
 /// "Not whole: shock, away since Sat 2 May; 5 hand-tight; 1 in doubt", or that it is whole.
 QString stateWords(const book::Book& book, MachineId machine);
-/// "out with the rear wheel: Rear axle nut": what nothing is there to be torqued against, on one line.
+/// "undone, to torque once the rear wheel is back: Rear axle nut": what is out, on one line.
 QString outWords(const std::vector<book::JointOut>& out);
 /// All of them on one line.
 QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps);
