@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "core/book/joint_owners.h"
 #include "core/book/joints_then.h"
 #include "core/fastening/stages.h"
 #include "core/picture/facts.h"
@@ -115,18 +116,23 @@ std::string recheckText(const JointVersion& joint) {
     return fmt::format("re-check {}", joint.name);
 }
 
+const fastening::Calibration* failedCheckOf(const Book& book, JointId id, const fastening::JointNow& now) {
+    const auto* joint = book.joint(id);
+    if (joint == nullptr || now.isLoose || !now.tightened || !now.tightened->tool ||
+        outWith(book, *joint, {book.today(), calendar::DayPart::AfterRiding}))
+        return nullptr;
+    return fastening::doubtedBy(*now.tightened, book.ledger().all<fastening::Calibration>(), book.today());
+}
+
 // Of the joints that the machine has now: what sits inside an item was perhaps tightened on another one.
 std::vector<upkeep::FollowUp> recheckDemands(const Book& book, MachineId machine) {
     const Ledger& ledger = book.ledger();
     std::vector<upkeep::FollowUp> demands;
     for (const auto& [id, now] : book.jointsThen(machine).joints) {
         const auto* joint = book.joint(id);
-        const auto* failed =
-            now.isLoose || !now.tightened || !now.tightened->tool
-                ? nullptr
-                : fastening::doubtedBy(*now.tightened, ledger.all<fastening::Calibration>(), book.today());
+        const auto* failed = failedCheckOf(book, id, now);
         const auto* tool = failed == nullptr ? nullptr : ledger.find<Tool>(failed->tool);
-        if (joint == nullptr || tool == nullptr)
+        if (tool == nullptr)
             continue;
         demands.push_back({.machine = machine,
                            .origin = failed->id.value(),

@@ -34,6 +34,9 @@ struct ToolRecall {
 std::vector<ToolRecall> recallsOf(const Book& book);
 /// A line of a recall that asks for nothing more: loosened or tightened since, or the follow-up was answered.
 bool isSettled(const Book& book, const ToolRecall& recall, const fastening::RecallLine& line);
+/// The failed check that puts the last tightening of a joint in doubt, as it stands now; nullptr if none
+/// does, or if it is loose or out.
+const fastening::Calibration* failedCheckOf(const Book& book, JointId joint, const fastening::JointNow& now);
 /// The words of the re-check that a recall makes of a joint.
 std::string recheckText(const fastening::JointVersion& joint);
 /// The re-checks that recalls ask of one machine; upkeep::openDemands leaves the answered ones out.

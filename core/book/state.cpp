@@ -206,13 +206,9 @@ void addCameWith(const Book& book, MachineId machine, std::vector<Doubt>& doubts
 void addWrenches(const Book& book, const JointsThen& then, std::vector<Doubt>& doubts) {
     const auto& ledger = book.ledger();
     for (const auto& [joint, now] : then.joints) {
-        if (now.isLoose || !now.tightened || !now.tightened->tool)
-            continue;
-        const auto* failed =
-            fastening::doubtedBy(*now.tightened, ledger.all<fastening::Calibration>(), book.today());
-        const auto* version = book.joint(joint);
-        if (failed == nullptr || version == nullptr || isOutNow(book, *version) ||
-            picture::isAnswered(ledger, failed->id.value(), recheckText(*version)))
+        const auto* failed = failedCheckOf(book, joint, now);
+        if (failed == nullptr ||
+            picture::isAnswered(ledger, failed->id.value(), recheckText(*book.joint(joint))))
             continue;
         doubts.push_back({.why = Doubting::Wrench,
                           .since = now.tightened->when.date,
