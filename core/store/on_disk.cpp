@@ -104,11 +104,6 @@ bool isFile(const QString& path) {
     return std::filesystem::is_regular_file(statusOf(path));
 }
 
-bool isEmptyFile(const QString& path) {
-    std::error_code none;
-    return !isLink(path) && isFile(path) && std::filesystem::file_size(onDisk(path), none) == 0 && !none;
-}
-
 bool isFolder(const QString& path) {
     return std::filesystem::is_directory(statusOf(path));
 }
@@ -165,6 +160,12 @@ perms permsOf(QFileDevice::Permissions rights) {
         if (rights.testFlag(right))
             all |= perm;
     return all;
+}
+
+bool isEmptyFile(const QString& path) {
+    std::error_code none;
+    return !disk::isLink(path) && disk::isFile(path) && std::filesystem::file_size(onDisk(path), none) == 0 &&
+           !none;
 }
 
 }  // namespace wm::store

@@ -16,7 +16,6 @@ namespace disk {
 
 bool exists(const QString& path);  ///< whatever it is, links followed
 bool isFile(const QString& path);
-bool isEmptyFile(const QString& path);  ///< and no link to one
 bool isFolder(const QString& path);
 bool isLink(const QString& path);
 void remove(const QString& path);

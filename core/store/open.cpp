@@ -198,7 +198,7 @@ File::Opened File::create(const QString& path, const Options& options) {
     const QFileDevice::Permissions all = QFileDevice::ReadOwner | QFileDevice::WriteOwner |
                                          QFileDevice::ReadGroup | QFileDevice::WriteGroup |
                                          QFileDevice::ReadOther | QFileDevice::WriteOther;
-    if (const auto trouble = disk::makeFile(path, all); trouble && !disk::isEmptyFile(path))
+    if (const auto trouble = disk::makeFile(path, all); trouble && !isEmptyFile(path))
         return refused(
             path, OpenOutcome::NoAccess,
             disk::exists(path) ? QStringLiteral("exists") : QString::fromStdString(trouble.message()));

@@ -215,6 +215,8 @@ QString pathOf(std::string_view bytes);
 bool isOdd(const QString& path);
 /// The path as the system has it, byte for byte.
 std::filesystem::path onDisk(const QString& path);
+/// There, with nothing in it, and no link: what is left of a file whose making was broken off.
+bool isEmptyFile(const QString& path);
 /// Who may read and write a file.
 QFileDevice::Permissions rightsOf(const QString& path);
 

@@ -38,11 +38,7 @@ bool isThere(const QString& path) {
 }
 
 bool isFree(const QString& path) {
-    std::error_code none;
-    const std::filesystem::path name = store::onDisk(path);
-    return !isThere(path) ||
-           (!std::filesystem::is_symlink(name, none) && std::filesystem::is_regular_file(name, none) &&
-            std::filesystem::file_size(name, none) == 0);
+    return !isThere(path) || store::isEmptyFile(path);
 }
 
 QString whereItLies(const QString& path) {
