@@ -172,6 +172,10 @@ void printPlan(QTextStream& out, const book::Book& book, const book::MachineWork
             out << ", " << qlonglong{act.minutes.count()} << " min";
         out << '\n';
     }
+    for (const book::DueLine& line : book.due(work.machine))
+        if (line.picked && line.waitsFor)
+            out << "  picked, but waits, the " << fromUtf8(*line.waitsFor)
+                << " is off: " << fromUtf8(line.task->name) << '\n';
     QStringList open;
     for (const book::DueLine* line : work.alsoOpen)
         open << fromUtf8(line->task->name);
