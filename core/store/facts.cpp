@@ -10,6 +10,7 @@
 #include "core/store/recovery.h"
 #include "core/store/row_shape.h"
 #include "core/store/seal.h"
+#include "core/store/seal_total.h"
 
 namespace wm::store {
 
@@ -70,6 +71,8 @@ std::vector<QString> judge(const Connection& from, const Connection& to) {
         return {};
     try {
         copyTable(from, to, std::string(kSealTable));
+        if (hasTotal(from))
+            setTotal(to, totalOf(from));
     } catch (const Failure& failure) {
         warn("seals: {}", failure.what());
     }

@@ -8,6 +8,7 @@
 #include "core/store/parts.h"
 #include "core/store/recorder.h"
 #include "core/store/recovery.h"
+#include "core/store/seal_total.h"
 #include "core/store/verb_history.h"
 
 namespace wm::store {
@@ -151,6 +152,7 @@ tl::expected<picture::Change, ApplyError> File::Parts::write(const Verb& verb, c
     logVerb(db, {next, "done", next, change->text, timeNow().toStdString()});
     keepForUndo(db, next, dayNow().toStdString(), *changes);
     setRevision(db, next);
+    moveTotal(db, *changes);
     auto after = std::make_shared<const picture::Ledger>(ledger->with(*change));
     commit(writing, next);
     ledger = std::move(after);

@@ -6,6 +6,7 @@
 
 #include "core/store/row_shape.h"
 #include "core/store/seal.h"
+#include "core/store/seal_total.h"
 
 namespace wm::store {
 
@@ -16,15 +17,10 @@ struct Free {
 };
 using Bytes = std::unique_ptr<void, Free>;
 
-void check(int code, const char* doing) {
-    if (code != SQLITE_OK)
-        throw Failure(code, std::string(sqlite3_errstr(code)) + " (" + doing + ")");
-}
-
 }  // namespace
 
 Recorder::Recorder(const Connection& connection) : db_(connection.handle()) {
-    check(sqlite3session_create(db_, "main", &session_), "starting to record");
+    require(sqlite3session_create(db_, "main", &session_), "starting to record");
     // Undo and redo carry the seals along with the rows.
     std::vector<std::string> tables = factTables();
     tables.emplace_back(kSealTable);
@@ -32,7 +28,7 @@ Recorder::Recorder(const Connection& connection) : db_(connection.handle()) {
         const int code = sqlite3session_attach(session_, table.c_str());
         if (code != SQLITE_OK) {
             sqlite3session_delete(session_);
-            check(code, "recording a table");
+            require(code, "recording a table");
         }
     }
 }
@@ -44,7 +40,7 @@ Recorder::~Recorder() {
 std::string Recorder::changes() const {
     int size = 0;
     void* bytes = nullptr;
-    check(sqlite3session_changeset(session_, &size, &bytes), "taking down changes");
+    require(sqlite3session_changeset(session_, &size, &bytes), "taking down changes");
     const Bytes owned(bytes);
     return {static_cast<const char*>(bytes), static_cast<std::size_t>(size)};
 }
@@ -57,14 +53,15 @@ void replay(const Connection& connection, std::string_view changes, bool back) {
     if (back) {
         int invertedSize = 0;
         void* invertedBytes = nullptr;
-        check(sqlite3changeset_invert(size, bytes, &invertedSize, &invertedBytes), "inverting changes");
+        require(sqlite3changeset_invert(size, bytes, &invertedSize, &invertedBytes), "inverting changes");
         inverted.reset(invertedBytes);
         size = invertedSize;
         bytes = invertedBytes;
     }
     const auto refuse = [](void*, int, sqlite3_changeset_iter*) -> int { return SQLITE_CHANGESET_ABORT; };
-    check(sqlite3changeset_apply(connection.handle(), size, bytes, nullptr, refuse, nullptr),
-          "applying changes");
+    require(sqlite3changeset_apply(connection.handle(), size, bytes, nullptr, refuse, nullptr),
+            "applying changes");
+    moveTotal(connection, {static_cast<const char*>(bytes), static_cast<std::size_t>(size)});
 }
 
 }  // namespace wm::store

@@ -27,8 +27,9 @@ class Recorder {
     sqlite3_session* session_ = nullptr;
 };
 
-/// Applies recorded changes, or (`back`) takes them back. Throws Failure if the file is not as it was when
-/// they were recorded; the caller's transaction then leaves nothing of them.
+/// Applies recorded changes, or (`back`) takes them back; the total of the seals moves with them. Throws
+/// Failure if the file is not as it was when they were recorded; the caller's transaction then leaves nothing
+/// of them.
 void replay(const Connection& connection, std::string_view changes, bool back);
 
 }  // namespace wm::store

@@ -82,7 +82,9 @@ Schema currentSchema() {
         // what is remembered for counted.
         std::move(sixth),
         // An older program would leave hand-tight on the one machine what went to another inside its engine.
-        {7, "where a joint sits", 7, "0.7", schema7::inside()}};
+        {7, "where a joint sits", 7, "0.7", schema7::inside()},
+        // An older program can read the rows; it may not write them, for it would not count the seals.
+        {8, "how many rows there are and what their seals add up to", 7, "0.8", schema8::total()}};
 }
 
 }  // namespace wm::store

@@ -64,4 +64,8 @@ namespace schema7 {
 std::vector<std::string> inside();
 }  // namespace schema7
 
+namespace schema8 {
+std::vector<std::string> total();
+}  // namespace schema8
+
 }  // namespace wm::store

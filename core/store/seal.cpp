@@ -76,7 +76,10 @@ std::int64_t RowDigest::value() {
 SealWalk::SealWalk(const Connection& connection, Found found)
     : db_(connection.handle()),
       found_(std::move(found)),
-      seals_(db_, "SELECT id, digest FROM row_seal WHERE of_table = ? ORDER BY id") {}
+      seals_(db_, "SELECT id, digest FROM row_seal WHERE of_table = ? ORDER BY id") {
+    if (hasTotal(connection))
+        written_ = totalOf(connection);
+}
 
 void SealWalk::enter(std::string_view table) {
     seals_.reset();
@@ -92,7 +95,7 @@ void SealWalk::look() {
 }
 
 void SealWalk::next() {
-    ++seen_;
+    seen_.add(seals_.number(1));
     look();
 }
 
@@ -117,8 +120,11 @@ void SealWalk::leave() {
 }
 
 void SealWalk::end() {
-    if (numberOf(db_, "SELECT count(*) FROM row_seal") != seen_)
-        found_("table row_seal holds seals of a table that is none");
+    if (numberOf(db_, "SELECT count(*) FROM row_seal") != seen_.rows)
+        return found_("table row_seal holds seals of a table that is none");
+    if (written_ && *written_ != seen_)
+        found_("table file_state: " + std::to_string(written_->rows) + " rows were written, and " +
+               (written_->rows == seen_.rows ? "not these" : std::to_string(seen_.rows) + " are there"));
 }
 
 bool hasKnownSeals(const Connection& connection) {
@@ -238,6 +244,7 @@ std::vector<std::string> alteredRows(const Connection& connection, std::size_t m
 void sealAll(const Connection& connection) {
     sqlite3* db = connection.handle();
     run(db, "DELETE FROM row_seal");
+    SealTotal total;
     Statement insert(db, "INSERT INTO row_seal (of_table, id, digest) VALUES (?, ?, ?)");
     for (const SealedTable& table : tablesThere(connection))
         digestTable(
@@ -247,7 +254,10 @@ void sealAll(const Connection& connection) {
                 insert.bind(2, id);
                 insert.bind(3, digest);
                 insert.run();
+                total.add(digest);
             });
+    if (hasTotal(connection))
+        setTotal(connection, total);
 }
 
 }  // namespace wm::store

@@ -5,10 +5,12 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "core/store/seal_total.h"
 #include "core/store/sql.h"
 
 class QCryptographicHash;
@@ -83,7 +85,8 @@ class SealWalk {
     std::string table_;
     bool more_ = false;
     std::int64_t id_ = 0;  ///< of the seal that the walk stands at, if there is one
-    std::int64_t seen_ = 0;
+    SealTotal seen_;
+    std::optional<SealTotal> written_;  ///< what the file says, from the version on that says it
 };
 
 /// The line for a child whose owner is not there.

@@ -6,6 +6,11 @@
 
 namespace wm::store {
 
+void require(int code, const char* doing) {
+    if (code != SQLITE_OK)
+        throw Failure(code, std::string(sqlite3_errstr(code)) + " (" + doing + ")");
+}
+
 Failure Failure::of(sqlite3* db, std::string_view doing) {
     return {sqlite3_extended_errcode(db), std::string(sqlite3_errmsg(db)) + " (" + std::string(doing) + ")"};
 }

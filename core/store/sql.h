@@ -25,6 +25,9 @@ class Failure : public std::runtime_error {
     int code_;
 };
 
+/// Throws a Failure that says what was being done, if a call that has no database to ask did not do it.
+void require(int code, const char* doing);
+
 /// A value as it stands in a column; its text or bytes are valid until the next step or reset.
 struct Stored {
     enum class Kind : std::uint8_t { Nothing, Number, Text, Other } kind = Kind::Nothing;

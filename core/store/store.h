@@ -70,6 +70,7 @@ struct ApplyError {
         Corrupt,
         Endless,
         Clock,
+        UndoDamaged,  ///< what undo keeps no longer fits the file, which is sound
         Failed
     } kind = Kind::Refused;
     base::Error error{};  ///< Refused: what the verb said on the fresh book

@@ -44,6 +44,33 @@ std::optional<Turn> nextTurn(const Connection& connection, bool back, std::int64
     return Turn{find.number(0), std::string(find.text(1)), std::string(find.blob(2))};
 }
 
+// What undo keeps has no seal: that it was damaged shows when it doesn't fit the file, or leaves rows that
+// are not as they were written. A disc that refuses, or is full, has words of its own.
+template <class Act>
+auto fittingOr(const Act& act) -> tl::expected<decltype(act()), ApplyError> {
+    const auto damaged = [](const char* what) {
+        warn("undo: {}", what);
+        return tl::unexpected(ApplyError{ApplyError::Kind::UndoDamaged, {}, QString::fromUtf8(what)});
+    };
+    try {
+        return act();
+    } catch (const Unreadable& row) {
+        return damaged(row.what());
+    } catch (const Failure& failure) {
+        switch (failure.primaryCode()) {
+            case SQLITE_ABORT:
+            case SQLITE_CONSTRAINT:
+            case SQLITE_CORRUPT:
+            case SQLITE_ERROR:
+            case SQLITE_MISMATCH:
+            case SQLITE_SCHEMA:
+                return damaged(failure.what());
+            default:
+                throw;
+        }
+    }
+}
+
 bool hasMachine(const picture::Ledger& ledger) {
     return !ledger.all<items::Machine>().empty();
 }
@@ -73,7 +100,14 @@ tl::expected<std::string, ApplyError> File::Parts::turn(bool back, LastMachine l
     if (!turn)
         return tl::unexpected(ApplyError{
             ApplyError::Kind::Refused, {base::Fault::NothingToDo, back ? "undo" : "redo", {}, {}}, {}});
-    replay(db, turn->changes, back);
+    auto replayed = fittingOr([&] {
+        replay(db, turn->changes, back);
+        return readPictureHere(db);
+    });
+    if (!replayed)
+        return tl::unexpected(std::move(replayed.error()));
+    Picture after = *std::move(replayed);
+    after.revision = revision + 1;
     Statement mark(db.handle(), "UPDATE undo_change SET done = ? WHERE verb = ?");
     mark.bind(1, std::int64_t{back ? 0 : 1});
     mark.bind(2, turn->verb);
@@ -82,7 +116,6 @@ tl::expected<std::string, ApplyError> File::Parts::turn(bool back, LastMachine l
         run(db.handle(), "DELETE FROM undo_change WHERE done = 0");
     logVerb(db, {revision + 1, back ? "undone" : "redone", turn->verb, turn->text, timeNow().toStdString()});
     setRevision(db, revision + 1);
-    Picture after = readPictureHere(db);
     if (back && last == LastMachine::Stays && hasMachine(*ledger) && !hasMachine(after.ledger))
         return tl::unexpected(
             ApplyError{ApplyError::Kind::Refused, {base::Fault::MustAnswer, "last machine", {}, {}}, {}});

@@ -273,6 +273,20 @@ TEST_F(VersionFiveTest, AsksOnceAboutWhatWasPutOn) {
     EXPECT_EQ(doubts[0].positions, std::vector<std::string>{"rear wheel"});
 }
 
+class VersionSevenTest : public OldFileTest {
+  protected:
+    VersionSevenTest() : OldFileTest(7) {}
+};
+
+// It was said that the plug sits in the engine. What its seals add up to is counted when it is opened.
+TEST_F(VersionSevenTest, SaysTheSameAsBeforeAndCountsItsRows) {
+    const auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    EXPECT_EQ(answer.file->ledger()->all<fastening::JointVersion>().at(0).position, "engine");
+    EXPECT_EQ(sample::answer(path_, "SELECT seals FROM file_state"), "16");
+    EXPECT_TRUE(answer.file->check().empty());
+}
+
 // Rows of every version there was are sealed, and from then on a change of one is found.
 TEST(SealedByMigration, FilesOfEveryVersion) {
     for (int version = 1; version < currentSchema().back().version; ++version) {

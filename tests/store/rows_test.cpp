@@ -7,7 +7,9 @@
 
 #include "core/store/migration.h"
 #include "core/store/reading.h"
+#include "core/store/recorder.h"
 #include "core/store/row_shape.h"
+#include "core/store/seal_total.h"
 #include "core/store/writing.h"
 #include "tests/store/sample.h"
 
@@ -29,8 +31,10 @@ class RowsTest : public testing::Test {
     void write(const std::vector<Row>& rows) {
         Transaction writing(*connection_, Transaction::Kind::Writing);
         RowWriter writer(*connection_);
+        const Recorder recorder(*connection_);
         for (const Row& row : rows)
             writer.write(row);
+        moveTotal(*connection_, recorder.changes());
         writing.commit();
     }
     // What the file says when `row` is to be written: the words of the CHECK, or nothing.
