@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "ui/words/error_words.h"
+#include "ui/workbench/write_bytes.h"
 
 namespace wm::app {
 
@@ -24,6 +25,9 @@ QString asArgument(const QString& word) {
 }
 
 tl::unexpected<Failure> cannotWrite(const QString& path, const QString& detail) {
+    if (const auto stays = ui::whyItStays(path))
+        return fail(Exit::CannotWrite,
+                    ui::quoted(path) + " can't be written: " + *stays + ". Give another name.");
     const QString why = detail.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(detail);
     return fail(Exit::CannotWrite,
                 ui::quoted(path) + " can't be written" + why +

@@ -86,8 +86,10 @@ std::optional<Failure> notText(const QCommandLineParser& parser, const VerbSpec&
     for (const QCommandLineOption& option : verb.options)
         for (const QString& value : parser.values(option))
             if (value.contains(QChar::ReplacementCharacter) || store::isOdd(value))
-                return fail(base::Error{
-                                base::Fault::NotText, option.names().constFirst().toStdString(), {}, {}})
+                return fail(base::Error{base::Fault::NotText,
+                                        "--" + option.names().constFirst().toStdString(),
+                                        {},
+                                        {}})
                     .value();
     return std::nullopt;
 }

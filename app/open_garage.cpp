@@ -103,6 +103,14 @@ Answer<picture::Change> Garage::apply(const store::Verb& verb) {
     return std::move(*change);
 }
 
+void Garage::endUndo() {
+    if (file_->endUndo() || console_ == nullptr)
+        return;
+    console_->err
+        << "witnessmark: what was said before can still be taken back: another program held the file. "
+           "Don't undo it.\n";
+}
+
 Failure failureOf(const store::ApplyError& error) {
     if (error.kind == store::ApplyError::Kind::Refused)
         return fail(error.error).value();

@@ -32,6 +32,9 @@ class Garage {
     /// Says a verb; on success the book is the new one. A backup that could not be made is reported on
     /// standard error.
     Answer<picture::Change> apply(const store::Verb& verb);
+    /// From here on nothing is taken back that was said before. That it could not be had is no failure of the
+    /// verb, and is reported on standard error.
+    void endUndo();
 
   private:
     Garage(std::unique_ptr<store::File> file, calendar::Date clock);

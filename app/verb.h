@@ -94,7 +94,7 @@ Answer<E> Call::oneOf(const char* option, E otherwise) const {
     std::string all;
     for (const std::string_view name : base::Names<E>::names)
         all += (all.empty() ? "" : ", ") + std::string(name);
-    return fail(base::Error{base::Fault::Unknown, option, text(option), all});
+    return fail(base::Error{base::Fault::Unknown, "--" + std::string(option), text(option), all});
 }
 
 }  // namespace wm::app

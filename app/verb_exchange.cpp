@@ -74,7 +74,7 @@ Answer<void> adopt(const Call& call, const std::vector<picture::Row>& rows,
             garage->apply([&](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
         // A garage that came in whole is not emptied by an undo.
         if (change) {
-            (void)garage->file().endUndo();
+            garage->endUndo();
             odd = ui::oddityLines(garage->book());
         }
     }
@@ -135,7 +135,7 @@ Answer<void> runExport(const Call& call) {
     }
     // What has left the program can't be taken back as if it had not been said.
     if (!garage->file().readOnly())
-        (void)garage->file().endUndo();
+        garage->endUndo();
     return {};
 }
 

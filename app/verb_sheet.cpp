@@ -83,7 +83,7 @@ Answer<sheet::JobSheet> issue(Garage& garage, MachineId machine, const Paper& pa
     auto content = contentOf(garage.book(), machine, number);
     auto written = content ? writePdf(*content, paper) : tl::unexpected(content.error());
     if (written) {
-        (void)garage.file().endUndo();
+        garage.endUndo();
         return content;
     }
     if (const auto back = garage.file().undo(store::LastMachine::Stays, store::Redo::Never); !back)

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/shell/file_desk.h"
 
+#include <QApplication>
 #include <QFileInfo>
 #include <QSettings>
 #include <utility>
@@ -34,6 +35,15 @@ QString fileFilter() {
 QString textFilter() {
     return tr("JSON text (*.json)");
 }
+
+// All rows of a file are read, or written, in one go.
+class WaitCursor {
+  public:
+    WaitCursor() { QApplication::setOverrideCursor(Qt::WaitCursor); }
+    ~WaitCursor() { QApplication::restoreOverrideCursor(); }
+    WaitCursor(const WaitCursor&) = delete;
+    WaitCursor& operator=(const WaitCursor&) = delete;
+};
 
 }  // namespace
 
@@ -124,8 +134,12 @@ bool FileDesk::adopt(const std::vector<picture::Row>& rows, const QString& title
         prompts_.report(wordsFor(report), report.detail);
         return false;
     }
-    if (!workbench_.perform(
-            [rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); })) {
+    const bool isIn = [&] {
+        const WaitCursor wait;
+        return workbench_.perform(
+            [rows](const verbs::VerbContext& context) { return verbs::adoptAll(context, rows); });
+    }();
+    if (!isIn) {
         leaveEmptyFile(before);
         return false;
     }
@@ -151,7 +165,10 @@ void FileDesk::leaveEmptyFile(const QString& before) {
 void FileDesk::offerItsFacts(const store::OpenReport& report) {
     if (!prompts_.confirm(wordsFor(report), tr("Take over its facts…")))
         return;
-    const store::Facts facts = store::factsOf(report.path);
+    const store::Facts facts = [&] {
+        const WaitCursor wait;
+        return store::factsOf(report.path);
+    }();
     if (facts.report.outcome != store::OpenOutcome::Opened)
         return prompts_.report(wordsFor(facts.report), facts.report.detail);
     if (adopt(facts.rows, tr("Take over into a new file")) && !facts.altered.empty())

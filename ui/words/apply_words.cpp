@@ -22,8 +22,9 @@ QString wordsFor(const store::ApplyError& error) {
             return wordsFor(error.error);
         case Kind::Stale:
             return tr(
-                "Another window changed this in the meantime. Nothing was written; look again, then say it "
-                "again.");
+                "Another window or program changed this file in the meantime. Nothing was written; look "
+                "again, "
+                "then say it again.");
         case Kind::ReadOnly:
             if (error.detail == kMovedAway)
                 return tr(
@@ -46,12 +47,16 @@ QString wordsFor(const store::ApplyError& error) {
                       "written; set "
                       "the clock, then say it again.")
                 .arg(error.detail);
+        case Kind::UndoDamaged:
+            return tr(
+                "What was kept for taking this back is damaged, so nothing was written. The file itself is "
+                "sound: put right or strike what should not stand there.");
         case Kind::Failed:
             break;
     }
     return tr(
-        "The file could not be written. Nothing was changed; copy the file to a safe place and check the "
-        "disk.");
+        "The file could not be written. Nothing was changed; see whether a file may grow this large where "
+        "it lies, copy it to a safe place and check the disk.");
 }
 
 QString wordsFor(const store::BackupTrouble& trouble) {
