@@ -35,8 +35,10 @@ Metered meterOf(const std::vector<ReadingOf<Unit>>& readings, const std::vector<
     notes.reserve(outings.size());
     for (const Outing* outing : outings) {
         const auto& amount = outing->*noted;
-        notes.push_back(
-            {{outing->date, DayPart::Riding}, amount ? std::optional(amount->count()) : std::nullopt});
+        notes.push_back({{outing->date, DayPart::Riding},
+                         amount ? std::optional(amount->count()) : std::nullopt,
+                         outing->id.value(),
+                         outing->entered});
     }
     return meter(figuresOf(readings), notes, tolerance);
 }

@@ -3,6 +3,7 @@
 #include "core/usage/metering.h"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <tuple>
 
@@ -192,14 +193,67 @@ std::vector<std::int64_t> sharesOf(std::int64_t whole, std::span<const std::int6
     return shares;
 }
 
-Metered meter(std::span<const Figure> figures, std::span<const Note> notes, Tolerance tolerance) {
+namespace {
+
+// Where a note goes among the readings that were taken at the end of outings of its day; nothing if there is
+// none.
+std::optional<std::size_t> amongItsDay(const std::vector<std::pair<std::size_t, base::Entered>>& taken,
+                                       std::span<const Figure> figures, const Note& note) {
+    std::optional<std::size_t> next;
+    std::optional<std::size_t> last;
+    for (const auto& [figure, entered] : taken) {
+        if (figures[figure].at.date != note.at.date)
+            continue;
+        last = std::max(last.value_or(figure), figure);
+        if (entered > note.entered)
+            next = std::min(next.value_or(figure), figure);
+    }
+    if (next || !last)
+        return next;
+    const bool isReadLater = *last + 1 < figures.size() && figures[*last + 1].at.date == note.at.date;
+    return isReadLater ? *last + 1 : *last;
+}
+
+}  // namespace
+
+std::vector<std::size_t> closedBy(std::span<const Figure> figures, std::span<const Note> notes) {
+    std::vector<std::size_t> closed;
+    std::map<std::int64_t, std::size_t> ofOuting;
+    for (std::size_t i = 0; i < figures.size(); ++i)
+        if (figures[i].outing)
+            ofOuting.emplace(*figures[i].outing, i);
+    std::vector<std::pair<std::size_t, base::Entered>> taken;
+    const auto own = [&](const Note& note) {
+        const auto found = ofOuting.find(note.outing);
+        const bool isOwn = found != ofOuting.end() && figures[found->second].at.date == note.at.date;
+        return isOwn ? std::optional(found->second) : std::nullopt;
+    };
+    for (const Note& note : notes)
+        if (const auto figure = own(note))
+            taken.emplace_back(*figure, note.entered);
+    for (const Note& note : notes) {
+        const auto first =
+            std::lower_bound(figures.begin(), figures.end(), note.at,
+                             [](const Figure& figure, calendar::Moment at) { return figure.at < at; });
+        auto figure = own(note);
+        if (!figure)
+            figure = amongItsDay(taken, figures, note);
+        closed.push_back(figure.value_or(static_cast<std::size_t>(first - figures.begin())));
+    }
+    return closed;
+}
+
+namespace {
+
+Metered meterInOrder(std::span<const Figure> figures, std::span<const Note> notes,
+                     std::span<const std::size_t> closed, Tolerance tolerance) {
     Metered result;
     result.uses.resize(notes.size());
     std::vector<std::size_t> unknown;
     std::size_t next = 0;  // the first note that is not dealt with
-    const auto endOf = [&](calendar::Moment upTo) {
+    const auto endOf = [&](std::size_t figure) {
         std::size_t end = next;
-        while (end < notes.size() && notes[end].at <= upTo)
+        while (end < notes.size() && closed[end] <= figure)
             ++end;
         return end;
     };
@@ -213,7 +267,7 @@ Metered meter(std::span<const Figure> figures, std::span<const Note> notes, Tole
     };
     bool stands = false;
     for (std::size_t i = 0; i < figures.size(); ++i) {
-        const std::size_t end = endOf(figures[i].at);
+        const std::size_t end = endOf(i);
         const auto ran = i == 0 || stands ? std::nullopt : ranBetween(figures[i - 1], figures[i]);
         if (ran) {
             Between between(notes.subspan(next, end - next),
@@ -229,6 +283,28 @@ Metered meter(std::span<const Figure> figures, std::span<const Note> notes, Tole
     leaveAlone(notes.size());
     assume(result.uses, unknown);
     return result;
+}
+
+}  // namespace
+
+Metered meter(std::span<const Figure> figures, std::span<const Note> notes, Tolerance tolerance) {
+    const auto closed = closedBy(figures, notes);
+    std::vector<std::size_t> order(notes.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return closed[a] < closed[b]; });
+    std::vector<Note> inOrder;
+    std::vector<std::size_t> closedInOrder;
+    for (const std::size_t at : order) {
+        inOrder.push_back(notes[at]);
+        closedInOrder.push_back(closed[at]);
+    }
+    Metered metered = meterInOrder(figures, inOrder, closedInOrder, tolerance);
+    std::vector<Use> uses(notes.size());
+    for (std::size_t i = 0; i < order.size(); ++i)
+        uses[order[i]] = metered.uses[i];
+    metered.uses = std::move(uses);
+    return metered;
 }
 
 }  // namespace wm::usage

@@ -22,6 +22,7 @@ struct Figure {
     std::int64_t shown = 0;
     std::optional<std::int64_t> before;
     std::optional<std::int64_t> rollsAt;
+    std::optional<std::int64_t> outing{};  ///< at whose end it was read
 };
 
 template <class Unit>
@@ -29,8 +30,11 @@ Figure figureOf(const ReadingOf<Unit>& reading) {
     const auto count = [](const std::optional<Unit>& value) {
         return value ? std::optional(value->count()) : std::nullopt;
     };
-    return {{reading.date, reading.part}, reading.entered,       reading.id.value(),    reading.event,
-            reading.shown.count(),        count(reading.before), count(reading.rollsAt)};
+    return {
+        {reading.date, reading.part}, reading.entered,
+        reading.id.value(),           reading.event,
+        reading.shown.count(),        count(reading.before),
+        count(reading.rollsAt),       reading.outing ? std::optional(reading.outing->value()) : std::nullopt};
 }
 
 /// As for readings.
@@ -50,7 +54,14 @@ bool standsAfter(bool stoodBefore, const Figure& figure);
 struct Note {
     calendar::Moment at{};
     std::optional<std::int64_t> amount;
+    std::int64_t outing = 0;
+    base::Entered entered = 0;
 };
+
+/// For each note the index of the reading that closes its stretch, or how many readings there are. An outing
+/// at whose end the meter was read lies before that reading and after the one before it. Another one of that
+/// day lies before the outing that was told after it, else at the end of the day.
+std::vector<std::size_t> closedBy(std::span<const Figure> figures, std::span<const Note> notes);
 
 /// For each outing base + 5 % of what was noted may be missing from the notes.
 struct Tolerance {

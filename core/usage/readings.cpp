@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <span>
 
 #include "core/usage/meter_doubts.h"
 #include "core/usage/metering.h"
@@ -39,6 +40,11 @@ Result<void> alone(const Figure& figure, const Meter& meter) {
     return {};
 }
 
+// On how many days it may have run from one moment to a later one.
+std::int64_t daysFor(Moment from, Moment to) {
+    return std::max(to.date - from.date + (to.part > from.part ? 1 : 0), 1);
+}
+
 // Does `later` follow from `earlier`, after which the meter stood still or not?
 Result<void> follows(const Figure& earlier, bool stands, const Figure& later, const Meter& meter) {
     const bool countsOn = later.event == MeterEvent::Plain || later.event == MeterEvent::Stopped;
@@ -52,10 +58,24 @@ Result<void> follows(const Figure& earlier, bool stands, const Figure& later, co
     const bool ends = later.event == MeterEvent::Replaced || later.event == MeterEvent::Reset;
     if (ends && later.before && *later.before < earlier.shown)
         return refuse(Fault::MeterRunsBack, "before", meter.text(*later.before), least);
-    const std::int64_t days =
-        std::max(later.at.date - earlier.at.date + (later.at.part > earlier.at.part ? 1 : 0), 1);
-    if (ranBetween(earlier, later).value_or(0) > days * meter.mostADay)
+    if (ranBetween(earlier, later).value_or(0) > daysFor(earlier.at, later.at) * meter.mostADay)
         return refuse(Fault::MeterJumps, "shown", meter.text(later.shown), least);
+    return {};
+}
+
+// A day holds no more by many readings than by one: what it ran since the last one of an earlier day, or
+// since the first of its own.
+Result<void> dayHolds(std::span<const Figure> before, const Figure& reading, const Meter& meter) {
+    std::int64_t ran = 0;
+    const Figure* next = &reading;
+    for (auto each = before.rbegin(); each != before.rend(); ++each) {
+        ran += ranBetween(*each, *next).value_or(0);
+        next = &*each;
+        if (each->at.date < reading.at.date)
+            break;
+    }
+    if (ran > daysFor(next->at, reading.at) * meter.mostADay)
+        return refuse(Fault::MeterJumps, "shown", meter.text(reading.shown), meter.text(next->shown));
     return {};
 }
 
@@ -63,7 +83,7 @@ Result<void> check(const std::vector<Figure>& others, const Figure& reading, con
     if (auto fine = alone(reading, meter); !fine)
         return fine;
     bool stands = false;
-    const Figure* earlier = nullptr;
+    std::vector<Figure> before;
     const Figure* later = nullptr;
     for (const Figure& other : others) {
         if (other.id == reading.id)
@@ -73,11 +93,13 @@ Result<void> check(const std::vector<Figure>& others, const Figure& reading, con
             break;
         }
         stands = standsAfter(stands, other);
-        earlier = &other;
+        before.push_back(other);
     }
-    if (earlier != nullptr)
-        if (auto fine = follows(*earlier, stands, reading, meter); !fine)
+    if (!before.empty())
+        if (auto fine = follows(before.back(), stands, reading, meter); !fine)
             return fine;
+    if (auto fine = dayHolds(before, reading, meter); !fine)
+        return fine;
     if (later != nullptr && !follows(reading, standsAfter(stands, reading), *later, meter))
         return refuse(Fault::OutOfOrder, "shown", meter.text(reading.shown), meter.text(later->shown));
     return {};
@@ -88,10 +110,14 @@ std::vector<OddReading> oddOf(const std::vector<Figure>& figures, const Meter& m
     std::vector<OddReading> odd;
     bool stands = false;
     const Figure* earlier = nullptr;
+    std::size_t before = 0;
     for (const Figure& figure : figures) {
         auto fine = alone(figure, meter);
         if (fine && earlier != nullptr)
             fine = follows(*earlier, stands, figure, meter);
+        if (fine)
+            fine = dayHolds(std::span(figures).first(before), figure, meter);
+        ++before;
         if (!fine) {
             odd.push_back({.reading = figure.id, .at = figure.at, .error = fine.error()});
             if (earlier != nullptr)
@@ -112,14 +138,18 @@ struct NotedSum {
     std::int64_t outings = 0;
 };
 
-NotedSum notedIn(const std::vector<Outing>& outings, Moment from, Moment to) {
-    NotedSum noted;
-    for (const Outing& outing : outings) {
-        const Moment at{outing.date, DayPart::Riding};
-        if (!outing.hours || at <= from || to < at)
-            continue;
-        noted.hours += *outing.hours;
-        ++noted.outings;
+// By the reading that closes the stretch in which each was ridden.
+std::vector<NotedSum> notedBy(const std::vector<Outing>& outings, std::span<const Figure> figures) {
+    std::vector<Note> notes;
+    for (const Outing& outing : outings)
+        if (outing.hours)
+            notes.push_back(
+                {{outing.date, DayPart::Riding}, outing.hours->count(), outing.id.value(), outing.entered});
+    std::vector<NotedSum> noted(figures.size() + 1);
+    const auto closed = closedBy(figures, notes);
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        noted[closed[i]].hours += units::Hours{*notes[i].amount};
+        ++noted[closed[i]].outings;
     }
     return noted;
 }
@@ -154,19 +184,23 @@ std::vector<MeterStood> whereItStood(const UseFacts& facts) {
     std::optional<std::int64_t> ran;
     const Figure* earlier = nullptr;
     const auto figures = figuresOf(facts.hourReadings);
-    for (const Figure& figure : figures) {
+    const auto notedUpTo = notedBy(facts.outings, figures);
+    NotedSum noted;  // since `from`
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+        const Figure& figure = figures[i];
+        noted.hours += notedUpTo[i].hours;
+        noted.outings += notedUpTo[i].outings;
         const auto more = earlier == nullptr || stands ? std::nullopt : ranBetween(*earlier, figure);
         ran = ran && more ? std::optional(*ran + *more) : std::nullopt;
         stands = standsAfter(stands, figure);
         earlier = &figure;
         if (figure.at.part == DayPart::Riding)
             continue;
-        if (from != nullptr && ran)
-            if (const NotedSum noted = notedIn(facts.outings, from->at, figure.at);
-                isFarBeyond(noted, *ran, hiddenBy(*from, figure)))
-                stood.push_back({from->at, figure.at, figure.id, noted.hours, units::Hours{*ran}});
+        if (from != nullptr && ran && isFarBeyond(noted, *ran, hiddenBy(*from, figure)))
+            stood.push_back({from->at, figure.at, figure.id, noted.hours, units::Hours{*ran}});
         from = &figure;
         ran = 0;
+        noted = {};
     }
     return stood;
 }

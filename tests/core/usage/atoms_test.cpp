@@ -3,6 +3,7 @@
 // How readings and notes become atoms. Dates lie in May 2026; every figure is worked out beside it.
 #include <gtest/gtest.h>
 
+#include "core/usage/meter_doubts.h"
 #include "core/usage/metering.h"
 #include "tests/core/made.h"
 
@@ -42,6 +43,46 @@ TEST(AtomsTest, NotesThatAgreeWithTheMeterAreMetered) {
     facts.hourReadings = {make.reading("2026-05-03", "13.5"), make.reading("2026-05-01", "10.0")};
     facts.outings = {make.outing("2026-05-02", "1.5"), make.outing("2026-05-03", "2.0")};
     EXPECT_EQ(lines(facts), (Lines{"2026-05-02 1.5 metered", "2026-05-03 2.0 metered"}));
+}
+
+// The meter read after each of them: each has its own stretch, whatever is told first.
+TEST(AtomsTest, OutingsOfOneDayLieBetweenTheirOwnReadings) {
+    Made make;
+    UseFacts facts;
+    const auto ridden = [&](const std::string& hours, const std::string& meter) {
+        facts.outings.push_back(make.outing("2026-05-03", hours));
+        facts.hourReadings.push_back(make.reading("2026-05-03", meter));
+        facts.hourReadings.back().outing = facts.outings.back().id;
+    };
+    ridden("1.0", "1.0");
+    ridden("1.0", "2.0");
+    ridden("0.5", "2.5");
+    EXPECT_EQ(lines(facts),
+              (Lines{"2026-05-03 1.0 noted", "2026-05-03 1.0 metered", "2026-05-03 0.5 metered"}));
+    EXPECT_TRUE(whereItStood(facts).empty());
+    facts.hourReadings.insert(facts.hourReadings.begin(), make.reading("2026-05-01", "0.0"));
+    EXPECT_EQ(lines(facts),
+              (Lines{"2026-05-03 1.0 metered", "2026-05-03 1.0 metered", "2026-05-03 0.5 metered"}));
+    EXPECT_TRUE(whereItStood(facts).empty());
+}
+
+TEST(AtomsTest, AnOutingBetweenTwoThatWereReadLiesBetweenThem) {
+    Made make;
+    UseFacts facts;
+    facts.hourReadings = {make.reading("2026-05-01", "10.0")};
+    facts.outings = {make.outing("2026-05-03", "1.0"), make.outing("2026-05-03", "0.5"),
+                     make.outing("2026-05-03", "1.0")};
+    for (const auto& [at, shown] : {std::pair(0, "11.0"), std::pair(2, "12.5")}) {
+        facts.hourReadings.push_back(make.reading("2026-05-03", shown));
+        facts.hourReadings.back().outing = facts.outings[static_cast<std::size_t>(at)].id;
+    }
+    EXPECT_EQ(lines(facts),
+              (Lines{"2026-05-03 1.0 metered", "2026-05-03 0.5 metered", "2026-05-03 1.0 metered"}));
+    // One that was told last is of the end of the day: the evening's reading closes it.
+    facts.outings.push_back(make.outing("2026-05-03", "0.4"));
+    facts.hourReadings.push_back(make.reading("2026-05-03", "12.9"));
+    EXPECT_EQ(lines(facts).back(), "2026-05-03 0.4 metered");
+    EXPECT_EQ(lines(facts).size(), 4U);
 }
 
 TEST(AtomsTest, NotesThatSayTooMuchAreScaledDownToTheMeter) {

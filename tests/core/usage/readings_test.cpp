@@ -77,6 +77,18 @@ TEST_F(ReadingsTest, RefusesMoreThanADayHolds) {
     EXPECT_EQ(refusal(make.reading("2026-05-12", "68.01")).fault, Fault::MeterJumps);
 }
 
+// 20 h and 20 h again: no step is too long, and the day is.
+TEST_F(ReadingsTest, RefusesMoreThanADayHoldsByManySteps) {
+    facts.hourReadings.push_back(make.reading("2026-05-12", "40"));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-12", "44")));
+    EXPECT_EQ(refusal(make.reading("2026-05-12", "60")), (Error{Fault::MeterJumps, "shown", "60.0", "20.0"}));
+    EXPECT_TRUE(checkReading(facts, make.reading("2026-05-13", "60")));
+    facts.hourReadings.push_back(make.reading("2026-05-12", "60"));
+    const auto odd = oddReadings(facts.hourReadings);
+    ASSERT_EQ(odd.size(), 1U);
+    EXPECT_EQ(odd[0].error, (Error{Fault::MeterJumps, "shown", "60.0", "20.0"}));
+}
+
 TEST_F(ReadingsTest, RefusesNegativeFigures) {
     auto reading = make.reading("2026-05-20", "0");
     reading.shown = units::Hours{-100};
