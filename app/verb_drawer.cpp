@@ -39,12 +39,15 @@ ordered_json recallsJson(const book::Book& book) {
     for (const book::ToolRecall& recall : book::recallsOf(book)) {
         auto lines = ordered_json::array();
         for (const fastening::RecallLine& line : recall.recall.lines)
-            if (const auto* joint = book.joint(line.tightened->joint))
-                lines.push_back({{"machine", book.ledger().find<items::Machine>(joint->machine)->name},
+            if (const auto* joint = book.joint(line.tightened->joint)) {
+                const auto doubt = book::stillDoubted(book, recall, line);
+                const MachineId machine = doubt ? doubt->machine : joint->machine;
+                lines.push_back({{"machine", book.ledger().find<items::Machine>(machine)->name},
                                  {"joint", joint->name},
                                  {"times", line.times},
                                  {"last", line.tightened->date.iso()},
-                                 {"settled", book::isSettled(book, recall, line)}});
+                                 {"settled", !doubt}});
+            }
         list.push_back(
             {{"tool", recall.tool->name}, {"failed", recall.recall.failed->date.iso()}, {"joints", lines}});
     }

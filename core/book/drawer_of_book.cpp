@@ -106,32 +106,72 @@ std::vector<ToolRecall> recallsOf(const Book& book) {
     return result;
 }
 
-bool isSettled(const Book& book, const ToolRecall& recall, const fastening::RecallLine& line) {
-    const auto* joint = book.joint(line.tightened->joint);
-    return line.since != nullptr || joint == nullptr ||
-           isAnswered(book.ledger(), recall.recall.failed->id.value(), recheckText(*joint));
-}
-
 std::string recheckText(const JointVersion& joint) {
     return fmt::format("re-check {}", joint.name);
 }
 
-const fastening::Calibration* failedCheckOf(const Book& book, JointId id, const fastening::JointNow& now) {
-    const auto* joint = book.joint(id);
-    if (joint == nullptr || now.isLoose || !now.tightened || !now.tightened->tool ||
-        outWith(book, *joint, {book.today(), calendar::DayPart::AfterRiding}))
-        return nullptr;
-    return fastening::doubtedBy(*now.tightened, book.ledger().all<fastening::Calibration>(), book.today());
+namespace {
+
+bool reaches(const Ledger& ledger, ToolId id, const JointVersion& joint) {
+    const auto* tool = ledger.find<Tool>(id);
+    if (tool == nullptr || !joint.torque)
+        return tool != nullptr;
+    const double least = fastening::inNewtonMetres(*joint.torque, joint.unit);
+    const double most = fastening::inNewtonMetres(joint.torqueHigh.value_or(*joint.torque), joint.unit);
+    return fastening::inNewtonMetres(tool->low, tool->unit) <= most &&
+           least <= fastening::inNewtonMetres(tool->high, tool->unit);
+}
+
+// With no tool named, with one that nobody checked or that does not reach, nothing is said of what was
+// before.
+std::optional<DoubtedJoint> doubted(const Ledger& ledger, const JointVersion& joint,
+                                    std::span<const fastening::Touch> tightenings, calendar::Date on) {
+    const auto checks = ledger.all<fastening::Calibration>();
+    std::optional<DoubtedJoint> doubt;
+    for (const fastening::Touch& touch : tightenings) {
+        if (const auto* failed = touch.tool ? fastening::doubtedBy(touch, checks, on) : nullptr)
+            doubt = DoubtedJoint{.joint = joint.joint, .failed = failed, .tightened = touch};
+        else if (fastening::isVouched(touch, checks, on) && reaches(ledger, *touch.tool, joint))
+            doubt.reset();
+    }
+    return doubt;
+}
+
+}  // namespace
+
+std::vector<DoubtedJoint> doubtedByTools(const Book& book, MachineId machine) {
+    std::vector<DoubtedJoint> all;
+    for (const auto& [id, now] : book.jointsThen(machine).joints) {
+        const auto* joint = book.joint(id);
+        if (joint == nullptr || now.isLoose ||
+            outWith(book, *joint, {book.today(), calendar::DayPart::AfterRiding}))
+            continue;
+        if (auto doubt = doubted(book.ledger(), *joint, now.tightenings, book.today())) {
+            doubt->machine = machine;
+            all.push_back(*std::move(doubt));
+        }
+    }
+    return all;
+}
+
+std::optional<DoubtedJoint> stillDoubted(const Book& book, const ToolRecall& recall,
+                                         const fastening::RecallLine& line) {
+    for (const items::Machine* machine : book.machines())
+        for (const DoubtedJoint& doubt : doubtedByTools(book, machine->id))
+            if (doubt.failed == recall.recall.failed && doubt.tightened.entered == line.tightened->entered &&
+                !isAnswered(book.ledger(), doubt.failed->id.value(), recheckText(*book.joint(doubt.joint))))
+                return doubt;
+    return std::nullopt;
 }
 
 // Of the joints that the machine has now: what sits inside an item was perhaps tightened on another one.
 std::vector<upkeep::FollowUp> recheckDemands(const Book& book, MachineId machine) {
     const Ledger& ledger = book.ledger();
     std::vector<upkeep::FollowUp> demands;
-    for (const auto& [id, now] : book.jointsThen(machine).joints) {
-        const auto* joint = book.joint(id);
-        const auto* failed = failedCheckOf(book, id, now);
-        const auto* tool = failed == nullptr ? nullptr : ledger.find<Tool>(failed->tool);
+    for (const DoubtedJoint& doubt : doubtedByTools(book, machine)) {
+        const auto* joint = book.joint(doubt.joint);
+        const fastening::Calibration* failed = doubt.failed;
+        const auto* tool = ledger.find<Tool>(failed->tool);
         if (tool == nullptr)
             continue;
         demands.push_back({.machine = machine,

@@ -32,11 +32,20 @@ struct ToolRecall {
 };
 /// What every failed check put in doubt, newest check first.
 std::vector<ToolRecall> recallsOf(const Book& book);
-/// A line of a recall that asks for nothing more: loosened or tightened since, or the follow-up was answered.
-bool isSettled(const Book& book, const ToolRecall& recall, const fastening::RecallLine& line);
-/// The failed check that puts the last tightening of a joint in doubt, as it stands now; nullptr if none
-/// does, or if it is loose or out.
-const fastening::Calibration* failedCheckOf(const Book& book, JointId joint, const fastening::JointNow& now);
+/// A joint that a failed check puts in doubt as it stands now, on the machine that has it.
+struct DoubtedJoint {
+    MachineId machine{};
+    JointId joint{};
+    const fastening::Calibration* failed = nullptr;
+    fastening::Touch tightened{};  ///< with the tool that failed
+};
+/// What was tightened with a tool that failed a check, and since then neither loosened nor tightened with one
+/// that was checked, reaches that far and is not in doubt itself. What is out is left out.
+std::vector<DoubtedJoint> doubtedByTools(const Book& book, MachineId machine);
+/// The joint that a line of a recall still asks for, on whatever machine it is by now; nothing if it was
+/// loosened or rightly tightened since, or the follow-up was answered.
+std::optional<DoubtedJoint> stillDoubted(const Book& book, const ToolRecall& recall,
+                                         const fastening::RecallLine& line);
 /// The words of the re-check that a recall makes of a joint.
 std::string recheckText(const fastening::JointVersion& joint);
 /// The re-checks that recalls ask of one machine; upkeep::openDemands leaves the answered ones out.

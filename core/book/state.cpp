@@ -203,18 +203,14 @@ void addCameWith(const Book& book, MachineId machine, std::vector<Doubt>& doubts
     }
 }
 
-void addWrenches(const Book& book, const JointsThen& then, std::vector<Doubt>& doubts) {
-    const auto& ledger = book.ledger();
-    for (const auto& [joint, now] : then.joints) {
-        const auto* failed = failedCheckOf(book, joint, now);
-        if (failed == nullptr ||
-            picture::isAnswered(ledger, failed->id.value(), recheckText(*book.joint(joint))))
-            continue;
-        doubts.push_back({.why = Doubting::Wrench,
-                          .since = now.tightened->when.date,
-                          .joints = {joint},
-                          .tool = now.tightened->tool});
-    }
+void addWrenches(const Book& book, MachineId machine, std::vector<Doubt>& doubts) {
+    for (const DoubtedJoint& each : doubtedByTools(book, machine))
+        if (!picture::isAnswered(book.ledger(), each.failed->id.value(),
+                                 recheckText(*book.joint(each.joint))))
+            doubts.push_back({.why = Doubting::Wrench,
+                              .since = each.tightened.when.date,
+                              .joints = {each.joint},
+                              .tool = each.tightened.tool});
 }
 
 void addImpossible(const Book& book, MachineId machine, std::vector<Doubt>& doubts) {
@@ -261,7 +257,7 @@ State stateOf(const Book& book, MachineId machine) {
     });
     addCameWith(book, machine, state.doubts);
     addMoves(book, then, state.doubts);
-    addWrenches(book, then, state.doubts);
+    addWrenches(book, machine, state.doubts);
     addImpossible(book, machine, state.doubts);
     return state;
 }

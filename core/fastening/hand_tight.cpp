@@ -37,12 +37,14 @@ void take(Walked& joint, const Touch& touch) {
     if (touch.how == Touching::Tightened) {
         now.isLoose = false;
         now.tightened = touch;
+        now.tightenings.push_back(touch);
         return;
     }
     // A second loosening makes it no younger.
     if (!now.isLoose)
         now.since = touch;
     now.isLoose = true;
+    now.tightenings.clear();
     joint.opened = touch.when;
 }
 

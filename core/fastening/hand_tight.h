@@ -38,6 +38,7 @@ struct JointNow {
     Touch since{};                     ///< of a loose one: what loosened it first
     Touch last{};                      ///< what loosened or tightened it last
     std::optional<Touch> tightened{};  ///< the last time
+    std::vector<Touch> tightenings{};  ///< since it was last loosened, oldest first
 };
 
 /// The joints that were ever touched. Touches in any order; of one moment they count as they were entered,

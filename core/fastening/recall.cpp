@@ -18,13 +18,14 @@ bool changesTightness(const JointMark& mark) {
     return mark.kind == MarkKind::Confirmed || mark.kind == MarkKind::Loosened;
 }
 
-Recall recallOf(const Calibration& failed, const Calibration* good, std::span<const JointMark> marks,
-                calendar::Date on) {
+Recall recallOf(const Calibration& failed, const Calibration* good, bool isInUse,
+                std::span<const JointMark> marks, calendar::Date on) {
     Recall recall{.failed = &failed, .lastGood = good};
     std::map<JointId, RecallLine> lines;
     const auto inPeriod = [&](const JointMark& mark) {
-        return mark.tool == failed.tool && mark.kind == MarkKind::Confirmed &&
-               stampOf(mark) < stampOf(failed) && (good == nullptr || stampOf(*good) < stampOf(mark));
+        return mark.tool == failed.tool && mark.kind == MarkKind::Confirmed && mark.date <= on &&
+               (isInUse || stampOf(mark) < stampOf(failed)) &&
+               (good == nullptr || stampOf(*good) < stampOf(mark));
     };
     for (const JointMark& mark : marks) {
         if (!inPeriod(mark))
@@ -65,7 +66,7 @@ std::vector<Recall> recallsOf(ToolId tool, std::span<const Calibration> calibrat
     const Calibration* good = nullptr;
     for (const Calibration* each : own) {
         if (!each->foundWithin)
-            recalls.push_back(recallOf(*each, good, marks, on));
+            recalls.push_back(recallOf(*each, good, each == own.back() && !each->leftWithin, marks, on));
         if (each->leftWithin)
             good = each;
     }
@@ -91,6 +92,14 @@ const Calibration* doubtedBy(const Touch& tightened, std::span<const Calibration
     if (next != nullptr)
         return next->foundWithin ? nullptr : next;
     return before == nullptr || before->leftWithin ? nullptr : before;
+}
+
+bool isVouched(const Touch& tightened, std::span<const Calibration> calibrations, calendar::Date on) {
+    const auto isItsCheck = [&](const Calibration& check) {
+        return check.tool == tightened.tool && check.date <= on;
+    };
+    return tightened.tool && std::any_of(calibrations.begin(), calibrations.end(), isItsCheck) &&
+           doubtedBy(tightened, calibrations, on) == nullptr;
 }
 
 const JointMark* lastTightened(std::span<const JointMark> marks, JointId joint, calendar::Date on) {

@@ -19,7 +19,8 @@ struct RecallLine {
     const JointMark* since = nullptr;  ///< loosened or tightened again since: needs no re-check; or nullptr
 };
 
-/// What one failed check puts in doubt: everything confirmed since the last check that left the tool good.
+/// What one failed check puts in doubt: everything confirmed since the last check that left the tool good,
+/// and what was confirmed with it afterwards all the same, until it is checked again.
 struct Recall {
     const Calibration* failed = nullptr;
     const Calibration* lastGood =
@@ -37,6 +38,10 @@ std::vector<Recall> recallsOf(ToolId tool, std::span<const Calibration> calibrat
 /// their order of entry. Or nullptr.
 const Calibration* doubtedBy(const Touch& tightened, std::span<const Calibration> calibrations,
                              calendar::Date on);
+
+/// Does a tightening say that the joint is right, whatever was done to it before? With a tool that was
+/// checked and found good, by its last check or the next.
+bool isVouched(const Touch& tightened, std::span<const Calibration> calibrations, calendar::Date on);
 
 /// The mark of a joint that last said it was tight, up to a day: when, by whom and with what. Or nullptr.
 const JointMark* lastTightened(std::span<const JointMark> marks, JointId joint, calendar::Date on);

@@ -98,7 +98,8 @@ QString recallLineWords(const book::Book& book, const book::ToolRecall& recall,
     const auto* joint = book.joint(line.tightened->joint);
     if (joint == nullptr)
         return {};
-    const auto* machine = book.ledger().find<items::Machine>(joint->machine);
+    const auto doubt = book::stillDoubted(book, recall, line);
+    const auto* machine = book.ledger().find<items::Machine>(doubt ? doubt->machine : joint->machine);
     const auto* by = line.tightened->by ? book.ledger().find<items::Person>(*line.tightened->by) : nullptr;
     QString words = tr("%1, %2: torqued %3")
                         .arg(text(joint->name), machine == nullptr ? QString() : text(machine->name),
@@ -111,9 +112,11 @@ QString recallLineWords(const book::Book& book, const book::ToolRecall& recall,
         words += line.since->kind == fastening::MarkKind::Confirmed
                      ? tr("; torqued again on %1").arg(dayWords(line.since->date, book.today()))
                      : tr("; loosened since, on %1").arg(dayWords(line.since->date, book.today()));
-    else if (book::isSettled(book, recall, line))
+    else if (!doubt)
         words += tr("; re-checked");
-    else
+    if (doubt && line.since != nullptr)
+        words += tr(", but not with a tool that was checked and reaches it");
+    if (doubt)
         words += tr("; TO RE-CHECK");
     return words;
 }

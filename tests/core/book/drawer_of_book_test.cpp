@@ -103,12 +103,19 @@ TEST_F(BookDrawerTest, AFailedCheckAsksForReChecksUntilTheyAreDone) {
         const Book now = book();
         const auto recalls = recallsOf(now);
         ASSERT_EQ(recalls.size(), 1U);
-        EXPECT_TRUE(isSettled(now, recalls[0], recalls[0].recall.lines[0]));
+        EXPECT_FALSE(stillDoubted(now, recalls[0], recalls[0].recall.lines[0]));
     }
     must(saying(strike, last<upkeep::FollowUpAnswer>().value(), "looked at the front one"));
     EXPECT_NE(demands(), "");
     mark("2026-04-03", MarkKind::Confirmed, small);
-    EXPECT_EQ(demands(), "") << "tightened again with another tool";
+    EXPECT_NE(demands(), "") << "one that does not reach";
+    mark("2026-04-03", MarkKind::Confirmed, std::nullopt);
+    EXPECT_NE(demands(), "") << "with what, nobody said";
+    const ToolId blue = add("Long blue", 40, 200);
+    mark("2026-04-04", MarkKind::Confirmed, blue);
+    EXPECT_NE(demands(), "") << "one that nobody ever checked";
+    check(blue, "2026-04-05", true);
+    EXPECT_EQ(demands(), "") << "and it was right";
 }
 
 TEST_F(BookDrawerTest, AGoodCheckAndAStruckOneAskForNothing) {

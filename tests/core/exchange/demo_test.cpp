@@ -391,7 +391,7 @@ TEST_F(LongDemoTest, AFailedCheckRecallsWhatTheWrenchTightened) {
     ASSERT_NE(recalls[0].recall.lastGood, nullptr);
     std::set<std::string> open;
     for (const auto& line : recalls[0].recall.lines)
-        if (!book::isSettled(now, recalls[0], line)) {
+        if (book::stillDoubted(now, recalls[0], line)) {
             const auto* joint = now.joint(line.tightened->joint);
             open.insert(now.ledger().find<items::Machine>(joint->machine)->name + " " + joint->code);
         }

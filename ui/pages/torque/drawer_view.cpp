@@ -45,10 +45,11 @@ std::vector<TableRow> recallRows(const book::Book& book) {
             const auto* joint = book.joint(line.tightened->joint);
             if (joint == nullptr)
                 continue;
-            const auto* machine = book.ledger().find<items::Machine>(joint->machine);
-            const bool isSettled = book::isSettled(book, recall, line);
+            const auto doubt = book::stillDoubted(book, recall, line);
+            const auto* machine = book.ledger().find<items::Machine>(doubt ? doubt->machine : joint->machine);
+            const bool isSettled = !doubt;
             QString state = DrawerView::tr("to re-check");
-            if (line.since != nullptr)
+            if (isSettled && line.since != nullptr)
                 state = line.since->kind == fastening::MarkKind::Confirmed ? DrawerView::tr("torqued again")
                                                                            : DrawerView::tr("loosened since");
             else if (isSettled)

@@ -62,7 +62,7 @@ void TorqueDesk::nameViews() {
             open += book::toConfirm(*book, machine->id).size();
     for (const book::ToolRecall& recall : book::recallsOf(*book))
         for (const fastening::RecallLine& line : recall.recall.lines)
-            doubtful += book::isSettled(*book, recall, line) ? 0 : 1;
+            doubtful += book::stillDoubted(*book, recall, line) ? 1 : 0;
     seen_->rename(1, open == 0 ? tr("Hand-tight") : tr("Hand-tight (%1)").arg(open));
     seen_->rename(2, doubtful == 0 ? tr("Drawer") : tr("Drawer (%1 to re-check)").arg(doubtful));
 }
