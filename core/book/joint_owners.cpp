@@ -59,7 +59,7 @@ std::optional<std::string> outOn(const Book& book, const Fittings& fittings, con
 
 JointOwners::JointOwners(const Book& book) : book_(book) {
     for (const items::Move& move : book.ledger().all<items::Move>())
-        movedAt_.insert({move.date, move.part});
+        movedAt_[{move.date, move.part}] = std::max(movedAt_[{move.date, move.part}], move.entered);
 }
 
 std::optional<JointOwner> JointOwners::now(const JointVersion& joint) const {
@@ -81,7 +81,8 @@ std::optional<std::string> JointOwners::outThen(const JointVersion& joint, Momen
 
 // As the moves of that moment stood when the joint was touched.
 const Fittings& JointOwners::fittingsBefore(Moment when, base::Entered entered) const {
-    if (!movedAt_.contains(when))
+    const auto last = movedAt_.find(when);
+    if (last == movedAt_.end() || last->second <= entered)
         return book_.fittings();
     auto& known = before_[{when, entered}];
     if (known == nullptr) {

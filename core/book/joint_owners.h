@@ -55,7 +55,7 @@ class JointOwners {
     [[nodiscard]] const Fittings& fittingsBefore(calendar::Moment when, base::Entered entered) const;
 
     const Book& book_;
-    std::set<calendar::Moment> movedAt_;
+    std::map<calendar::Moment, base::Entered> movedAt_;  ///< with the last that was told of it
     mutable std::map<std::pair<calendar::Moment, base::Entered>, std::unique_ptr<Fittings>> before_;
 };
 

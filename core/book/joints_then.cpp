@@ -123,11 +123,31 @@ class TouchGathering {
     static bool sitsInside(const JointVersion& joint) { return joint.position && !joint.position->empty(); }
 
     void noteOut() {
-        for (const auto& [joint, now] : then_.joints)
-            if (const auto* version = now.isLoose ? book_.joint(joint) : nullptr;
-                version != nullptr && version->machine == machine_)
-                if (auto position = outWith(book_, *version, {book_.today(), DayPart::AfterRiding}))
-                    then_.out.emplace(joint, std::move(*position));
+        for (const auto& [joint, now] : then_.joints) {
+            const auto* version = now.isLoose ? book_.joint(joint) : nullptr;
+            if (version == nullptr || version->machine != machine_)
+                continue;
+            auto position = outWith(book_, *version, {book_.today(), DayPart::AfterRiding});
+            if (!position)
+                position = stillEmptiedBy(now.last);
+            if (position)
+                then_.out.emplace(joint, *std::move(position));
+        }
+    }
+
+    // What else was undone by the work that emptied a position goes back on with what goes in there.
+    [[nodiscard]] std::optional<std::string> stillEmptiedBy(const Touch& last) const {
+        auto emptied = emptiedAt_.find({last.when, last.entered});
+        if (emptied == emptiedAt_.end() && last.record)
+            if (const auto by = emptiedBy_.find(*last.record); by != emptiedBy_.end())
+                return isEmpty(by->second);
+        return emptied == emptiedAt_.end() ? std::nullopt : isEmpty(emptied->second);
+    }
+    [[nodiscard]] std::optional<std::string> isEmpty(const std::string& path) const {
+        for (const auto& left : book_.fittings().emptied(machine_, {book_.today(), DayPart::AfterRiding}))
+            if (upkeep::isAtOrIn(items::codedPath(path), items::codedPath(left.position)))
+                return left.position;
+        return std::nullopt;
     }
 
     void noteOpenings() {
@@ -208,6 +228,11 @@ class TouchGathering {
             return;
         }
         const Moment when{move.date, move.part};
+        if (!moved.came && moved.machine == machine_) {
+            emptiedAt_.emplace(std::pair(when, move.entered), moved.path);
+            if (move.record)
+                emptiedBy_.emplace(*move.record, moved.path);
+        }
         for (const JointId joint : jointsHolding(book_, moved))
             if (const auto shown = shownAs(joint, when, move.entered, nullptr))
                 touches_.push_back({.joint = *shown,
@@ -226,6 +251,8 @@ class TouchGathering {
     std::map<RecordId, std::set<JointId>> openedBy_;
     std::set<std::pair<JointId, calendar::Date>> openedOn_;
     std::set<calendar::Date> movedOn_;
+    std::map<std::pair<Moment, base::Entered>, std::string> emptiedAt_;  ///< by a move of this machine
+    std::map<RecordId, std::string> emptiedBy_;                          ///< by a job that sent it out
     JointsThen then_;
 };
 
