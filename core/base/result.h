@@ -36,6 +36,7 @@ enum class Fault {
     WrongKind,      ///< a kind of item that the position does not take
     NotOpened,      ///< a joint that the job never touches
     IsOut,          ///< a joint that nothing is there to be tightened against
+    NothingThere,   ///< a job on what was taken off, which lies nowhere near
     RidesSoon,      ///< a job that would leave a machine apart that is to be ridden
     NotFitted,      ///< removed from where it was not
     Retired,        ///< an item that has been scrapped, a machine that has gone

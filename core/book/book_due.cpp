@@ -1,6 +1,7 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 #include "core/book/book.h"
@@ -204,11 +205,14 @@ std::vector<upkeep::MeasuredValue> Book::valuesFor(const upkeep::Subject& subjec
         };
         if (std::none_of(look->measures.begin(), look->measures.end(), isMeant))
             continue;
-        for (const upkeep::Record* record : recordsFor(subject, look->code))
-            for (const upkeep::Measured& value : record->measured)
-                if (const auto* point = upkeep::pointNamed(*look, value.name);
-                    point != nullptr && isMeant(*point))
-                    values.push_back({point, record, &value});
+        // What was measured again once the job was done is written down with either.
+        const std::set<std::string_view> codes{look->code, task.code};
+        for (const std::string_view code : codes)
+            for (const upkeep::Record* record : recordsFor(subject, code))
+                for (const upkeep::Measured& value : record->measured)
+                    if (const auto* point = upkeep::pointNamed(*look, value.name);
+                        point != nullptr && isMeant(*point))
+                        values.push_back({point, record, &value});
     }
     return values;
 }

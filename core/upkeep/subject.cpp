@@ -89,6 +89,21 @@ std::optional<ItemId> Whereabouts::wholeOf(ItemId item, Moment when) const {
     return place && place->kind == MoveKind::Fitted ? place->parent : std::nullopt;
 }
 
+std::optional<ItemId> Whereabouts::lyingFrom(MachineId machine, std::string_view position,
+                                             Moment when) const {
+    const auto left = fittings_.leftFrom(machine, position, when);
+    const auto place = left ? fittings_.placeOf(left->item, when) : std::nullopt;
+    if (!place || place->kind != MoveKind::Removed)
+        return std::nullopt;
+    ItemId item = left->item;
+    for (const std::string& part : base::split(position, '/')) {
+        for (const auto& [at, inside] : fittings_.on(item, when))
+            if (at == part)
+                item = inside;
+    }
+    return item;
+}
+
 bool Whereabouts::isPartOf(ItemId part, ItemId whole, Moment when) const {
     for (int depth = 0; depth < kDeepest; ++depth) {
         if (part == whole)
@@ -103,9 +118,10 @@ bool Whereabouts::isPartOf(ItemId part, ItemId whole, Moment when) const {
 
 bool concerns(const Record& record, std::string_view position, ItemId item, const Whereabouts& whereabouts) {
     const Moment when{record.date, record.part};
-    if (record.item)
-        return whereabouts.isPartOf(*record.item, item, when) ||
-               whereabouts.isPartOf(item, *record.item, when);
+    const auto on =
+        record.item || position.empty() ? record.item : whereabouts.lyingFrom(record.machine, position, when);
+    if (on)
+        return whereabouts.isPartOf(*on, item, when) || whereabouts.isPartOf(item, *on, when);
     const auto place = whereabouts.of(item, when);
     return place && place->machine == record.machine &&
            (position.empty() || isAtOrIn(position, place->path) || isAtOrIn(place->path, position));

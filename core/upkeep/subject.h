@@ -46,6 +46,10 @@ class Whereabouts {
     [[nodiscard]] std::optional<ItemId> wholeOf(ItemId item, calendar::Moment when) const;
     /// True for the item itself as well.
     [[nodiscard]] bool isPartOf(ItemId part, ItemId whole, calendar::Moment when) const;
+    /// What left a position that stands empty and lies unfitted since (the engine on the bench); of a part of
+    /// it, that part if it is tracked.
+    [[nodiscard]] std::optional<ItemId> lyingFrom(MachineId machine, std::string_view position,
+                                                  calendar::Moment when) const;
     /// The place from which the item is tracked, if it is taken to have been there before.
     [[nodiscard]] std::optional<items::Spell> assumedBefore(ItemId item) const;
     /// Where it went with whatever it sat in from `after` until it was tracked, if it did.
@@ -62,7 +66,8 @@ class Whereabouts {
 bool isAtOrIn(std::string_view path, std::string_view whole);
 
 /// Does a record concern an item: does it name it, a part of it, a whole that it was in, or, naming none, was
-/// the item at the place of that job (`position`, empty for a job on the machine as a whole) on that machine?
+/// the item at the place of that job (`position`, empty for a job on the machine as a whole) on that machine,
+/// or did it lie beside that machine, that place being empty?
 bool concerns(const Record& record, std::string_view position, ItemId item, const Whereabouts& whereabouts);
 
 }  // namespace wm::upkeep

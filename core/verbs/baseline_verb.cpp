@@ -53,6 +53,19 @@ Result<std::vector<Stated>> statedOf(const std::vector<PiecesSince>& pieces, std
     return stated;
 }
 
+// Who answers and then logs today's ride means the time before it. What is logged of today already was in his
+// mind.
+Date lastDayTold(const Book& book, const items::Machine& machine) {
+    const auto isOfToday = [&](const auto& fact) {
+        return fact.machine == machine.id && fact.date == book.today();
+    };
+    const auto& ledger = book.ledger();
+    const auto any = [&](const auto& facts) { return std::any_of(facts.begin(), facts.end(), isOfToday); };
+    const bool isLogged = any(ledger.all<usage::Outing>()) || any(ledger.all<usage::HourReading>()) ||
+                          any(ledger.all<usage::Wash>()) || any(ledger.all<usage::Crash>());
+    return isLogged || machine.since == book.today() ? book.today() : book.today().plusDays(-1);
+}
+
 /// One line on its way to a record.
 class Baseline {
   public:
@@ -163,7 +176,7 @@ class Baseline {
         const Hours since{ago_->best.value_or(ago_->high.value_or(ago_->low))};
         draft_.record.note = "remembered";
         placeAt(lastMomentWith(book_, machine_,
-                               bestLife(book_, machine_.id, {book_.today(), DayPart::AfterRiding}) - since));
+                               bestLife(book_, machine_.id, {toldOf_, DayPart::AfterRiding}) - since));
         const bool countsDays =
             std::any_of(task_->limits.begin(), task_->limits.end(),
                         [](const upkeep::Limit& limit) { return upkeep::isCalendar(limit.counter); });
@@ -187,6 +200,8 @@ class Baseline {
                 return refuse(Fault::Inconsistent, field);
             if (const auto right = checkBracket(*line_.meterThen, field); !right)
                 return right;
+            // What was ridden since the meter was last read comes on top.
+            toldOf_ = lastReadOn();
             auto since = sinceShown(*line_.meterThen);
             if (!since)
                 return tl::unexpected(since.error());
@@ -203,13 +218,22 @@ class Baseline {
         const auto withinIf = [&](const std::optional<std::int64_t>& hours) {
             return hours ? std::optional(within(*hours)) : std::nullopt;
         };
-        state({Counter::Hours, within(ago_->low), withinIf(ago_->best), withinIf(ago_->high), book_.today()});
+        state({Counter::Hours, within(ago_->low), withinIf(ago_->best), withinIf(ago_->high), toldOf_});
         return {};
+    }
+
+    [[nodiscard]] Date lastReadOn() const {
+        std::optional<Date> last;
+        for (const auto& reading : book_.ledger().all<usage::HourReading>())
+            if (reading.machine == machine_.id && reading.date <= book_.today() &&
+                (!last || *last < reading.date))
+                last = reading.date;
+        return last.value_or(book_.today());
     }
 
     // The more it showed, the less was ridden since.
     Result<Remembered> sinceShown(const Remembered& shown) const {
-        const Hours now = bestLife(book_, machine_.id, {book_.today(), DayPart::AfterRiding});
+        const Hours now = bestLife(book_, machine_.id, {toldOf_, DayPart::AfterRiding});
         const auto since = [&](std::int64_t figure) -> Result<std::int64_t> {
             const auto then = whenShown(book_, machine_.id, Hours{figure});
             if (!then)
@@ -261,7 +285,7 @@ class Baseline {
             return {};
         if (draft_.record.kind != upkeep::RecordKind::Baseline)
             return refuse(Fault::Inconsistent, "answer", task_->name);
-        auto pieces = statedOf(line_.since, "since", book_.today());
+        auto pieces = statedOf(line_.since, "since", lastDayTold(book_, machine_));
         if (!pieces)
             return tl::unexpected(pieces.error());
         for (const Stated& each : *pieces)
@@ -281,7 +305,8 @@ class Baseline {
     const BaselineLine& line_;
     const upkeep::TaskVersion* task_ = nullptr;
     std::optional<ItemId> item_;
-    std::optional<Remembered> ago_;  ///< hours, however they were said
+    std::optional<Remembered> ago_;                       ///< hours, however they were said
+    Date toldOf_ = lastDayTold(context_.book, machine_);  ///< up to whose evening they reach
     JobDraft draft_;
 };
 
@@ -354,7 +379,7 @@ Result<std::optional<upkeep::Record>> ofAll(const Book& book, const items::Machi
                                             const SinceThen& all, const std::vector<ReadyJob>& jobs) {
     if (all.pieces.empty())
         return std::nullopt;
-    auto stated = statedOf(all.pieces, "all", book.today());
+    auto stated = statedOf(all.pieces, "all", lastDayTold(book, machine));
     if (!stated)
         return tl::unexpected(stated.error());
     const auto from = sinceWhen(book, machine, all, jobs);

@@ -11,6 +11,7 @@
 
 #include "core/base/text.h"
 #include "core/book/joint_owners.h"
+#include "core/book/joints_then.h"
 #include "core/picture/facts.h"
 #include "core/upkeep/measures.h"
 #include "core/upkeep/unknown.h"
@@ -41,6 +42,27 @@ void fillItem(const Book& book, upkeep::Record& record, const upkeep::TaskVersio
         when = {machine.since, calendar::DayPart::AfterRiding};
     if (const auto item = book.fittings().at(machine.id, task->position, when))
         record.item = item;
+    else if (!record.item && !isBaseline(record))
+        record.item = book.whereabouts().lyingFrom(machine.id, task->position, when);
+}
+
+// On an engine that is away nobody changes the oil.
+void checkIsSomething(Checks& check, const Book& book, const upkeep::Record& record,
+                      const upkeep::TaskVersion* task) {
+    if (task == nullptr || task->position.empty() || record.item || isBaseline(record))
+        return;
+    const auto left = book.fittings().leftFrom(record.machine, task->position, upkeep::momentOf(record));
+    check.that(!left, Fault::NothingThere, "task", task->name, left ? left->position : std::string{});
+}
+
+// The meter decides: one that showed more after a ride of that day was read before it.
+void placeByMeter(const Book& book, upkeep::Record& record) {
+    if (!record.meter || record.part != calendar::DayPart::AfterRiding)
+        return;
+    for (const auto& reading : book.ledger().all<usage::HourReading>())
+        if (reading.machine == record.machine && reading.date == record.date && reading.outing &&
+            reading.shown > *record.meter)
+            record.part = calendar::DayPart::BeforeRiding;
 }
 
 void fillWords(upkeep::Record& record, const upkeep::TaskVersion* task, const upkeep::Snag* snag) {
@@ -180,13 +202,25 @@ void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft,
     }
 }
 
-items::Move sendingOf(const JobDraft& draft) {
+// What the job opened is loose by the job; one that does not take the item out loosens what holds it besides.
+items::Told toldBySending(const Book& book, const JobDraft& draft) {
+    const auto& record = draft.record;
+    const auto freeing =
+        book::stepsFreeing(book.ledger(), record.machine, book.placeOfJob(record), record.date);
+    const bool isOpened = std::any_of(freeing.begin(), freeing.end(), [&](const weekend::StepVersion* step) {
+        return std::any_of(record.steps.begin(), record.steps.end(),
+                           [&](const base::Code& code) { return code.code == step->code; });
+    });
+    return freeing.empty() || isOpened ? items::Told::AsItWas : items::Told::Work;
+}
+
+items::Move sendingOf(const Book& book, const JobDraft& draft) {
     return {.item = draft.record.item.value_or(ItemId{}),
             .date = draft.record.date,
             .part = draft.record.part,
             .kind = items::MoveKind::Away,
             .note = draft.sends->where,
-            .told = items::Told::AsItWas,  // what the job opened is loose by the job
+            .told = toldBySending(book, draft),
             .backOn = draft.sends->backOn};
 }
 
@@ -197,7 +231,7 @@ void checkSending(BookChecks& check, const Book& book, const JobDraft& draft) {
                "sends");
     if (check.failed())
         return;
-    items::Move away = sendingOf(draft);
+    items::Move away = sendingOf(book, draft);
     away.entered = book.ledger().nextEntered();
     checkMove(check, book, away, nullptr);
     if (!check.failed())
@@ -362,7 +396,7 @@ void addJob(Entry& entry, const Book& book, const ReadyJob& job) {
         drawUses(entry, book, job.draft, id);
     markOpened(entry, book, job.draft, job.task, id);
     if (job.draft.sends) {
-        items::Move away = sendingOf(job.draft);
+        items::Move away = sendingOf(book, job.draft);
         away.record = id;
         entry.add(std::move(away));
     }
@@ -390,8 +424,10 @@ Result<ReadyJob> checkJob(const VerbContext& context, JobDraft draft) {
     if (check.failed())
         return check.refusal();
     fillWords(record, job.task, job.snag);
+    placeByMeter(book, record);
     fillItem(book, record, job.task, *job.machine);
     checkShape(check, record);
+    checkIsSomething(check, book, record, job.task);
     checkReferences(check, book, record);
     checkUnits(check, record, job.task);
     checkConfirmed(check, book, draft, job.task);

@@ -64,6 +64,13 @@ std::optional<ItemId> cameInside(const Book& book, const fastening::JointVersion
     return std::nullopt;
 }
 
+// A joint inside what came off the machine and lies beside it is that item's.
+std::optional<ItemId> onTheBench(const Book& book, const fastening::JointVersion& joint, calendar::Date on) {
+    if (!joint.position || joint.position->empty())
+        return std::nullopt;
+    return book.whereabouts().lyingFrom(joint.machine, *joint.position, {on, calendar::DayPart::AfterRiding});
+}
+
 }  // namespace
 
 Result<Change> markJoints(const VerbContext& context, std::vector<fastening::JointMark> marks) {
@@ -83,6 +90,8 @@ Result<Change> markJoints(const VerbContext& context, std::vector<fastening::Joi
         check.row<items::Item>("item", mark.item);
         if (joint != nullptr && !mark.item)
             mark.item = cameInside(context.book, *joint);
+        if (joint != nullptr && !mark.item && !mark.record)
+            mark.item = onTheBench(context.book, *joint, mark.date);
         checkShape(check, mark);
         if (joint != nullptr && mark.kind == MarkKind::Confirmed && !mark.record && !mark.item) {
             const auto out = book::outWith(context.book, *joint, {mark.date, calendar::DayPart::AfterRiding});

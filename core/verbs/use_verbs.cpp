@@ -49,6 +49,22 @@ void checkGaps(Checks& check, const Book& book, const OutingDraft& draft) {
     check.that(off.empty(), Fault::MustAnswer, "not_fitted", shortened(off));
 }
 
+// What was put on and perhaps never torqued, or tightened with a tool that failed.
+void checkDoubts(Checks& check, const Book& book, const OutingDraft& draft) {
+    if (check.failed() || draft.handTightSeen)
+        return;
+    std::string doubtful;
+    for (const book::Doubt& doubt : book::stateOf(book, draft.outing.machine).doubts) {
+        const bool isAsked = doubt.why == book::Doubting::OutAndBack || doubt.why == book::Doubting::Wrench ||
+                             doubt.why == book::Doubting::CameWith;
+        if (!isAsked || doubt.since >= draft.outing.date)
+            continue;
+        for (const JointId joint : doubt.joints)
+            doubtful += (doubtful.empty() ? "" : ", ") + book.joint(joint)->name;
+    }
+    check.that(doubtful.empty(), Fault::MustAnswer, "in_doubt", shortened(doubtful));
+}
+
 // More was noted than the meter ran by far, and it was not so before: has it stopped?
 void checkMeterRan(Checks& check, const usage::UseFacts& before, const usage::UseFacts& after) {
     const auto known = usage::whereItStood(before);
@@ -158,6 +174,7 @@ Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
         check.takeMeter(usage::checkReading(readingsOf(context.book.ledger(), outing.machine), reading));
     checkGaps(check, context.book, draft);
     checkHandTight(check, context.book, draft);
+    checkDoubts(check, context.book, draft);
     if (!check.failed() && !draft.meterIsRight) {
         usage::UseFacts use = context.book.use(outing.machine);
         use.outings.push_back(outing);

@@ -16,7 +16,7 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 54> kFieldWords{{
+constexpr std::array<FieldWord, 55> kFieldWords{{
     {"", QT_TR_NOOP("entry")},
     {"id", QT_TR_NOOP("card")},
     {"as_new", QT_TR_NOOP("figure as new")},
@@ -36,6 +36,7 @@ constexpr std::array<FieldWord, 54> kFieldWords{{
     {"hands", QT_TR_NOOP("number of hands")},
     {"hours", QT_TR_NOOP("number of hours")},
     {"how_to", QT_TR_NOOP("way to do it")},
+    {"in_doubt", QT_TR_NOOP("joint in doubt")},
     {"jobs", QT_TR_NOOP("list of jobs")},
     {"keep", QT_TR_NOOP("amount to keep")},
     {"lead_days", QT_TR_NOOP("number of days until it comes")},

@@ -66,7 +66,7 @@ TEST_F(RecordJobTest, SendsOutWhatItIsOn) {
     ASSERT_TRUE(again && again->sends);
     EXPECT_EQ(again->sends->backOn, day("2026-03-20"));
     draft.record.date = day("2026-03-03");
-    EXPECT_EQ(refusedAt(record(draft)), At(Fault::NotFitted, "sends"));
+    EXPECT_EQ(refusedAt(record(draft)), At(Fault::NothingThere, "task")) << "it is at the workshop";
     draft.record.task = pads;
     EXPECT_EQ(refusedAt(record(draft)), At(Fault::NotFitted, "sends"));
     // Struck, the engine never left.
