@@ -55,6 +55,8 @@ class EntryForm : public QWidget {
     EntryForm(Workbench& workbench, const QString& title, QWidget* parent = nullptr);
 
     [[nodiscard]] const QString& title() const { return title_; }
+    /// What the form is about, if not a request says so: a form that was left comes back for that alone.
+    [[nodiscard]] const QString& subject() const { return subject_; }
     /// What Enter says, from the fields as they stand.
     virtual tl::expected<store::Verb, Faults> verb() = 0;
     /// The same as a correction, if this form puts an earlier fact right: strike and re-entry in one.
@@ -103,6 +105,7 @@ class EntryForm : public QWidget {
     QLabel* addCaption(const QString& words);
     void remove(QWidget* field);
     void startAt(QWidget* field) { first_ = field; }
+    void setSubject(const QString& subject) { subject_ = subject; }
     void suggest(QLineEdit* field, const QStringList& choices);
 
     [[nodiscard]] std::string typed(const QLineEdit* field) const;
@@ -130,6 +133,7 @@ class EntryForm : public QWidget {
 
     Workbench& workbench_;
     QString title_;
+    QString subject_;
     Flow* row_;
     QVBoxLayout* lines_;
     QLabel* trouble_;

@@ -103,7 +103,7 @@ void EntryStrip::openFor(const EntryRequest& request) {
 }
 
 void EntryStrip::openForm(EntryForm* form) {
-    const QString key = QStringLiteral("page/") + form->title();
+    const QString key = QStringLiteral("page/%1/%2").arg(form->metaObject()->className(), form->subject());
     const auto at = open_.find(key);
     if (at != open_.end() && at->second->isTouched()) {
         delete form;

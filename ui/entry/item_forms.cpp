@@ -253,7 +253,9 @@ void FitForm::followItem() {
     // Something used that the file hears of for the first time most likely sat there already.
     Answers read;
     const items::Move move = moveAsTyped(read);
-    const bool satThere = isNewHere ? isUsed && sitsOn(book(), move) == nullptr
+    const bool wasTracked = move.machine && book().fittings().leftFrom(*move.machine, move.position,
+                                                                       Moment{move.date, move.part});
+    const bool satThere = isNewHere ? isUsed && !wasTracked && sitsOn(book(), move) == nullptr
                                     : book::proposedTold(book(), move) == items::Told::AsItWas;
     chooseIn(*told_, satThere ? items::Told::AsItWas : items::Told::Work);
 }

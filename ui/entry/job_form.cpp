@@ -171,7 +171,8 @@ void JobForm::followDay() {
     const auto machine = machineIn(machine_);
     const auto day = dayIn(date_, Lean::Past);
     const auto shown = machine && day && *day == book().today() ? book().meterNow(*machine) : std::nullopt;
-    meter_->setText(shown ? text(units::hoursText(*shown, decimalMark())) : QString());
+    meter_->setPlaceholderText(shown ? tr("was %1").arg(text(units::hoursText(*shown, decimalMark())))
+                                     : QString());
 }
 
 const upkeep::TaskVersion* JobForm::taskTyped() const {

@@ -139,8 +139,9 @@ void OutingForm::followMachine() {
         remove(std::exchange(seen_, nullptr));
     if (open_ != nullptr)
         remove(std::exchange(open_, nullptr));
-    if (gaps_ != nullptr)
-        remove(std::exchange(gaps_, nullptr));
+    for (QLabel** caption : {&gaps_, &doubts_})
+        if (*caption != nullptr)
+            remove(std::exchange(*caption, nullptr));
     const auto state = book::stateOf(book(), *machine);
     if (state.isWhole())
         return;
@@ -151,6 +152,13 @@ void OutingForm::followMachine() {
     if (!state.handTight.empty()) {
         open_ = addCaption(tr("hand-tight; tick what was torqued and marked first:"));
         open_->setObjectName(QStringLiteral("hand-tight-question"));
+    }
+    if (!state.doubts.empty()) {
+        QStringList all;
+        for (const book::Doubt& doubt : state.doubts)
+            all << inDoubtWords(book(), doubt);
+        doubts_ = addCaption(tr("in doubt: %1").arg(all.join(QStringLiteral("; "))));
+        doubts_->setObjectName(QStringLiteral("doubt-question"));
     }
     for (const auto& joint : state.handTight)
         tightened_.emplace_back(joint.state.joint,

@@ -38,6 +38,7 @@ class OutingForm : public EntryForm {
     QLineEdit* rider_;
     QLineEdit* note_;
     QLabel* gaps_ = nullptr;
+    QLabel* doubts_ = nullptr;
     QLabel* open_ = nullptr;
     std::vector<std::pair<JointId, QCheckBox*>> tightened_;
     QCheckBox* seen_ = nullptr;

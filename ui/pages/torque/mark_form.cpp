@@ -23,10 +23,16 @@ namespace {
 
 constexpr std::int64_t kMostDegrees = 3600;
 
+QString titleOf(const Workbench& workbench, JointId joint) {
+    const auto* version = workbench.book()->joint(joint);
+    return version == nullptr ? MarkForm::tr("joint") : text(version->name);
+}
+
 }  // namespace
 
 MarkForm::MarkForm(Workbench& workbench, JointId joint, MarkKind first)
-    : EntryForm(workbench, tr("joint")), joint_(joint) {
+    : EntryForm(workbench, titleOf(workbench, joint)), joint_(joint) {
+    setSubject(QStringLiteral("%1/%2").arg(joint.value()).arg(static_cast<int>(first)));
     what_ = addChoice(QStringLiteral("kind"), tr("it was"),
                       {{MarkKind::Confirmed, tr("torqued and marked")},
                        {MarkKind::FoundFine, tr("found fine")},

@@ -62,6 +62,7 @@ ToolForm::ToolForm(Workbench& workbench, const fastening::Tool* tool)
     : EntryForm(workbench, tool == nullptr ? tr("torque tool") : tr("torque tool, changed")) {
     if (tool != nullptr)
         tool_ = *tool;
+    setSubject(QString::number(tool_.id.value()));
     name_ = addText(QStringLiteral("name"), tr("what you call it"), QString(), 18);
     low_ = addText(QStringLiteral("low"), tr("from"), QString(), 6);
     high_ = addText(QStringLiteral("high"), tr("to"), QString(), 6);
@@ -121,6 +122,7 @@ tl::expected<store::Verb, Faults> ToolForm::verb() {
 
 CalibrationForm::CalibrationForm(Workbench& workbench, const fastening::Tool& tool)
     : EntryForm(workbench, tr("check of %1").arg(text(tool.name))), tool_(tool.id) {
+    setSubject(QString::number(tool.id.value()));
     date_ = addDay(QStringLiteral("date"), tr("day"), tr("today"), Lean::Past);
     found_ = addChoice(QStringLiteral("left_within"), tr("it was found"),
                        {{Found::Within, tr("within tolerance")},
