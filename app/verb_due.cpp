@@ -209,9 +209,14 @@ QString spanWords(const upkeep::LimitState& state) {
     const bool isExact = !state.behind.best || *state.behind.best == state.behind.low;
     if (!state.behind.high)
         return isOpen || isExact ? orMore : orMore + ", likely " + words(*state.behind.best);
-    if (state.behind.best && !isOpen)
-        return words(*state.behind.best);
-    return words(state.behind.low) + " to " + words(*state.behind.high);
+    const QString span = words(state.behind.low) + " to " + words(*state.behind.high);
+    if (!state.behind.best)
+        return span;
+    // What the meter leaves open is not worth a word.
+    const bool isWide = 20 * (*state.behind.high - state.behind.low) > state.amount;
+    if (isOpen)
+        return span + ", likely " + words(*state.behind.best);
+    return isWide ? words(*state.behind.best) + " (" + span + ")" : words(*state.behind.best);
 }
 
 // "6.4 h of 6.0 h, likely 2026-05-12, 60 %", "15.0 h to 35.0 h of 30.0 h. How many hours ago, more closely?"
@@ -224,7 +229,7 @@ QString why(const DueLine& line, calendar::Date today) {
         words << happeningWords(*countdown.triggered);
     } else if (const upkeep::LimitState* state = book::decidingLimit(line)) {
         words << spanWords(*state) + " of " + amountWords(state->limit.counter, state->amount);
-        if (state->left < 0 && state->leftWithAllowance >= 0)
+        if (state->behind.best > state->amount && state->leftWithAllowance >= 0)
             words << "over, allowed";
     }
     if (line.empty)

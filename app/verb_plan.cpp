@@ -172,10 +172,6 @@ void printPlan(QTextStream& out, const book::Book& book, const book::MachineWork
             out << ", " << qlonglong{act.minutes.count()} << " min";
         out << '\n';
     }
-    for (const book::DueLine& line : book.due(work.machine))
-        if (line.picked && line.waitsFor)
-            out << "  picked, but waits, the " << fromUtf8(*line.waitsFor)
-                << " is off: " << fromUtf8(line.task->name) << '\n';
     QStringList open;
     for (const book::DueLine* line : work.alsoOpen)
         open << fromUtf8(line->task->name);
@@ -206,6 +202,20 @@ void printLeft(QTextStream& out, const book::Evening& evening, const std::option
                          : QString("%1 min too long\n").arg(-minutes));
 }
 
+// The picked jobs that no plan holds, and why.
+bool printWaiting(QTextStream& out, const book::Book& book, std::optional<MachineId> only) {
+    bool isAny = false;
+    for (const items::Machine* machine : book.machines())
+        for (const book::DueLine& line : book.due(machine->id)) {
+            if (!line.picked || !line.waitsFor || (only && machine->id != *only))
+                continue;
+            isAny = true;
+            out << fromUtf8(machine->name) << ": " << fromUtf8(line.task->name)
+                << " is picked, but waits: the " << fromUtf8(*line.waitsFor) << " is off\n";
+        }
+    return isAny;
+}
+
 Answer<void> report(const Call& call, const book::Book& book, std::optional<MachineId> only,
                     std::optional<units::Minutes> minutes) {
     const book::Evening evening = book::eveningOf(book, only);
@@ -227,9 +237,10 @@ Answer<void> report(const Call& call, const book::Book& book, std::optional<Mach
                                {"machines", machines}});
         return {};
     }
-    if (evening.machines.empty())
+    const bool waits = printWaiting(call.console().out, book, only);
+    if (evening.machines.empty() && !waits)
         call.console().out << "No job is picked: choose some with --pick, by name or code.\n";
-    else
+    if (!evening.machines.empty())
         printLeft(call.console().out, evening, left);
     return {};
 }

@@ -43,7 +43,8 @@ TEST_F(BaselineVerb, TakesWhatWasWrittenDownAndWhatIsRemembered) {
               (nlohmann::json{{"least", 400}, {"likely", nullptr}, {"most", 1200}}));
     expectKeepsTo("due", say({"due", file_, "--json"}).json());
     const Said list = say({"due", file_});
-    EXPECT_TRUE(list.out.contains("15.0 h to 35.0 h of 30.0 h. How many hours ago, more closely?"))
+    EXPECT_TRUE(
+        list.out.contains("15.0 h to 35.0 h, likely 22.0 h of 30.0 h. How many hours ago, more closely?"))
         << list.out.toStdString();
     EXPECT_TRUE(list.out.contains("2 may be over; nobody can say what comes")) << list.out.toStdString();
     EXPECT_TRUE(list.out.contains("treat as dry and old, check first: ")) << list.out.toStdString();

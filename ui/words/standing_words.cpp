@@ -105,10 +105,18 @@ QString howFar(const upkeep::LimitState& limit, calendar::Date today) {
                         : tr("%1 left").arg(countWords(days, upkeep::Counter::Days));
     }
     const auto counter = limit.limit.counter;
-    const QString far = limit.left < 0                ? overWords(limit, -limit.left, counter)
-                        : limit.left > 0              ? tr("%1 left").arg(countWords(limit.left, counter))
-                        : limit.leftWithAllowance > 0 ? tr("run out, allowed")
-                                                      : tr("due now");
+    const std::int64_t likely = limit.behind.best.value_or(0) - limit.amount;
+    // Reckoned from the most, as safety is; what the meter leaves open is not worth a word.
+    const bool isAtMost = limit.behind.best && 20 * (-limit.left - likely) > limit.amount;
+    const QString far =
+        limit.left < 0 && isAtMost
+            ? (likely > 0 ? tr("over %1, at most %2")
+                                .arg(countWords(likely, counter), countWords(-limit.left, counter))
+                          : tr("over by %1 at most").arg(countWords(-limit.left, counter)))
+        : limit.left < 0              ? overWords(limit, -limit.left, counter)
+        : limit.left > 0              ? tr("%1 left").arg(countWords(limit.left, counter))
+        : limit.leftWithAllowance > 0 ? tr("run out, allowed")
+                                      : tr("due now");
     // Never a weighted figure alone.
     const bool isWeighted = limit.raw && limit.raw->best && limit.raw->best != limit.behind.best;
     if (!isWeighted)

@@ -20,7 +20,8 @@ QString gapWords(const book::Book& book, const book::Gap& gap) {
     if (!gap.where.empty())
         words += QStringLiteral(" (%1)").arg(text(gap.where).simplified());
     if (gap.backOn)
-        words += tr(", back %1").arg(dayWords(*gap.backOn, book.today()));
+        words += (*gap.backOn < book.today() ? tr(", promised for %1") : tr(", back %1"))
+                     .arg(dayWords(*gap.backOn, book.today()));
     return gap.isDoubtful ? tr("%1: is it needed?").arg(words) : words;
 }
 
@@ -35,11 +36,25 @@ QString doubtedWords(const book::Book& book, const book::Doubt& doubt) {
     return positions.join(QStringLiteral(", "));
 }
 
+namespace {
+
+// The joints that would answer it.
+QString askedJoints(const book::Book& book, const book::Doubt& doubt) {
+    QStringList names;
+    for (const JointId id : doubt.joints)
+        if (const auto* joint = book.joint(id))
+            names << text(joint->name);
+    return names.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(names.join(QStringLiteral(", ")));
+}
+
+}  // namespace
+
 QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt) {
     const auto& ledger = book.ledger();
     switch (doubt.why) {
         case book::Doubting::OutAndBack:
-            return tr("off and back on %1: torqued?").arg(dayWords(doubt.since, book.today()));
+            return tr("off and back on %1: torqued?").arg(dayWords(doubt.since, book.today())) +
+                   askedJoints(book, doubt);
         case book::Doubting::OlderMoves:
             return tr("put on since %1, nobody said whether it was torqued")
                 .arg(dayWords(doubt.since, book.today()));
@@ -51,7 +66,8 @@ QString whyDoubtedWords(const book::Book& book, const book::Doubt& doubt) {
         case book::Doubting::CameWith: {
             const auto* from = doubt.from ? ledger.find<items::Machine>(*doubt.from) : nullptr;
             return tr("came from %1 with joints loose there: look at them")
-                .arg(from == nullptr ? QString() : text(from->name));
+                       .arg(from == nullptr ? QString() : text(from->name)) +
+                   askedJoints(book, doubt);
         }
         case book::Doubting::Impossible:
             break;
@@ -87,13 +103,17 @@ QString gapWords(const book::Book& book, const std::vector<book::Gap>& gaps) {
 }
 
 QString outWords(const std::vector<book::JointOut>& out) {
-    std::map<std::string, QStringList> byPosition;
-    for (const book::JointOut& each : out)
-        byPosition[each.position] << text(each.joint->name);
+    // What sits in the engine can be torqued on the bench.
+    std::map<std::pair<std::string, bool>, QStringList> byPlace;
+    for (const book::JointOut& each : out) {
+        const bool isInside = each.joint->position && !each.joint->position->empty();
+        byPlace[{each.position, !isInside}] << text(each.joint->name);
+    }
     QStringList all;
-    for (const auto& [position, names] : byPosition)
-        all << tr("undone, to torque once the %1 is back: %2")
-                   .arg(text(position), names.join(QStringLiteral(", ")));
+    for (const auto& [place, names] : byPlace)
+        all << (place.second ? tr("undone, to torque once the %1 is back: %2")
+                             : tr("undone in the %1, which is off: %2"))
+                   .arg(text(place.first), names.join(QStringLiteral(", ")));
     return all.join(QStringLiteral("; "));
 }
 

@@ -68,6 +68,8 @@ QString leftWords(const Step& step) {
     if (step.reached == upkeep::Reached::MayBe)
         return tr("may be over");
     const std::int64_t left = step.figure->low;  // exact
+    if (step.reached == upkeep::Reached::NobodyKnows && left <= 0)
+        return tr("not known");
     if (left == 0)
         return tr("due now");
     const QString far = counted(left < 0 ? -left : left, step.counter);
