@@ -40,6 +40,101 @@ std::optional<std::string> BenchJoints::goneWith(const std::string& machine, con
     return std::nullopt;
 }
 
+// What left the place last, if it lies unfitted since.
+std::optional<std::string> BenchJoints::unfittedFrom(const HostAndPlace& place) const {
+    const std::string& item = sitting_.lastIn.at(place);
+    const Json& last = sitting_.lastMove.at(item);
+    if (sitting_.at.contains(item) || last.contains("retire") || last.contains("away") ||
+        sitting_.cameFrom.at(item) != place)
+        return std::nullopt;
+    return item;
+}
+
+std::vector<std::string> BenchJoints::wholesOf(const std::string& item) const {
+    std::vector<std::string> wholes{item};
+    for (auto place = sitting_.at.find(item); place != sitting_.at.end();
+         place = sitting_.at.find(wholes.back()))
+        wholes.push_back(place->second.first);
+    return wholes;
+}
+
+// Is the freed position empty, even with what lies on the bench put in on the way to where the joint sits?
+bool BenchJoints::isEmptyOnBench(const std::string& machine, const std::string& freed,
+                                 const std::string& in) const {
+    std::string host = machine;
+    std::string way;
+    for (const std::string& part : partsOf(freed)) {
+        way += (way.empty() ? "" : "/") + part;
+        auto item = sitting_.sitsAt({host, part});
+        if (!item && !sitting_.emptiedOn.contains({host, part}))
+            return false;
+        if (!item && (in + "/").starts_with(way + "/"))
+            item = unfittedFrom({host, part});
+        if (!item)
+            return true;
+        host = *item;
+    }
+    return false;
+}
+
+std::optional<JointOf> BenchJoints::onBench(const std::string& machine, const std::string& code) const {
+    const auto card = cards_.joints.find({machine, code});
+    if (card == cards_.joints.end() || card->second.in.empty() || !emptiedOnTheWay(machine, card->second.in))
+        return std::nullopt;
+    for (const auto& [key, step] : cards_.steps) {
+        const Json& joints = step.at("joints");
+        if (key.first == machine && step.contains("frees") &&
+            std::find(joints.begin(), joints.end(), code) != joints.end() &&
+            isEmptyOnBench(machine, step.at("frees").get<std::string>(), card->second.in))
+            return std::nullopt;
+    }
+    return jointOf(machine, code);
+}
+
+std::optional<std::string> BenchJoints::outByWork(const JointOf& joint, const std::string& machine) const {
+    const auto known = all.find(joint);
+    if (known == all.end() || !known->second.isLoose || !known->second.outBy)
+        return std::nullopt;
+    const EmptiedBy& by = *known->second.outBy;
+    const auto place = by.goesAlong ? sitting_.rootOf(by.spot, cards_) : std::optional(by.place);
+    if (!place || place->first != machine)
+        return std::nullopt;
+    auto empty = emptiedOnTheWay(machine, place->second);
+    const auto position = empty ? cards_.positions.find({machine, *empty}) : cards_.positions.end();
+    // A machine that is ridden without the item needs all its other joints.
+    if (position != cards_.positions.end() && !position->second.at("must_be_filled").get<bool>())
+        return std::nullopt;
+    return empty;
+}
+
+void BenchJoints::goOut(const std::set<JointOf>& loosened, const std::string& item, const EmptiedBy& by) {
+    const auto around = wholesOf(by.spot.first);
+    for (const JointOf& joint : loosened) {
+        const auto wholes = wholesOf(joint.first);
+        JointThen& then = all.at(joint);
+        if (!then.isLoose || std::find(wholes.begin(), wholes.end(), item) != wholes.end())
+            continue;
+        then.outBy = by;
+        then.outBy->goesAlong = std::any_of(wholes.begin(), wholes.end(), [&](const std::string& whole) {
+            return !cards_.machines.contains(whole) &&
+                   std::find(around.begin(), around.end(), whole) != around.end();
+        });
+    }
+}
+
+void BenchJoints::comeBack() {
+    for (auto& [joint, then] : all) {
+        if (!then.outBy)
+            continue;
+        const bool isEmpty =
+            then.outBy->goesAlong
+                ? sitting_.emptiedOn.contains(then.outBy->spot)
+                : emptiedOnTheWay(then.outBy->place.first, then.outBy->place.second).has_value();
+        if (!isEmpty)
+            then.outBy.reset();
+    }
+}
+
 std::optional<JointOf> BenchJoints::jointOf(const std::string& machine, const std::string& code) const {
     const auto card = cards_.joints.find({machine, code});
     if (card == cards_.joints.end()) {
@@ -55,9 +150,8 @@ std::optional<JointOf> BenchJoints::jointOf(const std::string& machine, const st
         const HostAndPlace place{owner, part};
         auto item = sitting_.sitsAt(place);
         if (!item && sitting_.emptiedOn.contains(place)) {
-            item = sitting_.lastIn.at(place);
-            if (sitting_.at.contains(*item) || sitting_.lastMove.at(*item).contains("retire") ||
-                sitting_.cameFrom.at(*item) != place)
+            item = unfittedFrom(place);
+            if (!item)
                 return std::nullopt;
         }
         if (!item)
@@ -83,7 +177,8 @@ bool BenchJoints::isOn(const JointOf& joint, const std::string& machine) const {
 std::map<JointOf, std::size_t> BenchJoints::looseOn(const std::string& machine) const {
     std::map<JointOf, std::size_t> loose;
     for (const auto& [joint, then] : all)
-        if (then.isLoose && isOn(joint, machine) && !goneWith(machine, joint.second))
+        if (then.isLoose && isOn(joint, machine) && !goneWith(machine, joint.second) &&
+            !outByWork(joint, machine))
             loose[joint] = then.loosened;
     return loose;
 }
@@ -137,11 +232,11 @@ void BenchJoints::touch(const JointOf& joint, const std::string& machine, std::s
         then.within += (then.within.empty() ? "" : "/") + part;
 }
 
-void BenchJoints::loosen(const std::string& machine, const std::string& code, const std::string& day,
-                         std::size_t number) {
+std::optional<JointOf> BenchJoints::loosen(const std::string& machine, const std::string& code,
+                                           const std::string& day, std::size_t number) {
     const auto joint = jointOf(machine, code);
     if (!joint)
-        return;
+        return joint;
     touch(*joint, machine, number);
     JointThen& then = all.at(*joint);
     if (!then.isLoose)
@@ -149,32 +244,40 @@ void BenchJoints::loosen(const std::string& machine, const std::string& code, co
     then.isLoose = true;
     then.openedOn = day;
     then.ridesThen = then.rides;
+    then.tightenings.clear();
+    then.outBy.reset();
+    return joint;
 }
 
-void BenchJoints::open(const std::string& machine, const std::string& code, const std::string& day,
-                       std::size_t number) {
+std::optional<JointOf> BenchJoints::open(const std::string& machine, const std::string& code,
+                                         const std::string& day, std::size_t number) {
     const JointThen was = then(machine, code);
     if (!was.isLoose && was.torqued && was.openedOn == day && was.ridesThen == was.rides)
-        return;
-    loosen(machine, code, day, number);
+        return std::nullopt;
+    return loosen(machine, code, day, number);
 }
 
 bool BenchJoints::confirm(const std::string& machine, const std::string& code, const Json& fact,
                           std::size_t number) {
-    if (goneWith(machine, code))
+    const bool isGone = goneWith(machine, code).has_value();
+    const auto bench = isGone ? onBench(machine, code) : std::nullopt;
+    if (isGone && !bench)
         return false;
     std::set<JointOf> which;
     for (const auto& [joint, then] : all)
-        if (joint.second == code && isOn(joint, machine))
+        if (!isGone && joint.second == code && isOn(joint, machine))
             which.insert(joint);
-    if (const auto joint = jointOf(machine, code))
+    if (const auto joint = isGone ? bench : jointOf(machine, code))
         which.insert(*joint);
+    const auto card = cards_.joints.find({machine, code});
     for (const JointOf& joint : which) {
         touch(joint, machine, number);
         JointThen& then = all.at(joint);
         then.isLoose = false;
         then.torqued = number;
-        then.torquedWith = fact.value("with", "");
+        then.outBy.reset();
+        const auto known = card != cards_.joints.end() ? card : cards_.joints.find({then.saidOn, code});
+        then.tightenings.push_back({number, fact.value("with", ""), known->second.torque});
     }
     return true;
 }

@@ -21,6 +21,32 @@ int phaseOf(const Json& fact) {
     return part == "riding" ? 2 : 3;
 }
 
+bool isStruck(const Json& fact, const std::set<std::string>& struck) {
+    return fact.contains("name") && struck.contains(fact.at("name").get<std::string>());
+}
+
+// The highest figure that an outing of that day left on the meter of the machine.
+std::optional<std::int64_t> leftOn(const std::vector<std::pair<std::size_t, Json>>& placed,
+                                   const std::set<std::string>& struck, const std::string& machine,
+                                   const Json& day) {
+    std::optional<std::int64_t> left;
+    for (const auto& [place, fact] : placed)
+        if (fact.value("ride", "") == machine && fact.contains("meter") && fact.at("day") == day &&
+            !isStruck(fact, struck))
+            left = std::max(left.value_or(0), hundredths(fact.at("meter").get<std::string>()));
+    return left;
+}
+
+// What was noted with a job or an outing.
+Json readingWith(const Json& fact) {
+    Json reading{{"day", fact.at("day")},
+                 {"reading", fact.contains("ride") ? fact.at("ride") : fact.at("on")},
+                 {"shows", fact.at("meter")}};
+    if (fact.contains("part") && !fact.contains("ride"))
+        reading["part"] = fact.at("part");
+    return reading;
+}
+
 }  // namespace
 
 bool isMove(const Json& fact) {
@@ -51,10 +77,19 @@ std::vector<Json> inOrder(const std::vector<Json>& facts, calendar::Date on) {
     std::stable_sort(placed.begin(), placed.end(),
                      [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<Json> found;
-    for (const auto& [place, fact] : placed)
-        if (fact.contains("day") && !fact.contains("strike") && dayOf(fact.at("day")) <= on &&
-            !(fact.contains("name") && struck.contains(fact.at("name").get<std::string>())))
-            found.push_back(fact);
+    for (auto& [place, fact] : placed) {
+        if (!fact.contains("day") || fact.contains("strike") || on < dayOf(fact.at("day")) ||
+            isStruck(fact, struck))
+            continue;
+        if (fact.contains("job") && fact.contains("meter")) {
+            const auto left = leftOn(placed, struck, fact.at("on").get<std::string>(), fact.at("day"));
+            if (left && hundredths(fact.at("meter").get<std::string>()) < *left)
+                fact["part"] = "before";
+        }
+        if (fact.contains("meter"))
+            found.push_back(readingWith(fact));
+        found.push_back(fact);
+    }
     std::stable_sort(found.begin(), found.end(), [](const Json& a, const Json& b) {
         const auto dayA = dayOf(a.at("day"));
         const auto dayB = dayOf(b.at("day"));
@@ -80,7 +115,11 @@ Cards::Cards(const std::vector<Json>& facts) {
                                     fact.value("in_unsaid", false)};
         else if (fact.contains("step"))
             steps[key("step")] = fact;
-        else if (fact.contains("item")) {
+        else if (fact.contains("tool") && fact.contains("range")) {
+            const std::string range = fact.at("range").get<std::string>();
+            ranges[fact.at("tool").get<std::string>()] = {hundredths(range.substr(0, range.find(".."))),
+                                                          hundredths(range.substr(range.find("..") + 2))};
+        } else if (fact.contains("item")) {
             const std::string name = fact.at("item").get<std::string>();
             kindOf[name] = fact.value("kind", "");
             if (fact.contains("new"))
@@ -102,6 +141,16 @@ Json Cards::freeing(const std::string& machine, const std::string& path) const {
     for (const auto& [key, step] : steps)
         if (key.first == machine && step.value("frees", "") == path)
             codes.push_back(key.second);
+    return codes;
+}
+
+Json Cards::opening(const std::string& machine, const std::string& path) const {
+    Json codes = freeing(machine, path);
+    for (std::size_t next = 0; next < codes.size(); ++next)
+        for (const Json& needed :
+             steps.at({machine, codes[next].get<std::string>()}).value("needs", Json::array()))
+            if (std::find(codes.begin(), codes.end(), needed) == codes.end())
+                codes.push_back(needed);
     return codes;
 }
 

@@ -18,7 +18,8 @@ using HostAndPlace = std::pair<std::string, std::string>;  ///< machine or item,
 
 /// Facts of a day in the order in which they happened: what was told of the morning, the riding, the rest; of
 /// one of these in the order of telling, a correction at the place of what it corrects. What was struck is
-/// left out, and what is after `on`.
+/// left out, and what is after `on`. A job whose meter figure is lower than what an outing of that day left
+/// was done before the riding; the figures of jobs and outings are readings.
 std::vector<Json> inOrder(const std::vector<Json>& facts, calendar::Date on);
 bool isMove(const Json& fact);
 std::string movedItem(const Json& fact);
@@ -39,10 +40,14 @@ struct Cards {
     std::map<HostAndPlace, Json> positions{};    ///< by machine and path
     std::map<HostAndPlace, JointCard> joints{};  ///< by machine and code
     std::map<HostAndPlace, Json> steps{};        ///< by machine and code
+    /// Of tools, in hundredths of a newton metre, where it is known.
+    std::map<std::string, std::pair<std::int64_t, std::int64_t>> ranges{};
 
     [[nodiscard]] std::set<std::string> jointsOf(const std::string& machine, const Json& stepCodes) const;
     /// The steps that free a position.
     [[nodiscard]] Json freeing(const std::string& machine, const std::string& path) const;
+    /// They, and all that they need: what has to be off for a move there.
+    [[nodiscard]] Json opening(const std::string& machine, const std::string& path) const;
 };
 
 struct Sitting {

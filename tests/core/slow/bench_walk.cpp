@@ -39,6 +39,7 @@ BenchWalk::BenchWalk(const Cards& cards, const std::vector<Json>& all, Date on)
     for (const Json& fact : facts) {
         ++number_;
         take(fact);
+        joints.comeBack();
     }
 }
 
@@ -65,11 +66,13 @@ void BenchWalk::take(const Json& fact) {
 
 // It answers for what came from elsewhere too, on the machine where it came from and where it is now.
 void BenchWalk::confirm(const std::string& machine, const std::string& code, const Json& fact) {
+    const auto bench = joints.goneWith(machine, code) ? joints.onBench(machine, code) : std::nullopt;
     if (!joints.confirm(machine, code, fact, number_))
         return;
     for (auto& [itemAndFrom, loose] : cameWith) {
         const auto root = sitting.root(itemAndFrom.first, cards_);
-        if (itemAndFrom.second == machine || (root && root->first == machine))
+        if (itemAndFrom.second == machine || (root && root->first == machine) ||
+            (bench && bench->first == itemAndFrom.first))
             loose.erase(code);
     }
 }
@@ -77,8 +80,10 @@ void BenchWalk::confirm(const std::string& machine, const std::string& code, con
 void BenchWalk::job(const Json& fact) {
     const std::string machine = fact.at("on").get<std::string>();
     const auto opened = cards_.jointsOf(machine, fact.at("off"));
+    std::set<JointOf> loosened;
     for (const std::string& joint : opened)
-        joints.open(machine, joint, fact.at("day").get<std::string>(), number_);
+        if (const auto loose = joints.open(machine, joint, fact.at("day").get<std::string>(), number_))
+            loosened.insert(*loose);
     for (const Json& each : fact.value("torqued", Json::array())) {
         const std::string joint = each.get<std::string>();
         confirm(machine, joint, fact);
@@ -93,9 +98,14 @@ void BenchWalk::job(const Json& fact) {
         leave(*root, fact);
     if (root && root->first == machine)
         sentFrom[*root] = fact;
+    const auto spot = sitting.at.find(item);
+    const std::optional<HostAndPlace> from =
+        spot == sitting.at.end() ? std::nullopt : std::optional(spot->second);
     Json away = fact;
     away["away"] = item;
     sitting.move(away);
+    if (root && root->first == machine)
+        joints.goOut(loosened, item, {*from, *root});
 }
 
 // Off and on again on one day, with nobody else in between.
@@ -147,30 +157,36 @@ void BenchWalk::leave(const HostAndPlace& from, const Json& fact) {
             loose.insert(key.second);
 }
 
-void BenchWalk::moveAt(const HostAndPlace& place, const Json& fact, bool isOneQuestion) {
+std::set<JointOf> BenchWalk::moveAt(const HostAndPlace& place, const Json& fact, bool isOneQuestion) {
     const auto& [machine, path] = place;
     const std::string day = fact.at("day").get<std::string>();
+    std::set<JointOf> loosened;
     if (fact.contains("loosens") && !fact.at("loosens").get<bool>())
-        return;
+        return loosened;
     if (!fact.contains("loosens")) {
         if (fact.contains("fit") && !isOneQuestion)
             unasked.push_back({machine, path, day, number_});
-        return;
+        return loosened;
     }
     if (!isOneQuestion)
-        for (const std::string& joint : cards_.jointsOf(machine, cards_.freeing(machine, path)))
-            joints.open(machine, joint, day, number_);
-    else if (fact.contains("fit"))
+        for (const std::string& joint : cards_.jointsOf(machine, cards_.opening(machine, path)))
+            if (const auto loose = joints.open(machine, joint, day, number_))
+                loosened.insert(*loose);
+    if (isOneQuestion && fact.contains("fit"))
         outAndBack.push_back({machine, path, day, number_});
+    return loosened;
 }
 
 void BenchWalk::move(const Json& fact) {
     const std::string item = movedItem(fact);
     const bool isTracking = fact.contains("fit") && isOnlyTracking(fact);
     const bool isOneQuestion = fact.contains("loosens") ? isOutAndBack(fact) : isTracking;
-    if (const auto from = sitting.root(item, cards_)) {
+    const auto from = sitting.root(item, cards_);
+    const HostAndPlace spot = from ? sitting.at.at(item) : HostAndPlace{};
+    std::set<JointOf> loosened;
+    if (from) {
         leave(*from, fact);
-        moveAt(*from, fact, isOneQuestion);
+        loosened = moveAt(*from, fact, isOneQuestion);
     }
     const bool hadAnotherPlace = sitting.cameFrom.contains(item) || sitting.at.contains(item);
     std::optional<HostAndPlace> to;
@@ -178,6 +194,8 @@ void BenchWalk::move(const Json& fact) {
         to = HostAndPlace{fact.at("to").get<std::string>(), fact.at("at").get<std::string>()};
     const bool isFirst = to && !sitting.lastIn.contains(*to);
     sitting.move(fact);
+    if (from)
+        joints.goOut(loosened, item, {spot, *from});
     if (!to)
         return;
     if (isFirst)

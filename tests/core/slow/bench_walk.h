@@ -52,7 +52,8 @@ class BenchWalk {
     void confirm(const std::string& machine, const std::string& code, const Json& fact);
     void move(const Json& fact);
     void leave(const HostAndPlace& from, const Json& fact);
-    void moveAt(const HostAndPlace& place, const Json& fact, bool isOneQuestion);
+    /// What it loosened.
+    std::set<JointOf> moveAt(const HostAndPlace& place, const Json& fact, bool isOneQuestion);
     void ride(const std::string& machine, const std::string& words);
     void reading(const Json& fact);
     [[nodiscard]] bool isOutAndBack(const Json& fact) const;

@@ -4,6 +4,8 @@
 
 #include <memory>
 
+#include "core/verbs/upkeep_verbs.h"
+
 namespace wm::tale {
 
 namespace {
@@ -50,6 +52,25 @@ Answer BookAnswers::answer(const std::string& machine, const std::string& task) 
     answer.due = down.over;
     answer.waits = line.waitsFor.value_or("no");
     return answer;
+}
+
+std::string BookAnswers::mayRecord(const std::string& machine, const std::string& task) const {
+    verbs::JobDraft draft;
+    draft.record.machine = tale_.machine(machine);
+    draft.record.task = tale_.tasks.at(machine + "/" + task);
+    draft.record.date = book_.today();
+    std::int64_t last = 1'000'000;
+    const auto change = verbs::recordJob({book_, [&last] { return ++last; }}, std::move(draft));
+    if (!change) {
+        const auto fault = change.error().fault;
+        return fault == base::Fault::IsOut || fault == base::Fault::NotFitted
+                   ? "no: nothing fitted there"
+                   : "no: refused, " + change.error().field.text();
+    }
+    for (const picture::Row& row : change->rows)
+        if (const auto* record = std::get_if<upkeep::Record>(&row); record != nullptr && record->item)
+            return "yes, of " + tale_.nameOf(record->item->value());
+    return "yes";
 }
 
 std::vector<Demand> BookAnswers::followUps(const std::string& machine) const {

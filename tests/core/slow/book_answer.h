@@ -16,6 +16,8 @@ class BookAnswers {
     BookAnswers(const Tale& tale, calendar::Date on);  ///< the tale must outlive it
 
     [[nodiscard]] Answer answer(const std::string& machine, const std::string& task) const;
+    /// By the verb: of which item the record would be.
+    [[nodiscard]] std::string mayRecord(const std::string& machine, const std::string& task) const;
     [[nodiscard]] std::vector<Demand> followUps(const std::string& machine) const;
 
   private:

@@ -6,9 +6,9 @@
 #include <memory>
 
 #include "core/book/fitting.h"
-#include "core/book/joint_owners.h"
 #include "core/book/joints_then.h"
 #include "core/book/state.h"
+#include "core/verbs/fastening_verbs.h"
 
 namespace wm::tale {
 
@@ -105,8 +105,14 @@ std::string mayConfirmByBook(const Tale& tale, const std::string& machine, const
     const auto* version = book.joint(tale.machine(machine), joint);
     if (version == nullptr)
         return "no such joint";
-    return book::outWith(book, *version, {on, calendar::DayPart::AfterRiding}) ? "no: nothing fitted there"
-                                                                               : "yes";
+    std::int64_t last = 1'000'000;
+    const auto change =
+        verbs::markJoints({book, [&last] { return ++last; }},
+                          {{.joint = version->joint, .date = on, .kind = fastening::MarkKind::Confirmed}});
+    if (change)
+        return "yes";
+    return change.error().fault == base::Fault::IsOut ? "no: nothing fitted there"
+                                                      : "no: refused, " + change.error().field.text();
 }
 
 std::string mayFitByBook(const Tale& tale, const std::string& item, const std::string& to,

@@ -51,6 +51,10 @@ class BenchTeller {
             }
             const std::string of = fact.value("of", "");
             if (fact.contains("step"))
+                sayNeeds(fact);
+            if (fact.value("tool", "") == "Small wrench")
+                fact["range"] = "5..50";
+            if (fact.contains("step"))
                 steps_[of].push_back(fact);
             if (fact.contains("joint"))
                 joints_[of].push_back(fact.at("joint").get<std::string>());
@@ -73,6 +77,18 @@ class BenchTeller {
   private:
     [[nodiscard]] int upTo(int most) { return static_cast<int>(chance_() % static_cast<unsigned>(most + 1)); }
     [[nodiscard]] bool oneIn(int n) { return upTo(n - 1) == 0; }
+    // What has to be off for some of them.
+    static void sayNeeds(Json& step) {
+        const std::string code = step.at("step").get<std::string>();
+        if (code == "engine" && step.at("of") != "Kite")
+            step["needs"] = Json::array({"seat"});
+        else if (code == "engine")
+            step["needs"] = Json::array({"sprocket"});
+        else if (code == "clutch")
+            step["needs"] = Json::array({"cam-cover"});
+        else if (code == "cam-cover" && step.at("of") == "Heron")
+            step["needs"] = Json::array({"top-cover"});
+    }
     template <class List>
     [[nodiscard]] auto anyOf(const List& list) {
         return list.at(static_cast<std::size_t>(upTo(static_cast<int>(list.size()) - 1)));
@@ -92,12 +108,13 @@ class BenchTeller {
     void takeBack(Json fact) {
         if (!oneIn(8))
             return;
-        const bool isMove = fact.contains("fit") || fact.contains("remove") || fact.contains("away");
+        const bool isMove = fact.contains("fit") || fact.contains("remove") || fact.contains("away") ||
+                            fact.contains("sends");
         facts_.push_back({{"day", benchDay(days_ - 1).iso()}, {"strike", fact.at("name")}});
         if (!isMove && oneIn(2))
             return;
         fact["instead"] = fact.at("name");
-        if (isMove)
+        if (isMove && !fact.contains("sends"))
             fact["loosens"] = !oneIn(3);
         if (fact.contains("torqued") && oneIn(2))
             fact.erase("torqued");
@@ -125,10 +142,11 @@ class BenchTeller {
             case 4:
                 return ride(machine, day);
             case 5:
+                readOn_[machine] = day;
                 return facts_.push_back(
                     {{"day", benchDay(day).iso()}, {"reading", machine}, {"shows", hours(shown_[machine])}});
             case 6:
-                if (oneIn(3))
+                if (!oneIn(3))
                     putNamed(
                         {{"day", benchDay(day).iso()}, {"check", anyOf(kWrenches)}, {"passed", oneIn(2)}});
                 return;
@@ -142,8 +160,17 @@ class BenchTeller {
     void ride(const std::string& machine, int day) {
         const int ran = 20 + upTo(200);
         shown_[machine] += ran;
-        if (!oneIn(4))
-            putNamed({{"day", benchDay(day).iso()}, {"ride", machine}, {"hours", hours(ran)}});
+        if (oneIn(4))
+            return;
+        Json fact{{"day", benchDay(day).iso()}, {"ride", machine}, {"hours", hours(ran)}};
+        noteMeter(fact, machine, day);
+        putNamed(fact);
+    }
+    // A figure written down with it; none on a day on which the meter was read by itself, of which nobody
+    // knows what came first.
+    void noteMeter(Json& fact, const std::string& machine, int day) {
+        if (oneIn(3) && !(readOn_.contains(machine) && readOn_.at(machine) == day))
+            fact["meter"] = hours(shown_[machine]);
     }
     void confirm(const std::string& machine, int day) {
         Json fact = dated(day);
@@ -170,7 +197,24 @@ class BenchTeller {
             if (oneIn(2))
                 fact["with"] = anyOf(kWrenches);
         }
+        if (oneIn(4) && sends(fact))
+            fact.erase("part");
+        else
+            noteMeter(fact, machine, day);
         putNamed(fact);
+    }
+    // Something that sits on the machine goes to a workshop with the job.
+    bool sends(Json& fact) {
+        for (const Loose& thing : kLoose) {
+            const auto sits = at_.find(thing.item);
+            if (sits == at_.end() || sits->second.rfind(fact.at("on").get<std::string>() + "/", 0) != 0 ||
+                !oneIn(3))
+                continue;
+            fact["sends"] = thing.item;
+            at_.erase(sits);
+            return true;
+        }
+        return false;
     }
     // In the order of telling; the parts of a day only go forwards for moves.
     void move(int day) {
@@ -224,6 +268,7 @@ class BenchTeller {
     std::map<std::string, std::vector<std::string>> joints_;  ///< by machine
     std::map<std::string, std::string> at_;
     std::map<std::string, int> shown_;
+    std::map<std::string, int> readOn_;  ///< the day of the last reading by itself
 };
 
 }  // namespace

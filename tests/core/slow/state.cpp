@@ -37,19 +37,19 @@ void sayEmptied(const BenchWalk& walk, const Cards& cards, const std::string& ma
         if (!root || root->first != machine)
             continue;
         const std::string& path = root->second;
+        const auto known = cards.positions.find(*root);
+        if (known != cards.positions.end() && !known->second.at("must_be_filled").get<bool>())
+            continue;
         Json off = cards.freeing(machine, path);
         if (walk.sentFrom.contains(*root))
             for (const Json& code : walk.sentFrom.at(*root).at("off"))
                 off.push_back(code);
         for (const Json& code : off)
             open.insert(code.get<std::string>());
-        const auto known = cards.positions.find(*root);
         const std::string& item = walk.sitting.lastIn.at(place);
         const Json& last = walk.sitting.lastMove.at(item);
         if (known == cards.positions.end())
             state.inDoubt.push_back(path + ": emptied on " + day);
-        else if (!known->second.at("must_be_filled").get<bool>())
-            continue;
         else if (last.contains("away"))
             state.away.push_back(awayWords(path, item, last));
         else
@@ -60,7 +60,7 @@ void sayEmptied(const BenchWalk& walk, const Cards& cards, const std::string& ma
 
 // Nobody loosened or confirmed one of the joints that hold it since the move; what is out holds nothing.
 bool isStillAsked(const BenchWalk& walk, const Cards& cards, const MovedAt& moved) {
-    const auto held = cards.jointsOf(moved.machine, cards.freeing(moved.machine, moved.path));
+    const auto held = cards.jointsOf(moved.machine, cards.opening(moved.machine, moved.path));
     return std::any_of(held.begin(), held.end(), [&](const std::string& joint) {
         const JointThen then = walk.joints.then(moved.machine, joint);
         const bool sameDay = then.torqued && walk.facts[*then.torqued - 1].at("day") == moved.day;
@@ -84,21 +84,52 @@ void sayMoves(const BenchWalk& walk, const Cards& cards, const std::string& mach
         state.inDoubt.push_back(words);
 }
 
-// The next check after it was tightened says whether the wrench was right, without one the last before it.
-bool isDoubtedWrench(const BenchWalk& walk, const std::string& tool, std::size_t torqued) {
-    const Json* says = nullptr;
-    for (std::size_t i = 0; i < walk.facts.size(); ++i) {
-        if (walk.facts[i].value("check", "") != tool || tool.empty())
+// The last check of a tool before a fact, or the first one after it.
+const Json* checkOf(const BenchWalk& walk, const std::string& tool, std::size_t number, bool isAfter) {
+    const Json* last = nullptr;
+    for (std::size_t i = 0; i < walk.facts.size() && !tool.empty(); ++i) {
+        if (walk.facts[i].value("check", "") != tool)
             continue;
-        says = &walk.facts[i];
-        if (i + 1 > torqued)
-            break;
+        if (i + 1 > number)
+            return isAfter ? &walk.facts[i] : last;
+        last = &walk.facts[i];
     }
+    return isAfter ? nullptr : last;
+}
+
+// The next check after it was tightened says whether the wrench was right, without one the last before it.
+bool isDoubted(const BenchWalk& walk, const Tightening& one) {
+    const Json* says = checkOf(walk, one.with, one.number, true);
+    if (says == nullptr)
+        says = checkOf(walk, one.with, one.number, false);
     return says != nullptr && !says->at("passed").get<bool>();
 }
 
+// With a tool that had passed its last check by then, and whose range has the torque, if both are known.
+bool settles(const BenchWalk& walk, const Cards& cards, const Tightening& one) {
+    const Json* last = checkOf(walk, one.with, one.number, false);
+    if (last == nullptr || !last->at("passed").get<bool>())
+        return false;
+    const auto range = cards.ranges.find(one.with);
+    if (range == cards.ranges.end() || one.torque.empty())
+        return true;
+    const auto torque = hundredths(one.torque);
+    return range->second.first <= torque && torque <= range->second.second;
+}
+
+// A doubt stays until it is settled by a later tightening; a loosening ended it, and all before it.
+std::string doubtedTool(const BenchWalk& walk, const Cards& cards, const JointThen& then) {
+    std::string tool;
+    for (const Tightening& one : then.tightenings)
+        if (isDoubted(walk, one))
+            tool = one.with;
+        else if (settles(walk, cards, one))
+            tool.clear();
+    return tool;
+}
+
 // A line once, whoever says it: two joints of one name can be one.
-void sayJoints(const BenchWalk& walk, const std::string& machine, State& state) {
+void sayJoints(const BenchWalk& walk, const Cards& cards, const std::string& machine, State& state) {
     std::set<std::string> handTight;
     std::set<std::string> out;
     std::set<std::string> inDoubt;
@@ -108,13 +139,15 @@ void sayJoints(const BenchWalk& walk, const std::string& machine, State& state) 
         const bool cameFromHere = from && from->first == machine;
         if (!isHere && !cameFromHere)
             continue;
-        const auto gone =
-            cameFromHere ? std::optional(from->second) : walk.joints.goneWith(machine, joint.second);
+        auto gone = cameFromHere ? std::optional(from->second) : walk.joints.goneWith(machine, joint.second);
+        if (!gone)
+            gone = walk.joints.outByWork(joint, machine);
+        const std::string doubted = doubtedTool(walk, cards, then);
         if (then.isLoose)
             (gone ? out : handTight)
                 .insert(walk.joints.words(joint, machine, true) + (gone ? " with " + *gone : ""));
-        else if (!gone && then.torqued && isDoubtedWrench(walk, then.torquedWith, *then.torqued))
-            inDoubt.insert(walk.joints.words(joint, machine, false) + ": tightened with " + then.torquedWith);
+        else if (!gone && !doubted.empty())
+            inDoubt.insert(walk.joints.words(joint, machine, false) + ": tightened with " + doubted);
     }
     state.handTight.assign(handTight.begin(), handTight.end());
     state.out.assign(out.begin(), out.end());
@@ -159,7 +192,7 @@ State slowState(const std::vector<Json>& facts, const std::string& machine, Date
     State state;
     sayEmptied(walk, cards, machine, state);
     sayMoves(walk, cards, machine, state);
-    sayJoints(walk, machine, state);
+    sayJoints(walk, cards, machine, state);
     sayCameWith(walk, cards, machine, state);
     sayImpossible(walk, cards, machine, state);
     sayRiddenOpen(walk, machine, state);
@@ -173,7 +206,8 @@ std::string slowMayConfirm(const std::vector<Json>& facts, const std::string& ma
                            const std::string& joint, Date on) {
     const Cards cards(facts);
     const BenchWalk walk(cards, facts, on);
-    return walk.joints.goneWith(machine, joint) ? "no: nothing fitted there" : "yes";
+    const bool isRefused = walk.joints.goneWith(machine, joint) && !walk.joints.onBench(machine, joint);
+    return isRefused ? "no: nothing fitted there" : "yes";
 }
 
 std::string slowMayFit(const std::vector<Json>& facts, const std::string& item, const std::string& to,

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "tests/core/slow/concerns.h"
+#include "tests/core/slow/meaning.h"
 
 namespace wm::tale {
 
@@ -123,11 +124,25 @@ bool isMetered(const Tale& tale, const PlacesThen& places, const Subject& subjec
     return root && after >= pastOf(tale, {root->machine, std::nullopt, {}, false}).since;
 }
 
+// What the meter is remembered to have shown, and what was ridden since it was read.
+Behind sinceShown(const Tale& tale, const PlacesThen& places, const Subject& subject, const Record& last,
+                  Date on) {
+    const MeterThen& then = tale.meterThen.at(last.id);
+    const auto* read = readUpTo(places.ledger(), last.machine, then.toldOn);
+    const auto since = ran(places, subject, Moment{read->date, read->part}, eveningOf(on));
+    const std::int64_t shown = read->shown.count();
+    return sum({since.low, since.best, since.high},
+               {std::max<std::int64_t>(shown - then.high, 0), std::nullopt,
+                std::max<std::int64_t>(shown - then.low, 0)});
+}
+
 Behind behindLimit(const Tale& tale, const PlacesThen& places, const Subject& subject,
                    upkeep::Counter counter, const Record* last, Date on) {
     const Moment now = eveningOf(on);
     if (last == nullptr)
         return behindOf(ran(places, subject, longAgo(), now), counter);
+    if (tale.meterThen.contains(last->id) && counter == upkeep::Counter::Hours)
+        return sinceShown(tale, places, subject, *last, on);
     if (isMetered(tale, places, subject, whenDone(*last)))
         return behindOf(ran(places, subject, cutAfter(*last), now), counter);
     const Past past = pastOf(tale, subject);
@@ -310,6 +325,19 @@ bool isExtraNext(const std::vector<const Record*>& completions, const TaskVersio
 }
 
 }  // namespace
+
+std::string slowMayRecord(const Tale& tale, const std::string& machine, const std::string& code, Date on) {
+    const PlacesThen places(tale.asTold);
+    const TaskVersion& task = taskOf(tale, machine, code);
+    if (task.position.empty())
+        return "yes";
+    const Subject subject = subjectOf(places, task.machine, task.position, eveningOf(on));
+    const auto item =
+        subject.isEmpty ? onBench(places, task.machine, task.position, eveningOf(on)) : subject.item;
+    if (item)
+        return "yes, of " + tale.nameOf(item->value());
+    return subject.isEmpty ? "no: nothing fitted there" : "yes";
+}
 
 Answer slowAnswer(const Tale& tale, const std::string& machine, const std::string& code, Date on) {
     const PlacesThen places(tale.asTold);

@@ -13,6 +13,9 @@
 namespace wm::tale {
 
 Answer slowAnswer(const Tale& tale, const std::string& machine, const std::string& task, calendar::Date on);
+/// "yes, of E1", "yes" (the machine's own), "no: nothing fitted there".
+std::string slowMayRecord(const Tale& tale, const std::string& machine, const std::string& task,
+                          calendar::Date on);
 std::vector<Demand> slowFollowUps(const Tale& tale, const std::string& machine, calendar::Date on);
 
 }  // namespace wm::tale

@@ -45,6 +45,14 @@ std::string faultsOf(const Case& one) {
     for (const Json& ask : one.asks) {
         const auto on = dayOf(ask.at("on"));
         const BookAnswers book(tale, on);
+        if (ask.contains("may_record")) {
+            const std::string given =
+                book.mayRecord(ask.at("of").get<std::string>(), ask.at("may_record").get<std::string>());
+            if (given != ask.at("is").get<std::string>())
+                faults += "\n  on " + on.iso() + ", may_record: " + given + " where right is " +
+                          ask.at("is").get<std::string>();
+            continue;
+        }
         const auto wrong = ask.contains("follow_ups")
                                ? differences(ask, book.followUps(ask.at("follow_ups").get<std::string>()))
                                : differences(ask, book.answer(ask.at("of").get<std::string>(),

@@ -9,6 +9,8 @@
 #include <set>
 #include <stdexcept>
 
+#include "core/verbs/baseline_verb.h"
+#include "tests/core/slow/meaning.h"
 #include "tests/repository.h"
 
 namespace wm::tale {
@@ -103,7 +105,7 @@ class Writer {
             return std::holds_alternative<picture::Strike>(row) ||
                    std::visit([&](const auto& each) { return struck_.contains(each.id.value()); }, row);
         });
-        tale_.asTold = picture::Ledger(std::move(asTold_));
+        tale_.asTold = writtenOut(picture::Ledger(std::move(asTold_)), tale_.meterThen);
         return std::move(tale_);
     }
 
@@ -275,6 +277,8 @@ class Writer {
         version.step = StepId{++last_};
         for (const Json& joint : fact.at("joints"))
             version.joints.push_back({joint.get<std::string>()});
+        for (const Json& needed : fact.value("needs", Json::array()))
+            version.needs.push_back({.code = needed.get<std::string>()});
         if (fact.contains("frees"))
             version.frees.push_back({fact.at("frees").get<std::string>()});
         steps_[of + "/" + version.code] = version;
@@ -284,6 +288,11 @@ class Writer {
         if (fact.contains("tool")) {
             fastening::Tool tool;
             tool.name = fact.at("tool").get<std::string>();
+            if (fact.contains("range")) {
+                const auto ends = splitAt(fact.at("range").get<std::string>(), "..");
+                tool.low = decimalOf(ends.at(0));
+                tool.high = decimalOf(ends.at(1));
+            }
             return put(tool, tool.name);
         }
         auto check = dated<fastening::Calibration>(fact, nullptr);
@@ -303,8 +312,11 @@ class Writer {
             for (const base::Code& joint : steps_.at(on + "/" + record.steps.back().code).joints)
                 opened.push_back(joint.code);
         }
+        if (fact.contains("meter"))
+            record.meter = units::Hours{hundredths(fact.at("meter").get<std::string>())};
         put(record, textOf(fact, "name"));
         const RecordId id{last_};
+        noteMeter(record, id);
         const auto torqued = fact.value("torqued", std::vector<std::string>{});
         if (record.kind == upkeep::RecordKind::Baseline)
             return;
@@ -337,6 +349,28 @@ class Writer {
         put(mark, record ? std::string{} : textOf(fact, "name"));
         if (record)
             withRecord_[record->value()].push_back(last_);
+    }
+    // As the verbs write it: the figure of a job is a reading if none was higher until then.
+    template <class Fact, class Id>
+    void noteMeter(const Fact& fact, Id id, std::optional<units::Hours> shown = {}) {
+        if constexpr (requires { fact.meter; })
+            shown = fact.meter;
+        if (!shown)
+            return;
+        usage::HourReading reading{.machine = fact.machine, .date = fact.date, .shown = *shown};
+        if constexpr (requires { fact.meter; }) {
+            for (const picture::Row& row : rows_)
+                if (const auto* other = std::get_if<usage::HourReading>(&row);
+                    other != nullptr && other->machine == fact.machine && *shown < other->shown &&
+                    !struck_.contains(other->id.value()))
+                    return;
+            reading.part = fact.part;
+            reading.record = id;
+        } else {
+            reading.outing = id;
+        }
+        put(reading, {});
+        withRecord_[id.value()].push_back(last_);
     }
     // What sits in an item that came from elsewhere may be known there alone.
     [[nodiscard]] JointId jointOn(const std::string& machine, const std::string& code) const {
@@ -380,7 +414,37 @@ class Writer {
         const Json measured = fact.value("measured", Json::object());
         for (const auto& [what, value] : measured.items())
             record.measured.push_back({what, "mm", decimalOf(value)});
+        if (fact.contains("meter"))
+            record.meter = units::Hours{hundredths(fact.at("meter").get<std::string>())};
+        if (fact.contains("meter_then"))
+            return remembered(fact, record);
         put(record, fact.at("name").get<std::string>());
+        noteMeter(record, RecordId{last_});
+    }
+    // The program is told it by its verb, on that day and with what was told until then.
+    void remembered(const Json& fact, upkeep::Record record) {
+        const auto ends = splitAt(fact.at("meter_then").get<std::string>(), "..");
+        const MeterThen then{hundredths(ends.at(0)), hundredths(ends.at(1)), record.date};
+        const book::Book book(std::make_shared<const picture::Ledger>(rows_), record.date);
+        auto newId = last_;
+        const auto change =
+            verbs::recordBaseline({book, [&newId] { return ++newId; }}, record.machine,
+                                  {{.task = *record.task,
+                                    .answer = verbs::BaselineAnswer::Serviced,
+                                    .meterThen = verbs::Remembered{then.low, std::nullopt, then.high}}});
+        if (!change)
+            throw std::runtime_error("refused, " + change.error().field.text());
+        put(record, fact.at("name").get<std::string>());
+        tale_.meterThen[RecordId{last_}] = then;
+        for (const picture::Row& row : change->rows)
+            if (const auto* said = std::get_if<upkeep::Record>(&row)) {
+                auto& known = std::get<upkeep::Record>(rows_.back());
+                const auto id = known.id;
+                const auto entered = known.entered;
+                known = *said;
+                known.id = id;
+                known.entered = entered;
+            }
     }
     void answer(const Json& fact) {
         auto answer = dated<upkeep::FollowUpAnswer>(fact, "on");
@@ -404,6 +468,8 @@ class Writer {
             outing.hours = units::Hours{hundredths(fact.at("hours").get<std::string>())};
         outing.ground = base::fromName<usage::Ground>(textOf(fact, "ground", "unstated")).value();
         put(outing, name);
+        if (fact.contains("meter"))
+            noteMeter(outing, OutingId{last_}, units::Hours{hundredths(fact.at("meter").get<std::string>())});
     }
     // With it what came with it, as the verb does.
     void strike(const Json& fact) {
