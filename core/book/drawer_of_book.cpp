@@ -114,8 +114,8 @@ namespace {
 
 bool reaches(const Ledger& ledger, ToolId id, const JointVersion& joint) {
     const auto* tool = ledger.find<Tool>(id);
-    if (tool == nullptr || !joint.torque)
-        return tool != nullptr;
+    if (tool == nullptr || !joint.torque || tool->high.digits() == 0)
+        return tool != nullptr;  // no torque, or no range known
     const double least = fastening::inNewtonMetres(*joint.torque, joint.unit);
     const double most = fastening::inNewtonMetres(joint.torqueHigh.value_or(*joint.torque), joint.unit);
     return fastening::inNewtonMetres(tool->low, tool->unit) <= most &&

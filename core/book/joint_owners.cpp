@@ -79,6 +79,15 @@ std::optional<std::string> JointOwners::outThen(const JointVersion& joint, Momen
     return outOn(book_, fittingsBefore(when, entered), joint, when);
 }
 
+bool JointOwners::liesBeside(const JointVersion& joint, Moment when, base::Entered entered) const {
+    if (!joint.position || joint.position->empty())
+        return false;
+    const upkeep::Whereabouts whereabouts(fittingsBefore(when, entered), [this](ItemId item) {
+        return book_.ledger().find<items::Item>(item);
+    });
+    return whereabouts.lyingFrom(joint.machine, *joint.position, when).has_value();
+}
+
 // As the moves of that moment stood when the joint was touched.
 const Fittings& JointOwners::fittingsBefore(Moment when, base::Entered entered) const {
     const auto last = movedAt_.find(when);

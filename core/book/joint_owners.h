@@ -37,6 +37,9 @@ class JointOwners {
     [[nodiscard]] std::optional<JointOwner> then(const fastening::JointVersion& joint, calendar::Moment when,
                                                  base::Entered entered, const upkeep::Record* record) const;
 
+    /// What it sat in was off by then, and lay beside the machine: the head nuts of an engine on the bench.
+    [[nodiscard]] bool liesBeside(const fastening::JointVersion& joint, calendar::Moment when,
+                                  base::Entered entered) const;
     /// The empty position with which it was out then (`outWith`).
     [[nodiscard]] std::optional<std::string> outThen(const fastening::JointVersion& joint,
                                                      calendar::Moment when, base::Entered entered) const;

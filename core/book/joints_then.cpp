@@ -58,6 +58,10 @@ class TouchGathering {
     JointsThen all() {
         noteOwners();
         noteOpenings();
+        const auto checks = book_.ledger().all<fastening::Calibration>();
+        hasFailedTools_ = std::any_of(checks.begin(), checks.end(), [](const auto& check) {
+            return !check.foundWithin || !check.leftWithin;
+        });
         for (const JointMark& mark : book_.ledger().all<JointMark>())
             if (mark.date <= book_.today())
                 takeMark(mark);
@@ -116,7 +120,8 @@ class TouchGathering {
     [[nodiscard]] bool wasNotThere(const JointMark& mark, Moment when, const upkeep::Record* record) const {
         const auto* joint = book_.joint(mark.joint);
         const auto owner = owners_.then(*joint, when, mark.entered, record);
-        const bool onASpare = mark.item || (record != nullptr && record->item && owner && owner->item);
+        const bool onASpare = mark.item || (record != nullptr && record->item && owner && owner->item) ||
+                              owners_.liesBeside(*joint, when, mark.entered);
         return !onASpare && owners_.outThen(*joint, when, mark.entered).has_value();
     }
 
@@ -140,11 +145,18 @@ class TouchGathering {
         auto emptied = emptiedAt_.find({last.when, last.entered});
         if (emptied == emptiedAt_.end() && last.record)
             if (const auto by = emptiedBy_.find(*last.record); by != emptiedBy_.end())
-                return isEmpty(by->second);
-        return emptied == emptiedAt_.end() ? std::nullopt : isEmpty(emptied->second);
+                return isEmptySince(by->second.first, by->second.second);
+        return emptied == emptiedAt_.end() ? std::nullopt : isEmptySince(emptied->second, last.when);
     }
-    [[nodiscard]] std::optional<std::string> isEmpty(const std::string& path) const {
-        for (const auto& left : book_.fittings().emptied(machine_, {book_.today(), DayPart::AfterRiding}))
+    [[nodiscard]] std::optional<std::string> isEmptySince(const std::string& path, Moment since) const {
+        // What may be off is ridden without; then the rest has to be tight.
+        if (items::needOf(path) == items::Need::MayBeOff)
+            return std::nullopt;
+        const Moment now{book_.today(), DayPart::AfterRiding};
+        const auto empty = book_.fittings().leftFrom(machine_, path, now);
+        if (!empty || empty->since != since)
+            return std::nullopt;
+        for (const auto& left : book_.fittings().emptied(machine_, now))
             if (upkeep::isAtOrIn(items::codedPath(path), items::codedPath(left.position)))
                 return left.position;
         return std::nullopt;
@@ -163,8 +175,10 @@ class TouchGathering {
     // What a job opened and tightened is stored as tightened alone. It matters only on a day on which
     // something else opened the joint.
     [[nodiscard]] bool wasOpenedToo(const JointMark& mark) {
-        if (!mark.record || (!openedOn_.contains({mark.joint, mark.date}) && !movedOn_.contains(mark.date)))
-            return false;
+        return mark.record && (openedOn_.contains({mark.joint, mark.date}) || movedOn_.contains(mark.date)) &&
+               wasOpened(mark);
+    }
+    [[nodiscard]] bool wasOpened(const JointMark& mark) {
         const auto known = openedBy_.find(*mark.record);
         if (known != openedBy_.end())
             return known->second.contains(mark.joint);
@@ -198,6 +212,7 @@ class TouchGathering {
                     touches_.push_back(touch);
                 }
                 touch.how = Touching::Tightened;
+                touch.isAnew = hasFailedTools_ && mark.record && wasOpened(mark);
                 break;
             case MarkKind::FoundMoved:
             case MarkKind::MarkBroken:
@@ -212,6 +227,10 @@ class TouchGathering {
 
     void takeMove(items::MovedAt moved) {
         const items::Move& move = *moved.move;
+        const Moment when{move.date, move.part};
+        // A job that sent something out opened what it opened by itself.
+        if (!moved.came && moved.machine == machine_ && move.record)
+            emptiedBy_.emplace(*move.record, std::pair(moved.path, when));
         switch (move.told) {
             case items::Told::AsItWas:
                 return;
@@ -227,12 +246,8 @@ class TouchGathering {
                 then_.outAndBack.push_back(std::move(moved));
             return;
         }
-        const Moment when{move.date, move.part};
-        if (!moved.came && moved.machine == machine_) {
+        if (!moved.came && moved.machine == machine_)
             emptiedAt_.emplace(std::pair(when, move.entered), moved.path);
-            if (move.record)
-                emptiedBy_.emplace(*move.record, moved.path);
-        }
         for (const JointId joint : jointsHolding(book_, moved))
             if (const auto shown = shownAs(joint, when, move.entered, nullptr))
                 touches_.push_back({.joint = *shown,
@@ -252,7 +267,8 @@ class TouchGathering {
     std::set<std::pair<JointId, calendar::Date>> openedOn_;
     std::set<calendar::Date> movedOn_;
     std::map<std::pair<Moment, base::Entered>, std::string> emptiedAt_;  ///< by a move of this machine
-    std::map<RecordId, std::string> emptiedBy_;                          ///< by a job that sent it out
+    std::map<RecordId, std::pair<std::string, Moment>> emptiedBy_;       ///< by a job that sent it out
+    bool hasFailedTools_ = false;
     JointsThen then_;
 };
 

@@ -36,6 +36,8 @@ void take(Walked& joint, const Touch& touch) {
     now.last = touch;
     if (touch.how == Touching::Tightened) {
         now.isLoose = false;
+        if (touch.isAnew && now.tightened && now.tightened->when.date != touch.when.date)
+            now.tightenings.clear();
         now.tightened = touch;
         now.tightenings.push_back(touch);
         return;

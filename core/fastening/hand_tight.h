@@ -27,6 +27,7 @@ struct Touch {
     MarkKind why = MarkKind::Loosened;
     std::optional<RecordId> record{};
     std::optional<ToolId> tool{};  ///< that it was tightened with
+    bool isAnew = false;           ///< tightened by a job that had undone it
 };
 
 /// Is the one before the other? By day, by part of the day, as they were entered.

@@ -18,6 +18,12 @@ bool changesTightness(const JointMark& mark) {
     return mark.kind == MarkKind::Confirmed || mark.kind == MarkKind::Loosened;
 }
 
+// Checks are of the evening, in their order of entry.
+bool isBefore(const Calibration& check, const Touch& tightened) {
+    return comesBefore({.when = {check.date, calendar::DayPart::AfterRiding}, .entered = check.entered},
+                       tightened);
+}
+
 Recall recallOf(const Calibration& failed, const Calibration* good, bool isInUse,
                 std::span<const JointMark> marks, calendar::Date on) {
     Recall recall{.failed = &failed, .lastGood = good};
@@ -81,8 +87,7 @@ const Calibration* doubtedBy(const Touch& tightened, std::span<const Calibration
     for (const Calibration& check : calibrations) {
         if (check.tool != tightened.tool || check.date > on)
             continue;
-        const Touch at{.when = {check.date, calendar::DayPart::AfterRiding}, .entered = check.entered};
-        if (comesBefore(at, tightened)) {
+        if (isBefore(check, tightened)) {
             if (before == nullptr || stampOf(*before) < stampOf(check))
                 before = &check;
         } else if (next == nullptr || stampOf(check) < stampOf(*next)) {
@@ -95,10 +100,12 @@ const Calibration* doubtedBy(const Touch& tightened, std::span<const Calibration
 }
 
 bool isVouched(const Touch& tightened, std::span<const Calibration> calibrations, calendar::Date on) {
-    const auto isItsCheck = [&](const Calibration& check) {
-        return check.tool == tightened.tool && check.date <= on;
-    };
-    return tightened.tool && std::any_of(calibrations.begin(), calibrations.end(), isItsCheck) &&
+    const Calibration* before = nullptr;
+    for (const Calibration& check : calibrations)
+        if (check.tool == tightened.tool && isBefore(check, tightened) &&
+            (before == nullptr || stampOf(*before) < stampOf(check)))
+            before = &check;
+    return tightened.tool && before != nullptr && before->leftWithin &&
            doubtedBy(tightened, calibrations, on) == nullptr;
 }
 

@@ -39,8 +39,8 @@ std::vector<Recall> recallsOf(ToolId tool, std::span<const Calibration> calibrat
 const Calibration* doubtedBy(const Touch& tightened, std::span<const Calibration> calibrations,
                              calendar::Date on);
 
-/// Does a tightening say that the joint is right, whatever was done to it before? With a tool that was
-/// checked and found good, by its last check or the next.
+/// Does a tightening say that the joint is right, whatever was done to it before? With a tool that had passed
+/// its last check by then, and did not fail the next.
 bool isVouched(const Touch& tightened, std::span<const Calibration> calibrations, calendar::Date on);
 
 /// The mark of a joint that last said it was tight, up to a day: when, by whom and with what. Or nullptr.

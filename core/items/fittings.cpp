@@ -202,6 +202,32 @@ std::optional<Fittings::Left> Fittings::leftFrom(MachineId machine, std::string_
     return left;
 }
 
+std::optional<ItemId> Fittings::lyingFrom(MachineId machine, std::string_view path, Moment when) const {
+    Host host{machine, std::nullopt};
+    bool lies = false;
+    for (const std::string& part : base::split(path, '/')) {
+        if (const auto next = at(host, part, when)) {
+            host = {std::nullopt, next};
+            continue;
+        }
+        const auto positions = positions_.find(host);
+        const bool isKnown = positions != positions_.end() && positions->second.contains(part) &&
+                             positions->second.find(part)->second.front().from <= when;
+        if (!isKnown)
+            break;
+        const auto& stays = positions->second.find(part)->second;
+        const auto later = std::partition_point(stays.begin(), stays.end(),
+                                                [&](const Stay& stay) { return stay.from <= when; });
+        const ItemId item = std::prev(later)->item;
+        const auto place = placeOf(item, when);
+        if (!place || place->kind != MoveKind::Removed)
+            return std::nullopt;
+        host = {std::nullopt, item};
+        lies = true;
+    }
+    return lies ? host.parent : std::nullopt;
+}
+
 void Fittings::collectEmptied(const Host& host, const std::string& way, Moment when,
                               std::vector<std::string>& paths) const {
     const auto positions = positions_.find(host);

@@ -67,6 +67,11 @@ class Fittings {
     };
     [[nodiscard]] std::optional<Left> leftFrom(MachineId machine, std::string_view path,
                                                calendar::Moment when) const;
+    /// What left a path that stands empty and lies unfitted since (the engine on the bench); of a part of it,
+    /// that part, wherever it lies, or the whole if nobody ever tracked the part. Nothing if something sits
+    /// at the path, or what left it is away, scrapped or fitted elsewhere.
+    [[nodiscard]] std::optional<ItemId> lyingFrom(MachineId machine, std::string_view path,
+                                                  calendar::Moment when) const;
     /// The positions of a machine that stand empty at `when`, and of what is fitted to it: each once, the
     /// whole before its parts, nothing below one that is empty.
     [[nodiscard]] std::vector<Left> emptied(MachineId machine, calendar::Moment when) const;

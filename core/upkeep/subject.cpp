@@ -89,21 +89,6 @@ std::optional<ItemId> Whereabouts::wholeOf(ItemId item, Moment when) const {
     return place && place->kind == MoveKind::Fitted ? place->parent : std::nullopt;
 }
 
-std::optional<ItemId> Whereabouts::lyingFrom(MachineId machine, std::string_view position,
-                                             Moment when) const {
-    const auto left = fittings_.leftFrom(machine, position, when);
-    const auto place = left ? fittings_.placeOf(left->item, when) : std::nullopt;
-    if (!place || place->kind != MoveKind::Removed)
-        return std::nullopt;
-    ItemId item = left->item;
-    for (const std::string& part : base::split(position, '/')) {
-        for (const auto& [at, inside] : fittings_.on(item, when))
-            if (at == part)
-                item = inside;
-    }
-    return item;
-}
-
 bool Whereabouts::isPartOf(ItemId part, ItemId whole, Moment when) const {
     for (int depth = 0; depth < kDeepest; ++depth) {
         if (part == whole)

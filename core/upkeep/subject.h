@@ -46,10 +46,11 @@ class Whereabouts {
     [[nodiscard]] std::optional<ItemId> wholeOf(ItemId item, calendar::Moment when) const;
     /// True for the item itself as well.
     [[nodiscard]] bool isPartOf(ItemId part, ItemId whole, calendar::Moment when) const;
-    /// What left a position that stands empty and lies unfitted since (the engine on the bench); of a part of
-    /// it, that part if it is tracked.
+    /// As Fittings::lyingFrom.
     [[nodiscard]] std::optional<ItemId> lyingFrom(MachineId machine, std::string_view position,
-                                                  calendar::Moment when) const;
+                                                  calendar::Moment when) const {
+        return fittings_.lyingFrom(machine, position, when);
+    }
     /// The place from which the item is tracked, if it is taken to have been there before.
     [[nodiscard]] std::optional<items::Spell> assumedBefore(ItemId item) const;
     /// Where it went with whatever it sat in from `after` until it was tracked, if it did.

@@ -256,7 +256,7 @@ TEST_F(Processes, ABadByteInAnArgumentIsNoText) {
     EXPECT_EQ(process.exitCode(), static_cast<int>(Exit::Refused));
     EXPECT_EQ(
         QString::fromUtf8(process.readAllStandardError()),
-        "witnessmark: The note holds characters that are no text: enter it again as plain text (UTF-8).\n");
+        "witnessmark: The --note holds characters that are no text: enter it again as plain text (UTF-8).\n");
     EXPECT_EQ(exported(), before) << "nothing is written, least of all another text than was given";
 }
 

@@ -63,7 +63,7 @@ std::string BookAnswers::mayRecord(const std::string& machine, const std::string
     const auto change = verbs::recordJob({book_, [&last] { return ++last; }}, std::move(draft));
     if (!change) {
         const auto fault = change.error().fault;
-        return fault == base::Fault::IsOut || fault == base::Fault::NotFitted
+        return fault == base::Fault::IsOut || fault == base::Fault::NothingThere
                    ? "no: nothing fitted there"
                    : "no: refused, " + change.error().field.text();
     }
