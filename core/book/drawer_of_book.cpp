@@ -148,7 +148,7 @@ std::vector<DoubtedJoint> doubtedByTools(const Book& book, MachineId machine) {
             continue;
         if (auto doubt = doubted(book.ledger(), *joint, now.tightenings, book.today())) {
             doubt->machine = machine;
-            all.push_back(*std::move(doubt));
+            all.push_back(*doubt);
         }
     }
     return all;

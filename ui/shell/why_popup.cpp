@@ -23,7 +23,8 @@ namespace {
 
 constexpr int kWidest = 420;
 constexpr int kWidestTree = 620;
-constexpr int kMostLines = 16;  ///< of the tree before it scrolls
+constexpr int kLettersOfTree = 88;  ///< in larger letters it grows with them
+constexpr int kMostLines = 16;      ///< of the tree before it scrolls
 
 void addNode(const WhyNode& node, QTreeWidgetItem* into) {
     auto* item = new QTreeWidgetItem(into, {node.what, node.much});
@@ -74,7 +75,9 @@ bool movesInTree(int key) {
 WhyPopup::WhyPopup(const Why& why, QWidget* parent) : QFrame(parent, Qt::Popup) {
     setObjectName(QStringLiteral("why"));
     setAttribute(Qt::WA_DeleteOnClose);
-    setFixedWidth(why.tree.empty() ? kWidest : kWidestTree);
+    setFixedWidth(why.tree.empty()
+                      ? kWidest
+                      : std::max(kWidestTree, kLettersOfTree * fontMetrics().averageCharWidth()));
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(kSpaceGroup, kSpaceLine, kSpaceGroup, kSpaceLine);
     grid->setHorizontalSpacing(kSpaceLine);

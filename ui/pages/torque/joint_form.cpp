@@ -81,6 +81,7 @@ JointForm::JointForm(Workbench& workbench, QWidget* parent)
         connect(edit, &QLineEdit::textEdited, this, unconfirm);
     connect(unit_, &QComboBox::activated, this, unconfirm);
     connect(place_, &QComboBox::activated, this, &JointForm::save);
+    connect(&workbench_, &Workbench::fileChanged, this, [this] { aside_.clear(); });
     setJoint(nullptr);
 }
 
@@ -168,8 +169,36 @@ void JointForm::share(fastening::JointVersion& version) const {
     version.sharedTo = forAll ? std::optional(years_->to) : std::nullopt;
 }
 
+bool JointForm::isTyped() const {
+    return low_->isModified() || high_->isModified() || source_->isModified() || page_->isModified();
+}
+
+void JointForm::setAside() {
+    if (joint_ && isTyped())
+        aside_[joint_->joint] = {low_->text(),  high_->text(),         source_->text(),
+                                 page_->text(), unit_->currentIndex(), confirmed_->isChecked()};
+}
+
+void JointForm::bringBack() {
+    const auto found = aside_.find(joint_->joint);
+    if (found == aside_.end())
+        return;
+    const Typed& typed = found->second;
+    for (const auto& [edit, words] : {std::pair(low_, typed.low), std::pair(high_, typed.high),
+                                      std::pair(source_, typed.source), std::pair(page_, typed.page)}) {
+        edit->setText(words);
+        edit->setModified(true);
+    }
+    unit_->setCurrentIndex(typed.unit);
+    confirmed_->setChecked(typed.isConfirmed);
+    problem_->setText(tr("Typed before and not saved yet: Enter saves it."));
+    aside_.erase(found);
+}
+
 void JointForm::setJoint(const fastening::JointVersion* joint) {
     setEnabled(joint != nullptr && !workbench_.readOnly());
+    if (joint == nullptr || !joint_ || joint_->joint != joint->joint || !(*joint_ == *joint))
+        setAside();
     if (joint == nullptr)
         return clear();
     if (joint_ && *joint_ == *joint)
@@ -187,6 +216,7 @@ void JointForm::setJoint(const fastening::JointVersion* joint) {
     problem_->clear();
     offerPlaces(*joint);
     offerSharing(*joint);
+    bringBack();
 }
 
 // Nothing of the joint that was shown before stays.
@@ -283,11 +313,15 @@ void JointForm::save() {
     const QVariant place = place_->currentData();
     version.position = place.isValid() ? std::optional(place.toString().toStdString()) : std::nullopt;
     share(version);
+    for (QLineEdit* edit : {low_, high_, source_, page_})
+        edit->setModified(false);  // it is said now; a refusal leaves the fields as they stand
     const auto done = workbench_.attempt(
         [=](const verbs::VerbContext& context) { return verbs::saveJoint(context, version); });
     problem_->setText(done ? QString() : refusalWords(done.error()));
     if (done)
         questioned_.clear();
+    else
+        low_->setModified(true);
     settle(this);
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QWidget>
+#include <map>
 #include <optional>
 
 #include "core/definitions/sharing.h"
@@ -27,12 +28,25 @@ class JointForm : public QWidget {
 
   public:
     JointForm(Workbench& workbench, QWidget* parent);
-    /// What is being typed stays when the same joint is shown again.
+    /// What is being typed stays when the same joint is shown again, whatever was looked at or saved of it
+    /// meanwhile.
     void setJoint(const fastening::JointVersion* joint);
     void focusFigure();
     void focusPage();
 
   private:
+    /// What was typed of a joint and not saved yet.
+    struct Typed {
+        QString low;
+        QString high;
+        QString source;
+        QString page;
+        int unit = 0;
+        bool isConfirmed = false;
+    };
+    [[nodiscard]] bool isTyped() const;
+    void setAside();
+    void bringBack();
     void layOut();
     void clear();
     void offerSharing(const fastening::JointVersion& joint);
@@ -59,6 +73,7 @@ class JointForm : public QWidget {
     QWidget* holds_;      ///< seen where the joint is shared
     QComboBox* sharing_;  ///< for all of the model, or for this machine only
     QLabel* problem_;
+    std::map<JointId, Typed> aside_;
     QString questioned_;  ///< the figure that was asked about; entered again, it is meant
 };
 
