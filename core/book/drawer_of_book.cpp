@@ -143,13 +143,13 @@ std::vector<DoubtedJoint> doubtedByTools(const Book& book, MachineId machine) {
     std::vector<DoubtedJoint> all;
     for (const auto& [id, now] : book.jointsThen(machine).joints) {
         const auto* joint = book.joint(id);
-        if (joint == nullptr || now.isLoose ||
-            outWith(book, *joint, {book.today(), calendar::DayPart::AfterRiding}))
+        if (joint == nullptr || now.isLoose)
             continue;
-        if (auto doubt = doubted(book.ledger(), *joint, now.tightenings, book.today())) {
-            doubt->machine = machine;
-            all.push_back(*doubt);
-        }
+        auto doubt = doubted(book.ledger(), *joint, now.tightenings, book.today());
+        if (!doubt || outWith(book, *joint, {book.today(), calendar::DayPart::AfterRiding}))
+            continue;
+        doubt->machine = machine;
+        all.push_back(*doubt);
     }
     return all;
 }

@@ -80,12 +80,8 @@ std::optional<std::string> JointOwners::outThen(const JointVersion& joint, Momen
 }
 
 bool JointOwners::liesBeside(const JointVersion& joint, Moment when, base::Entered entered) const {
-    if (!joint.position || joint.position->empty())
-        return false;
-    const upkeep::Whereabouts whereabouts(fittingsBefore(when, entered), [this](ItemId item) {
-        return book_.ledger().find<items::Item>(item);
-    });
-    return whereabouts.lyingFrom(joint.machine, *joint.position, when).has_value();
+    return joint.position && !joint.position->empty() &&
+           fittingsBefore(when, entered).lyingFrom(joint.machine, *joint.position, when).has_value();
 }
 
 // As the moves of that moment stood when the joint was touched.

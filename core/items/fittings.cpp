@@ -166,6 +166,18 @@ std::vector<std::pair<std::string, ItemId>> Fittings::on(ItemId parent, Moment w
     return on(Host{std::nullopt, parent}, when);
 }
 
+std::optional<ItemId> Fittings::lastAt(const Host& host, std::string_view position, Moment when) const {
+    const auto positions = positions_.find(host);
+    if (positions == positions_.end())
+        return std::nullopt;
+    const auto stays = positions->second.find(position);
+    if (stays == positions->second.end() || when < stays->second.front().from)
+        return std::nullopt;
+    const auto later = std::partition_point(stays->second.begin(), stays->second.end(),
+                                            [&](const Stay& stay) { return stay.from <= when; });
+    return std::prev(later)->item;
+}
+
 std::optional<Fittings::Left> Fittings::missingOn(MachineId machine, std::span<const std::string> path,
                                                   Moment when) const {
     Host host{machine, std::nullopt};
@@ -176,15 +188,8 @@ std::optional<Fittings::Left> Fittings::missingOn(MachineId machine, std::span<c
             host = {std::nullopt, next};
             continue;
         }
-        const auto positions = positions_.find(host);
-        if (positions == positions_.end())
-            return std::nullopt;
-        const auto stays = positions->second.find(part);
-        if (stays == positions->second.end() || when < stays->second.front().from)
-            return std::nullopt;
-        const auto later = std::partition_point(stays->second.begin(), stays->second.end(),
-                                                [&](const Stay& stay) { return stay.from <= when; });
-        return Left{std::prev(later)->item, std::move(way), when};
+        const auto last = lastAt(host, part, when);
+        return last ? std::optional(Left{*last, std::move(way), when}) : std::nullopt;
     }
     return std::nullopt;
 }
@@ -210,19 +215,13 @@ std::optional<ItemId> Fittings::lyingFrom(MachineId machine, std::string_view pa
             host = {std::nullopt, next};
             continue;
         }
-        const auto positions = positions_.find(host);
-        const bool isKnown = positions != positions_.end() && positions->second.contains(part) &&
-                             positions->second.find(part)->second.front().from <= when;
-        if (!isKnown)
+        const auto last = lastAt(host, part, when);
+        if (!last)
             break;
-        const auto& stays = positions->second.find(part)->second;
-        const auto later = std::partition_point(stays.begin(), stays.end(),
-                                                [&](const Stay& stay) { return stay.from <= when; });
-        const ItemId item = std::prev(later)->item;
-        const auto place = placeOf(item, when);
+        const auto place = placeOf(*last, when);
         if (!place || place->kind != MoveKind::Removed)
             return std::nullopt;
-        host = {std::nullopt, item};
+        host = {std::nullopt, last};
         lies = true;
     }
     return lies ? host.parent : std::nullopt;

@@ -274,6 +274,11 @@ Countdown countdown(const TaskFacts& facts, Date on) {
     }
     auto completions = completionsOf(facts, on);
     const Record* last = completions.empty() ? nullptr : completions.back();
+    // A figure at its limit is not talked away: who looked and found it fine measured nothing.
+    const auto lastDone = std::find_if(completions.rbegin(), completions.rend(), [](const Record* record) {
+        return record->kind != RecordKind::LookedFine;
+    });
+    const Record* done = lastDone == completions.rend() ? nullptr : *lastDone;
     std::erase_if(completions, [](const Record* record) { return wasNeverDone(*record); });
     down.completions = static_cast<std::int64_t>(completions.size());
     if (last != nullptr) {
@@ -304,7 +309,7 @@ Countdown countdown(const TaskFacts& facts, Date on) {
         down.over = down.othersDone >= version->nth;
     }
     trigger(down, *version, facts, last, on, wasRidden);
-    down.value = reachedValue(facts.values, last, on);
+    down.value = reachedValue(facts.values, done, on);
     down.over = down.over || down.value.has_value();
     return down;
 }

@@ -50,9 +50,7 @@ std::optional<ReachedValue> reachedValue(std::span<const MeasuredValue> values, 
     std::optional<calendar::Moment> first;
     for (const MeasuredValue* each : newest) {
         const auto limit = limitReached(*each->point, each->value->value);
-        // A figure at its limit is not talked away: who looked and found it fine measured nothing.
-        const bool isEnded = last != nullptr && last->kind != RecordKind::LookedFine &&
-                             last != each->record && !cameAfter(*each->record, *last);
+        const bool isEnded = last != nullptr && last != each->record && !cameAfter(*each->record, *last);
         if (!limit || isEnded || (first && *first <= momentOf(*each->record)))
             continue;
         first = momentOf(*each->record);

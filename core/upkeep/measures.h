@@ -41,9 +41,9 @@ struct ReachedValue {
 };
 
 /// Of the values of a job's points (in any order) the one that makes it due: of each point the value measured
-/// last up to the evening of `on` decides, unless the job was done later (`last`; of one part of a day the
-/// order of entry decides; a value that was written down with it does not end with it, nor does any by a look
-/// that found it fine). Of several the one measured first.
+/// last up to the evening of `on` decides, unless the job was done later (`last`, and no look that found it
+/// fine; of one part of a day the order of entry decides; a value that was written down with it does not end
+/// with it). Of several the one measured first.
 std::optional<ReachedValue> reachedValue(std::span<const MeasuredValue> values, const Record* last,
                                          calendar::Date on);
 

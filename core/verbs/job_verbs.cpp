@@ -43,7 +43,7 @@ void fillItem(const Book& book, upkeep::Record& record, const upkeep::TaskVersio
     if (const auto item = book.fittings().at(machine.id, task->position, when))
         record.item = item;
     else if (!record.item && !isBaseline(record))
-        record.item = book.whereabouts().lyingFrom(machine.id, task->position, when);
+        record.item = book.fittings().lyingFrom(machine.id, task->position, when);
 }
 
 // On an engine that is away nobody changes the oil.

@@ -68,7 +68,7 @@ std::optional<ItemId> cameInside(const Book& book, const fastening::JointVersion
 std::optional<ItemId> onTheBench(const Book& book, const fastening::JointVersion& joint, calendar::Date on) {
     if (!joint.position || joint.position->empty())
         return std::nullopt;
-    return book.whereabouts().lyingFrom(joint.machine, *joint.position, {on, calendar::DayPart::AfterRiding});
+    return book.fittings().lyingFrom(joint.machine, *joint.position, {on, calendar::DayPart::AfterRiding});
 }
 
 }  // namespace

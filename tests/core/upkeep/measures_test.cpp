@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Measured values that make a job due. All figures are invented.
 #include "core/upkeep/measures.h"
+#include "core/upkeep/unknown.h"
 
 #include <rapidcheck/gtest.h>
 
@@ -105,6 +106,21 @@ TEST_F(ValueTest, TheCountdownIsOverByAValueWhateverIsLeft) {
     EXPECT_TRUE(it.on("2026-02-03").over);
     EXPECT_EQ(it.on("2026-02-03").value->value.text(), "0.09");
     EXPECT_EQ(it.on("2026-02-03").limits[0].left, 7400) << "its own round goes on";
+}
+
+TEST_F(ValueTest, ALookThatFoundItFineEndsNoValueAndBringsNoneBack) {
+    it.versions = {made::task({made::every("75")}, Consequence::SafetyEvident)};
+    it.versions[0].renews = false;
+    ASSERT_TRUE(isALook(it.versions[0]));
+    it.records = {make.record("2026-01-10")};
+    measure("2026-02-02", 9);
+    it.values = {{&point_, measured_.front().get(), &measured_.front()->measured.front()}};
+    it.records.push_back(make.record("2026-02-03", RecordKind::LookedFine));
+    EXPECT_TRUE(it.on("2026-02-04").over);
+    it.records.push_back(make.record("2026-02-05"));
+    EXPECT_FALSE(it.on("2026-02-05").over);
+    it.records.push_back(make.record("2026-02-06", RecordKind::LookedFine));
+    EXPECT_FALSE(it.on("2026-02-07").over);
 }
 
 // Day by day and the slow way: each day the notebook is read from its first page to that day, line by line.

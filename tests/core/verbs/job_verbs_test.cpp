@@ -74,6 +74,42 @@ TEST_F(RecordJobTest, SendsOutWhatItIsOn) {
     EXPECT_EQ(book().fittings().at(heron, "engine", {day("2026-03-04")}), engine);
 }
 
+// A job that does not take the item out loosens what holds it when it sends it.
+TEST_F(RecordJobTest, SendingLoosensWhatHoldsTheItemUnlessTheJobDid) {
+    must(saying(saveTask,
+                upkeep::TaskVersion{.machine = heron, .name = "True the wheel", .position = "rear wheel"}));
+    auto draft = JobDraft{.record = job(ledger().all<upkeep::TaskVersion>().back().task, "2026-03-02"),
+                          .sends = Sending{.where = "Lane Wheels"}};
+    must(record(draft));
+    EXPECT_EQ(ledger().all<items::Move>().back().told, items::Told::Work);
+    must(saying(strike, last<upkeep::Record>().value(), "told wrongly"));
+    draft.record.steps = {{"rear-wheel"}};
+    must(record(draft));
+    EXPECT_EQ(ledger().all<items::Move>().back().told, items::Told::AsItWas);
+}
+
+TEST_F(RecordJobTest, OnTheBenchItIsThatItems) {
+    must(saying(moveItem, {.item = engine, .date = day("2026-03-02"), .kind = items::MoveKind::Removed}));
+    must(record({.record = job(oilChange, "2026-03-03")}));
+    EXPECT_EQ(ledger().all<upkeep::Record>().back().item, engine);
+    must(saying(moveItem, {.item = engine, .date = day("2026-03-04"), .kind = items::MoveKind::Away}));
+    const auto error = refused(record({.record = job(oilChange, "2026-03-05")}));
+    EXPECT_EQ(error, (base::Error{Fault::NothingThere, "task", "Oil change", "engine"}));
+}
+
+TEST_F(RecordJobTest, TheMeterSaysWhetherItWasBeforeTheRide) {
+    must(ride({.outing = outing("2026-03-01", 100), .meterAfter = units::Hours{1000}}));
+    must(ride({.outing = outing("2026-03-02", 130), .meterAfter = units::Hours{1130}}));
+    auto draft = JobDraft{.record = job(oilChange, "2026-03-02")};
+    draft.record.meter = units::Hours{1000};
+    must(record(draft));
+    EXPECT_EQ(ledger().all<upkeep::Record>().back().part, calendar::DayPart::BeforeRiding);
+    draft.record.task = pads;
+    draft.record.meter = units::Hours{1130};
+    must(record(draft));
+    EXPECT_EQ(ledger().all<upkeep::Record>().back().part, calendar::DayPart::AfterRiding);
+}
+
 TEST_F(RecordJobTest, OfTheSameJobThatOnlyConfirmsTheJointsAreTaken) {
     auto draft = JobDraft{.record = job(pads, "2026-03-02")};
     draft.record.steps = {{"rear-wheel"}};

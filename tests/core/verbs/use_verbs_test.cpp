@@ -111,6 +111,26 @@ TEST_F(UseVerbsTest, AHandTightJointMustBeAnsweredFirst) {
     must(ride({.outing = outing("2026-03-09", 100)}));
 }
 
+TEST_F(UseVerbsTest, AJointInDoubtMustBeAnsweredFirst) {
+    must(saying(
+        saveTool,
+        fastening::Tool{.name = "Long red", .low = units::Decimal{20, 0}, .high = units::Decimal{200, 0}}));
+    const ToolId red = last<fastening::Tool>();
+    must(saying(markJoints, std::vector<fastening::JointMark>{{.joint = axle,
+                                                               .date = day("2026-03-02"),
+                                                               .kind = fastening::MarkKind::Confirmed,
+                                                               .tool = red}}));
+    must(ride({.outing = outing("2026-03-03", 100)}));
+    must(saying(recordCalibration,
+                fastening::Calibration{.tool = red, .date = day("2026-03-05"), .foundWithin = false}));
+    const auto error = refused(ride({.outing = outing("2026-03-07", 100)}));
+    EXPECT_EQ(error.fault, Fault::MustAnswer);
+    EXPECT_EQ(error.field, base::Place("in_doubt"));
+    EXPECT_EQ(error.given, "rear axle nut");
+    must(ride({.outing = outing("2026-03-01", 100)}));
+    must(ride({.outing = outing("2026-03-07", 100), .handTightSeen = true}));
+}
+
 TEST_F(UseVerbsTest, ReadsTheMeters) {
     EXPECT_EQ(must(saying(logReading, usage::HourReading{.machine = heron,
                                                          .date = day("2026-03-01"),
