@@ -15,6 +15,7 @@ upkeep::LimitState overBy(std::int64_t by, std::int64_t allowance) {
     state.limit.counter = upkeep::Counter::Hours;
     state.left = -by;
     state.leftWithAllowance = allowance - by;
+    state.behind = {1000 + by, 1000 + by, 1000 + by};
     return state;
 }
 

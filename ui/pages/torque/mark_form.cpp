@@ -13,6 +13,7 @@
 #include "ui/entry/tool_names.h"
 #include "ui/words/drawer_words.h"
 #include "ui/words/figures.h"
+#include "ui/words/tr.h"
 #include "ui/workbench/workbench.h"
 
 namespace wm::ui {
@@ -25,7 +26,7 @@ constexpr std::int64_t kMostDegrees = 3600;
 
 QString titleOf(const Workbench& workbench, JointId joint) {
     const auto* version = workbench.book()->joint(joint);
-    return version == nullptr ? MarkForm::tr("joint") : text(version->name);
+    return version == nullptr ? tr("joint") : text(version->name);
 }
 
 }  // namespace
