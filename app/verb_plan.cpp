@@ -33,6 +33,10 @@ constexpr std::string_view actWord(ActKind kind) {
             return "on";
         case ActKind::SafeStop:
             return "safe stop";
+        case ActKind::Run:
+            return "run";
+        case ActKind::Wait:
+            return "wait";
     }
     return "";
 }

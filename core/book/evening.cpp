@@ -96,11 +96,11 @@ Evening eveningOf(const Book& book, std::optional<MachineId> only) {
             continue;
         work.plan = planFor(book, machine->id, work.jobs);
         if (only && *only != machine->id) {
-            evening.elsewhere += work.plan ? work.plan->work : units::Minutes{};
+            evening.elsewhere += work.plan ? work.plan->work + work.plan->waiting : units::Minutes{};
             continue;
         }
         if (work.plan) {
-            evening.work += work.plan->work;
+            evening.work += work.plan->work + work.plan->waiting;
             work.alsoOpen = alsoOpen(book, machine->id, *work.plan);
         }
         evening.machines.push_back(std::move(work));

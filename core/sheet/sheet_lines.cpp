@@ -47,7 +47,7 @@ class LineBuilder {
         for (const weekend::Act& act : from_.plan.acts) {
             lines.push_back(lineOf(act));
             if (act.job)
-                takeBodyState(lines, from_.jobs[*act.job].bodyState);
+                takeBodyState(lines.back(), from_.jobs[*act.job].bodyState);
         }
         keepLastOfEachJoint(lines);
         number(lines);
@@ -85,6 +85,13 @@ class LineBuilder {
                 break;
             case ActKind::SafeStop:
                 line.kind = LineKind::SafeStop;
+                break;
+            case ActKind::Run:
+                line.kind = LineKind::Run;
+                line.hazards = {Hazard::Exhaust, Hazard::HotParts};
+                break;
+            case ActKind::Wait:
+                line.kind = LineKind::Wait;
                 break;
         }
         return line;
@@ -133,19 +140,14 @@ class LineBuilder {
         return kit.onlyIfNeeded ? from_.speech(phrase("Sheet", "%1, if needed").arg(text)) : text;
     }
 
-    // What the engine must be is said at the last line of the list, a job. If a step comes off just for it
-    // (oil is drained warm), the engine is run before that.
-    void takeBodyState(std::vector<SheetLine>& lines, BodyState state) const {
-        SheetLine& job = lines.back();
+    // Before what wants it warm the engine is run, a line of its own.
+    void takeBodyState(SheetLine& job, BodyState state) const {
         if (state == BodyState::Cold)
             addBefore(job.howTo, from_.speech(phrase("Sheet", "Engine cold.")));
-        if (state != BodyState::Warm)
-            return;
-        const bool stepBefore = lines.size() > 1 && lines[lines.size() - 2].kind == LineKind::Off;
-        SheetLine& line = stepBefore ? lines[lines.size() - 2] : job;
-        addBefore(line.howTo, from_.speech(phrase("Sheet", "Engine warm: run it before this, outside.")));
-        addHazard(line, Hazard::Exhaust);
-        addHazard(line, Hazard::HotParts);
+        if (state == BodyState::Warm) {
+            addBefore(job.howTo, from_.speech(phrase("Sheet", "Engine warm.")));
+            addHazard(job, Hazard::HotParts);
+        }
     }
 
     static void addHazard(SheetLine& line, Hazard hazard) {

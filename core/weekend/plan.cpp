@@ -23,12 +23,11 @@ struct Move {
     std::size_t job = 0;
 };
 
-// Opens, works and closes one stage after the other.
+// Opens, works and closes one stage after the other: jobs that share an engine, cold or warm.
 class Worker {
   public:
     Worker(const Teardown& teardown, std::span<const Job> jobs)
         : t_(teardown),
-          jobs_(jobs),
           off_(t_.steps.size(), false),
           staysOff_(t_.steps.size(), false),
           done_(jobs.size(), false) {
@@ -47,35 +46,24 @@ class Worker {
             if (&stage != &stages.stages.back())
                 moves_.push_back({ActKind::SafeStop});
         }
-        refit(stages.trunk.steps, stages.trunk.jobs);
-        doRest(stages.trunk.jobs);
+        refit(stages.trunk.steps);
         if (!moves_.empty())
             moves_.push_back({ActKind::SafeStop});
         return std::move(moves_);
     }
 
   private:
-    [[nodiscard]] bool isWarm(std::size_t job) const {
-        return jobs_[job].bodyState == upkeep::BodyState::Warm;
-    }
-
     void work(const Stage& stage) {
         const std::size_t from = order_.size();
         for (const std::size_t job : stage.jobs)
-            if (!isWarm(job))
-                openFor(job, stage.jobs);
-        refit(offSince(from), stage.jobs);
-        doRest(stage.jobs);
+            openFor(job, stage.jobs);
+        refit({order_.begin() + static_cast<std::ptrdiff_t>(from), order_.end()});
     }
 
     void openFor(std::size_t job, const std::vector<std::size_t>& jobs) {
         for (std::size_t step = 0; step < t_.steps.size(); ++step)
             if (t_.reach[job][step])
                 takeOff(step, jobs);
-    }
-
-    [[nodiscard]] std::vector<std::size_t> offSince(std::size_t from) const {
-        return {order_.begin() + static_cast<std::ptrdiff_t>(from), order_.end()};
     }
 
     void takeOff(std::size_t step, const std::vector<std::size_t>& jobs) {
@@ -91,7 +79,7 @@ class Worker {
 
     void doReached(const std::vector<std::size_t>& jobs) {
         for (const std::size_t job : jobs)
-            if (!done_[job] && !isWarm(job) && isReached(job))
+            if (!done_[job] && isReached(job))
                 doJob(job);
     }
 
@@ -107,12 +95,8 @@ class Worker {
         moves_.push_back({ActKind::Job, kNoStep, job});
     }
 
-    // Backwards; work on a warm engine just before its opening would close.
-    void refit(const std::vector<std::size_t>& steps, const std::vector<std::size_t>& jobs) {
+    void refit(const std::vector<std::size_t>& steps) {
         for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
-            for (const std::size_t job : jobs)
-                if (!done_[job] && t_.reach[job][*step])
-                    doWarm(job, jobs);
             if (staysOff_[*step])
                 continue;
             off_[*step] = false;
@@ -120,23 +104,7 @@ class Worker {
         }
     }
 
-    // Warm work that shares no opening with the rest.
-    void doRest(const std::vector<std::size_t>& jobs) {
-        for (const std::size_t job : jobs)
-            if (!done_[job])
-                doWarm(job, jobs);
-    }
-
-    // Steps that only work on a warm engine needs come off now, not with the rest: oil is drained warm.
-    void doWarm(std::size_t job, const std::vector<std::size_t>& jobs) {
-        const std::size_t from = order_.size();
-        openFor(job, jobs);
-        doJob(job);
-        refit(offSince(from), jobs);
-    }
-
     const Teardown& t_;
-    std::span<const Job> jobs_;
     std::vector<bool> off_;
     std::vector<bool> staysOff_;  ///< open for what is sent out
     std::vector<bool> done_;
@@ -177,18 +145,18 @@ std::vector<Move> withBreakLoose(const Teardown& t, const std::vector<Move>& mov
 // What a stop must say: what was closed, what is still off, what is already cracked loose.
 class StopWords {
   public:
-    StopWords(const Teardown& t, bool isElseWhole) : t_(t), isElseWhole_(isElseWhole) {}
+    explicit StopWords(bool isElseWhole) : isElseWhole_(isElseWhole) {}
 
-    void see(const Move& move) {
-        if (move.kind == ActKind::BreakLoose)
-            loose_.push_back(move.step);
-        if (move.kind == ActKind::Off) {
-            std::erase(loose_, move.step);
-            off_.push_back(move.step);
+    void see(ActKind kind, const StepVersion* step) {
+        if (kind == ActKind::BreakLoose)
+            loose_.push_back(step);
+        if (kind == ActKind::Off) {
+            std::erase(loose_, step);
+            off_.push_back(step);
         }
-        if (move.kind == ActKind::On) {
-            std::erase(off_, move.step);
-            closed_.push_back(move.step);
+        if (kind == ActKind::On) {
+            std::erase(off_, step);
+            closed_.push_back(step);
         }
     }
 
@@ -201,11 +169,10 @@ class StopWords {
         } else {
             const std::string parts = partsBackOn();
             text += parts.empty() ? "." : fmt::format(". Back on: {}.", parts);
-            for (const std::size_t step : off_)
-                text += stillWords(t_.steps[step]->name);
-            for (const std::size_t step : loose_)
-                text += fmt::format(" Cracked loose, not to be ridden or wheeled: {}.",
-                                    t_.steps[step]->breakLoose);
+            for (const StepVersion* step : off_)
+                text += stillWords(step->name);
+            for (const StepVersion* step : loose_)
+                text += fmt::format(" Cracked loose, not to be ridden or wheeled: {}.", step->breakLoose);
         }
         closed_.clear();
         return text;
@@ -215,7 +182,7 @@ class StopWords {
     [[nodiscard]] std::string partsBackOn() const {
         std::vector<std::string> list;
         for (auto step = closed_.rbegin(); step != closed_.rend(); ++step) {
-            const std::string& name = t_.steps[*step]->name;
+            const std::string& name = (*step)->name;
             if (!standingOf(name).empty())
                 continue;
             const std::string parts = partsOf(name);
@@ -232,31 +199,11 @@ class StopWords {
         return loose_.empty() ? fmt::format(" Still on the {}.", standing) : std::string{};
     }
 
-    const Teardown& t_;
     bool isElseWhole_;
-    std::vector<std::size_t> loose_;
-    std::vector<std::size_t> off_;
-    std::vector<std::size_t> closed_;
+    std::vector<const StepVersion*> loose_;
+    std::vector<const StepVersion*> off_;
+    std::vector<const StepVersion*> closed_;
 };
-
-Act actOf(const Teardown& t, std::span<const Job> jobs, const Move& move) {
-    Act act;
-    act.kind = move.kind;
-    if (move.kind == ActKind::Job) {
-        act.job = move.job;
-        act.text = jobs[move.job].name;
-        act.minutes = jobs[move.job].minutes;
-    } else if (move.step != kNoStep) {
-        const StepVersion& step = *t.steps[move.step];
-        act.step = step.code;
-        act.text = move.kind == ActKind::BreakLoose ? step.breakLoose : step.name;
-        if (move.kind == ActKind::Off)
-            act.minutes = step.off;
-        if (move.kind == ActKind::On)
-            act.minutes = step.on;
-    }
-    return act;
-}
 
 units::Minutes timeAlone(const Teardown& t, std::span<const Job> jobs) {
     units::Minutes sum{};
@@ -269,29 +216,116 @@ units::Minutes timeAlone(const Teardown& t, std::span<const Job> jobs) {
     return sum;
 }
 
+// Jobs that are done on one and the same engine, with an opening of their own.
+struct Round {
+    bool isWarm = false;
+    std::vector<std::size_t> numbers{};  ///< of its jobs
+    std::vector<Job> jobs{};
+};
+
+std::vector<Round> roundsOf(std::span<const Job> jobs) {
+    Round warm{.isWarm = true};
+    Round rest;
+    bool isClosedAfterwards = true;
+    for (std::size_t job = 0; job < jobs.size(); ++job) {
+        Round& round = jobs[job].bodyState == upkeep::BodyState::Warm ? warm : rest;
+        round.numbers.push_back(job);
+        round.jobs.push_back(jobs[job]);
+        isClosedAfterwards = isClosedAfterwards && !jobs[job].sendsOut;
+    }
+    std::vector<Round> rounds;
+    for (Round* round : {isClosedAfterwards ? &rest : &warm, isClosedAfterwards ? &warm : &rest})
+        if (!round->jobs.empty())
+            rounds.push_back(std::move(*round));
+    return rounds;
+}
+
+// Writes the acts of one round after the other.
+class Writer {
+  public:
+    Writer(std::span<const Job> jobs, bool isElseWhole, const EngineTimes& times)
+        : jobs_(jobs), isElseWhole_(isElseWhole), times_(times), stop_(isElseWhole) {}
+
+    void write(const Round& round, const Teardown& t) {
+        if (round.isWarm)
+            add({.kind = ActKind::Run, .text = runWords(), .minutes = times_.toWarm});
+        if (isWarm_ && !round.isWarm && wantsCold(round))
+            add({.kind = ActKind::Wait,
+                 .text = "Wait until the engine is cold, hands off",
+                 .minutes = times_.toCold});
+        isWarm_ = round.isWarm;
+        for (const Move& move : withBreakLoose(t, Worker(t, round.jobs).run(splitIntoStages(t, round.jobs))))
+            write(round, t, move);
+    }
+
+    Plan take() { return std::move(plan_); }
+
+  private:
+    [[nodiscard]] std::string runWords() const {
+        const std::string words = "Run the engine until it is warm, outside";
+        return isElseWhole_ ? words : words + "; not before what else is off it or hand-tight is closed";
+    }
+
+    static bool wantsCold(const Round& round) {
+        return std::any_of(round.jobs.begin(), round.jobs.end(),
+                           [](const Job& job) { return job.bodyState == upkeep::BodyState::Cold; });
+    }
+
+    void write(const Round& round, const Teardown& t, const Move& move) {
+        Act act;
+        act.kind = move.kind;
+        if (move.kind == ActKind::Job) {
+            act.job = round.numbers[move.job];
+            act.text = jobs_[*act.job].name;
+            act.minutes = jobs_[*act.job].minutes;
+        } else if (move.kind == ActKind::SafeStop) {
+            act.text = stop_.take();
+        } else {
+            const StepVersion& step = *t.steps[move.step];
+            stop_.see(move.kind, &step);
+            act.step = step.code;
+            act.text = move.kind == ActKind::BreakLoose ? step.breakLoose : step.name;
+            if (move.kind == ActKind::Off)
+                act.minutes = step.off;
+            if (move.kind == ActKind::On)
+                act.minutes = step.on;
+        }
+        add(std::move(act));
+    }
+
+    void add(Act act) {
+        act.starts = plan_.work + plan_.waiting;
+        (act.kind == ActKind::Wait ? plan_.waiting : plan_.work) += act.minutes;
+        auto& opened = plan_.opened;
+        if (act.kind == ActKind::Off && std::find(opened.begin(), opened.end(), act.step) == opened.end())
+            opened.push_back(act.step);
+        plan_.acts.push_back(std::move(act));
+    }
+
+    std::span<const Job> jobs_;
+    bool isElseWhole_;
+    EngineTimes times_;
+    StopWords stop_;
+    bool isWarm_ = false;
+    Plan plan_;
+};
+
 }  // namespace
 
 base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
-                            bool isElseWhole) {
-    const auto teardown = Teardown::of(steps, jobs);
-    if (!teardown)
-        return tl::unexpected(teardown.error());
-    const auto moves =
-        withBreakLoose(*teardown, Worker(*teardown, jobs).run(splitIntoStages(*teardown, jobs)));
-    Plan plan;
-    plan.alone = timeAlone(*teardown, jobs);
-    StopWords stop(*teardown, isElseWhole);
-    for (const Move& move : moves) {
-        stop.see(move);
-        Act act = actOf(*teardown, jobs, move);
-        if (act.kind == ActKind::SafeStop)
-            act.text = stop.take();
-        if (act.kind == ActKind::Off)
-            plan.opened.push_back(act.step);
-        act.starts = plan.work;
-        plan.work += act.minutes;
-        plan.acts.push_back(std::move(act));
+                            bool isElseWhole, const EngineTimes& times) {
+    const auto all = Teardown::of(steps, jobs);
+    if (!all)
+        return tl::unexpected(all.error());
+    Writer writer(jobs, isElseWhole, times);
+    for (const Round& round : roundsOf(jobs)) {
+        const auto teardown = Teardown::of(steps, round.jobs);
+        if (!teardown)
+            return tl::unexpected(teardown.error());
+        writer.write(round, *teardown);
     }
+    Plan plan = writer.take();
+    plan.alone = timeAlone(*all, jobs);
     return plan;
 }
 

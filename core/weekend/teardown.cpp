@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <numeric>
-#include <tuple>
 #include <unordered_map>
 
 namespace wm::weekend {
@@ -97,15 +96,6 @@ std::vector<std::size_t> trunkOf(const Teardown& t) {
     return trunk;
 }
 
-auto warmLast(const Stage& stage, std::span<const Job> jobs) {
-    const auto has = [&](upkeep::BodyState state) {
-        return std::any_of(stage.jobs.begin(), stage.jobs.end(),
-                           [&](std::size_t job) { return jobs[job].bodyState == state; });
-    };
-    const bool warm = has(upkeep::BodyState::Warm);
-    return std::tuple(warm, warm && !has(upkeep::BodyState::Cold), stage.jobs.front());
-}
-
 }  // namespace
 
 base::Result<Teardown> Teardown::of(std::span<const StepVersion* const> steps, std::span<const Job> jobs) {
@@ -165,8 +155,6 @@ Stages splitIntoStages(const Teardown& t, std::span<const Job> jobs) {
     }
     for (std::size_t step = first; step < t.steps.size(); ++step)
         result.stages[stageOf.at(groups.of(step))].steps.push_back(step);
-    std::stable_sort(result.stages.begin(), result.stages.end(),
-                     [&](const Stage& a, const Stage& b) { return warmLast(a, jobs) < warmLast(b, jobs); });
     return result;
 }
 

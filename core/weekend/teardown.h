@@ -31,7 +31,7 @@ struct Stage {
 };
 
 /// The trunk: steps on which all others stand, in order, with the jobs that need nothing more. Then the
-/// stages, which share nothing but the trunk; those with work on a warm engine last.
+/// stages, which share nothing but the trunk, in the order of the jobs.
 struct Stages {
     Stage trunk;
     std::vector<Stage> stages;

@@ -67,8 +67,6 @@ class StarterPlan::Teller {
     Acts tell() {
         findLastTorques();
         for (std::size_t line = 0; line < plan_.size(); ++line) {
-            if (runsBefore(line))
-                say(of_.bindings_.at("warm_job").get<Acts>());
             tellLine(line);
         }
         say(atOnce_);
@@ -93,17 +91,6 @@ class StarterPlan::Teller {
         if (act.starts_with("on "))
             off_.erase(act.substr(3));
         acts_.push_back(act);
-    }
-
-    // Text of the sheet: the engine is run before the job, or before the step that comes off just for it.
-    [[nodiscard]] bool runsBefore(std::size_t line) const {
-        const auto isWarmJob = [&](std::size_t at) {
-            return at < plan_.size() && plan_[at].kind == ActKind::Job &&
-                   tasks_[*plan_[at].job]->bodyState == upkeep::BodyState::Warm;
-        };
-        if (plan_[line].kind == ActKind::Off)
-            return isWarmJob(line + 1);
-        return isWarmJob(line) && (line == 0 || plan_[line - 1].kind != ActKind::Off);
     }
 
     [[nodiscard]] const std::vector<base::Code>& torquedAt(const Act& act) const {
@@ -156,6 +143,12 @@ class StarterPlan::Teller {
                 tellOn(stepOf(act), line);
                 break;
             case ActKind::SafeStop:
+                break;
+            case ActKind::Run:
+                say(of_.bindings_.at("run").get<Acts>());
+                break;
+            case ActKind::Wait:
+                say(of_.bindings_.at("wait").get<Acts>());
                 break;
         }
     }

@@ -36,6 +36,12 @@ std::vector<std::string> wordsOf(const Plan& plan) {
             case ActKind::SafeStop:
                 words.emplace_back("stop");
                 break;
+            case ActKind::Run:
+                words.emplace_back("run");
+                break;
+            case ActKind::Wait:
+                words.emplace_back("wait");
+                break;
         }
     }
     return words;
@@ -184,27 +190,58 @@ TEST(PlanTest, AStopNamesWhatIsOffAndNotWhatWasMadeReady) {
     EXPECT_THAT(stopsOf({out}), ElementsAre("Safe to stop here. Still on the stand. Still: Seat off."));
 }
 
-TEST(PlanTest, PutsWorkOnAWarmEngineLastAndOnTheMostWholeMachine) {
+TEST(PlanTest, RunsTheEngineOnlyWhenTheRestIsClosed) {
     const auto plan =
         planOn(genericMachine(true),
                {makeJob("oil", 15, {"OIL"}, BodyState::Warm), makeJob("idle", 5, {}, BodyState::Warm),
                 makeJob("valve check", 30, {"VCV"}, BodyState::Cold), makeJob("pressures", 3, {})});
-    EXPECT_THAT(wordsOf(*plan),
-                ElementsAre("pressures", "-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK",
-                            "+SEA", "stop", "-OIL", "oil", "+OIL", "+STD", "idle", "stop"));
-    // Within one stage: the rest of the teardown is closed before the warm job is done.
-    const auto oneStage = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL"}, BodyState::Warm),
-                                                        makeJob("clutch basket", 40, {"PRC"})});
-    EXPECT_THAT(wordsOf(*oneStage), ElementsAre("-STD", "-OIL", "-COO", "-CLC", "-PRC", "clutch basket",
-                                                "+PRC", "+CLC", "+COO", "oil", "+OIL", "+STD", "stop"));
+    EXPECT_THAT(wordsOf(*plan), ElementsAre("pressures", "-STD", "-SEA", "-TNK", "-VCV", "valve check",
+                                            "+VCV", "+TNK", "+SEA", "+STD", "stop", "run", "idle", "-STD",
+                                            "-OIL", "oil", "+OIL", "+STD", "stop"));
+    EXPECT_EQ(plan->acts[10].text, "Safe to stop here: the machine is whole");
+    EXPECT_EQ(plan->work.count(), 15 + 5 + 30 + 3 + 43 + 5 + 5 + 9)
+        << "two openings, five minutes of running";
+    EXPECT_EQ(plan->waiting.count(), 0);
+    // A water pump and an oil change share the drain plug: the engine is not run with the pump out.
+    const auto shared = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL"}, BodyState::Warm),
+                                                      makeJob("water pump", 40, {"PRC"})});
+    EXPECT_THAT(wordsOf(*shared),
+                ElementsAre("-STD", "-OIL", "-COO", "-CLC", "-PRC", "water pump", "+PRC", "+CLC", "+COO",
+                            "+OIL", "+STD", "stop", "run", "-STD", "-OIL", "oil", "+OIL", "+STD", "stop"));
 }
 
-TEST(PlanTest, OpensWhatOnlyWarmWorkNeedsWhenTheRestIsClosed) {
+TEST(PlanTest, OneRunIsForAllWorkOnAWarmEngine) {
     const auto plan = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL", "SEA"}, BodyState::Warm),
                                                     makeJob("valve check", 30, {"VCV"}, BodyState::Cold),
                                                     makeJob("filter", 5, {"OIL"}, BodyState::Warm)});
     EXPECT_THAT(wordsOf(*plan), ElementsAre("-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK",
-                                            "-OIL", "oil", "filter", "+OIL", "+SEA", "+STD", "stop"));
+                                            "+SEA", "+STD", "stop", "run", "-STD", "-OIL", "filter", "-SEA",
+                                            "oil", "+SEA", "+OIL", "+STD", "stop"));
+    EXPECT_THAT(plan->opened, ElementsAre("STD", "SEA", "TNK", "VCV", "OIL"));
+}
+
+TEST(PlanTest, RunsTheEngineFirstWhereTheRestStaysOpen) {
+    auto out = makeJob("shock out", 20, {"SHK"});
+    out.sendsOut = true;
+    const auto oil = makeJob("oil", 15, {"OIL"}, BodyState::Warm);
+    const auto valves = makeJob("valve check", 30, {"VCV"}, BodyState::Cold);
+    EXPECT_THAT(wordsOf(*planOn(genericMachine(false), {out, oil})),
+                ElementsAre("run", "-STD", "-OIL", "oil", "+OIL", "+STD", "stop", "crack RWH", "-STD", "-RWH",
+                            "-LNK", "-SHK", "shock out", "stop"));
+    const auto plan = planWork(pointersTo(genericMachine(false)), std::vector<Job>{out, oil, valves}, true,
+                               EngineTimes{.toWarm = units::Minutes{7}, .toCold = units::Minutes{120}});
+    const auto words = wordsOf(*plan);
+    EXPECT_EQ(words[7], "wait") << "what is cold waits until the engine is";
+    EXPECT_EQ(plan->acts[7].minutes.count(), 120);
+    EXPECT_EQ(plan->acts[8].starts.count(), 7 + 5 + 9 + 15 + 120);
+    EXPECT_EQ(plan->waiting.count(), 120);
+}
+
+TEST(PlanTest, SaysThatAMachineThatIsNotWholeIsNotRunYet) {
+    const auto steps = genericMachine(true);
+    const std::vector<Job> jobs{makeJob("idle", 5, {}, BodyState::Warm)};
+    EXPECT_EQ(planWork(pointersTo(steps), jobs)->acts[0].text, "Run the engine until it is warm, outside");
+    EXPECT_THAT(planWork(pointersTo(steps), jobs, false)->acts[0].text, HasSubstr("not before what else"));
 }
 
 TEST(PlanTest, CountsMinutesFromTheStartWithoutGaps) {

@@ -97,6 +97,8 @@ QString actWords(const book::Book& book, MachineId machine, const weekend::Act& 
         case ActKind::Off:
             return name;
         case ActKind::Job:
+        case ActKind::Run:
+        case ActKind::Wait:
             return text(act.text);
         case ActKind::On:
             return step == nullptr ? name : words(weekend::refitPhrase(step->name));
