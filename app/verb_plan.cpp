@@ -37,6 +37,12 @@ constexpr std::string_view actWord(ActKind kind) {
             return "run";
         case ActKind::Wait:
             return "wait";
+        case ActKind::Crack:
+            return "crack";
+        case ActKind::Do:
+            return "do";
+        case ActKind::Torque:
+            return "torque";
     }
     return "";
 }

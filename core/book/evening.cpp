@@ -7,6 +7,7 @@
 #include <set>
 
 #include "core/book/state.h"
+#include "core/fastening/danger.h"
 
 namespace wm::book {
 
@@ -84,7 +85,10 @@ base::Result<weekend::Plan> planFor(const Book& book, MachineId machine,
     for (const weekend::Job& job : jobs)
         if (const auto* event = job.sendsOut ? ridesBeforeItIsBack(book, machine, workOn) : nullptr)
             return base::refuse(base::Fault::RidesSoon, "job", job.name, event->name);
-    return weekend::planWork(book.steps(machine), jobs, isWholeAfter(book, machine, jobs));
+    weekend::PlanTerms terms{.isElseWhole = isWholeAfter(book, machine, jobs)};
+    for (const fastening::JointVersion* joint : book.joints(machine))
+        terms.joints.push_back({joint->code, joint->name, joint->held, fastening::cures(*joint)});
+    return weekend::planWork(book.steps(machine), jobs, terms);
 }
 
 Evening eveningOf(const Book& book, std::optional<MachineId> only) {

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 
 #include "core/fastening/danger.h"
 #include "core/sheet/sheet_parts.h"
@@ -49,7 +48,6 @@ class LineBuilder {
             if (act.job)
                 takeBodyState(lines.back(), from_.jobs[*act.job].bodyState);
         }
-        keepLastOfEachJoint(lines);
         number(lines);
         return lines;
     }
@@ -59,7 +57,9 @@ class LineBuilder {
         SheetLine line;
         line.step = act.step;
         line.text = act.text;
-        if (act.kind != ActKind::BreakLoose && act.kind != ActKind::SafeStop)
+        const bool isOfAnother = act.kind == ActKind::BreakLoose || act.kind == ActKind::Crack ||
+                                 act.kind == ActKind::Torque || act.kind == ActKind::SafeStop;
+        if (!isOfAnother || act.minutes.count() > 0)
             line.minutes = from_.speech(phrase("Sheet", "%1 min").arg(std::to_string(act.minutes.count())));
         const weekend::StepVersion* step =
             act.step.empty() ? nullptr : from_.book.step(from_.machine, act.step);
@@ -77,7 +77,6 @@ class LineBuilder {
                 line.text = from_.speech(weekend::refitPhrase(act.text));
                 line.howTo = step->refit;
                 takeHazards(line, step->cautions, true);
-                takeJoints(line, step->joints);
                 break;
             case ActKind::Job:
                 line.kind = LineKind::Job;
@@ -93,7 +92,19 @@ class LineBuilder {
             case ActKind::Wait:
                 line.kind = LineKind::Wait;
                 break;
+            case ActKind::Crack:
+                line.kind = LineKind::BreakLoose;
+                line.text = from_.speech(phrase("Sheet", "Crack loose: %1").arg(act.text));
+                break;
+            case ActKind::Do:
+                line.kind = LineKind::Do;
+                break;
+            case ActKind::Torque:
+                line.kind = LineKind::Torque;
+                line.text = from_.speech(phrase("Sheet", "Torque: %1").arg(act.text));
+                break;
         }
+        takeJoints(line, act.torques);
         return line;
     }
 
@@ -114,7 +125,6 @@ class LineBuilder {
             addLine(line.howTo, from_.speech(phrase("Sheet", "This time as well: %1").arg(task->extra)));
         for (const upkeep::Caution& caution : task->cautions)
             addHazard(line, caution.hazard);
-        takeJoints(line, task->joints);
         for (const upkeep::MeasurePoint& point : task->measures)
             line.measures.push_back(measureOf(*task, point));
         for (const upkeep::KitLine& kit : task->kit)
@@ -162,12 +172,12 @@ class LineBuilder {
     }
 
     // A code that no joint answers to still gets its blank: something there has to be tightened.
-    void takeJoints(SheetLine& line, const std::vector<base::Code>& codes) {
-        for (const base::Code& code : codes) {
-            const auto* joint = from_.book.joint(from_.machine, code.code);
+    void takeJoints(SheetLine& line, const std::vector<std::string>& codes) {
+        for (const std::string& code : codes) {
+            const auto* joint = from_.book.joint(from_.machine, code);
             if (joint == nullptr) {
                 TorqueLine blank;
-                blank.joint = code.code;
+                blank.joint = code;
                 line.torques.push_back(std::move(blank));
                 continue;
             }
@@ -218,15 +228,6 @@ class LineBuilder {
                                              .arg(day))
                           : value + ", " + day;
         return line;
-    }
-
-    static void keepLastOfEachJoint(std::vector<SheetLine>& lines) {
-        std::set<std::pair<std::optional<JointId>, std::string>> seen;
-        const auto isSeen = [&](const TorqueLine& torque) {
-            return !seen.emplace(torque.jointId, torque.jointId ? "" : torque.joint).second;
-        };
-        for (auto line = lines.rbegin(); line != lines.rend(); ++line)
-            std::erase_if(line->torques, isSeen);
     }
 
     static void number(std::vector<SheetLine>& lines) {

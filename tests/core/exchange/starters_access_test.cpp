@@ -64,6 +64,7 @@ const std::vector<Access> kChassis{{"on-stand", 5, 5},
                                    {"front-caliper-off", 13, 13},
                                    {"fork-legs-out", 40, 40},
                                    {"bars-forward", 18, 18},
+                                   {"top-clamp-off", 61, 61},
                                    {"stem-down", 77, 77},
                                    {"rear-wheel-out", 16, 16},
                                    {"chain-off", 12, 12},
@@ -72,14 +73,17 @@ const std::vector<Access> kChassis{{"on-stand", 5, 5},
                                    {"swingarm-off", 77, 77},
                                    {"coolant-drained", 19, 19},
                                    {"radiators-off", 56, 56},
-                                   {"oil-drained", 14, 14},
+                                   {"oil-drained", 9, 9},
                                    {"clutch-cover-off", 15, 15},
+                                   {"clutch-pack-out", 28, 28},
                                    {"primary-cover-off", 70, 70},
                                    {"ignition-cover-off", 17, 17},
                                    {"engine-out", 226, 202}};
-const std::vector<Access> kTwoStroke{{"head-off", 60, 43}, {"cylinder-off", 166, 104}};
-const std::vector<Access> kFourStroke{
-    {"valve-cover-off", 43, 43}, {"cams-out", 89, 89}, {"head-off", 219, 195}, {"cylinder-off", 251, 227}};
+const std::vector<Access> kTwoStroke{
+    {"head-off", 60, 43}, {"cylinder-off", 166, 104}, {"piston-out", 178, 116}};
+const std::vector<Access> kFourStroke{{"valve-cover-off", 43, 43}, {"tensioner-out", 65, 65},
+                                      {"cams-out", 89, 89},        {"head-off", 219, 195},
+                                      {"cylinder-off", 251, 227},  {"piston-out", 263, 239}};
 
 class MotocrossAccessTest : public testing::TestWithParam<std::string> {
   protected:

@@ -198,7 +198,8 @@ TEST_P(StartersTest, IsASeasonsWorthOfUpkeep) {
 }
 
 TEST_P(StartersTest, CarriesNoTorqueAndNothingConfirmed) {
-    EXPECT_EQ(shippedText(GetParam()).find("\"torque"), std::string::npos);
+    for (const char* key : {"\"torque\"", "\"torque_"})  // "torque front-axle-nut" is an act, no figure
+        EXPECT_EQ(shippedText(GetParam()).find(key), std::string::npos) << key;
     EXPECT_EQ(shippedText(GetParam()).find("\"confirmed"), std::string::npos);
     for (const auto& joint : starter_.joints) {
         EXPECT_FALSE(joint.torque || joint.torqueHigh) << joint.code;

@@ -70,7 +70,8 @@ const Json& table() {
         "looks": ["check"],
         "jobs": {"tyre": {"do": ["off tyre", "on tyre"]}, "away": {"how_to": {"tag": ["tag wheel"]}}},
         "jobs_without_a_truth": ["check"],
-        "run": ["run engine"], "wait": ["wait"],
+        "run": ["run engine"], "wait": ["wait"], "held": {"brake": ["brake"]},
+        "doings": {"press": ["press it"]},
         "at_once": {"pump": ["pump brake"]}, "later": {"spokes": ["later spokes"]}, "at_once_of_a_job": {}
     })");
     return kTable;

@@ -174,6 +174,11 @@ TEST(PlanPropertyTest, CanBeDoneOnTheMachineInThatOrder) {
                 case ActKind::Wait:
                     isWarm = false;
                     break;
+                case ActKind::Crack:
+                case ActKind::Do:
+                case ActKind::Torque:
+                    RC_FAIL("nothing asks for it");
+                    break;
             }
         }
         RC_ASSERT(off.empty());
