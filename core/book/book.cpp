@@ -126,6 +126,14 @@ const items::Fittings& Book::fittings() const {
     return parts_->groups->fittings;
 }
 
+const upkeep::Record& Book::placed(const upkeep::Record& record) const {
+    return parts_->placed->placed(record);
+}
+
+calendar::DayPart Book::partByMeter(const upkeep::Record& record) const {
+    return parts_->placed->partOf(record);
+}
+
 std::vector<const items::Machine*> Book::machines() const {
     std::vector<const items::Machine*> result;
     for (const items::Machine& machine : ledger().all<items::Machine>())

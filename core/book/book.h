@@ -82,6 +82,10 @@ class Book {
     [[nodiscard]] std::optional<units::Hours> meterNow(MachineId machine) const;
     [[nodiscard]] const items::Fittings& fittings() const;
     [[nodiscard]] upkeep::Whereabouts whereabouts() const;
+    /// A record of the ledger as it is meant: with the part of the day and the item that it does not name.
+    [[nodiscard]] const upkeep::Record& placed(const upkeep::Record& record) const;
+    /// The part of its day in which a job was done, one that is not recorded yet too: the meter decides.
+    [[nodiscard]] calendar::DayPart partByMeter(const upkeep::Record& record) const;
     /// The position of the task that a record is of; empty for the machine as a whole.
     [[nodiscard]] std::string_view placeOfJob(const upkeep::Record& record) const;
     [[nodiscard]] const outlook::Ahead& ahead(MachineId machine) const;

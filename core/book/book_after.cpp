@@ -30,10 +30,19 @@ bool same(const Ledger& before, const Ledger& after) {
 }
 
 template <class R>
-void addOwn(RowsView<R> rows, Memo<MachineId, usage::UseFacts>& use, std::vector<R> usage::UseFacts::*field) {
+R asMeant(const R& row, const Placed& placed) {
+    if constexpr (std::is_same_v<R, usage::HourReading>)
+        return placed.placed(row);
+    else
+        return row;
+}
+
+template <class R>
+void addOwn(RowsView<R> rows, const Placed& placed, Memo<MachineId, usage::UseFacts>& use,
+            std::vector<R> usage::UseFacts::*field) {
     std::map<MachineId, std::vector<R>> byMachine;
     for (const R& row : rows)
-        byMachine[row.machine].push_back(row);
+        byMachine[row.machine].push_back(asMeant(row, placed));
     for (auto& [machine, own] : byMachine) {
         auto& into = use.own(machine).*field;
         into.insert(into.end(), own.begin(), own.end());
@@ -49,11 +58,13 @@ void eachKindOfUse(Visit&& visit) {
     visit(&usage::UseFacts::crashes);
 }
 
-void addRecords(RowsView<upkeep::Record> records, Memo<MachineId, RecordsOfMachine>& ofMachine,
+void addRecords(RowsView<upkeep::Record> records, const Placed& placed,
+                Memo<MachineId, RecordsOfMachine>& ofMachine,
                 Memo<ItemId, std::vector<const upkeep::Record*>>& ofItem) {
     std::map<MachineId, std::vector<const upkeep::Record*>> byMachine;
     std::map<ItemId, std::vector<const upkeep::Record*>> byItem;
-    for (const upkeep::Record& record : records) {
+    for (const upkeep::Record& told : records) {
+        const upkeep::Record& record = placed.placed(told);
         byMachine[record.machine].push_back(&record);
         if (record.item)
             byItem[*record.item].push_back(&record);
@@ -135,18 +146,26 @@ Book::Parts::Parts(std::shared_ptr<const Ledger> ledgerOf, calendar::Date todayO
                                   weekend::StepVersion, upkeep::Deferral, weekend::Pick>(old, *ledger);
     groups = sameGroups ? before->groups : std::make_shared<const Groups>(*ledger);
 
-    const bool sameUse = before != nullptr && onlyMoreUse(old, *ledger);
+    const bool samePlaces =
+        before != nullptr &&
+        same<upkeep::Record, upkeep::TaskVersion, usage::HourReading, items::Move>(old, *ledger);
+    placed = samePlaces ? before->placed
+                        : std::make_shared<const Placed>(*ledger, groups->fittings,
+                                                         before == nullptr ? nullptr : before->placed.get());
+    const bool sharesPlaces = before != nullptr && before->placed->shares(*placed);
+    const bool sameUse = sharesPlaces && onlyMoreUse(old, *ledger);
     if (sameUse)
         useOfMachine.takeOver(before->useOfMachine, std::set<MachineId>{});
     eachKindOfUse([&]<class R>(std::vector<R> usage::UseFacts::*field) {
-        addOwn(added<R>(sameUse ? old : nothing, *ledger), useOfMachine, field);
+        addOwn(added<R>(sameUse ? old : nothing, *ledger), *placed, useOfMachine, field);
     });
-    const bool sameRecords = before != nullptr && follow<upkeep::Record>(old, *ledger);
+    const bool sameRecords = sharesPlaces && follow<upkeep::Record>(old, *ledger);
     if (sameRecords) {
         recordsOfMachine.takeOver(before->recordsOfMachine, std::set<MachineId>{});
         recordsOfItem.takeOver(before->recordsOfItem, std::set<ItemId>{});
     }
-    addRecords(added<upkeep::Record>(sameRecords ? old : nothing, *ledger), recordsOfMachine, recordsOfItem);
+    addRecords(added<upkeep::Record>(sameRecords ? old : nothing, *ledger), *placed, recordsOfMachine,
+               recordsOfItem);
     if (sameUse)
         takeFigures(*before);
 }

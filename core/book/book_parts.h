@@ -12,6 +12,7 @@
 
 #include "core/book/book.h"
 #include "core/book/joints_then.h"
+#include "core/book/placed.h"
 
 namespace wm::book {
 
@@ -97,6 +98,7 @@ struct Book::Parts {
     std::shared_ptr<const picture::Ledger> ledger;
     calendar::Date today;
     std::shared_ptr<const Groups> groups;
+    std::shared_ptr<const Placed> placed;
 
     Memo<MachineId, usage::UseFacts> useOfMachine;
     Memo<MachineId, RecordsOfMachine> recordsOfMachine;

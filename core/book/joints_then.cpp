@@ -42,8 +42,7 @@ std::set<JointId> jointsCoded(const Book& book, MachineId machine, const Codes& 
 }
 
 // Marks of a job stand in its part of the day, those of an outing after its riding.
-Moment momentOf(const picture::Ledger& ledger, const JointMark& mark) {
-    const auto* record = mark.record ? ledger.find<upkeep::Record>(*mark.record) : nullptr;
+Moment momentOf(const JointMark& mark, const upkeep::Record* record) {
     if (record != nullptr)
         return {mark.date, record->part};
     return {mark.date, mark.outing ? DayPart::Riding : DayPart::AfterRiding};
@@ -188,8 +187,9 @@ class TouchGathering {
     }
 
     void takeMark(const JointMark& mark) {
-        const Moment when = momentOf(book_.ledger(), mark);
-        const auto* record = mark.record ? book_.ledger().find<upkeep::Record>(*mark.record) : nullptr;
+        const auto* told = mark.record ? book_.ledger().find<upkeep::Record>(*mark.record) : nullptr;
+        const auto* record = told != nullptr ? &book_.placed(*told) : nullptr;
+        const Moment when = momentOf(mark, record);
         const auto* joint = mark.item ? book_.joint(mark.joint) : nullptr;
         const auto shown = joint != nullptr
                                ? shownAs(*joint, JointOwner{.item = mark.item, .code = joint->code})

@@ -207,6 +207,18 @@ std::optional<Fittings::Left> Fittings::leftFrom(MachineId machine, std::string_
     return left;
 }
 
+// Unfitted, and not out of another machine meanwhile.
+bool Fittings::liesFrom(ItemId item, const Host& host, std::string_view position, Moment when) const {
+    const auto places = spells(item);
+    const auto later =
+        std::find_if(places.begin(), places.end(), [&](const Spell& spell) { return when < spell.from; });
+    const auto fitted = std::find_if(std::make_reverse_iterator(later), places.rend(),
+                                     [](const Spell& spell) { return spell.kind == MoveKind::Fitted; });
+    return later != places.begin() && std::prev(later)->kind == MoveKind::Removed &&
+           fitted != places.rend() && Host{fitted->machine, fitted->parent} == host &&
+           fitted->position == position;
+}
+
 std::optional<ItemId> Fittings::lyingFrom(MachineId machine, std::string_view path, Moment when) const {
     Host host{machine, std::nullopt};
     bool lies = false;
@@ -218,8 +230,7 @@ std::optional<ItemId> Fittings::lyingFrom(MachineId machine, std::string_view pa
         const auto last = lastAt(host, part, when);
         if (!last)
             break;
-        const auto place = placeOf(*last, when);
-        if (!place || place->kind != MoveKind::Removed)
+        if (!liesFrom(*last, host, part, when))
             return std::nullopt;
         host = {std::nullopt, last};
         lies = true;

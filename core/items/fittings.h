@@ -109,6 +109,8 @@ class Fittings {
     /// What sits there, or sat there last.
     [[nodiscard]] std::optional<ItemId> lastAt(const Host& host, std::string_view position,
                                                calendar::Moment when) const;
+    [[nodiscard]] bool liesFrom(ItemId item, const Host& host, std::string_view position,
+                                calendar::Moment when) const;
     [[nodiscard]] std::vector<std::pair<std::string, ItemId>> on(const Host& host,
                                                                  calendar::Moment when) const;
     void collectEmptied(const Host& host, const std::string& way, calendar::Moment when,

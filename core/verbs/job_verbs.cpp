@@ -55,16 +55,6 @@ void checkIsSomething(Checks& check, const Book& book, const upkeep::Record& rec
     check.that(!left, Fault::NothingThere, "task", task->name, left ? left->position : std::string{});
 }
 
-// The meter decides: one that showed more after a ride of that day was read before it.
-void placeByMeter(const Book& book, upkeep::Record& record) {
-    if (!record.meter || record.part != calendar::DayPart::AfterRiding)
-        return;
-    for (const auto& reading : book.ledger().all<usage::HourReading>())
-        if (reading.machine == record.machine && reading.date == record.date && reading.outing &&
-            reading.shown > *record.meter)
-            record.part = calendar::DayPart::BeforeRiding;
-}
-
 void fillWords(upkeep::Record& record, const upkeep::TaskVersion* task, const upkeep::Snag* snag) {
     record.task = task != nullptr ? std::optional(task->task) : std::nullopt;
     record.version = task != nullptr ? std::optional(task->id) : std::nullopt;
@@ -125,23 +115,24 @@ bool isTheSame(const upkeep::Record& record, const upkeep::Record& other) {
            (record.task || record.snag || sameName(other.what, record.what));
 }
 
-void checkTwice(Checks& check, const Ledger& ledger, const upkeep::Record& record) {
-    const auto& records = ledger.all<upkeep::Record>();
+void checkTwice(Checks& check, const Book& book, const upkeep::Record& record) {
+    const auto& records = book.ledger().all<upkeep::Record>();
     const auto same = std::find_if(records.begin(), records.end(), [&](const upkeep::Record& other) {
-        return isTheSame(record, other) && other.meter == record.meter && other.stated == record.stated;
+        return isTheSame(record, book.placed(other)) && other.meter == record.meter &&
+               other.stated == record.stated;
     });
     check.that(same == records.end(), Fault::Duplicate, "date", record.date.iso(), shortened(record.what));
 }
 
 // The job of that day that this one only adds torqued joints to, or nullptr.
-const upkeep::Record* onlyConfirms(const Ledger& ledger, const JobDraft& draft) {
+const upkeep::Record* onlyConfirms(const Book& book, const JobDraft& draft) {
     const upkeep::Record& record = draft.record;
     if (draft.confirmed.empty() || !record.uses.empty() || !record.measured.empty() || draft.sends ||
         isBaseline(record))
         return nullptr;
     const upkeep::Record* found = nullptr;
-    for (const upkeep::Record& other : ledger.all<upkeep::Record>())
-        if (isTheSame(record, other) && (!record.meter || record.meter == other.meter))
+    for (const upkeep::Record& other : book.ledger().all<upkeep::Record>())
+        if (isTheSame(record, book.placed(other)) && (!record.meter || record.meter == other.meter))
             found = &other;
     return found;
 }
@@ -424,7 +415,7 @@ Result<ReadyJob> checkJob(const VerbContext& context, JobDraft draft) {
     if (check.failed())
         return check.refusal();
     fillWords(record, job.task, job.snag);
-    placeByMeter(book, record);
+    record.part = book.partByMeter(record);
     fillItem(book, record, job.task, *job.machine);
     checkShape(check, record);
     checkIsSomething(check, book, record, job.task);
@@ -435,7 +426,7 @@ Result<ReadyJob> checkJob(const VerbContext& context, JobDraft draft) {
     if (!check.failed())
         checkMeter(check, book, record, *job.machine);
     if (!check.failed())
-        checkTwice(check, book.ledger(), record);
+        checkTwice(check, book, record);
     checkSending(check, book, draft);
     if (check.failed())
         return check.refusal();
@@ -461,7 +452,7 @@ Result<Change> confirmMore(const VerbContext& context, const JobDraft& draft, co
 }  // namespace
 
 Result<Change> recordJob(const VerbContext& context, JobDraft draft) {
-    if (const auto* record = onlyConfirms(context.book.ledger(), draft))
+    if (const auto* record = onlyConfirms(context.book, draft))
         return confirmMore(context, draft, *record);
     const auto job = checkJob(context, std::move(draft));
     if (!job)

@@ -66,9 +66,10 @@ void checkDoubts(Checks& check, const Book& book, const OutingDraft& draft) {
 }
 
 // More was noted than the meter ran by far, and it was not so before: has it stopped?
-void checkMeterRan(Checks& check, const usage::UseFacts& before, const usage::UseFacts& after) {
-    const auto known = usage::whereItStood(before);
-    for (const usage::MeterStood& stood : usage::whereItStood(after))
+void checkMeterRan(Checks& check, const Book& before, const Change& change, MachineId machine) {
+    const Book after(std::make_shared<const Ledger>(before.ledger().with(change)), before.today());
+    const auto known = usage::whereItStood(before.use(machine));
+    for (const usage::MeterStood& stood : usage::whereItStood(after.use(machine)))
         if (std::find(known.begin(), known.end(), stood) == known.end())
             check.take(usage::questionOf(stood));
 }
@@ -175,13 +176,6 @@ Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
     checkGaps(check, context.book, draft);
     checkHandTight(check, context.book, draft);
     checkDoubts(check, context.book, draft);
-    if (!check.failed() && !draft.meterIsRight) {
-        usage::UseFacts use = context.book.use(outing.machine);
-        use.outings.push_back(outing);
-        if (draft.meterAfter)
-            use.hourReadings.push_back(reading);
-        checkMeterRan(check, context.book.use(outing.machine), use);
-    }
     if (check.failed())
         return check.refusal();
 
@@ -197,7 +191,12 @@ Result<Change> logOuting(const VerbContext& context, OutingDraft draft) {
     if (draft.crashed)
         entry.add(usage::Crash{.machine = outing.machine, .date = outing.date, .outing = id});
     noteRiddenOpen(entry, context.book, outing, id);
-    return std::move(entry).change(outingText(outing, machine->name));
+    Change change = std::move(entry).change(outingText(outing, machine->name));
+    if (!draft.meterIsRight)
+        checkMeterRan(check, context.book, change, outing.machine);
+    if (check.failed())
+        return check.refusal();
+    return change;
 }
 
 Result<Change> logReading(const VerbContext& context, usage::HourReading reading) {
@@ -207,9 +206,6 @@ Result<Change> logReading(const VerbContext& context, usage::HourReading reading
 Result<Change> logReadingSeen(const VerbContext& context, usage::HourReading reading, ReadingSeen seen) {
     const MachineId machine = reading.machine;
     const calendar::Date on = reading.date;
-    usage::UseFacts use = context.book.use(machine);
-    use.hourReadings.push_back(reading);
-    use.hourReadings.back().entered = context.book.ledger().nextEntered();
     auto change = logAnyReading(context, std::move(reading), "h", &units::hoursText);
     if (!change)
         return change;
@@ -220,7 +216,7 @@ Result<Change> logReadingSeen(const VerbContext& context, usage::HourReading rea
     Checks check;
     check.that(names.empty() || seen.openJoints, Fault::MustAnswer, "hand_tight", shortened(names));
     if (!seen.meterIsRight)
-        checkMeterRan(check, context.book.use(machine), use);
+        checkMeterRan(check, context.book, *change, machine);
     if (check.failed())
         return check.refusal();
     return withKnownOpen(context, std::move(*change), open, on);

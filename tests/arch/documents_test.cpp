@@ -5,6 +5,7 @@
 
 #include <regex>
 #include <set>
+#include <string>
 
 #include "tests/arch/source_tree.h"
 
@@ -82,6 +83,26 @@ TEST(DocumentsTest, EveryFileThatAFolderNamesIsThere) {
         }
     }
     EXPECT_GE(named, 20U);
+}
+
+// A line that no longer applies would be an error of the list only once somebody runs the target.
+TEST(DocumentsTest, EveryMutantAppliesOnce) {
+    const std::regex parts("([^\t]+)\t([^\t]+)\t([^\t]+)");
+    std::size_t mutants = 0;
+    for (const std::string& line : document("tests/core/mutants/mutants.list").lines) {
+        std::smatch part;
+        if (line.empty() || line.front() == '#')
+            continue;
+        ASSERT_TRUE(std::regex_match(line, part, parts)) << line;
+        ++mutants;
+        std::size_t found = 0;
+        for (const std::string& source : document(part[1]).lines)
+            for (auto at = source.find(part[2]); at != std::string::npos;
+                 at = source.find(part[2], at + part[2].length()))
+                ++found;
+        EXPECT_EQ(found, 1U) << part[1] << " holds \"" << part[2] << '"';
+    }
+    EXPECT_GE(mutants, 70U);
 }
 
 }  // namespace

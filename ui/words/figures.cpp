@@ -82,10 +82,13 @@ QString hoursWords(const usage::HoursBracket& hours) {
         .arg(hoursFigure(hours.best), hoursFigure(hours.low), hoursFigure(*hours.high));
 }
 
+// What nobody read is not said to the minute, and "0.0 h or more" says nothing at all.
 QString shortHoursWords(const usage::HoursBracket& hours) {
-    if (!hours.high)
+    if (hours.isExact())
+        return hoursWords(hours.best);
+    if (!hours.high && (hours.low > units::Hours{0} || hours.best == hours.low))
         return tr("%1 or more").arg(hoursWords(hours.low));
-    return (hours.isExact() ? QString() : QStringLiteral("~")) + hoursWords(hours.best);
+    return QStringLiteral("~") + hoursWords(units::Hours{(hours.best.count() + 5) / 10 * 10});
 }
 
 QString bracketWords(const upkeep::CountBracket& bracket, upkeep::Counter counter) {

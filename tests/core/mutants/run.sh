@@ -9,7 +9,7 @@ source_dir=$1 scratch=$2 compiler=$3 library=$4 objects=$5
 shift 6
 tests='AtomsTest.*:ExposureTest.*:ReadingsTest.*:FittingsTest.*:LifeTest.*:CountdownTest.*:FollowUpsTest.*:DeferralTest.*'
 tests="$tests:DayByDayTest.*:ComputingErrorsTest.*:AheadTest.*:GroundTest.*:StandingTest.*"
-tests="$tests:SourcesTest.*"
+tests="$tests:SourcesTest.*:ReachedTest.*:ValueTest.*:WeightedHoursTest.*:PlacedTest.*:SubjectOfTheBookTest.*"
 tab=$(printf '\t')
 
 rm -rf "$scratch" && mkdir -p "$scratch" || exit 1

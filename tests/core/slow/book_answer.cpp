@@ -59,6 +59,8 @@ std::string BookAnswers::mayRecord(const std::string& machine, const std::string
     draft.record.machine = tale_.machine(machine);
     draft.record.task = tale_.tasks.at(machine + "/" + task);
     draft.record.date = book_.today();
+    // With its own figure it is another one than what the tale may have told of that day.
+    draft.record.meter = book_.meterNow(draft.record.machine).value_or(units::Hours{100});
     std::int64_t last = 1'000'000;
     const auto change = verbs::recordJob({book_, [&last] { return ++last; }}, std::move(draft));
     if (!change) {

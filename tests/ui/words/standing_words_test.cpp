@@ -54,6 +54,11 @@ TEST(BracketWords, SayAnOpenHighEndOnce) {
     const usage::HoursBracket open{units::Hours{4000}, units::Hours{4500}, std::nullopt};
     EXPECT_EQ(hoursWords(open), "45.0 h (40.0 or more)");
     EXPECT_EQ(shortHoursWords(open), "40.0 h or more");
+    const usage::HoursBracket nobodyKnows{units::Hours{0}, units::Hours{6178}, std::nullopt};
+    EXPECT_EQ(shortHoursWords(nobodyKnows), "~61.8 h");
+    const usage::HoursBracket about{units::Hours{4000}, units::Hours{6178}, units::Hours{8000}};
+    EXPECT_EQ(shortHoursWords(about), "~61.8 h");
+    EXPECT_EQ(shortHoursWords({units::Hours{6178}, units::Hours{6178}, units::Hours{6178}}), "61.78 h");
 }
 
 TEST(ClearWords, SayWhatIsDueAndHowSurelyNoMoreIs) {

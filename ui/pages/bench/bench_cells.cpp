@@ -22,6 +22,7 @@ namespace wm::ui {
 namespace {
 
 using Kind = BenchCell::Kind;
+using Ride = BenchCell::Ride;
 
 std::vector<BenchCell>& in(BenchColumn& column, Band band) {
     return column[static_cast<std::size_t>(band)];
@@ -137,7 +138,7 @@ void addFollowUps(BenchColumn& column, const book::Book& book, MachineId machine
 
 BenchCell gapCell(const book::Book& book, MachineId machine, const book::Gap& gap) {
     BenchCell cell = wordsCell(machine, text(gap.position));
-    cell.keepsItStanding = !gap.isDoubtful;
+    cell.ride = gap.isDoubtful ? Ride::NotUnseen : Ride::No;
     cell.far = gapSinceWords(book, gap);
     cell.when = gap.isDoubtful ? tr("is it needed?") : text(gap.where).simplified();
     return cell;
@@ -151,7 +152,7 @@ void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machin
     for (const auto& joint : state.handTight) {
         BenchCell cell;
         cell.kind = Kind::Joint;
-        cell.keepsItStanding = true;
+        cell.ride = Ride::No;
         cell.machine = machine;
         cell.words = text(joint.joint->name);
         cell.far = tr("since %1").arg(dayWords(joint.state.since, today));
@@ -161,6 +162,7 @@ void addOpenThings(BenchColumn& column, const book::Book& book, MachineId machin
     for (const auto& doubt : state.doubts) {
         BenchCell cell = wordsCell(machine, doubtedWords(book, doubt));
         cell.far = shortDoubtWords(doubt);
+        cell.ride = Ride::NotUnseen;
         if (!doubt.joints.empty()) {
             cell.kind = Kind::Joint;
             cell.joint = doubt.joints.front();

@@ -35,6 +35,8 @@ QString bandWords(Band band);
 /// What stands in one place of the Bench.
 struct BenchCell {
     enum class Kind : std::uint8_t { Nothing, Words, Job, Snag, FollowUp, Joint, NoTasks, More };
+    /// Whether anybody rides off before it is done: nobody does, in red; not before it was looked at.
+    enum class Ride : std::uint8_t { Yes, NotUnseen, No };
     Kind kind = Kind::Nothing;
     MachineId machine{};
     QString words;
@@ -44,8 +46,8 @@ struct BenchCell {
     QString why;     ///< what it is a matter of, where there is room
     std::optional<MarkState> mark;
     bool picked = false;
-    bool keepsItStanding = false;  ///< nobody rides off before it is done: in red
-    bool unconfirmed = false;      ///< its interval is not confirmed against the manual
+    Ride ride = Ride::Yes;
+    bool unconfirmed = false;  ///< its interval is not confirmed against the manual
     std::optional<TaskId> task;
     std::optional<SnagId> snag;
     std::optional<JointId> joint;

@@ -25,7 +25,9 @@ constexpr int kWidestName = 380;
 
 QColor farColor(const BenchCell& cell, const Tokens& tokens) {
     if (!cell.mark)
-        return cell.keepsItStanding ? tokens.over : tokens.pencil;
+        return cell.ride == BenchCell::Ride::No          ? tokens.over
+               : cell.ride == BenchCell::Ride::NotUnseen ? tokens.due
+                                                         : tokens.pencil;
     switch (cell.mark->kind) {
         case MarkState::Kind::Overdue:
             return tokens.over;

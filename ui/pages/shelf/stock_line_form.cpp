@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 
+#include "core/picture/checks.h"
 #include "core/verbs/verbs.h"
 #include "ui/entry/choice.h"
 #include "ui/entry/flow.h"
@@ -20,8 +21,6 @@
 namespace wm::ui {
 
 namespace {
-
-constexpr std::int64_t kMostAmount = 1'000'000;
 
 enum class What : std::uint8_t { Bought, Used, Counted, Lost, Ordered, NewLine };
 
@@ -145,7 +144,7 @@ void StockLineForm::save() {
         say(tr("Choose a line of the shelf first."));
         return;
     }
-    const auto amount = units::parseCount("amount", amount_->text().toStdString(), kMostAmount);
+    const auto amount = units::parseCount("amount", amount_->text().toStdString(), picture::kMostAmount);
     if (!amount) {
         say(wordsFor(amount.error()));
         return;
@@ -160,8 +159,9 @@ void StockLineForm::save() {
 
 void StockLineForm::saveNewLine() {
     const bool blank = amount_->text().trimmed().isEmpty();
-    const auto amount = blank ? base::Result<std::int64_t>(0)
-                              : units::parseCount("amount", amount_->text().toStdString(), kMostAmount);
+    const auto amount =
+        blank ? base::Result<std::int64_t>(0)
+              : units::parseCount("amount", amount_->text().toStdString(), picture::kMostAmount);
     if (!amount) {
         say(wordsFor(amount.error()));
         return;

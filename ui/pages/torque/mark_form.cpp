@@ -22,12 +22,12 @@ using fastening::MarkKind;
 
 namespace {
 
-constexpr std::int64_t kMostDegrees = 3600;
-
 QString titleOf(const Workbench& workbench, JointId joint) {
     const auto* version = workbench.book()->joint(joint);
     return version == nullptr ? tr("joint") : text(version->name);
 }
+
+constexpr std::int64_t kMostDegrees = 3600;
 
 }  // namespace
 

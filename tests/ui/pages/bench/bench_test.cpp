@@ -122,7 +122,7 @@ TEST(BenchCells, PutEachJobWhereItBelongs) {
     const auto open = benchColumn(garage.book(), sorrel, {sorrel});
     const auto& joints = open[static_cast<std::size_t>(Band::HandTight)];
     ASSERT_EQ(joints.size(), 1U);
-    EXPECT_TRUE(joints.front().keepsItStanding);
+    EXPECT_EQ(joints.front().ride, BenchCell::Ride::No);
 }
 
 class BenchPageTest : public WindowTest {
