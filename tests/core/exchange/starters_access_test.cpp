@@ -141,17 +141,23 @@ TEST(StartersAccessTest, ARoadMachineTakesLongerAndASmallOneLess) {
     }
 }
 
-// A file from before a joint said where it sits knows it by its code: as the starters say it.
+// A file from before a joint said where it sits knows it by its code: as the starters say it. That table
+// stays as it was; a joint that came later says it itself.
 TEST(StartersAccessTest, SaysOfEachJointWhereItSits) {
     std::map<std::string, std::string, std::less<>> known;
     for (const fastening::SitsIn& each : fastening::sitsInByCode())
         EXPECT_TRUE(known.emplace(each.joint, each.position).second) << each.joint;
+    std::set<std::string> later;
     for (const char* file : kShippedStarters)
         for (const auto& joint : shippedStarter(file).joints) {
             const auto at = known.find(joint.code);
-            ASSERT_TRUE(at != known.end() && joint.position) << file << ": " << joint.code;
-            EXPECT_EQ(*joint.position, at->second) << file << ": " << joint.code;
+            ASSERT_TRUE(joint.position) << file << ": " << joint.code;
+            if (at == known.end())
+                later.insert(joint.code);
+            else
+                EXPECT_EQ(*joint.position, at->second) << file << ": " << joint.code;
         }
+    EXPECT_EQ(later, (std::set<std::string>{"end-cap-bolts", "throttle-housing-bolts"}));
 }
 
 // What goes off with a wheel or an engine is undone by the step, so it is no part of what goes.

@@ -298,9 +298,14 @@ std::vector<std::string> StarterPlan::unbound() const {
     for (const fastening::JointVersion& joint : starter_.joints)
         if (!isIn("joints", joint.code) && !isIn("joints_by_their_code", joint.code))
             unknown.push_back("joint " + joint.code);
-    for (const upkeep::TaskVersion& task : starter_.tasks)
+    for (const upkeep::TaskVersion& task : starter_.tasks) {
         if (!isIn("jobs", task.code) && !isIn("jobs_without_a_truth", task.code))
             unknown.push_back("task " + task.code);
+        // A how-to that no longer says it would leave the act out, and with it what the truths ask of it.
+        for (const auto& [word, acts] : at(at(bindings_.at("jobs"), task.code), "how_to").items())
+            if (lowered(task.howTo).find(word) == std::string::npos)
+                unknown.push_back("how " + task.code + " is done, which no longer says: " + word);
+    }
     const auto checkDoings = [&](const std::vector<upkeep::Doing>& doings) {
         for (const upkeep::Doing& doing : doings)
             if (!doing.runs && !isIn("doings", doing.code))
