@@ -95,12 +95,12 @@ TEST(DocumentsTest, EveryMutantAppliesOnce) {
             continue;
         ASSERT_TRUE(std::regex_match(line, part, parts)) << line;
         ++mutants;
+        const std::string old = part[2];
         std::size_t found = 0;
         for (const std::string& source : document(part[1]).lines)
-            for (auto at = source.find(part[2]); at != std::string::npos;
-                 at = source.find(part[2], at + part[2].length()))
+            for (auto at = source.find(old); at != std::string::npos; at = source.find(old, at + old.size()))
                 ++found;
-        EXPECT_EQ(found, 1U) << part[1] << " holds \"" << part[2] << '"';
+        EXPECT_EQ(found, 1U) << part[1] << " holds \"" << old << '"';
     }
     EXPECT_GE(mutants, 70U);
 }
