@@ -6,13 +6,12 @@
 #include "core/notebook/cell_words.h"
 #include "core/notebook/judging.h"
 #include "core/notebook/plain_text.h"
-#include "core/picture/checks.h"
-#include "core/usage/exposure.h"
 
 namespace wm::notebook {
 
 namespace {
 
+constexpr std::int64_t kMostHoursADay = 24 * 100;
 constexpr std::int64_t kMostMinutes = 24 * 60;
 
 void addToNote(Facts& facts, std::string_view what, std::string_view cell) {
@@ -229,14 +228,14 @@ void CellReading::readCircumstances(const TableLine& cells, Line& line) const {
     }
     if (const auto cell = cellAt(cells, layout_.at(Column::Starts)); !cell.empty() && !saysUnknown(cell)) {
         if (const auto starts = readNumber(cell, layout_.decimal, 0);
-            starts && *starts >= 0 && *starts <= picture::kMostOfADay)
+            starts && *starts >= 0 && *starts <= 100)
             facts.starts = *starts;
         else
             unknown("starts:", cell);
     }
     if (const auto cell = cellAt(cells, layout_.at(Column::Distance)); !cell.empty() && !saysUnknown(cell)) {
         if (const auto metres = readNumber(cell, layout_.decimal, 3);
-            metres && *metres >= 0 && *metres <= usage::kMostMetresADay.count())
+            metres && *metres >= 0 && *metres < 2'000'000)
             facts.distance = units::Metres{*metres};
         else
             unknown("distance:", cell);
@@ -313,7 +312,7 @@ void CellReading::readJob(const TableLine& cells, Line& line) const {
         const auto time = readHours(cell, layout_.decimal);
         if (whole && *whole >= 0 && *whole <= kMostMinutes) {
             facts.minutes = units::Minutes{*whole};
-        } else if (time && time->hours.count() >= 0 && time->hours <= usage::kMostHoursADay) {
+        } else if (time && time->hours.count() >= 0 && time->hours.count() <= kMostHoursADay) {
             facts.minutes = units::Minutes{(time->hours.count() * 60 + 50) / 100};
             if (time->form == HoursForm::Number)
                 line.remark(Defect::MinutesUnit, std::string(cell), std::to_string(facts.minutes->count()));

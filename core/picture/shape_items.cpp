@@ -3,7 +3,6 @@
 #include "core/base/text.h"
 #include "core/picture/shape.h"
 #include "core/usage/atom.h"
-#include "core/usage/exposure.h"
 
 // People, machines, items and how they are used.
 
@@ -123,15 +122,16 @@ void checkShape(Checks& check, usage::DistanceReading& row) {
 }
 
 void checkShape(Checks& check, usage::Outing& row) {
+    static constexpr units::Hours kDay{2'400};
+    static constexpr units::Metres kFarthest{3'000'000};
     check.date("date", row.date);
     check.hours("hours", row.hours);
     if (row.hours)
-        check.that(*row.hours <= usage::kMostHoursADay, Fault::TooLarge, "hours",
-                   units::hoursText(*row.hours), "24");
+        check.that(*row.hours <= kDay, Fault::TooLarge, "hours", units::hoursText(*row.hours), "24");
     check.metres("distance", row.distance);
     if (row.distance)
-        check.that(*row.distance <= usage::kMostMetresADay, Fault::TooLarge, "distance",
-                   units::kilometresText(*row.distance), units::kilometresText(usage::kMostMetresADay));
+        check.that(*row.distance <= kFarthest, Fault::TooLarge, "distance",
+                   units::kilometresText(*row.distance), units::kilometresText(kFarthest));
     for (const usage::PieceTraits& piece : usage::kPieces)
         if (piece.noted)
             check.fromZero(std::string(piece.noted->field), row.*piece.noted->amount, kMostOfADay);

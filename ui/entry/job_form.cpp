@@ -9,7 +9,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/picture/checks.h"
 #include "core/upkeep/measures.h"
 #include "ui/entry/last_used.h"
 #include "ui/entry/tool_names.h"
@@ -23,6 +22,8 @@ namespace wm::ui {
 using upkeep::RecordKind;
 
 namespace {
+
+constexpr std::int64_t kMostMinutes = 10'000;
 
 std::vector<std::string> openingOf(const book::Book& book, const upkeep::TaskVersion& task) {
     std::vector<std::string> wanted;
@@ -358,7 +359,7 @@ tl::expected<store::Verb, Faults> JobForm::verb() {
     record.kind = chosenOf<RecordKind>(*kind_);
     record.uses = read(parseUses(book(), uses_->text()));
     record.minutes = std::nullopt;
-    if (const auto minutes = read(countIn(minutes_, picture::kMostMinutes)); minutes > 0)
+    if (const auto minutes = read(countIn(minutes_, kMostMinutes)); minutes > 0)
         record.minutes = units::Minutes{minutes};
     record.by = read(personIn(by_));
     record.note = typed(note_);

@@ -55,7 +55,7 @@ TEST_F(UseVerbsTest, RefusesAnOutingThatCannotBe) {
     EXPECT_EQ(rideWith([](auto& d) { d.outing.hours = Hours{-1}; }), At(Fault::Negative, "hours"));
     EXPECT_EQ(rideWith([](auto& d) { d.outing.hours = Hours{2401}; }), At(Fault::TooLarge, "hours"));
     EXPECT_EQ(rideWith([](auto& d) { d.outing.distance = Metres{-1}; }), At(Fault::Negative, "distance"));
-    EXPECT_EQ(rideWith([](auto& d) { d.outing.distance = Metres{usage::kMostMetresADay.count() + 1}; }),
+    EXPECT_EQ(rideWith([](auto& d) { d.outing.distance = Metres{3'000'001}; }),
               At(Fault::TooLarge, "distance"));
     EXPECT_EQ(rideWith([](auto& d) { d.outing.starts = -1; }), At(Fault::Negative, "starts"));
     EXPECT_EQ(rideWith([](auto& d) { d.outing.starts = 1001; }), At(Fault::TooLarge, "starts"));

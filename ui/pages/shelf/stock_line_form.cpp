@@ -7,7 +7,6 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 
-#include "core/picture/checks.h"
 #include "core/verbs/verbs.h"
 #include "ui/entry/choice.h"
 #include "ui/entry/flow.h"
@@ -21,6 +20,8 @@
 namespace wm::ui {
 
 namespace {
+
+constexpr std::int64_t kMostAmount = 1'000'000;
 
 enum class What : std::uint8_t { Bought, Used, Counted, Lost, Ordered, NewLine };
 
@@ -144,7 +145,7 @@ void StockLineForm::save() {
         say(tr("Choose a line of the shelf first."));
         return;
     }
-    const auto amount = units::parseCount("amount", amount_->text().toStdString(), picture::kMostAmount);
+    const auto amount = units::parseCount("amount", amount_->text().toStdString(), kMostAmount);
     if (!amount) {
         say(wordsFor(amount.error()));
         return;
@@ -159,9 +160,8 @@ void StockLineForm::save() {
 
 void StockLineForm::saveNewLine() {
     const bool blank = amount_->text().trimmed().isEmpty();
-    const auto amount =
-        blank ? base::Result<std::int64_t>(0)
-              : units::parseCount("amount", amount_->text().toStdString(), picture::kMostAmount);
+    const auto amount = blank ? base::Result<std::int64_t>(0)
+                              : units::parseCount("amount", amount_->text().toStdString(), kMostAmount);
     if (!amount) {
         say(wordsFor(amount.error()));
         return;
