@@ -24,14 +24,7 @@ class ExpiryTest : public testing::Test, public FurnishedBench {
                     items::Move{.item = spare, .date = day("2026-03-01"), .kind = items::MoveKind::Removed}));
         must(saying(moveItem,
                     items::Move{.item = wheel, .date = day("2026-03-01"), .kind = items::MoveKind::Removed}));
-        upkeep::TaskVersion bearings;
-        bearings.machine = heron;
-        bearings.validFrom = day("2026-01-10");
-        bearings.name = "New wheel bearings";
-        bearings.position = "rear wheel";
-        bearings.limits = {{.every = 2000}};
-        bearings.renews = true;
-        must(saying(saveTask, bearings));
+        saveWheelBearings();
         for (const char* date : {"2026-04-05", "2026-04-12", "2026-04-19", "2026-04-26", "2026-05-03",
                                  "2026-05-10", "2026-05-17"})
             must(ride({.outing = outing(date, 200), .handTightSeen = true}));

@@ -59,14 +59,7 @@ TEST_F(PlacedTest, AReadingWithoutARideSaysNothingOfTheRiding) {
 
 // A file of before the rule, in which the record of a job on the bench names no item.
 TEST_F(PlacedTest, AJobAtAnEmptiedPositionIsOfWhatLiesOnTheBench) {
-    upkeep::TaskVersion bearings;
-    bearings.machine = heron;
-    bearings.validFrom = day("2026-01-10");
-    bearings.name = "New wheel bearings";
-    bearings.position = "rear wheel";
-    bearings.limits = {{.every = 2000}};
-    must(saying(saveTask, bearings));
-    const TaskId task = ledger().all<upkeep::TaskVersion>().back().task;
+    const TaskId task = saveWheelBearings();
     must(saying(moveItem,
                 items::Move{.item = wheel, .date = day("2026-03-01"), .kind = items::MoveKind::Removed}));
     upkeep::Record record = job(task, "2026-03-02");

@@ -56,4 +56,16 @@ FurnishedBench::FurnishedBench() {
     bottle = last<stock::Lot>();
 }
 
+TaskId FurnishedBench::saveWheelBearings() {
+    upkeep::TaskVersion bearings;
+    bearings.machine = heron;
+    bearings.validFrom = day("2026-01-10");
+    bearings.name = "New wheel bearings";
+    bearings.position = "rear wheel";
+    bearings.limits = {{.every = 2000}};
+    bearings.renews = true;
+    must(saying(saveTask, bearings));
+    return ledger().all<upkeep::TaskVersion>().back().task;
+}
+
 }  // namespace wm::verbs

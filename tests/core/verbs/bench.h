@@ -112,6 +112,8 @@ class FurnishedBench : public Bench {
     StockLineId oil;
     LotId bottle;  ///< 1000 ml, not opened
 
+    /// A task on the rear wheel, every 20 h, that renews it.
+    TaskId saveWheelBearings();
     [[nodiscard]] upkeep::Record job(TaskId task, const char* on) const {
         return {.machine = heron, .task = task, .date = day(on)};
     }
