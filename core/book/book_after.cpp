@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/book/book_parts.h"
 
+#include <type_traits>
+
 // What a book takes over from the one before it: after a ride, a wash or a job on one machine everything that
 // is about the others; on another day what does not look ahead.
 

@@ -13,12 +13,13 @@ using upkeep::Record;
 namespace {
 
 std::optional<ItemId> itemOf(const picture::Ledger& ledger, const items::Fittings& fittings,
-                             const Record& record) {
-    const auto* task =
-        record.item || !record.version ? nullptr : ledger.find<upkeep::TaskVersion>(*record.version);
+                             const Record& record, calendar::Moment when) {
+    if (record.item || !record.version)
+        return record.item;
+    const auto* task = ledger.find<upkeep::TaskVersion>(*record.version);
     return task == nullptr || task->position.empty()
-               ? record.item
-               : fittings.lyingFrom(record.machine, task->position, momentOf(record));
+               ? std::nullopt
+               : fittings.lyingFrom(record.machine, task->position, when);
 }
 
 }  // namespace
@@ -26,16 +27,19 @@ std::optional<ItemId> itemOf(const picture::Ledger& ledger, const items::Fitting
 Placed::Placed(const picture::Ledger& ledger, const items::Fittings& fittings, const Placed* before) {
     for (const auto& reading : ledger.all<usage::HourReading>())
         if (reading.outing) {
-            auto& most = left_.try_emplace({reading.machine, reading.date}, reading.shown).first->second;
+            auto& most =
+                meterAfter_.try_emplace({reading.machine, reading.date}, reading.shown).first->second;
             most = std::max(most, reading.shown);
         }
     Records moved;
     for (const Record& told : ledger.all<Record>()) {
-        Record record = told;
-        record.part = partOf(told);
-        record.item = itemOf(ledger, fittings, record);
-        if (record.part != told.part || record.item != told.item)
-            moved.emplace(told.id, std::move(record));
+        const calendar::Moment when{told.date, partOf(told)};
+        const auto item = itemOf(ledger, fittings, told, when);
+        if (when.part == told.part && item == told.item)
+            continue;
+        Record& record = moved.emplace(told.id, told).first->second;
+        record.part = when.part;
+        record.item = item;
     }
     moved_ = before != nullptr && *before->moved_ == moved
                  ? before->moved_
@@ -45,8 +49,8 @@ Placed::Placed(const picture::Ledger& ledger, const items::Fittings& fittings, c
 DayPart Placed::partOf(const Record& record) const {
     if (!record.meter || record.kind != upkeep::RecordKind::Done)
         return record.part;
-    const auto left = left_.find({record.machine, record.date});
-    return left != left_.end() && *record.meter < left->second ? DayPart::BeforeRiding : record.part;
+    const auto left = meterAfter_.find({record.machine, record.date});
+    return left != meterAfter_.end() && *record.meter < left->second ? DayPart::BeforeRiding : record.part;
 }
 
 const Record& Placed::placed(const Record& record) const {

@@ -11,11 +11,10 @@
 
 namespace wm::book {
 
-/// What a fact says without naming it: in which part of its day a job was done, and on which item.
-/// - A job whose figure of the meter is lower than what an outing of that day left was done before the
-/// riding,
-///   in whatever order the two were told, and so was its reading. A plain reading says nothing of the riding.
-/// - A record at an emptied position that names no item is that of what lies on the bench.
+/// Part of day and item of a record where it does not say them itself, worked out from the other facts.
+/// A job whose meter figure is lower than what an outing of its day left was done before the riding, in
+/// whatever order the two were told, and so was its reading; a plain reading says nothing of the riding.
+/// A record at an emptied position that names no item is that of what lies on the bench.
 class Placed {
   public:
     /// Shares with `before`, if there is one, where both place the same records alike.
@@ -32,7 +31,7 @@ class Placed {
 
   private:
     using Records = std::map<RecordId, upkeep::Record>;
-    std::map<std::tuple<MachineId, calendar::Date>, units::Hours> left_;  ///< by the outings of the day
+    std::map<std::tuple<MachineId, calendar::Date>, units::Hours> meterAfter_;  ///< the riding of a day
     std::shared_ptr<const Records> moved_;
 };
 

@@ -27,6 +27,7 @@ QString titleOf(const Workbench& workbench, JointId joint) {
     return version == nullptr ? tr("joint") : text(version->name);
 }
 
+// Below the function with a text: lupdate takes the "std" of a constant above it for the context.
 constexpr std::int64_t kMostDegrees = 3600;
 
 }  // namespace
