@@ -69,8 +69,12 @@ void paintName(QPainter& painter, const QRect& room, const BenchCell& cell, cons
     const QString weekend = cell.picked ? BenchModel::tr("  · weekend") : QString();
     const QString name =
         metrics.elidedText(cell.words, Qt::ElideRight, room.width() - metrics.horizontalAdvance(weekend));
-    const bool isWork = cell.canBeChosen() && cell.kind != BenchCell::Kind::More;
-    paintText(painter, room, Qt::AlignLeft, name, isWork ? tokens.ink : tokens.pencil);
+    const bool isMore = cell.kind == BenchCell::Kind::More;
+    const bool isWork = cell.canBeChosen() && !isMore;
+    paintText(painter, room, Qt::AlignLeft, name,
+              isWork   ? tokens.ink
+              : isMore ? farColor(cell, tokens)  // what is folded away is no less grave
+                       : tokens.pencil);
     paintText(painter, room.adjusted(metrics.horizontalAdvance(name), 0, 0, 0), Qt::AlignLeft, weekend,
               tokens.pencil);
 }

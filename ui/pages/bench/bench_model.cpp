@@ -115,6 +115,8 @@ void BenchModel::arrange() {
                     cell.kind = Kind::More;
                     cell.machine = cells.front().machine;
                     cell.words = restWords(row.band, size, size - line);
+                    for (auto hidden = cells.begin() + line; hidden != cells.end(); ++hidden)
+                        cell.ride = std::max(cell.ride, hidden->ride);
                 } else if (line < size) {
                     cell = cells[static_cast<std::size_t>(line)];
                 } else if (line == 0 && (row.band == Band::Must || row.band == Band::Should)) {

@@ -71,6 +71,32 @@ TEST(BenchModel, KeepsWithinTheRoomAndCountsTheRest) {
         }
 }
 
+// Three doubtful joints in one line are no less amber than one of them alone, and a loose one among them is
+// red.
+TEST(BenchModel, WhatIsFoldedAwayIsAsGraveAsItsWorst) {
+    BenchCell joint;
+    joint.kind = BenchCell::Kind::Joint;
+    joint.machine = MachineId(1);
+    joint.ride = BenchCell::Ride::NotUnseen;
+    BenchColumn column(kBands);
+    auto& doubts = column[static_cast<std::size_t>(Band::InDoubt)];
+    doubts.assign(3, joint);
+    BenchModel model;
+    const auto more = [&] {
+        model.show({"a"}, {column});
+        model.fit(1);
+        for (int row = 0; row < model.rowCount(); ++row)
+            if (const auto& cell = model.cell(model.index(row, 1)); cell.kind == BenchCell::Kind::More)
+                return cell;
+        return BenchCell{};
+    };
+    EXPECT_EQ(more().ride, BenchCell::Ride::NotUnseen);
+    doubts.back().ride = BenchCell::Ride::No;
+    EXPECT_EQ(more().ride, BenchCell::Ride::No);
+    doubts.assign(3, BenchCell{.kind = BenchCell::Kind::Joint, .machine = MachineId(1)});
+    EXPECT_EQ(more().ride, BenchCell::Ride::Yes);
+}
+
 TEST(BenchModel, DoesNotCallClearWhatNobodyRecorded) {
     BenchCell never;
     never.kind = BenchCell::Kind::Job;
