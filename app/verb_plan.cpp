@@ -33,6 +33,16 @@ constexpr std::string_view actWord(ActKind kind) {
             return "on";
         case ActKind::SafeStop:
             return "safe stop";
+        case ActKind::Run:
+            return "run";
+        case ActKind::Wait:
+            return "wait";
+        case ActKind::Crack:
+            return "crack";
+        case ActKind::Do:
+            return "do";
+        case ActKind::Torque:
+            return "torque";
     }
     return "";
 }

@@ -7,6 +7,6 @@
 namespace wm::app {
 
 /// The version that the program states and writes into its files.
-inline constexpr std::string_view kVersion = "0.8.0";
+inline constexpr std::string_view kVersion = "0.9.0";
 
 }  // namespace wm::app

@@ -342,6 +342,7 @@ std::vector<weekend::Job> Book::pickedJobs(MachineId machine) const {
                          .bodyState = line.task->bodyState,
                          .safety = upkeep::isSafety(line.task->consequence)};
         job.sendsOut = line.task->sendsOut && spareFor(*this, *line.task) == nullptr;
+        job.definition = line.task;
         for (const base::Code& code : line.task->steps)
             job.steps.push_back(code.code);
         jobs.push_back(std::move(job));
@@ -355,6 +356,7 @@ std::vector<weekend::Job> Book::pickedJobs(MachineId machine) const {
         // A snag with a task behind it takes as long as the task and needs the same things off.
         if (const auto* version = open.snag->task ? task(*open.snag->task) : nullptr) {
             job.minutes = version->minutes;
+            job.definition = version;
             for (const base::Code& code : version->steps)
                 job.steps.push_back(code.code);
         }

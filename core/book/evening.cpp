@@ -7,6 +7,7 @@
 #include <set>
 
 #include "core/book/state.h"
+#include "core/fastening/danger.h"
 
 namespace wm::book {
 
@@ -84,7 +85,10 @@ base::Result<weekend::Plan> planFor(const Book& book, MachineId machine,
     for (const weekend::Job& job : jobs)
         if (const auto* event = job.sendsOut ? ridesBeforeItIsBack(book, machine, workOn) : nullptr)
             return base::refuse(base::Fault::RidesSoon, "job", job.name, event->name);
-    return weekend::planWork(book.steps(machine), jobs, isWholeAfter(book, machine, jobs));
+    weekend::PlanTerms terms{.isElseWhole = isWholeAfter(book, machine, jobs)};
+    for (const fastening::JointVersion* joint : book.joints(machine))
+        terms.joints.push_back({joint->code, joint->name, joint->held, fastening::cures(*joint)});
+    return weekend::planWork(book.steps(machine), jobs, terms);
 }
 
 Evening eveningOf(const Book& book, std::optional<MachineId> only) {
@@ -96,11 +100,11 @@ Evening eveningOf(const Book& book, std::optional<MachineId> only) {
             continue;
         work.plan = planFor(book, machine->id, work.jobs);
         if (only && *only != machine->id) {
-            evening.elsewhere += work.plan ? work.plan->work : units::Minutes{};
+            evening.elsewhere += work.plan ? work.plan->work + work.plan->waiting : units::Minutes{};
             continue;
         }
         if (work.plan) {
-            evening.work += work.plan->work;
+            evening.work += work.plan->work + work.plan->waiting;
             work.alsoOpen = alsoOpen(book, machine->id, *work.plan);
         }
         evening.machines.push_back(std::move(work));

@@ -47,7 +47,7 @@ struct MachineWork {
 struct Evening {
     const weekend::WorkWindow* window = nullptr;
     std::vector<MachineWork> machines{};  ///< those with something picked, safety first, then by name
-    units::Minutes work{};
+    units::Minutes work{};  ///< from the first act to the last: hands-off waits are time of the evening too
     units::Minutes elsewhere{};  ///< picked on the machines that were not asked for; the same window holds it
     std::optional<units::Minutes>
         left{};  ///< of the window by all that is picked; negative if it does not fit

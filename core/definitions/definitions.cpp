@@ -11,6 +11,7 @@
 #include "core/picture/consistency.h"
 #include "core/picture/shape.h"
 #include "core/upkeep/sources.h"
+#include "core/weekend/check_order.h"
 
 namespace wm::definitions {
 
@@ -169,9 +170,54 @@ void Definitions::checkKit(const upkeep::TaskVersion& version) {
     }
 }
 
+bool Definitions::knows(const upkeep::ActRef& ref) const {
+    const auto asks = [&](const auto& version) {
+        return std::any_of(version.doings.begin(), version.doings.end(),
+                           [&](const upkeep::Doing& doing) { return doing.code == ref.code; });
+    };
+    switch (ref.deed) {
+        case upkeep::Deed::Crack:
+        case upkeep::Deed::Torque:
+            return joints_.has(ref.code);
+        case upkeep::Deed::Off:
+        case upkeep::Deed::On:
+            return steps_.has(ref.code);
+        case upkeep::Deed::Job:
+            return tasks_.has(ref.code);
+        case upkeep::Deed::Do:
+            return std::any_of(steps_.last.begin(), steps_.last.end(), asks) ||
+                   std::any_of(tasks_.last.begin(), tasks_.last.end(), asks);
+    }
+    return false;
+}
+
+void Definitions::checkEdges(const std::vector<upkeep::Edge>& edges) {
+    for (std::size_t at = 0; at < edges.size(); ++at) {
+        check_.that(knows(edges[at].earlier), Fault::Unknown, placeIn("edges", at, "earlier_code"),
+                    edges[at].earlier.code);
+        check_.that(knows(edges[at].later), Fault::Unknown, placeIn("edges", at, "later_code"),
+                    edges[at].later.code);
+    }
+}
+
+// All that is in use can be done in one plan.
+void Definitions::checkOrder() {
+    std::vector<const weekend::StepVersion*> steps;
+    for (const auto& step : steps_.last)
+        steps.push_back(&step);
+    std::vector<const upkeep::TaskVersion*> tasks;
+    for (const auto& task : tasks_.last)
+        tasks.push_back(&task);
+    // What names a step that is not there is told where it stands, not here.
+    const auto order = weekend::checkOrder(steps, tasks);
+    if (!order && order.error().fault == Fault::Cycle)
+        check_.take(order);
+}
+
 void Definitions::checkNames(upkeep::TaskVersion& version) {
     checkCodes("steps", version.steps, true);
     checkCodes("joints", version.joints, false);
+    checkEdges(version.edges);
     checkFollowUps(version.followUps);
     checkKit(version);
     check_.that(version.nthOf.empty() || tasks_.has(version.nthOf), Fault::Unknown, "nth_of", version.nthOf);
@@ -202,6 +248,7 @@ void Definitions::checkNames(weekend::StepVersion& version) {
     checkCodes("loose_before", version.looseBefore, true);
     checkCodes("joints", version.joints, false);
     checkFollowUps(version.followUps);
+    checkEdges(version.edges);
     if (!version.active)
         checkUnused(version);
 }
@@ -223,6 +270,8 @@ void Definitions::write() {
         steps.push_back(&step);
     if (!check_.failed())
         check_.take(checkNeeds(steps));
+    if (!check_.failed())
+        checkOrder();
     writeKind<weekend::StepVersion>();
     writeKind<fastening::JointVersion>();
     writeKind<upkeep::TaskVersion>();

@@ -68,6 +68,9 @@ class Definitions {
     void checkCodes(std::string_view field, const std::vector<base::Code>& codes, bool steps);
     void checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules);
     void checkUnused(const weekend::StepVersion& step);
+    void checkEdges(const std::vector<upkeep::Edge>& edges);
+    void checkOrder();
+    [[nodiscard]] bool knows(const upkeep::ActRef& ref) const;
 
     book::BookChecks& check_;
     const book::Book& book_;

@@ -91,13 +91,22 @@ void givePositionsOfJoints(json& root) {
     }
 }
 
+void giveOrder(json& root) {
+    for (const char* table : {"step_version", "task_version"})
+        giveKeys(root, table, {"doings", "edges"}, json::array());
+    giveKeys(root, "step_version", {"body_state"}, "any");
+    giveKeys(root, "task_version", {"comes_last"}, false);
+    giveKeys(root, "joint_version", {"held"}, "");
+}
+
 // What each format has beyond the one before.
 struct Later {
     int format;
     void (*give)(json& root);
 };
 constexpr std::array kLater{Later{2, giveWeights}, Later{3, giveDrawer}, Later{4, giveManualPages},
-                            Later{5, giveMoves},   Later{5, giveStated}, Later{6, givePositionsOfJoints}};
+                            Later{5, giveMoves},   Later{5, giveStated}, Later{6, givePositionsOfJoints},
+                            Later{7, giveOrder}};
 
 }  // namespace
 

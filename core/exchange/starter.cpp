@@ -10,6 +10,7 @@
 
 #include "core/exchange/amount.h"
 #include "core/exchange/row_json.h"
+#include "core/weekend/check_order.h"
 
 namespace wm::exchange {
 
@@ -102,6 +103,35 @@ Read readFollowUp(const json& value, upkeep::FollowUpRule& into) {
         .and_then([&] { return refuseOtherKeys(value, taken); });
 }
 
+// "crack rear-axle-nut"
+Read readActRef(const json& value, upkeep::ActRef& into) {
+    std::string text;
+    if (auto read = readJson(value, text); !read)
+        return read;
+    const std::size_t space = text.find(' ');
+    const auto deed = base::fromName<upkeep::Deed>(text.substr(0, space));
+    if (!deed || space == std::string::npos || space + 1 == text.size())
+        return refuse(Fault::Unknown, {}, excerpt(text), "crack, off, do, job, on or torque, and a code");
+    into = {*deed, text.substr(space + 1)};
+    return {};
+}
+
+// {"earlier": "crack rear-axle-nut", "later": "off on-stand"}
+Read readEdge(const json& value, upkeep::Edge& into) {
+    if (!value.is_object())
+        return refuseType(value, "object");
+    const auto take = [&](const char* key, upkeep::ActRef& ref) -> Read {
+        const auto at = value.find(key);
+        if (at == value.end())
+            return refuse(Fault::Malformed, key, {}, "this key");
+        const Read read = readActRef(*at, ref);
+        return read ? read : tl::unexpected(inside(key, read.error()));
+    };
+    return take("earlier", into.earlier).and_then([&] { return take("later", into.later); }).and_then([&] {
+        return refuseOtherKeys(value, {"earlier", "later"});
+    });
+}
+
 struct InStarter {
     static constexpr bool kOmittedIsDefault = true;
     static constexpr bool leftOut(std::string_view key) {
@@ -116,6 +146,7 @@ struct InStarter {
     }
     static Read read(const json& value, upkeep::Limit& into) { return readLimit(value, into); }
     static Read read(const json& value, upkeep::FollowUpRule& into) { return readFollowUp(value, into); }
+    static Read read(const json& value, upkeep::Edge& into) { return readEdge(value, into); }
 };
 
 Read checkText(std::string_view field, const std::string& text) {
@@ -131,9 +162,30 @@ Read checkCount(std::string_view field, std::int64_t count, std::int64_t least) 
                                : Read{};
 }
 
+using Codes = std::set<std::string, std::less<>>;
+
 // What can be said of one definition without looking at the others.
+Read checkDoings(const std::vector<upkeep::Doing>& doings) {
+    Codes codes;
+    for (std::size_t i = 0; i < doings.size(); ++i) {
+        const auto at = [&](const Read& read) {
+            return tl::unexpected(inside("doings", inside(i, read.error())));
+        };
+        if (auto read = checkText("code", doings[i].code); !read)
+            return at(read);
+        if (!codes.insert(doings[i].code).second)
+            return refuse(Fault::Duplicate, base::Place("code").within("doings", i), doings[i].code);
+        if (auto read = checkText("what", doings[i].what); !read)
+            return at(read);
+        if (auto read = checkCount("minutes", doings[i].minutes.count(), 0); !read)
+            return at(read);
+    }
+    return {};
+}
+
 Read checkAlone(const weekend::StepVersion& step) {
     return checkText("name", step.name)
+        .and_then([&] { return checkDoings(step.doings); })
         .and_then([&] { return checkCount("off_minutes", step.off.count(), 0); })
         .and_then([&] { return checkCount("on_minutes", step.on.count(), 0); })
         .and_then([&]() -> Read {
@@ -173,12 +225,11 @@ Read checkAlone(const upkeep::TaskVersion& task) {
     if (task.extra.empty() != (task.everyNth == 0))
         return refuse(Fault::Inconsistent, "every_nth", std::to_string(task.everyNth));
     return checkText("name", task.name)
+        .and_then([&] { return checkDoings(task.doings); })
         .and_then([&] { return checkCount("minutes", task.minutes.count(), 0); })
         .and_then([&] { return checkCount("nth", task.nth, 0); })
         .and_then([&] { return checkCount("every_nth", task.everyNth, 0); });
 }
-
-using Codes = std::set<std::string, std::less<>>;
 
 template <class T>
 base::Result<Codes> collectCodes(const std::vector<T>& definitions) {
@@ -217,22 +268,66 @@ Read jobsIn(const Codes& tasks, const std::vector<upkeep::MeasurePoint>& points)
     return {};
 }
 
+Codes doingsOf(const Starter& starter) {
+    Codes codes;
+    const auto add = [&](const auto& definitions) {
+        for (const auto& definition : definitions)
+            for (const upkeep::Doing& doing : definition.doings)
+                codes.insert(doing.code);
+    };
+    add(starter.steps);
+    add(starter.tasks);
+    return codes;
+}
+
 // What the definitions say of one another.
 struct References {
     Codes steps;
     Codes joints;
     Codes tasks;
+    Codes doings;
+
+    [[nodiscard]] const Codes& codesOf(upkeep::Deed deed) const {
+        switch (deed) {
+            case upkeep::Deed::Crack:
+            case upkeep::Deed::Torque:
+                return joints;
+            case upkeep::Deed::Do:
+                return doings;
+            case upkeep::Deed::Job:
+                return tasks;
+            case upkeep::Deed::Off:
+            case upkeep::Deed::On:
+                break;
+        }
+        return steps;
+    }
+    [[nodiscard]] Read check(const std::vector<upkeep::Edge>& edges) const {
+        for (std::size_t i = 0; i < edges.size(); ++i) {
+            const auto at = [&](const char* key) { return base::Place(key).within("edges", i); };
+            if (edges[i].earlier == edges[i].later)
+                return refuse(Fault::Cycle, at("later"), edges[i].later.code);
+            if (auto read = mustBe(codesOf(edges[i].earlier.deed), at("earlier"), edges[i].earlier.code);
+                !read)
+                return read;
+            if (auto read = mustBe(codesOf(edges[i].later.deed), at("later"), edges[i].later.code); !read)
+                return read;
+        }
+        return {};
+    }
 
     [[nodiscard]] Read check(const weekend::StepVersion& step) const {
         return allIn(steps, "needs", step.needs)
             .and_then([&] { return allIn(steps, "loose_before", step.looseBefore); })
             .and_then([&] { return allIn(joints, "joints", step.joints); })
+            .and_then([&] { return check(step.edges); })
             .and_then([&] { return allIn(tasks, "follow_ups", step.followUps); });
     }
     [[nodiscard]] static Read check(const fastening::JointVersion& /*joint*/) { return {}; }
     [[nodiscard]] Read check(const upkeep::TaskVersion& task) const {
         return allIn(steps, "steps", task.steps)
             .and_then([&] { return allIn(joints, "joints", task.joints); })
+            .and_then([&] { return check(task.edges); })
             .and_then([&] { return allIn(tasks, "triggers", task.triggers); })
             .and_then([&] { return allIn(tasks, "follow_ups", task.followUps); })
             .and_then([&] { return jobsIn(tasks, task.measures); })
@@ -266,6 +361,18 @@ Read checkNeeds(const std::vector<weekend::StepVersion>& steps) {
     return waiting.empty() ? Read{} : refuse(Fault::Cycle, "steps", std::string(waiting.begin()->first));
 }
 
+// Edges that all hold in one plan.
+Read checkOrder(const Starter& starter) {
+    std::vector<const weekend::StepVersion*> steps;
+    for (const weekend::StepVersion& step : starter.steps)
+        steps.push_back(&step);
+    std::vector<const upkeep::TaskVersion*> tasks;
+    for (const upkeep::TaskVersion& task : starter.tasks)
+        tasks.push_back(&task);
+    const auto order = weekend::checkOrder(steps, tasks);
+    return order || order.error().fault != Fault::Cycle ? Read{} : tl::unexpected(order.error());
+}
+
 template <class T>
 void markSource(std::vector<T>& definitions) {
     for (T& definition : definitions)
@@ -283,14 +390,14 @@ Read checkReferences(const Starter& starter) {
     const auto tasks = collectCodes(starter.tasks);
     if (!tasks)
         return tl::unexpected(inside("tasks", tasks.error()));
-    const References references{*steps, *joints, *tasks};
+    const References references{*steps, *joints, *tasks, doingsOf(starter)};
     if (auto read = checkAll(references, starter.steps); !read)
         return tl::unexpected(inside("steps", read.error()));
     if (auto read = checkAll(references, starter.joints); !read)
         return tl::unexpected(inside("joints", read.error()));
     if (auto read = checkAll(references, starter.tasks); !read)
         return tl::unexpected(inside("tasks", read.error()));
-    return checkNeeds(starter.steps);
+    return checkNeeds(starter.steps).and_then([&] { return checkOrder(starter); });
 }
 
 }  // namespace

@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/fastening/danger.h"
 
+#include "core/base/text.h"
+
 namespace wm::fastening {
 
 bool dangerousKind(JointKind kind) {
@@ -28,6 +30,12 @@ bool dangerousKind(JointKind kind) {
             break;
     }
     return false;
+}
+
+bool cures(const JointVersion& joint) {
+    const std::string locking = base::lowered(joint.locking);
+    return locking.find("threadlock") != std::string::npos ||
+           locking.find("thread-lock") != std::string::npos;
 }
 
 }  // namespace wm::fastening

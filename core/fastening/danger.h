@@ -12,4 +12,7 @@ namespace wm::fastening {
 /// their refit is signed and looked at by a second person.
 bool dangerousKind(JointKind kind);
 
+/// Whether it is, or may be, locked with something that has to cure before it is ridden.
+bool cures(const JointVersion& joint);
+
 }  // namespace wm::fastening

@@ -78,6 +78,7 @@ struct JointVersion {
     /// Where it sits: inside what is fitted at that position, with which it goes; empty: it is the machine's
     /// own; nothing: nobody said.
     std::optional<std::string> position{};
+    std::string held{};  ///< by what it is held against the wrench: "rear brake", "hub in a holder"
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -111,6 +112,7 @@ struct JointVersion {
         visit("shared_from", self.sharedFrom);
         visit("shared_to", self.sharedTo);
         visit("position", self.position);
+        visit("held", self.held);
     }
     friend bool operator==(const JointVersion&, const JointVersion&) = default;
 };

@@ -70,6 +70,27 @@ void checkCodes(Checks& check, std::string_view field, std::vector<base::Code>& 
     }
 }
 
+void checkDoings(Checks& check, std::vector<upkeep::Doing>& doings) {
+    for (std::size_t at = 0; at < doings.size(); ++at) {
+        check.code(placeIn("doings", at, "code"), doings[at].code);
+        check.name(placeIn("doings", at, "what"), doings[at].what);
+        check.minutes(placeIn("doings", at, "minutes"), doings[at].minutes);
+        const bool again = std::any_of(doings.begin(), doings.begin() + static_cast<std::ptrdiff_t>(at),
+                                       [&](const auto& other) { return other.code == doings[at].code; });
+        check.that(!again, Fault::Duplicate, placeIn("doings", at, "code"), doings[at].code);
+    }
+}
+
+void checkEdges(Checks& check, std::vector<upkeep::Edge>& edges) {
+    for (std::size_t at = 0; at < edges.size(); ++at) {
+        upkeep::Edge& edge = edges[at];
+        check.code(placeIn("edges", at, "earlier_code"), edge.earlier.code);
+        check.code(placeIn("edges", at, "later_code"), edge.later.code);
+        check.that(edge.earlier != edge.later, Fault::Cycle, placeIn("edges", at, "later_code"),
+                   edge.later.code);
+    }
+}
+
 void checkFollowUps(Checks& check, std::vector<upkeep::FollowUpRule>& rules) {
     for (std::size_t at = 0; at < rules.size(); ++at) {
         upkeep::FollowUpRule& rule = rules[at];
@@ -196,6 +217,8 @@ void checkShape(Checks& check, upkeep::TaskVersion& row) {
     checkSource(check, row.source, row.confirmed);
     check.word("page", row.page);
     check.that(!row.sendsOut || !row.position.empty(), Fault::Empty, "position");
+    checkDoings(check, row.doings);
+    checkEdges(check, row.edges);
 }
 
 void checkShape(Checks& check, weekend::StepVersion& row) {
@@ -216,6 +239,8 @@ void checkShape(Checks& check, weekend::StepVersion& row) {
     checkSource(check, row.source, row.confirmed);
     for (std::size_t at = 0; at < row.frees.size(); ++at)
         check.name(placeIn("frees", at, "code"), row.frees[at].code);
+    checkDoings(check, row.doings);
+    checkEdges(check, row.edges);
 }
 
 void checkShape(Checks& check, fastening::JointVersion& row) {
@@ -255,6 +280,7 @@ void checkShape(Checks& check, fastening::JointVersion& row) {
     checkShare(check, row);
     if (row.position)
         checkPath(check, "position", *row.position);
+    check.word("held", row.held);
 }
 
 }  // namespace wm::picture

@@ -65,7 +65,7 @@ struct MeasureLine {
     std::string field;
 };
 
-enum class LineKind : std::uint8_t { BreakLoose, Off, Job, On, SafeStop };
+enum class LineKind : std::uint8_t { BreakLoose, Off, Job, On, SafeStop, Run, Wait, Do, Torque };
 
 struct SheetLine {
     LineKind kind = LineKind::Job;

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 
 #include "core/fastening/danger.h"
 #include "core/sheet/sheet_parts.h"
@@ -47,9 +46,8 @@ class LineBuilder {
         for (const weekend::Act& act : from_.plan.acts) {
             lines.push_back(lineOf(act));
             if (act.job)
-                takeBodyState(lines, from_.jobs[*act.job].bodyState);
+                takeBodyState(lines.back(), from_.jobs[*act.job].bodyState);
         }
-        keepLastOfEachJoint(lines);
         number(lines);
         return lines;
     }
@@ -59,7 +57,9 @@ class LineBuilder {
         SheetLine line;
         line.step = act.step;
         line.text = act.text;
-        if (act.kind != ActKind::BreakLoose && act.kind != ActKind::SafeStop)
+        const bool isOfAnother = act.kind == ActKind::BreakLoose || act.kind == ActKind::Crack ||
+                                 act.kind == ActKind::Torque || act.kind == ActKind::SafeStop;
+        if (!isOfAnother || act.minutes.count() > 0)
             line.minutes = from_.speech(phrase("Sheet", "%1 min").arg(std::to_string(act.minutes.count())));
         const weekend::StepVersion* step =
             act.step.empty() ? nullptr : from_.book.step(from_.machine, act.step);
@@ -77,7 +77,6 @@ class LineBuilder {
                 line.text = from_.speech(weekend::refitPhrase(act.text));
                 line.howTo = step->refit;
                 takeHazards(line, step->cautions, true);
-                takeJoints(line, step->joints);
                 break;
             case ActKind::Job:
                 line.kind = LineKind::Job;
@@ -86,7 +85,26 @@ class LineBuilder {
             case ActKind::SafeStop:
                 line.kind = LineKind::SafeStop;
                 break;
+            case ActKind::Run:
+                line.kind = LineKind::Run;
+                line.hazards = {Hazard::Exhaust, Hazard::HotParts};
+                break;
+            case ActKind::Wait:
+                line.kind = LineKind::Wait;
+                break;
+            case ActKind::Crack:
+                line.kind = LineKind::BreakLoose;
+                line.text = from_.speech(phrase("Sheet", "Crack loose: %1").arg(act.text));
+                break;
+            case ActKind::Do:
+                line.kind = LineKind::Do;
+                break;
+            case ActKind::Torque:
+                line.kind = LineKind::Torque;
+                line.text = from_.speech(phrase("Sheet", "Torque: %1").arg(act.text));
+                break;
         }
+        takeJoints(line, act.torques);
         return line;
     }
 
@@ -107,7 +125,6 @@ class LineBuilder {
             addLine(line.howTo, from_.speech(phrase("Sheet", "This time as well: %1").arg(task->extra)));
         for (const upkeep::Caution& caution : task->cautions)
             addHazard(line, caution.hazard);
-        takeJoints(line, task->joints);
         for (const upkeep::MeasurePoint& point : task->measures)
             line.measures.push_back(measureOf(*task, point));
         for (const upkeep::KitLine& kit : task->kit)
@@ -133,19 +150,14 @@ class LineBuilder {
         return kit.onlyIfNeeded ? from_.speech(phrase("Sheet", "%1, if needed").arg(text)) : text;
     }
 
-    // What the engine must be is said at the last line of the list, a job. If a step comes off just for it
-    // (oil is drained warm), the engine is run before that.
-    void takeBodyState(std::vector<SheetLine>& lines, BodyState state) const {
-        SheetLine& job = lines.back();
+    // Before what wants it warm the engine is run, a line of its own.
+    void takeBodyState(SheetLine& job, BodyState state) const {
         if (state == BodyState::Cold)
             addBefore(job.howTo, from_.speech(phrase("Sheet", "Engine cold.")));
-        if (state != BodyState::Warm)
-            return;
-        const bool stepBefore = lines.size() > 1 && lines[lines.size() - 2].kind == LineKind::Off;
-        SheetLine& line = stepBefore ? lines[lines.size() - 2] : job;
-        addBefore(line.howTo, from_.speech(phrase("Sheet", "Engine warm: run it before this, outside.")));
-        addHazard(line, Hazard::Exhaust);
-        addHazard(line, Hazard::HotParts);
+        if (state == BodyState::Warm) {
+            addBefore(job.howTo, from_.speech(phrase("Sheet", "Engine warm.")));
+            addHazard(job, Hazard::HotParts);
+        }
     }
 
     static void addHazard(SheetLine& line, Hazard hazard) {
@@ -160,12 +172,12 @@ class LineBuilder {
     }
 
     // A code that no joint answers to still gets its blank: something there has to be tightened.
-    void takeJoints(SheetLine& line, const std::vector<base::Code>& codes) {
-        for (const base::Code& code : codes) {
-            const auto* joint = from_.book.joint(from_.machine, code.code);
+    void takeJoints(SheetLine& line, const std::vector<std::string>& codes) {
+        for (const std::string& code : codes) {
+            const auto* joint = from_.book.joint(from_.machine, code);
             if (joint == nullptr) {
                 TorqueLine blank;
-                blank.joint = code.code;
+                blank.joint = code;
                 line.torques.push_back(std::move(blank));
                 continue;
             }
@@ -216,15 +228,6 @@ class LineBuilder {
                                              .arg(day))
                           : value + ", " + day;
         return line;
-    }
-
-    static void keepLastOfEachJoint(std::vector<SheetLine>& lines) {
-        std::set<std::pair<std::optional<JointId>, std::string>> seen;
-        const auto isSeen = [&](const TorqueLine& torque) {
-            return !seen.emplace(torque.jointId, torque.jointId ? "" : torque.joint).second;
-        };
-        for (auto line = lines.rbegin(); line != lines.rend(); ++line)
-            std::erase_if(line->torques, isSeen);
     }
 
     static void number(std::vector<SheetLine>& lines) {

@@ -84,7 +84,9 @@ Schema currentSchema() {
         // An older program would leave hand-tight on the one machine what went to another inside its engine.
         {7, "where a joint sits", 7, "0.7", schema7::inside()},
         // An older program can read the rows; it may not write them, for it would not count the seals.
-        {8, "how many rows there are and what their seals add up to", 7, "0.8", schema8::total()}};
+        {8, "how many rows there are and what their seals add up to", 7, "0.8", schema8::total()},
+        // An older program would plan work in an order that can hurt.
+        {9, "which act comes before which, and what is done besides", 9, "0.9", schema9::order()}};
 }
 
 }  // namespace wm::store

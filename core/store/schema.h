@@ -68,4 +68,8 @@ namespace schema8 {
 std::vector<std::string> total();
 }  // namespace schema8
 
+namespace schema9 {
+std::vector<std::string> order();
+}  // namespace schema9
+
 }  // namespace wm::store

@@ -15,6 +15,7 @@
 #include "core/units/decimal.h"
 #include "core/units/quantity.h"
 #include "core/upkeep/counters.h"
+#include "core/upkeep/deeds.h"
 #include "core/usage/rows.h"
 
 namespace wm::upkeep {
@@ -220,6 +221,9 @@ struct TaskVersion {
     bool confirmed = false;  ///< interval checked against the service manual
     bool active = true;
     bool sendsOut = false;  ///< what sits in the position goes to a workshop for it
+    std::vector<Doing> doings{};
+    std::vector<Edge> edges{};
+    bool comesLast = false;  ///< after all that is opened and done besides: a brake is bled
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -258,6 +262,9 @@ struct TaskVersion {
         visit("confirmed", self.confirmed);
         visit("active", self.active);
         visit("sends_out", self.sendsOut);
+        visit("doings", self.doings);
+        visit("edges", self.edges);
+        visit("comes_last", self.comesLast);
     }
     friend bool operator==(const TaskVersion&, const TaskVersion&) = default;
 };

@@ -67,7 +67,7 @@ void checkDoubts(Checks& check, const Book& book, const OutingDraft& draft) {
 
 // More was noted than the meter ran by far, and it was not so before: has it stopped?
 void checkMeterRan(Checks& check, const Book& before, const Change& change, MachineId machine) {
-    const Book after(std::make_shared<const Ledger>(before.ledger().with(change)), before.today());
+    const Book after(std::make_shared<const Ledger>(before.ledger().with(change)), before.today(), before);
     const auto known = usage::whereItStood(before.use(machine));
     for (const usage::MeterStood& stood : usage::whereItStood(after.use(machine)))
         if (std::find(known.begin(), known.end(), stood) == known.end())
@@ -129,7 +129,7 @@ Result<Change> logAnyReading(const VerbContext& context, Reading reading, std::s
 // The joints that were open while a meter ran on by itself: as the book would say it with the reading, if it
 // does not say it without.
 std::vector<JointId> openWhileItRan(const Book& before, const Change& change, MachineId machine) {
-    const Book after(std::make_shared<const Ledger>(before.ledger().with(change)), before.today());
+    const Book after(std::make_shared<const Ledger>(before.ledger().with(change)), before.today(), before);
     const auto known = book::riddenOpen(before, machine);
     std::vector<JointId> joints;
     for (const book::RiddenOpen& ridden : book::riddenOpen(after, machine)) {

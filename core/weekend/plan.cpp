@@ -2,261 +2,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/weekend/plan.h"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include <algorithm>
+#include <set>
 
-#include "core/weekend/step_words.h"
-#include "core/weekend/teardown.h"
+#include "core/weekend/act_graph.h"
+#include "core/weekend/stop_words.h"
 
 namespace wm::weekend {
 
+using upkeep::BodyState;
+
 namespace {
-
-constexpr auto kNoStep = static_cast<std::size_t>(-1);
-
-// An act that still speaks of steps by number.
-struct Move {
-    ActKind kind;
-    std::size_t step = kNoStep;
-    std::size_t job = 0;
-};
-
-// Opens, works and closes one stage after the other.
-class Worker {
-  public:
-    Worker(const Teardown& teardown, std::span<const Job> jobs)
-        : t_(teardown),
-          jobs_(jobs),
-          off_(t_.steps.size(), false),
-          staysOff_(t_.steps.size(), false),
-          done_(jobs.size(), false) {
-        for (std::size_t job = 0; job < jobs.size(); ++job)
-            for (std::size_t step = 0; step < t_.steps.size(); ++step)
-                if (jobs[job].sendsOut && t_.reach[job][step])
-                    staysOff_[step] = true;
-    }
-
-    std::vector<Move> run(const Stages& stages) {
-        doReached(stages.trunk.jobs);
-        for (const std::size_t step : stages.trunk.steps)
-            takeOff(step, stages.trunk.jobs);
-        for (const Stage& stage : stages.stages) {
-            work(stage);
-            if (&stage != &stages.stages.back())
-                moves_.push_back({ActKind::SafeStop});
-        }
-        refit(stages.trunk.steps, stages.trunk.jobs);
-        doRest(stages.trunk.jobs);
-        if (!moves_.empty())
-            moves_.push_back({ActKind::SafeStop});
-        return std::move(moves_);
-    }
-
-  private:
-    [[nodiscard]] bool isWarm(std::size_t job) const {
-        return jobs_[job].bodyState == upkeep::BodyState::Warm;
-    }
-
-    void work(const Stage& stage) {
-        const std::size_t from = order_.size();
-        for (const std::size_t job : stage.jobs)
-            if (!isWarm(job))
-                openFor(job, stage.jobs);
-        refit(offSince(from), stage.jobs);
-        doRest(stage.jobs);
-    }
-
-    void openFor(std::size_t job, const std::vector<std::size_t>& jobs) {
-        for (std::size_t step = 0; step < t_.steps.size(); ++step)
-            if (t_.reach[job][step])
-                takeOff(step, jobs);
-    }
-
-    [[nodiscard]] std::vector<std::size_t> offSince(std::size_t from) const {
-        return {order_.begin() + static_cast<std::ptrdiff_t>(from), order_.end()};
-    }
-
-    void takeOff(std::size_t step, const std::vector<std::size_t>& jobs) {
-        if (off_[step])
-            return;
-        for (const std::size_t before : t_.pulls[step])
-            takeOff(before, jobs);
-        off_[step] = true;
-        order_.push_back(step);
-        moves_.push_back({ActKind::Off, step});
-        doReached(jobs);
-    }
-
-    void doReached(const std::vector<std::size_t>& jobs) {
-        for (const std::size_t job : jobs)
-            if (!done_[job] && !isWarm(job) && isReached(job))
-                doJob(job);
-    }
-
-    [[nodiscard]] bool isReached(std::size_t job) const {
-        for (std::size_t step = 0; step < t_.steps.size(); ++step)
-            if (t_.reach[job][step] && !off_[step])
-                return false;
-        return true;
-    }
-
-    void doJob(std::size_t job) {
-        done_[job] = true;
-        moves_.push_back({ActKind::Job, kNoStep, job});
-    }
-
-    // Backwards; work on a warm engine just before its opening would close.
-    void refit(const std::vector<std::size_t>& steps, const std::vector<std::size_t>& jobs) {
-        for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
-            for (const std::size_t job : jobs)
-                if (!done_[job] && t_.reach[job][*step])
-                    doWarm(job, jobs);
-            if (staysOff_[*step])
-                continue;
-            off_[*step] = false;
-            moves_.push_back({ActKind::On, *step});
-        }
-    }
-
-    // Warm work that shares no opening with the rest.
-    void doRest(const std::vector<std::size_t>& jobs) {
-        for (const std::size_t job : jobs)
-            if (!done_[job])
-                doWarm(job, jobs);
-    }
-
-    // Steps that only work on a warm engine needs come off now, not with the rest: oil is drained warm.
-    void doWarm(std::size_t job, const std::vector<std::size_t>& jobs) {
-        const std::size_t from = order_.size();
-        openFor(job, jobs);
-        doJob(job);
-        refit(offSince(from), jobs);
-    }
-
-    const Teardown& t_;
-    std::span<const Job> jobs_;
-    std::vector<bool> off_;
-    std::vector<bool> staysOff_;  ///< open for what is sent out
-    std::vector<bool> done_;
-    std::vector<std::size_t> order_;
-    std::vector<Move> moves_;
-};
-
-// The last place before `offAt` at which everything that holds the part still is on.
-std::size_t crackAt(const Teardown& t, const std::vector<Move>& moves, std::size_t offAt) {
-    const auto& keeps = t.keeps[moves[offAt].step];
-    const auto change = [&](const Move& move) {
-        const bool isKept = std::find(keeps.begin(), keeps.end(), move.step) != keeps.end();
-        return !isKept ? 0 : move.kind == ActKind::Off ? 1 : -1;
-    };
-    int missing = 0;
-    for (std::size_t at = 0; at < offAt; ++at)
-        missing += change(moves[at]);
-    std::size_t at = offAt;
-    while (missing > 0)
-        missing -= change(moves[--at]);
-    return at;
-}
-
-std::vector<Move> withBreakLoose(const Teardown& t, const std::vector<Move>& moves) {
-    std::vector<std::vector<std::size_t>> crackBefore(moves.size());
-    for (std::size_t at = 0; at < moves.size(); ++at)
-        if (moves[at].kind == ActKind::Off && !t.steps[moves[at].step]->breakLoose.empty())
-            crackBefore[crackAt(t, moves, at)].push_back(moves[at].step);
-    std::vector<Move> result;
-    for (std::size_t at = 0; at < moves.size(); ++at) {
-        for (const std::size_t step : crackBefore[at])
-            result.push_back({ActKind::BreakLoose, step});
-        result.push_back(moves[at]);
-    }
-    return result;
-}
-
-// What a stop must say: what was closed, what is still off, what is already cracked loose.
-class StopWords {
-  public:
-    StopWords(const Teardown& t, bool isElseWhole) : t_(t), isElseWhole_(isElseWhole) {}
-
-    void see(const Move& move) {
-        if (move.kind == ActKind::BreakLoose)
-            loose_.push_back(move.step);
-        if (move.kind == ActKind::Off) {
-            std::erase(loose_, move.step);
-            off_.push_back(move.step);
-        }
-        if (move.kind == ActKind::On) {
-            std::erase(off_, move.step);
-            closed_.push_back(move.step);
-        }
-    }
-
-    std::string take() {
-        // Nobody wheels it about with an axle cracked loose.
-        std::string text = loose_.empty() ? "Safe to stop here" : "You can stop here, on the stand only";
-        if (off_.empty() && loose_.empty()) {
-            text += isElseWhole_ ? ": the machine is whole"
-                                 : ": all that this work opened is closed; the machine is not whole";
-        } else {
-            const std::string parts = partsBackOn();
-            text += parts.empty() ? "." : fmt::format(". Back on: {}.", parts);
-            for (const std::size_t step : off_)
-                text += stillWords(t_.steps[step]->name);
-            for (const std::size_t step : loose_)
-                text += fmt::format(" Cracked loose, not to be ridden or wheeled: {}.",
-                                    t_.steps[step]->breakLoose);
-        }
-        closed_.clear();
-        return text;
-    }
-
-  private:
-    [[nodiscard]] std::string partsBackOn() const {
-        std::vector<std::string> list;
-        for (auto step = closed_.rbegin(); step != closed_.rend(); ++step) {
-            const std::string& name = t_.steps[*step]->name;
-            if (!standingOf(name).empty())
-                continue;
-            const std::string parts = partsOf(name);
-            list.push_back(parts.empty() ? name : parts);
-        }
-        return fmt::format("{}", fmt::join(list, ", "));
-    }
-
-    // " Still: Seat off."; of a condition where it stands, if that has not been said: " Still on the stand."
-    [[nodiscard]] std::string stillWords(const std::string& stepName) const {
-        const std::string standing = standingOf(stepName);
-        if (standing.empty())
-            return fmt::format(" Still: {}.", stepName);
-        return loose_.empty() ? fmt::format(" Still on the {}.", standing) : std::string{};
-    }
-
-    const Teardown& t_;
-    bool isElseWhole_;
-    std::vector<std::size_t> loose_;
-    std::vector<std::size_t> off_;
-    std::vector<std::size_t> closed_;
-};
-
-Act actOf(const Teardown& t, std::span<const Job> jobs, const Move& move) {
-    Act act;
-    act.kind = move.kind;
-    if (move.kind == ActKind::Job) {
-        act.job = move.job;
-        act.text = jobs[move.job].name;
-        act.minutes = jobs[move.job].minutes;
-    } else if (move.step != kNoStep) {
-        const StepVersion& step = *t.steps[move.step];
-        act.step = step.code;
-        act.text = move.kind == ActKind::BreakLoose ? step.breakLoose : step.name;
-        if (move.kind == ActKind::Off)
-            act.minutes = step.off;
-        if (move.kind == ActKind::On)
-            act.minutes = step.on;
-    }
-    return act;
-}
 
 units::Minutes timeAlone(const Teardown& t, std::span<const Job> jobs) {
     units::Minutes sum{};
@@ -269,29 +25,309 @@ units::Minutes timeAlone(const Teardown& t, std::span<const Job> jobs) {
     return sum;
 }
 
+// Jobs that are done in one opening.
+struct Round {
+    std::vector<std::size_t> numbers{};  ///< of its jobs
+    std::vector<Job> jobs{};
+    RoundTerms terms{};
+
+    void add(std::size_t number, const Job& job) {
+        numbers.push_back(number);
+        jobs.push_back(job);
+        terms.closes = terms.closes && !job.sendsOut;
+    }
+};
+
+bool isWarm(const Job& job) {
+    return job.bodyState == BodyState::Warm;
+}
+
+// Oil is drained warm: what lies under it can't wait for a run at the end.
+bool drainsWarm(const Teardown& t, std::size_t job) {
+    for (std::size_t step = 0; step < t.steps.size(); ++step)
+        if (t.reach[job][step] && t.steps[step]->bodyState == BodyState::Warm)
+            return true;
+    return false;
+}
+
+bool comesLast(const Job& job) {
+    return job.definition != nullptr && job.definition->comesLast;
+}
+
+// What has to be open for the same things as a job that sends something out, but for what all stands on.
+bool staysOpenWith(const Teardown& t, std::span<const Job> jobs, std::size_t job) {
+    for (std::size_t out = 0; out < jobs.size(); ++out)
+        for (std::size_t step = 0; step < t.steps.size(); ++step)
+            if (jobs[out].sendsOut && t.reach[out][step] && t.reach[job][step] && !t.pulls[step].empty())
+                return true;
+    return false;
+}
+
+// What closes comes first; then, on a machine that is whole, what wants the engine warm; last what stays
+// open.
+std::vector<Round> roundsOf(const Teardown& all, std::span<const Job> jobs, bool isElseWhole) {
+    Round rest;
+    Round warm;
+    Round out;
+    bool isOne = false;
+    bool hasWarm = false;
+    for (std::size_t job = 0; job < jobs.size(); ++job) {
+        isOne = isOne || (!isWarm(jobs[job]) && drainsWarm(all, job));
+        hasWarm = hasWarm || isWarm(jobs[job]);
+    }
+    for (std::size_t job = 0; job < jobs.size(); ++job) {
+        const bool goesWarm = hasWarm && !isOne && (isWarm(jobs[job]) || comesLast(jobs[job]));
+        const bool goesOut = jobs[job].sendsOut ||
+                             (!isWarm(jobs[job]) && !drainsWarm(all, job) && staysOpenWith(all, jobs, job));
+        (goesOut ? out : goesWarm ? warm : rest).add(job, jobs[job]);
+    }
+    warm.terms.beginsWarm = true;
+    rest.terms.beginsWarm = isOne;
+    std::vector<Round> rounds;
+    for (Round* round : {&rest, &warm, &out}) {
+        round->terms.closes = round->terms.closes && isElseWhole;
+        if (!round->jobs.empty())
+            rounds.push_back(std::move(*round));
+    }
+    return rounds;
+}
+
+// Writes the acts of one round after the other.
+class Writer {
+  public:
+    Writer(std::span<const Job> jobs, const PlanTerms& terms)
+        : jobs_(jobs), terms_(terms), stop_(terms.isElseWhole) {}
+
+    void write(const Round& round, const Teardown& t, const std::vector<Node>& nodes) {
+        const std::size_t from = plan_.acts.size();
+        waitIfCold(round, t, nodes);
+        for (std::size_t at = 0; at < nodes.size(); ++at) {
+            if (isStop(t, nodes, at))
+                addStop();
+            write(round, t, nodes, at);
+        }
+        addStop();
+        std::set<std::string> seen;
+        for (std::size_t at = plan_.acts.size(); at > from; --at)
+            std::erase_if(plan_.acts[at - 1].torques,
+                          [&](const std::string& joint) { return !seen.insert(joint).second; });
+    }
+
+    Plan take() { return std::move(plan_); }
+
+  private:
+    static bool is(const Node& node, std::initializer_list<ActKind> kinds) {
+        return std::find(kinds.begin(), kinds.end(), node.kind) != kinds.end();
+    }
+
+    // After a run of the round before.
+    void waitIfCold(const Round& round, const Teardown& t, const std::vector<Node>& nodes) {
+        const bool wants = std::any_of(nodes.begin(), nodes.end(), [&](const Node& node) {
+            return (node.kind == ActKind::Off && t.steps[node.step]->bodyState == BodyState::Cold) ||
+                   (node.kind == ActKind::Job && round.jobs[node.job].bodyState == BodyState::Cold);
+        });
+        if (ranUntil_ && !round.terms.beginsWarm && wants)
+            addWait();
+    }
+
+    // Between the refit of one part and the teardown of the next, if nothing is off that the rest does not
+    // stand on.
+    [[nodiscard]] bool isStop(const Teardown& t, const std::vector<Node>& nodes, std::size_t at) const {
+        if (!hasClosed_ || !is(nodes[at], {ActKind::BreakLoose, ActKind::Crack, ActKind::Off, ActKind::Do}))
+            return false;
+        std::size_t next = at;
+        while (next < nodes.size() && is(nodes[next], {ActKind::BreakLoose, ActKind::Crack, ActKind::Do}))
+            if (nodes[next].kind == ActKind::Do && nodes[next].doing->comes != upkeep::Comes::Before)
+                return false;
+            else
+                ++next;
+        if (next == nodes.size() || nodes[next].kind != ActKind::Off)
+            return false;
+        for (; next < nodes.size(); ++next)
+            if (nodes[next].kind == ActKind::Off)
+                for (const std::size_t off : off_)
+                    if (!t.under[nodes[next].step][off] && !t.first[off] && !comesOnNoMore(nodes, at, off))
+                        return false;
+        return true;
+    }
+
+    static bool comesOnNoMore(const std::vector<Node>& nodes, std::size_t at, std::size_t step) {
+        return std::none_of(nodes.begin() + static_cast<std::ptrdiff_t>(at), nodes.end(),
+                            [&](const Node& node) { return node.kind == ActKind::On && node.step == step; });
+    }
+
+    [[nodiscard]] JointCard cardOf(const std::string& joint) const {
+        const auto known = std::find_if(terms_.joints.begin(), terms_.joints.end(),
+                                        [&](const JointCard& card) { return card.code == joint; });
+        return known == terms_.joints.end() ? JointCard{.code = joint, .name = joint} : *known;
+    }
+
+    [[nodiscard]] std::string jointWords(const std::string& joint) const {
+        const JointCard card = cardOf(joint);
+        return card.held.empty() ? card.name : card.name + ", held: " + card.held;
+    }
+
+    void write(const Round& round, const Teardown& t, const std::vector<Node>& nodes, std::size_t at) {
+        const Node& node = nodes[at];
+        switch (node.kind) {
+            case ActKind::BreakLoose:
+            case ActKind::Off:
+            case ActKind::On:
+                return writeStep(t, nodes, at);
+            case ActKind::Job:
+                return writeJob(round.numbers[node.job], nodes, at);
+            case ActKind::Crack:
+            case ActKind::Torque:
+                return writeJoint(node);
+            case ActKind::Do:
+            case ActKind::Run:
+                return writeDoing(node);
+            case ActKind::Wait:
+                return addWait();
+            case ActKind::SafeStop:
+                break;
+        }
+    }
+
+    void writeStep(const Teardown& t, const std::vector<Node>& nodes, std::size_t at) {
+        const Node& node = nodes[at];
+        const StepVersion& step = *t.steps[node.step];
+        stop_.see(node.kind, &step);
+        Act act{.kind = node.kind, .step = step.code, .text = step.name};
+        if (node.kind == ActKind::BreakLoose)
+            act.text = step.breakLoose;
+        if (node.kind == ActKind::Off) {
+            act.minutes = step.off;
+            off_.insert(node.step);
+            for (const base::Code& joint : step.joints)
+                stop_.torqued(cardOf(joint.code).name);
+            if (std::find(plan_.opened.begin(), plan_.opened.end(), step.code) == plan_.opened.end())
+                plan_.opened.push_back(step.code);
+        }
+        if (node.kind == ActKind::On) {
+            act.minutes = step.on;
+            off_.erase(node.step);
+            hasClosed_ = true;
+            act.torques = torquedHere(step.joints, nodes, at);
+        }
+        add(std::move(act));
+    }
+
+    void writeJob(std::size_t number, const std::vector<Node>& nodes, std::size_t at) {
+        Act act{.kind = ActKind::Job, .text = jobs_[number].name};
+        act.job = number;
+        act.minutes = jobs_[number].minutes;
+        if (jobs_[number].definition != nullptr)
+            act.torques = torquedHere(jobs_[number].definition->joints, nodes, at);
+        add(std::move(act));
+    }
+
+    // All but those that have an act of their own.
+    std::vector<std::string> torquedHere(const std::vector<base::Code>& joints,
+                                         const std::vector<Node>& nodes, std::size_t at) {
+        std::vector<std::string> here;
+        for (const base::Code& joint : joints) {
+            const auto own = std::find_if(nodes.begin(), nodes.end(), [&](const Node& node) {
+                return node.kind == ActKind::Torque && node.joint == joint.code;
+            });
+            if (own == nodes.end()) {
+                here.push_back(joint.code);
+                cures_ = cures_ || cardOf(joint.code).cures;
+            }
+            if (own != nodes.end() && own - nodes.begin() > static_cast<std::ptrdiff_t>(at))
+                stop_.loosened(cardOf(joint.code).name);
+        }
+        return here;
+    }
+
+    void writeJoint(const Node& node) {
+        if (node.isOff)
+            return;
+        Act act{.kind = node.kind, .text = jointWords(node.joint)};
+        act.joint = node.joint;
+        if (node.kind == ActKind::Torque) {
+            act.torques = {node.joint};
+            cures_ = cures_ || cardOf(node.joint).cures;
+            stop_.torqued(cardOf(node.joint).name);
+        } else {
+            stop_.loosened(cardOf(node.joint).name);
+        }
+        add(std::move(act));
+    }
+
+    void writeDoing(const Node& node) {
+        if (node.isOff)
+            return;
+        Act act{.kind = node.kind};
+        if (node.doing != nullptr) {
+            act.text = node.doing->what;
+            act.doing = node.doing->code;
+            act.minutes = node.doing->minutes;
+        } else {
+            act.text = "Run the engine until it is warm, outside";
+            if (!terms_.isElseWhole)
+                act.text += "; not before what else is off it or hand-tight is closed";
+            act.minutes = terms_.times.toWarm;
+        }
+        add(std::move(act));
+        if (node.kind == ActKind::Run)
+            ranUntil_ = now();
+    }
+
+    // What was done meanwhile counts: the engine cools by itself.
+    void addWait() {
+        Act act{.kind = ActKind::Wait, .text = "Wait until the engine is cold, hands off"};
+        const units::Minutes since = now() - ranUntil_.value_or(now());
+        act.minutes = since < terms_.times.toCold ? terms_.times.toCold - since : units::Minutes{};
+        add(std::move(act));
+        ranUntil_.reset();
+    }
+
+    void addStop() {
+        Act act{.kind = ActKind::SafeStop, .text = stop_.take()};
+        if (cures_)
+            act.text += ". Not ridden before the thread-locker has cured: 24 h, unless its label says less";
+        add(std::move(act));
+        hasClosed_ = false;
+    }
+
+    [[nodiscard]] units::Minutes now() const { return plan_.work + plan_.waiting; }
+
+    void add(Act act) {
+        act.starts = now();
+        (act.kind == ActKind::Wait ? plan_.waiting : plan_.work) += act.minutes;
+        plan_.acts.push_back(std::move(act));
+    }
+
+    std::span<const Job> jobs_;
+    const PlanTerms& terms_;
+    StopWords stop_;
+    std::set<std::size_t> off_;
+    bool hasClosed_ = false;
+    bool cures_ = false;  ///< thread-locker was used: a matter of riding, not of the next step
+    std::optional<units::Minutes> ranUntil_;
+    Plan plan_;
+};
+
 }  // namespace
 
 base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
-                            bool isElseWhole) {
-    const auto teardown = Teardown::of(steps, jobs);
-    if (!teardown)
-        return tl::unexpected(teardown.error());
-    const auto moves =
-        withBreakLoose(*teardown, Worker(*teardown, jobs).run(splitIntoStages(*teardown, jobs)));
-    Plan plan;
-    plan.alone = timeAlone(*teardown, jobs);
-    StopWords stop(*teardown, isElseWhole);
-    for (const Move& move : moves) {
-        stop.see(move);
-        Act act = actOf(*teardown, jobs, move);
-        if (act.kind == ActKind::SafeStop)
-            act.text = stop.take();
-        if (act.kind == ActKind::Off)
-            plan.opened.push_back(act.step);
-        act.starts = plan.work;
-        plan.work += act.minutes;
-        plan.acts.push_back(std::move(act));
+                            const PlanTerms& terms) {
+    const auto all = Teardown::of(steps, jobs);
+    if (!all)
+        return tl::unexpected(all.error());
+    Writer writer(jobs, terms);
+    for (const Round& round : roundsOf(*all, jobs, terms.isElseWhole)) {
+        const auto teardown = Teardown::of(steps, round.jobs);
+        if (!teardown)
+            return tl::unexpected(teardown.error());
+        const auto nodes = orderOfActs(*teardown, round.jobs, round.terms);
+        if (!nodes)
+            return tl::unexpected(nodes.error());
+        writer.write(round, *teardown, *nodes);
     }
+    Plan plan = writer.take();
+    plan.alone = timeAlone(*all, jobs);
     return plan;
 }
 

@@ -58,6 +58,9 @@ struct StepVersion {
     /// Positions that it frees, as paths ("rear wheel", "rear wheel/tyre"): to take something off one of
     /// them, or to put it on, the step must be off.
     std::vector<base::Code> frees{};
+    std::vector<upkeep::Doing> doings{};
+    std::vector<upkeep::Edge> edges{};
+    upkeep::BodyState bodyState = upkeep::BodyState::Any;  ///< of the engine while it comes off
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -82,6 +85,9 @@ struct StepVersion {
         visit("confirmed", self.confirmed);
         visit("active", self.active);
         visit("frees", self.frees);
+        visit("doings", self.doings);
+        visit("edges", self.edges);
+        visit("body_state", self.bodyState);
     }
     friend bool operator==(const StepVersion&, const StepVersion&) = default;
 };

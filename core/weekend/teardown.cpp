@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <numeric>
-#include <tuple>
 #include <unordered_map>
 
 namespace wm::weekend {
@@ -88,22 +87,28 @@ class Groups {
 // Steps are in need order, so the next trunk step is the first one left, if all others left stand on it.
 std::vector<std::size_t> trunkOf(const Teardown& t) {
     std::vector<std::size_t> trunk;
-    for (std::size_t next = 0; next < t.steps.size(); ++next) {
-        for (std::size_t other = next + 1; other < t.steps.size(); ++other)
-            if (!t.under[other][next])
+    std::vector<std::size_t> left;
+    for (std::size_t step = 0; step < t.steps.size(); ++step)
+        (t.first[step] ? trunk : left).push_back(step);
+    for (std::size_t next = 0; next < left.size(); ++next) {
+        for (std::size_t other = next + 1; other < left.size(); ++other)
+            if (!t.under[left[other]][left[next]])
                 return trunk;
-        trunk.push_back(next);
+        trunk.push_back(left[next]);
     }
     return trunk;
 }
 
-auto warmLast(const Stage& stage, std::span<const Job> jobs) {
-    const auto has = [&](upkeep::BodyState state) {
-        return std::any_of(stage.jobs.begin(), stage.jobs.end(),
-                           [&](std::size_t job) { return jobs[job].bodyState == state; });
-    };
-    const bool warm = has(upkeep::BodyState::Warm);
-    return std::tuple(warm, warm && !has(upkeep::BodyState::Cold), stage.jobs.front());
+void findFirst(Teardown& t) {
+    t.first.assign(t.steps.size(), false);
+    for (std::size_t step = 0; step < t.steps.size(); ++step) {
+        if (t.steps[step]->bodyState != upkeep::BodyState::Warm)
+            continue;
+        t.first[step] = true;
+        for (std::size_t below = 0; below < t.steps.size(); ++below)
+            if (t.under[step][below])
+                t.first[below] = true;
+    }
 }
 
 }  // namespace
@@ -122,6 +127,7 @@ base::Result<Teardown> Teardown::of(std::span<const StepVersion* const> steps, s
         numberOf.emplace(t.steps[s]->code, s);
     findNeeds(t, numberOf);
     findPulls(t, numberOf);
+    findFirst(t);
     for (const Job& job : jobs) {
         std::vector<bool> reach(t.steps.size(), false);
         for (const std::string& code : job.steps) {
@@ -139,16 +145,18 @@ base::Result<Teardown> Teardown::of(std::span<const StepVersion* const> steps, s
 Stages splitIntoStages(const Teardown& t, std::span<const Job> jobs) {
     Stages result;
     result.trunk.steps = trunkOf(t);
-    const std::size_t first = result.trunk.steps.size();
+    std::vector<bool> isTrunk(t.steps.size(), false);
+    for (const std::size_t step : result.trunk.steps)
+        isTrunk[step] = true;
     Groups groups(t.steps.size());
-    for (std::size_t a = first; a < t.steps.size(); ++a)
-        for (std::size_t b = first; b < t.steps.size(); ++b)
-            if (t.under[a][b])
+    for (std::size_t a = 0; a < t.steps.size(); ++a)
+        for (std::size_t b = 0; b < t.steps.size(); ++b)
+            if (!isTrunk[a] && !isTrunk[b] && t.under[a][b])
                 groups.join(a, b);
     std::vector<std::optional<std::size_t>> topOf(jobs.size());
     for (std::size_t job = 0; job < jobs.size(); ++job)
-        for (std::size_t step = first; step < t.steps.size(); ++step)
-            if (t.reach[job][step]) {
+        for (std::size_t step = 0; step < t.steps.size(); ++step)
+            if (!isTrunk[step] && t.reach[job][step]) {
                 groups.join(topOf[job].value_or(step), step);
                 topOf[job] = step;
             }
@@ -163,10 +171,9 @@ Stages splitIntoStages(const Teardown& t, std::span<const Job> jobs) {
             result.stages.emplace_back();
         result.stages[at->second].jobs.push_back(job);
     }
-    for (std::size_t step = first; step < t.steps.size(); ++step)
-        result.stages[stageOf.at(groups.of(step))].steps.push_back(step);
-    std::stable_sort(result.stages.begin(), result.stages.end(),
-                     [&](const Stage& a, const Stage& b) { return warmLast(a, jobs) < warmLast(b, jobs); });
+    for (std::size_t step = 0; step < t.steps.size(); ++step)
+        if (!isTrunk[step])
+            result.stages[stageOf.at(groups.of(step))].steps.push_back(step);
     return result;
 }
 

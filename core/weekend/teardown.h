@@ -18,7 +18,8 @@ struct Teardown {
     std::vector<std::vector<std::size_t>> pulls;  ///< what comes off before a step: its needs, and what lies
                                                   ///< over a fastener that has to be cracked earlier
     std::vector<std::vector<std::size_t>> keeps;  ///< steps that must be on while this one is cracked loose
-    std::vector<std::vector<bool>> reach;         ///< reach[job][step]: the step must be off for the job
+    std::vector<bool> first;  ///< comes off before all else: what wants a warm engine, and what lies over it
+    std::vector<std::vector<bool>> reach;  ///< reach[job][step]: the step must be off for the job
 
     /// Errors: Unknown, Cycle.
     static base::Result<Teardown> of(std::span<const StepVersion* const> steps, std::span<const Job> jobs);
@@ -30,8 +31,9 @@ struct Stage {
     std::vector<std::size_t> jobs;  ///< in the order given
 };
 
-/// The trunk: steps on which all others stand, in order, with the jobs that need nothing more. Then the
-/// stages, which share nothing but the trunk; those with work on a warm engine last.
+/// The trunk: what comes off first, then steps on which all others stand, in order, with the jobs that need
+/// nothing more. Then the
+/// stages, which share nothing but the trunk, in the order of the jobs.
 struct Stages {
     Stage trunk;
     std::vector<Stage> stages;

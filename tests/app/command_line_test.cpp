@@ -40,8 +40,8 @@ TEST(CommandLine, EveryVerbExplainsItselfItsOptionsAndItsExitCodes) {
 }
 
 TEST(CommandLine, TellsItsVersion) {
-    EXPECT_EQ(say({"--version"}).out, "witnessmark 0.8.0\n");
-    EXPECT_EQ(runProgram({"-v"}).out, "witnessmark 0.8.0\n");
+    EXPECT_EQ(say({"--version"}).out, "witnessmark 0.9.0\n");
+    EXPECT_EQ(runProgram({"-v"}).out, "witnessmark 0.9.0\n");
 }
 
 TEST(CommandLine, RefusesWhatItDoesNotKnow) {

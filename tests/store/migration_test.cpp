@@ -287,6 +287,25 @@ TEST_F(VersionSevenTest, SaysTheSameAsBeforeAndCountsItsRows) {
     EXPECT_TRUE(answer.file->check().empty());
 }
 
+class VersionEightTest : public OldFileTest {
+  protected:
+    VersionEightTest() : OldFileTest(8) {}
+};
+
+// Nobody said anything of the order of work: no step and no task is bound by what it never said.
+TEST_F(VersionEightTest, BindsNoOrderThatNobodySaid) {
+    const auto answer = File::open(path_, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    const auto ledger = answer.file->ledger();
+    const auto& step = ledger->all<weekend::StepVersion>().at(0);
+    EXPECT_TRUE(step.doings.empty() && step.edges.empty());
+    EXPECT_EQ(step.bodyState, upkeep::BodyState::Any);
+    const auto& task = ledger->all<upkeep::TaskVersion>().at(0);
+    EXPECT_TRUE(task.doings.empty() && task.edges.empty() && !task.comesLast);
+    EXPECT_EQ(ledger->all<fastening::JointVersion>().at(0).held, "");
+    EXPECT_TRUE(answer.file->check().empty());
+}
+
 // Rows of every version there was are sealed, and from then on a change of one is found.
 TEST(SealedByMigration, FilesOfEveryVersion) {
     for (int version = 1; version < currentSchema().back().version; ++version) {

@@ -98,6 +98,9 @@ upkeep::TaskVersion taskVersion() {
     task.confirmed = true;
     task.active = false;
     task.sendsOut = true;
+    task.doings = {{"turn", "Turn it by hand", Minutes{1}, upkeep::Comes::After, false}};
+    task.edges = {{{upkeep::Deed::Job, "gear-oil"}, {upkeep::Deed::On, "tank"}}};
+    task.comesLast = true;
     return task;
 }
 
@@ -125,6 +128,11 @@ weekend::StepVersion stepVersion() {
     step.confirmed = true;
     step.active = false;
     step.frees = {{"tank"}, {"tank/tap"}};
+    step.doings = {{"drip", "Wait for the last drops", Minutes{2}, upkeep::Comes::Between, false},
+                   {"run", "Run it", Minutes{5}, upkeep::Comes::After, true}};
+    step.edges = {{{upkeep::Deed::Crack, "tank-bolt"}, {upkeep::Deed::Off, "seat"}},
+                  {{upkeep::Deed::Do, "drip"}, {upkeep::Deed::Torque, "tap"}}};
+    step.bodyState = upkeep::BodyState::Cold;
     return step;
 }
 
@@ -160,6 +168,7 @@ fastening::JointVersion jointVersion() {
     joint.sharedFrom = 2023;
     joint.sharedTo = 2025;
     joint.position = "engine";
+    joint.held = "hub in a holder";
     return joint;
 }
 

@@ -133,8 +133,8 @@ TEST_F(SchemaTest, IsStrictThroughout) {
 
 TEST_F(SchemaTest, MarksTheFileAsOurs) {
     EXPECT_EQ(ask("PRAGMA application_id"), std::to_string(kApplicationId));
-    EXPECT_EQ(ask("PRAGMA user_version"), "8");
-    EXPECT_EQ(ask("SELECT oldest_reader || needs_program FROM file_state"), "70.7");
+    EXPECT_EQ(ask("PRAGMA user_version"), "9");
+    EXPECT_EQ(ask("SELECT oldest_reader || needs_program FROM file_state"), "90.9");
 }
 
 TEST_F(SchemaTest, NumbersItsSteps) {

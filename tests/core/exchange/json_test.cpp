@@ -126,7 +126,7 @@ TEST(Exchange, ATextOfTheFirstFormatIsRead) {
     task.machine = MachineId{3};
     task.code = "oil";
     json text = json::parse(toJson(picture::Ledger({task})));
-    EXPECT_EQ(text.at("format"), 6);
+    EXPECT_EQ(text.at("format"), 7);
     text["task_version"][0].erase("weights");
     text["format"] = 2;
     EXPECT_FALSE(fromJson(text.dump())) << "a text of format 2 has them";
@@ -307,7 +307,7 @@ INSTANTIATE_TEST_SUITE_P(
                  "/garage",
                  R"([{"id": 2, "name": "", "pinned_today": null}])",
                  {Fault::Malformed, "garage[0].id", "2", {}}},
-        BadValue{"newerFormat", "/format", "7", {Fault::NewerFormat, "format", "7", {}}},
+        BadValue{"newerFormat", "/format", "8", {Fault::NewerFormat, "format", "8", {}}},
         BadValue{"formatZero", "/format", "0", {Fault::Malformed, "format", "0", {}}},
         BadValue{"formatInWords", "/format", "\"one\"", {Fault::Malformed, "format", "\"one\"", {}}}),
     [](const testing::TestParamInfo<BadValue>& one) { return std::string(one.param.what); });
@@ -351,10 +351,39 @@ TEST(Exchange, ATextOfTheFourthFormatIsRead) {
     EXPECT_EQ(joints[1].position, std::nullopt) << "nobody said";
 }
 
+// Before format 7 nothing was said of the order of work.
+TEST(Exchange, OlderTextsBindNoOrder) {
+    weekend::StepVersion step;
+    step.id = StepVersionId{4};
+    step.step = StepId{5};
+    step.machine = MachineId{3};
+    upkeep::TaskVersion task;
+    task.id = TaskVersionId{6};
+    task.task = TaskId{7};
+    task.machine = MachineId{3};
+    fastening::JointVersion joint;
+    joint.id = JointVersionId{8};
+    joint.joint = JointId{9};
+    joint.machine = MachineId{3};
+    json text = json::parse(toJson(picture::Ledger({step, task, joint})));
+    text["format"] = 6;
+    for (const char* key : {"doings", "edges", "body_state"})
+        ASSERT_EQ(text["step_version"][0].erase(key), 1U) << key;
+    for (const char* key : {"doings", "edges", "comes_last"})
+        ASSERT_EQ(text["task_version"][0].erase(key), 1U) << key;
+    ASSERT_EQ(text["joint_version"][0].erase("held"), 1U);
+    const auto read = fromJson(text.dump());
+    ASSERT_TRUE(read) << read.error().field << ": " << read.error().given;
+    const picture::Ledger ledger(*read);
+    EXPECT_EQ(ledger.all<weekend::StepVersion>()[0], step);
+    EXPECT_EQ(ledger.all<upkeep::TaskVersion>()[0], task);
+    EXPECT_EQ(ledger.all<fastening::JointVersion>()[0], joint);
+}
+
 TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {
-    const auto read = fromJson(R"({"format": 7, "a table of tomorrow": {}})");
+    const auto read = fromJson(R"({"format": 8, "a table of tomorrow": {}})");
     ASSERT_FALSE(read);
-    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "7", "6"}));
+    EXPECT_EQ(read.error(), (Error{Fault::NewerFormat, "format", "8", "7"}));
 }
 
 TEST(Exchange, RefusesAMissingKeyAndAMissingTable) {

@@ -74,6 +74,7 @@ TEST(Starter, SchemaHasTheKeysOfTheRows) {
     expectKeys<upkeep::MeasurePoint>("measure", {"confirmed"});
     expectKeys<upkeep::Trigger>("trigger", {});
     expectKeys<weekend::Need>("need", {});
+    expectKeys<upkeep::Doing>("doing", {});
     expectKeys<upkeep::Limit>("limit", {"counter"});
     expectKeys<upkeep::FollowUpRule>("follow_up", {"amount"});
 }
@@ -200,6 +201,31 @@ INSTANTIATE_TEST_SUITE_P(
         BadCase{"no piece", "/tasks/0/kit/0/amount", "0", Fault::NotPositive, "tasks[0].kit[0].amount"},
         BadCase{"steps that need each other", "/steps/0/needs", R"([{"code": "rear-wheel"}])", Fault::Cycle,
                 "steps"},
+        BadCase{"edge to a joint that is not there", "/steps/1/edges",
+                R"([{"earlier": "crack tank", "later": "off seat"}])", Fault::Unknown,
+                "steps[1].edges[0].earlier"},
+        BadCase{"edge to a step that is not there", "/steps/1/edges",
+                R"([{"earlier": "off seat", "later": "on tank"}])", Fault::Unknown,
+                "steps[1].edges[0].later"},
+        BadCase{"edge to a doing that nobody asks for", "/tasks/0/edges",
+                R"([{"earlier": "do pump", "later": "off seat"}])", Fault::Unknown,
+                "tasks[0].edges[0].earlier"},
+        BadCase{"edge to a job that is not there", "/tasks/0/edges",
+                R"([{"earlier": "off seat", "later": "job paint"}])", Fault::Unknown,
+                "tasks[0].edges[0].later"},
+        BadCase{"an act of no kind", "/steps/1/edges", R"([{"earlier": "paint seat", "later": "off seat"}])",
+                Fault::Unknown, "steps[1].edges[0].earlier"},
+        BadCase{"an act without a code", "/steps/1/edges", R"([{"earlier": "off", "later": "off seat"}])",
+                Fault::Unknown, "steps[1].edges[0].earlier"},
+        BadCase{"an act before itself", "/steps/1/edges", R"([{"earlier": "off seat", "later": "off seat"}])",
+                Fault::Cycle, "steps[1].edges[0].later"},
+        BadCase{"acts that wait for each other", "/steps/1/edges",
+                R"([{"earlier": "on seat", "later": "off seat"}])", Fault::Cycle, "edges"},
+        BadCase{"a doing twice", "/steps/1/doings",
+                R"([{"code": "pump", "what": "Pump"}, {"code": "pump", "what": "Pump again"}])",
+                Fault::Duplicate, "steps[1].doings[1].code"},
+        BadCase{"a doing without words", "/steps/1/doings", R"([{"code": "pump", "what": ""}])", Fault::Empty,
+                "steps[1].doings[0].what"},
         BadCase{"an id", "/tasks/0/id", "7", Fault::Malformed, "tasks[0].id"},
         BadCase{"a key of nobody", "/colour", R"("red")", Fault::Malformed, "colour"},
         BadCase{"a newer format", "/format", "2", Fault::NewerFormat, "format"}),

@@ -64,6 +64,7 @@ const std::vector<Access> kChassis{{"on-stand", 5, 5},
                                    {"front-caliper-off", 13, 13},
                                    {"fork-legs-out", 40, 40},
                                    {"bars-forward", 18, 18},
+                                   {"top-clamp-off", 61, 61},
                                    {"stem-down", 77, 77},
                                    {"rear-wheel-out", 16, 16},
                                    {"chain-off", 12, 12},
@@ -72,14 +73,17 @@ const std::vector<Access> kChassis{{"on-stand", 5, 5},
                                    {"swingarm-off", 77, 77},
                                    {"coolant-drained", 19, 19},
                                    {"radiators-off", 56, 56},
-                                   {"oil-drained", 14, 14},
+                                   {"oil-drained", 9, 9},
                                    {"clutch-cover-off", 15, 15},
+                                   {"clutch-pack-out", 28, 28},
                                    {"primary-cover-off", 70, 70},
                                    {"ignition-cover-off", 17, 17},
                                    {"engine-out", 226, 202}};
-const std::vector<Access> kTwoStroke{{"head-off", 60, 43}, {"cylinder-off", 166, 104}};
-const std::vector<Access> kFourStroke{
-    {"valve-cover-off", 43, 43}, {"cams-out", 89, 89}, {"head-off", 219, 195}, {"cylinder-off", 251, 227}};
+const std::vector<Access> kTwoStroke{
+    {"head-off", 60, 43}, {"cylinder-off", 166, 104}, {"piston-out", 178, 116}};
+const std::vector<Access> kFourStroke{{"valve-cover-off", 43, 43}, {"tensioner-out", 65, 65},
+                                      {"cams-out", 89, 89},        {"head-off", 219, 195},
+                                      {"cylinder-off", 251, 227},  {"piston-out", 263, 239}};
 
 class MotocrossAccessTest : public testing::TestWithParam<std::string> {
   protected:
@@ -137,17 +141,23 @@ TEST(StartersAccessTest, ARoadMachineTakesLongerAndASmallOneLess) {
     }
 }
 
-// A file from before a joint said where it sits knows it by its code: as the starters say it.
+// A file from before a joint said where it sits knows it by its code: as the starters say it. That table
+// stays as it was; a joint that came later says it itself.
 TEST(StartersAccessTest, SaysOfEachJointWhereItSits) {
     std::map<std::string, std::string, std::less<>> known;
     for (const fastening::SitsIn& each : fastening::sitsInByCode())
         EXPECT_TRUE(known.emplace(each.joint, each.position).second) << each.joint;
+    std::set<std::string> later;
     for (const char* file : kShippedStarters)
         for (const auto& joint : shippedStarter(file).joints) {
             const auto at = known.find(joint.code);
-            ASSERT_TRUE(at != known.end() && joint.position) << file << ": " << joint.code;
-            EXPECT_EQ(*joint.position, at->second) << file << ": " << joint.code;
+            ASSERT_TRUE(joint.position) << file << ": " << joint.code;
+            if (at == known.end())
+                later.insert(joint.code);
+            else
+                EXPECT_EQ(*joint.position, at->second) << file << ": " << joint.code;
         }
+    EXPECT_EQ(later, (std::set<std::string>{"end-cap-bolts", "throttle-housing-bolts"}));
 }
 
 // What goes off with a wheel or an engine is undone by the step, so it is no part of what goes.

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "core/fastening/danger.h"
+
 namespace wm::order {
 
 namespace {
@@ -50,7 +52,8 @@ weekend::Job jobOf(const upkeep::TaskVersion& task) {
                      .minutes = task.minutes,
                      .bodyState = task.bodyState,
                      .safety = upkeep::isSafety(task.consequence),
-                     .sendsOut = task.sendsOut};
+                     .sendsOut = task.sendsOut,
+                     .definition = &task};
     for (const base::Code& code : task.steps)
         job.steps.push_back(code.code);
     return job;
@@ -65,12 +68,8 @@ class StarterPlan::Teller {
         : of_(of), tasks_(tasks), plan_(plan) {}
 
     Acts tell() {
-        findLastTorques();
-        for (std::size_t line = 0; line < plan_.size(); ++line) {
-            if (runsBefore(line))
-                say(of_.bindings_.at("warm_job").get<Acts>());
-            tellLine(line);
-        }
+        for (const Act& act : plan_)
+            tell(act);
         say(atOnce_);
         say(later_);
         return std::move(acts_);
@@ -92,43 +91,38 @@ class StarterPlan::Teller {
             return;
         if (act.starts_with("on "))
             off_.erase(act.substr(3));
+        isUp_ = act == "stand up" || (isUp_ && act != "stand down");
         acts_.push_back(act);
     }
 
-    // Text of the sheet: the engine is run before the job, or before the step that comes off just for it.
-    [[nodiscard]] bool runsBefore(std::size_t line) const {
-        const auto isWarmJob = [&](std::size_t at) {
-            return at < plan_.size() && plan_[at].kind == ActKind::Job &&
-                   tasks_[*plan_[at].job]->bodyState == upkeep::BodyState::Warm;
-        };
-        if (plan_[line].kind == ActKind::Off)
-            return isWarmJob(line + 1);
-        return isWarmJob(line) && (line == 0 || plan_[line - 1].kind != ActKind::Off);
-    }
-
-    [[nodiscard]] const std::vector<base::Code>& torquedAt(const Act& act) const {
-        static const std::vector<base::Code> kNone;
-        if (act.kind == ActKind::Job)
-            return tasks_[*act.job]->joints;
-        return act.kind == ActKind::On ? stepOf(act).joints : kNone;
-    }
-
-    void findLastTorques() {
-        for (std::size_t line = 0; line < plan_.size(); ++line)
-            for (const base::Code& code : torquedAt(plan_[line]))
-                lastTorque_[code.code] = line;
-    }
-
-    void torque(std::size_t line) {
-        for (const base::Code& code : torquedAt(plan_[line])) {
-            if (lastTorque_.at(code.code) != line)
-                continue;
-            const auto* joint = withCode(of_.starter_.joints, code.code);
-            for (const auto& [word, act] : of_.bindings_.at("locking").items())
+    void torque(const Act& act) {
+        for (const std::string& code : act.torques) {
+            const auto* joint = withCode(of_.starter_.joints, code);
+            for (const auto& [word, locks] : of_.bindings_.at("locking").items())
                 if (joint != nullptr && joint->locking.find(word) != std::string::npos)
-                    say(act.get<std::string>());
-            say("torque " + of_.jointName(code.code));
+                    say(locks.get<std::string>());
+            say("torque " + of_.jointName(code));
         }
+    }
+
+    // A joint by itself, held as its card says; with the machine on the ground its weight is on.
+    void tellJoint(const Act& act) {
+        const auto* joint = withCode(of_.starter_.joints, act.joint);
+        const Acts held = joint == nullptr ? Acts{} : saidIn(joint->held, at(of_.bindings_, "held"));
+        const Json& weightOn = at(of_.bindings_, "weight_on");
+        const bool isWeightOn = !isUp_;
+        if (isWeightOn)
+            say(textsAt(weightOn, "before"));
+        for (const std::string& thing : held)
+            say("hold " + thing);
+        if (act.kind == ActKind::Crack)
+            say("crack " + of_.jointName(act.joint));
+        else
+            torque(act);
+        for (const std::string& thing : held)
+            say("release " + thing);
+        if (isWeightOn)
+            say(textsAt(weightOn, "after"));
     }
 
     void crack(const std::vector<base::Code>& codes) {
@@ -140,8 +134,7 @@ class StarterPlan::Teller {
         return *withCode(of_.starter_.steps, act.step);
     }
 
-    void tellLine(std::size_t line) {
-        const Act& act = plan_[line];
+    void tell(const Act& act) {
         switch (act.kind) {
             case ActKind::BreakLoose:
                 tellBreakLoose(act);
@@ -150,12 +143,26 @@ class StarterPlan::Teller {
                 tellOff(stepOf(act));
                 break;
             case ActKind::Job:
-                tellJob(*tasks_[*act.job], line);
+                tellJob(*tasks_[*act.job], act);
                 break;
             case ActKind::On:
-                tellOn(stepOf(act), line);
+                tellOn(stepOf(act), act);
                 break;
             case ActKind::SafeStop:
+                say(saidIn(act.text, at(of_.bindings_, "stop_words")));
+                break;
+            case ActKind::Run:
+                say(of_.bindings_.at("run").get<Acts>());
+                break;
+            case ActKind::Wait:
+                say(of_.bindings_.at("wait").get<Acts>());
+                break;
+            case ActKind::Crack:
+            case ActKind::Torque:
+                tellJoint(act);
+                break;
+            case ActKind::Do:
+                say(textsAt(of_.bindings_.at("doings"), act.doing.c_str()));
                 break;
         }
     }
@@ -196,7 +203,7 @@ class StarterPlan::Teller {
             say("off " + place);
     }
 
-    void tellOn(const weekend::StepVersion& step, std::size_t line) {
+    void tellOn(const weekend::StepVersion& step, const Act& act) {
         const Json& table = bound(step.code);
         auto places = textsAt(table, "places");
         std::reverse(places.begin(), places.end());
@@ -204,12 +211,12 @@ class StarterPlan::Teller {
         for (const std::string& place : places)
             say("on " + place);
         say(saidIn(step.refit, at(table, "refit_first")));
-        torque(line);
+        torque(act);
         say(saidIn(step.refit, at(table, "refit_last")));
         bring(step.followUps, {});
     }
 
-    void tellJob(const upkeep::TaskVersion& task, std::size_t line) {
+    void tellJob(const upkeep::TaskVersion& task, const Act& act) {
         warn(task.cautions);
         const auto& looks = of_.bindings_.at("looks");
         if (std::find(looks.begin(), looks.end(), Json(task.code)) == looks.end())
@@ -219,7 +226,7 @@ class StarterPlan::Teller {
         say(saidIn(task.howTo, at(job, "how_to")));
         if (task.sendsOut)
             say("send out " + job.value("sends", task.position));
-        torque(line);
+        torque(act);
         bring(task.followUps, task.code);
     }
 
@@ -239,9 +246,9 @@ class StarterPlan::Teller {
     const StarterPlan& of_;
     const Tasks& tasks_;
     const std::vector<Act>& plan_;
-    std::map<std::string, std::size_t> lastTorque_;
     std::set<std::string> loose_;
     std::set<std::string> off_;
+    bool isUp_ = false;  ///< on the stand
     Acts acts_;
     Acts atOnce_;
     Acts later_;
@@ -262,9 +269,13 @@ Acts StarterPlan::actsOf(const Tasks& tasks) const {
     std::vector<weekend::Job> jobs;
     for (const upkeep::TaskVersion* task : tasks)
         jobs.push_back(jobOf(*task));
-    const auto plan = weekend::planWork(steps, jobs);
+    weekend::PlanTerms terms;
+    for (const fastening::JointVersion& joint : starter_.joints)
+        terms.joints.push_back({joint.code, joint.name, joint.held, fastening::cures(joint)});
+    const auto plan = weekend::planWork(steps, jobs, terms);
     if (!plan)
-        throw std::runtime_error(starter_.name + ": no plan, " + plan.error().given);
+        throw std::runtime_error(starter_.name +
+                                 ": no plan, these wait for each other: " + plan.error().given);
     return Teller(*this, tasks, plan->acts).tell();
 }
 
@@ -287,10 +298,26 @@ std::vector<std::string> StarterPlan::unbound() const {
     for (const fastening::JointVersion& joint : starter_.joints)
         if (!isIn("joints", joint.code) && !isIn("joints_by_their_code", joint.code))
             unknown.push_back("joint " + joint.code);
-    for (const upkeep::TaskVersion& task : starter_.tasks)
+    for (const upkeep::TaskVersion& task : starter_.tasks) {
         if (!isIn("jobs", task.code) && !isIn("jobs_without_a_truth", task.code))
             unknown.push_back("task " + task.code);
+        // A how-to that no longer says it would leave the act out, and with it what the truths ask of it.
+        for (const auto& [word, acts] : at(at(bindings_.at("jobs"), task.code), "how_to").items())
+            if (lowered(task.howTo).find(word) == std::string::npos)
+                unknown.push_back("how " + task.code + " is done, which no longer says: " + word);
+    }
+    const auto checkDoings = [&](const std::vector<upkeep::Doing>& doings) {
+        for (const upkeep::Doing& doing : doings)
+            if (!doing.runs && !isIn("doings", doing.code))
+                unknown.push_back("doing " + doing.code);
+    };
+    for (const upkeep::TaskVersion& task : starter_.tasks)
+        checkDoings(task.doings);
+    for (const fastening::JointVersion& joint : starter_.joints)
+        if (!joint.held.empty() && saidIn(joint.held, bindings_.at("held")).empty())
+            unknown.push_back("what holds " + joint.code + ": " + joint.held);
     for (const weekend::StepVersion& step : starter_.steps) {
+        checkDoings(step.doings);
         if (!isIn("steps", step.code)) {
             unknown.push_back("step " + step.code);
             continue;

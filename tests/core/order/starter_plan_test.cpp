@@ -70,7 +70,8 @@ const Json& table() {
         "looks": ["check"],
         "jobs": {"tyre": {"do": ["off tyre", "on tyre"]}, "away": {"how_to": {"tag": ["tag wheel"]}}},
         "jobs_without_a_truth": ["check"],
-        "warm_job": ["run engine"],
+        "run": ["run engine"], "wait": ["wait"], "held": {"brake": ["brake"]},
+        "doings": {"press": ["press it"]},
         "at_once": {"pump": ["pump brake"]}, "later": {"spokes": ["later spokes"]}, "at_once_of_a_job": {}
     })");
     return kTable;
@@ -102,8 +103,8 @@ TEST_F(StarterPlanTest, ALookCracksNothing) {
     EXPECT_EQ(of({1}), (Acts{"stand up", "apply thread-locker", "torque axle nut", "stand down"}));
 }
 
-TEST_F(StarterPlanTest, AWarmJobIsRunBeforeTheStepThatComesOffForIt) {
-    EXPECT_EQ(of({2}), (Acts{"stand up", "run engine", "crack plug", "drain oil", "fill oil", "torque plug",
+TEST_F(StarterPlanTest, TheEngineIsRunBeforeAnythingIsOpenedForAWarmJob) {
+    EXPECT_EQ(of({2}), (Acts{"run engine", "stand up", "crack plug", "drain oil", "fill oil", "torque plug",
                              "stand down"}));
 }
 

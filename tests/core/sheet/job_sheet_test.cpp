@@ -166,17 +166,21 @@ TEST(JobSheetTest, AddsStagedWorkEngineStateAndQuantityToTheStep) {
     EXPECT_FALSE(linkage.quantities[0].confirmed) << "printed with the wedge";
 }
 
-TEST(JobSheetTest, WarmsTheEngineBeforeTheStepThatNeedsIt) {
+TEST(JobSheetTest, WarmsTheEngineBeforeAnythingIsOpenedForIt) {
     auto rows = smallGarage();
     for (auto& row : rows)
         if (auto* task = std::get_if<upkeep::TaskVersion>(&row); task != nullptr && task->task == kLinkage)
             task->bodyState = upkeep::BodyState::Warm;
     const auto sheet = jobSheet(bookOf(rows), kHeron, 1);
-    const SheetLine& step = lineOf(*sheet, LineKind::Off, "Linkage off");
-    EXPECT_EQ(step.howTo, "Engine warm: run it before this, outside.");
-    EXPECT_THAT(step.hazards, ElementsAre(Hazard::Exhaust, Hazard::HotParts));
-    EXPECT_EQ(lineOf(*sheet, LineKind::Job, "Linkage").howTo,
-              "Every needle there. This time as well: new seals");
+    const SheetLine& run = lineOf(*sheet, LineKind::Run, "Run the engine");
+    EXPECT_THAT(run.text, testing::HasSubstr("outside"));
+    EXPECT_THAT(run.hazards, ElementsAre(Hazard::Exhaust, Hazard::HotParts));
+    EXPECT_FALSE(run.field.empty()) << "it is ticked as any other line";
+    const SheetLine& job = lineOf(*sheet, LineKind::Job, "Linkage");
+    EXPECT_EQ(job.howTo, "Engine warm. Every needle there. This time as well: new seals");
+    EXPECT_THAT(job.hazards, testing::Contains(Hazard::HotParts));
+    const auto at = [&](const SheetLine& line) { return &line - sheet->lines.data(); };
+    EXPECT_LT(at(run), at(lineOf(*sheet, LineKind::Off, "Linkage off")));
 }
 
 TEST(JobSheetTest, PullsEachThingOnceWithPlaceAndShortage) {

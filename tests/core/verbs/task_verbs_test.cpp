@@ -222,6 +222,22 @@ TEST_F(TaskVerbsTest, SavesAnAccessStep) {
               At(Fault::Unknown, "joints[0].code"));
 }
 
+TEST_F(TaskVerbsTest, AStepIsNotBoundToWhatIsNotThereNorToItself) {
+    using upkeep::Deed;
+    addStep("seat", {});
+    const auto withEdge = [&](Deed earlier, const char* earlierCode, Deed later, const char* laterCode) {
+        weekend::StepVersion step{.machine = heron, .code = "tank", .name = "Tank off"};
+        step.edges = {{{earlier, earlierCode}, {later, laterCode}}};
+        return refusedAt(saying(saveStep, step));
+    };
+    EXPECT_EQ(withEdge(Deed::Crack, "tank-bolt", Deed::Off, "seat"),
+              At(Fault::Unknown, "edges[0].earlier_code"));
+    EXPECT_EQ(withEdge(Deed::Off, "seat", Deed::On, "shroud"), At(Fault::Unknown, "edges[0].later_code"));
+    EXPECT_EQ(withEdge(Deed::Do, "pump", Deed::On, "seat"), At(Fault::Unknown, "edges[0].earlier_code"));
+    EXPECT_EQ(withEdge(Deed::Off, "seat", Deed::Off, "seat"), At(Fault::Cycle, "edges[0].later_code"));
+    EXPECT_EQ(withEdge(Deed::On, "tank", Deed::Off, "tank"), At(Fault::Cycle, "edges"));
+}
+
 TEST_F(TaskVerbsTest, StepsCannotNeedEachOtherInACircle) {
     auto seat = addStep("seat", {});
     addStep("tank", {{.code = "seat"}});

@@ -96,15 +96,22 @@ TEST(PlanPropertyTest, TakesTheUnionOfAllThatTheJobsNeed) {
         const auto plan = planWork(pointersTo(c.steps), c.jobs);
         RC_ASSERT(plan.has_value());
         Codes all;
+        Codes warm;
+        Codes rest;
+        bool isRun = false;
         std::int64_t work = 0;
         std::int64_t alone = 0;
         for (const Job& job : c.jobs) {
             const Codes own = closure(c, codesOf(job));
+            const bool isWarm = job.bodyState == upkeep::BodyState::Warm;
+            isRun = isRun || isWarm;
+            (isWarm ? warm : rest).insert(own.begin(), own.end());
             all.insert(own.begin(), own.end());
             work += job.minutes.count();
             alone += job.minutes.count() + minutesOf(c, own);
         }
-        RC_ASSERT(plan->work.count() == work + minutesOf(c, all));
+        work += isRun ? EngineTimes{}.toWarm.count() : 0;
+        RC_ASSERT(plan->work.count() == work + minutesOf(c, warm) + minutesOf(c, rest));
         RC_ASSERT(plan->alone.count() == alone);
         RC_ASSERT(Codes(plan->opened.begin(), plan->opened.end()) == all);
         RC_ASSERT(plan->opened.size() == all.size());
@@ -120,6 +127,7 @@ TEST(PlanPropertyTest, CanBeDoneOnTheMachineInThatOrder) {
         Codes off;
         Codes everOff;
         Codes loose;
+        bool isWarm = false;
         std::set<std::size_t> done;
         std::int64_t clock = 0;
         for (const Act& act : plan->acts) {
@@ -138,6 +146,7 @@ TEST(PlanPropertyTest, CanBeDoneOnTheMachineInThatOrder) {
                     for (const Need& need : stepOf(c, act.step).needs)
                         RC_ASSERT(!need.applies || off.contains(need.code));
                     off.insert(act.step);
+                    loose.erase(act.step);
                     break;
                 case ActKind::On:
                     RC_ASSERT(off.erase(act.step) == 1U);
@@ -148,11 +157,27 @@ TEST(PlanPropertyTest, CanBeDoneOnTheMachineInThatOrder) {
                 case ActKind::Job:
                     RC_ASSERT(act.job.has_value());
                     RC_ASSERT(done.insert(*act.job).second);
+                    RC_ASSERT(isWarm || c.jobs[*act.job].bodyState != upkeep::BodyState::Warm);
+                    RC_ASSERT(!isWarm || c.jobs[*act.job].bodyState != upkeep::BodyState::Cold);
                     for (const std::string& code : closure(c, codesOf(c.jobs[*act.job])))
                         RC_ASSERT(off.contains(code));
                     break;
                 case ActKind::SafeStop:
                     RC_ASSERT(act.minutes.count() == 0);
+                    break;
+                case ActKind::Run:
+                    RC_ASSERT(off.empty());
+                    RC_ASSERT(loose.empty());
+                    isWarm = true;
+                    everOff.clear();
+                    break;
+                case ActKind::Wait:
+                    isWarm = false;
+                    break;
+                case ActKind::Crack:
+                case ActKind::Do:
+                case ActKind::Torque:
+                    RC_FAIL("nothing asks for it");
                     break;
             }
         }
@@ -178,7 +203,8 @@ TEST(PlanPropertyTest, StopsOnlyWhereNothingIsOffThatTheRestDoesNotStandOn) {
                 if (plan->acts[before].kind == ActKind::On)
                     off.erase(plan->acts[before].step);
             }
-            for (std::size_t after = at; after < plan->acts.size(); ++after)
+            for (std::size_t after = at; after < plan->acts.size() && plan->acts[after].kind != ActKind::Run;
+                 ++after)
                 if (plan->acts[after].kind == ActKind::Off)
                     for (const std::string& code : off)
                         RC_ASSERT(closure(c, {plan->acts[after].step}).contains(code));

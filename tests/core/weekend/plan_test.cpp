@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "tests/core/weekend/act_words.h"
 #include "tests/core/weekend/generic_machine.h"
 
 namespace wm::weekend {
@@ -16,30 +17,6 @@ using base::Fault;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using upkeep::BodyState;
-
-std::vector<std::string> wordsOf(const Plan& plan) {
-    std::vector<std::string> words;
-    for (const Act& act : plan.acts) {
-        switch (act.kind) {
-            case ActKind::BreakLoose:
-                words.push_back("crack " + act.step);
-                break;
-            case ActKind::Off:
-                words.push_back("-" + act.step);
-                break;
-            case ActKind::On:
-                words.push_back("+" + act.step);
-                break;
-            case ActKind::Job:
-                words.push_back(act.text);
-                break;
-            case ActKind::SafeStop:
-                words.emplace_back("stop");
-                break;
-        }
-    }
-    return words;
-}
 
 base::Result<Plan> planOn(const std::vector<StepVersion>& steps, const std::vector<Job>& jobs) {
     return planWork(pointersTo(steps), jobs);
@@ -134,7 +111,7 @@ TEST(OpeningTest, AddsUpToTheCumulativeAccess) {
 
 TEST(PlanTest, DoesEachJobAsSoonAsItIsReachedAndRefitsBackwards) {
     const auto plan = planOn(genericMachine(true), workedBundles()[0].jobs);
-    EXPECT_THAT(wordsOf(*plan),
+    EXPECT_THAT(actWords(*plan),
                 ElementsAre("crack RWH", "-STD", "crack CHN", "-RWH", "tyre", "wheel bearings", "-LNK",
                             "linkage", "-CHN", "chain kit", "+CHN", "+LNK", "+RWH", "+STD", "stop"));
     EXPECT_THAT(plan->opened, ElementsAre("STD", "RWH", "LNK", "CHN"));
@@ -145,16 +122,16 @@ TEST(PlanTest, TakesOffWhatLiesOverAFastenerBeforeItIsCracked) {
     // The stem nut is cracked while the fork is in, and the bars lie over it.
     const auto plan = planOn(genericMachine(true),
                              {makeJob("fork service", 150, {"FRK"}), makeJob("head bearings", 30, {"STM"})});
-    EXPECT_THAT(wordsOf(*plan), ElementsAre("crack FWH", "-STD", "-FWH", "-FCL", "-BAR", "crack FRK",
-                                            "crack STM", "-FRK", "fork service", "-STM", "head bearings",
-                                            "+STM", "+FRK", "+BAR", "+FCL", "+FWH", "+STD", "stop"));
+    EXPECT_THAT(actWords(*plan), ElementsAre("crack FWH", "-STD", "-FWH", "-FCL", "-BAR", "crack FRK",
+                                             "crack STM", "-FRK", "fork service", "-STM", "head bearings",
+                                             "+STM", "+FRK", "+BAR", "+FCL", "+FWH", "+STD", "stop"));
 }
 
 TEST(PlanTest, ClosesOneStageBeforeTheNextAndSaysWhatIsStillOpen) {
     const auto plan =
         planOn(genericMachine(true), {makeJob("rear tyre", 35, {"RWH"}), makeJob("front tyre", 30, {"FWH"})});
-    EXPECT_THAT(wordsOf(*plan), ElementsAre("crack RWH", "crack FWH", "-STD", "-RWH", "rear tyre", "+RWH",
-                                            "stop", "-FWH", "front tyre", "+FWH", "+STD", "stop"));
+    EXPECT_THAT(actWords(*plan), ElementsAre("crack RWH", "crack FWH", "-STD", "-RWH", "rear tyre", "+RWH",
+                                             "stop", "-FWH", "front tyre", "+FWH", "+STD", "stop"));
     EXPECT_EQ(plan->acts[6].text,
               "You can stop here, on the stand only. Back on: rwh. Still: std. Cracked loose, not to be "
               "ridden or wheeled: pinch bolts and axle nut, wheel "
@@ -184,27 +161,61 @@ TEST(PlanTest, AStopNamesWhatIsOffAndNotWhatWasMadeReady) {
     EXPECT_THAT(stopsOf({out}), ElementsAre("Safe to stop here. Still on the stand. Still: Seat off."));
 }
 
-TEST(PlanTest, PutsWorkOnAWarmEngineLastAndOnTheMostWholeMachine) {
+TEST(PlanTest, RunsTheEngineOnlyWhenTheRestIsClosed) {
     const auto plan =
         planOn(genericMachine(true),
                {makeJob("oil", 15, {"OIL"}, BodyState::Warm), makeJob("idle", 5, {}, BodyState::Warm),
                 makeJob("valve check", 30, {"VCV"}, BodyState::Cold), makeJob("pressures", 3, {})});
-    EXPECT_THAT(wordsOf(*plan),
-                ElementsAre("pressures", "-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK",
-                            "+SEA", "stop", "-OIL", "oil", "+OIL", "+STD", "idle", "stop"));
-    // Within one stage: the rest of the teardown is closed before the warm job is done.
-    const auto oneStage = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL"}, BodyState::Warm),
-                                                        makeJob("clutch basket", 40, {"PRC"})});
-    EXPECT_THAT(wordsOf(*oneStage), ElementsAre("-STD", "-OIL", "-COO", "-CLC", "-PRC", "clutch basket",
-                                                "+PRC", "+CLC", "+COO", "oil", "+OIL", "+STD", "stop"));
+    EXPECT_THAT(actWords(*plan), ElementsAre("pressures", "-STD", "-SEA", "-TNK", "-VCV", "valve check",
+                                             "+VCV", "+TNK", "+SEA", "+STD", "stop", "run", "idle", "-STD",
+                                             "-OIL", "oil", "+OIL", "+STD", "stop"));
+    EXPECT_EQ(plan->acts[10].text, "Safe to stop here: the machine is whole");
+    EXPECT_EQ(plan->work.count(), 15 + 5 + 30 + 3 + 43 + 5 + 5 + 9)
+        << "two openings, five minutes of running";
+    EXPECT_EQ(plan->waiting.count(), 0);
+    // A water pump and an oil change share the drain plug: the engine is not run with the pump out.
+    const auto shared = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL"}, BodyState::Warm),
+                                                      makeJob("water pump", 40, {"PRC"})});
+    EXPECT_THAT(actWords(*shared),
+                ElementsAre("-STD", "-OIL", "-COO", "-CLC", "-PRC", "water pump", "+PRC", "+CLC", "+COO",
+                            "+OIL", "+STD", "stop", "run", "-STD", "-OIL", "oil", "+OIL", "+STD", "stop"));
 }
 
-TEST(PlanTest, OpensWhatOnlyWarmWorkNeedsWhenTheRestIsClosed) {
+TEST(PlanTest, OneRunIsForAllWorkOnAWarmEngine) {
     const auto plan = planOn(genericMachine(true), {makeJob("oil", 15, {"OIL", "SEA"}, BodyState::Warm),
                                                     makeJob("valve check", 30, {"VCV"}, BodyState::Cold),
                                                     makeJob("filter", 5, {"OIL"}, BodyState::Warm)});
-    EXPECT_THAT(wordsOf(*plan), ElementsAre("-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK",
-                                            "-OIL", "oil", "filter", "+OIL", "+SEA", "+STD", "stop"));
+    EXPECT_THAT(actWords(*plan), ElementsAre("-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK",
+                                             "+SEA", "+STD", "stop", "run", "-STD", "-OIL", "filter", "-SEA",
+                                             "oil", "+SEA", "+OIL", "+STD", "stop"));
+    EXPECT_THAT(plan->opened, ElementsAre("STD", "SEA", "TNK", "VCV", "OIL"));
+}
+
+TEST(PlanTest, WhatStaysOpenIsOpenedLastAndWaitsForTheEngineToCool) {
+    auto out = makeJob("shock out", 20, {"SHK"});
+    out.sendsOut = true;
+    out.bodyState = BodyState::Cold;
+    const auto oil = makeJob("oil", 15, {"OIL"}, BodyState::Warm);
+    const auto valves = makeJob("valve check", 30, {"VCV"}, BodyState::Cold);
+    const auto machine = genericMachine(false);
+    const auto plan =
+        planWork(pointersTo(machine), std::vector<Job>{out, oil, valves},
+                 PlanTerms{.times = {.toWarm = units::Minutes{7}, .toCold = units::Minutes{120}}});
+    EXPECT_THAT(actWords(*plan),
+                ElementsAre("-STD", "-SEA", "-TNK", "-VCV", "valve check", "+VCV", "+TNK", "+SEA", "+STD",
+                            "stop", "run", "-STD", "-OIL", "oil", "+OIL", "+STD", "stop", "wait", "crack RWH",
+                            "-STD", "-RWH", "-LNK", "-SHK", "shock out", "stop"));
+    EXPECT_EQ(plan->acts[17].minutes.count(), 120 - 5 - 9 - 15) << "it cools while the oil is changed";
+    EXPECT_EQ(plan->acts[18].starts.count(), 30 + 43 + 7 + 120);
+    EXPECT_EQ(plan->waiting.count(), 91);
+}
+
+TEST(PlanTest, SaysThatAMachineThatIsNotWholeIsNotRunYet) {
+    const auto steps = genericMachine(true);
+    const std::vector<Job> jobs{makeJob("idle", 5, {}, BodyState::Warm)};
+    EXPECT_EQ(planWork(pointersTo(steps), jobs)->acts[0].text, "Run the engine until it is warm, outside");
+    EXPECT_THAT(planWork(pointersTo(steps), jobs, PlanTerms{.isElseWhole = false})->acts[0].text,
+                HasSubstr("not before what else"));
 }
 
 TEST(PlanTest, CountsMinutesFromTheStartWithoutGaps) {
@@ -233,10 +244,10 @@ TEST(PlanTest, WhatIsOpenForSomethingSentOutStaysOpen) {
     out.sendsOut = true;
     const auto plan = planOn(genericMachine(false), {out, makeJob("front pads", 20, {"FWH"})});
     ASSERT_TRUE(plan.has_value());
-    const auto words = wordsOf(*plan);
-    for (const char* step : {"+SHK", "+LNK", "+RWH", "+STD"})
-        EXPECT_THAT(words, testing::Not(testing::Contains(step)));
-    EXPECT_THAT(words, testing::Contains("+FWH"));
+    // The rest is closed and can be ridden off the stand before.
+    EXPECT_THAT(actWords(*plan),
+                ElementsAre("crack FWH", "-STD", "-FWH", "front pads", "+FWH", "+STD", "stop", "crack RWH",
+                            "-STD", "-RWH", "-LNK", "-SHK", "shock out", "stop"));
     EXPECT_THAT(plan->acts.back().text, testing::HasSubstr("Still: "));
     EXPECT_THAT(plan->acts.back().text, testing::Not(testing::HasSubstr("whole")));
 }
@@ -267,7 +278,7 @@ TEST(PlanTest, IsNotBoundByALooseBeforeThatNamesNoStep) {
             step.looseBefore = {{"GONE"}};
     const auto plan = planOn(steps, {makeJob("tyre", 35, {"RWH"})});
     ASSERT_TRUE(plan.has_value());
-    EXPECT_THAT(wordsOf(*plan), ElementsAre("-STD", "crack RWH", "-RWH", "tyre", "+RWH", "+STD", "stop"));
+    EXPECT_THAT(actWords(*plan), ElementsAre("-STD", "crack RWH", "-RWH", "tyre", "+RWH", "+STD", "stop"));
 }
 
 }  // namespace

@@ -97,7 +97,14 @@ QString actWords(const book::Book& book, MachineId machine, const weekend::Act& 
         case ActKind::Off:
             return name;
         case ActKind::Job:
+        case ActKind::Run:
+        case ActKind::Wait:
+        case ActKind::Do:
             return text(act.text);
+        case ActKind::Crack:
+            return tr("Crack loose: %1").arg(text(act.text));
+        case ActKind::Torque:
+            return tr("Torque: %1").arg(text(act.text));
         case ActKind::On:
             return step == nullptr ? name : words(weekend::refitPhrase(step->name));
         case ActKind::SafeStop:

@@ -1,0 +1,49 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/store/schema.h"
+
+namespace wm::store::schema9 {
+
+namespace {
+
+std::string doingsOf(const std::string& owner) {
+    return "CREATE TABLE " + owner + "_doings (\n    owner    INTEGER NOT NULL REFERENCES " + owner +
+           R"( (id) DEFERRABLE INITIALLY DEFERRED,
+    position INTEGER NOT NULL CHECK (position >= 0),
+    code     TEXT NOT NULL CHECK (code <> ''),
+    what     TEXT NOT NULL CHECK (what <> ''),
+    minutes  INTEGER NOT NULL CHECK (minutes >= 0),
+    comes    TEXT NOT NULL CHECK (comes IN ('before', 'between', 'after')),
+    runs     INTEGER NOT NULL CHECK (runs IN (0, 1)),
+    PRIMARY KEY (owner, position)
+) STRICT, WITHOUT ROWID)";
+}
+
+std::string edgesOf(const std::string& owner) {
+    return "CREATE TABLE " + owner + "_edges (\n    owner        INTEGER NOT NULL REFERENCES " + owner +
+           R"( (id) DEFERRABLE INITIALLY DEFERRED,
+    position     INTEGER NOT NULL CHECK (position >= 0),
+    earlier      TEXT NOT NULL CHECK (earlier IN ('crack', 'off', 'do', 'job', 'on', 'torque')),
+    earlier_code TEXT NOT NULL CHECK (earlier_code <> ''),
+    later        TEXT NOT NULL CHECK (later IN ('crack', 'off', 'do', 'job', 'on', 'torque')),
+    later_code   TEXT NOT NULL CHECK (later_code <> ''),
+    PRIMARY KEY (owner, position)
+) STRICT, WITHOUT ROWID)";
+}
+
+}  // namespace
+
+// No step and no task of until now says anything of it: their plans stay as they were.
+std::vector<std::string> order() {
+    return {doingsOf("step_version"),
+            edgesOf("step_version"),
+            doingsOf("task_version"),
+            edgesOf("task_version"),
+            R"(ALTER TABLE step_version ADD COLUMN body_state TEXT NOT NULL DEFAULT 'any'
+    CHECK (body_state IN ('any', 'cold', 'warm')))",
+            R"(ALTER TABLE task_version ADD COLUMN comes_last INTEGER NOT NULL DEFAULT 0
+    CHECK (comes_last IN (0, 1)))",
+            R"(ALTER TABLE joint_version ADD COLUMN held TEXT NOT NULL DEFAULT '')"};
+}
+
+}  // namespace wm::store::schema9
