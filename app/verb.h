@@ -62,6 +62,7 @@ VerbSpec dueVerb();
 VerbSpec logVerb();
 VerbSpec recordVerb();
 VerbSpec baselineVerb();
+VerbSpec scheduleVerb();
 VerbSpec tightenedVerb();
 VerbSpec planVerb();
 VerbSpec sheetVerb();

@@ -184,6 +184,24 @@ std::optional<std::string> outWith(const Book& book, const JointVersion& joint, 
     return outOn(book, book.fittings(), joint, when);
 }
 
+std::optional<std::string> outAtJob(const Book& book, const JointVersion& joint,
+                                    const upkeep::Record& record) {
+    const Moment when = upkeep::momentOf(record);
+    const auto owner = JointOwners(book).then(joint, when, book.ledger().nextEntered(), &record);
+    if (record.item && owner && owner->item)
+        return std::nullopt;
+    return outWith(book, joint, when);
+}
+
+std::vector<const JointVersion*> jointsToTorque(const Book& book, const upkeep::TaskVersion& task,
+                                                const std::vector<std::string>& steps, Moment when) {
+    upkeep::Record job{.machine = task.machine, .task = task.task, .date = when.date, .part = when.part};
+    job.item = book.fittings().lyingFrom(task.machine, task.position, when);
+    std::vector<const JointVersion*> joints = book.jointsOpened(task, steps);
+    std::erase_if(joints, [&](const JointVersion* joint) { return outAtJob(book, *joint, job).has_value(); });
+    return joints;
+}
+
 std::optional<std::string> waitsFor(const Book& book, const upkeep::TaskVersion& task) {
     for (const base::Code& code : task.joints) {
         const auto* joint = book.joint(task.machine, code.code);

@@ -8,6 +8,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "core/book/book.h"
 
@@ -66,6 +67,13 @@ class JointOwners {
 /// which) a step frees that opens the joint: nothing is there to be torqued. The outermost one.
 std::optional<std::string> outWith(const Book& book, const fastening::JointVersion& joint,
                                    calendar::Moment when);
+/// The same at a job, unless it is on something that lies on the bench: that is in the vice.
+std::optional<std::string> outAtJob(const Book& book, const fastening::JointVersion& joint,
+                                    const upkeep::Record& record);
+/// The joints that a job then opens with these access steps off, but for those that are out by then.
+std::vector<const fastening::JointVersion*> jointsToTorque(const Book& book, const upkeep::TaskVersion& task,
+                                                           const std::vector<std::string>& steps,
+                                                           calendar::Moment when);
 /// The empty position that a job waits for, because one of the joints that it is about is out; on the book's
 /// day.
 std::optional<std::string> waitsFor(const Book& book, const upkeep::TaskVersion& task);

@@ -26,14 +26,6 @@ using picture::sameName;
 
 namespace {
 
-template <class V>
-bool sameWords(V a, const V& b) {
-    a.id = b.id;
-    a.entered = b.entered;
-    a.validFrom = b.validFrom;
-    return a == b;
-}
-
 bool usesStep(const std::vector<base::Code>& codes, std::string_view code) {
     return std::any_of(codes.begin(), codes.end(), [code](const auto& c) { return c.code == code; });
 }
@@ -106,11 +98,12 @@ const V* Definitions::settleId(V& version) {
 }
 
 template <class V>
-void Definitions::add(V version, calendar::Date from, base::Place prefix) {
+void Definitions::add(V version, calendar::Date from, base::Place prefix, Words words) {
     if (check_.failed())
         return;
     check_.setPrefix(prefix);
     version.machine = machine_->id;
+    version.fromStarter = words == Words::OfStarter;
     if (version.validFrom == calendar::Date{})
         version.validFrom = from;
     check_.name("name", version.name);
@@ -298,8 +291,8 @@ base::Phrase Definitions::jointText() const {
     return std::move(text).arg(name_).arg(machine_->name);
 }
 
-template void Definitions::add(upkeep::TaskVersion, calendar::Date, base::Place);
-template void Definitions::add(weekend::StepVersion, calendar::Date, base::Place);
-template void Definitions::add(fastening::JointVersion, calendar::Date, base::Place);
+template void Definitions::add(upkeep::TaskVersion, calendar::Date, base::Place, Words);
+template void Definitions::add(weekend::StepVersion, calendar::Date, base::Place, Words);
+template void Definitions::add(fastening::JointVersion, calendar::Date, base::Place, Words);
 
 }  // namespace wm::definitions

@@ -22,16 +22,28 @@ constexpr JointId& stableId(fastening::JointVersion& version) {
     return version.joint;
 }
 
+/// Whether two versions say the same, whenever and by whomever.
+template <class V>
+bool sameWords(V a, const V& b) {
+    a.id = b.id;
+    a.entered = b.entered;
+    a.validFrom = b.validFrom;
+    a.fromStarter = b.fromStarter;
+    return a == b;
+}
+
 /// The tasks, access steps and joints of one machine by their last versions, while new versions are put among
 /// them: codes are unique, and what a version names must be there.
 class Definitions {
   public:
+    enum class Words : std::uint8_t { Own, OfStarter };
+
     Definitions(book::BookChecks& check, const book::Book& book, picture::Entry& entry, MachineId machine);
 
     /// Fills machine, stable id, code and first day (`from` if the version names none) and checks the version
     /// by itself; faults are named under `prefix`.
     template <class V>
-    void add(V version, calendar::Date from, base::Place prefix);
+    void add(V version, calendar::Date from, base::Place prefix, Words words = Words::Own);
     /// Checks what the new versions name and writes them: steps, joints, tasks.
     void write();
 

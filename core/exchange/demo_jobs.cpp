@@ -3,6 +3,7 @@
 // What was done in the garage.
 #include <algorithm>
 
+#include "core/book/joint_owners.h"
 #include "core/exchange/demo_stage.h"
 #include "core/weekend/plan.h"
 
@@ -106,7 +107,7 @@ base::Result<picture::Change> record(const VerbContext& context, DemoLine& line,
     draft.opensJoints = base.kind == upkeep::RecordKind::Done && !work.snag;
     const auto left = line.words("left_open");
     if (draft.opensJoints)
-        for (const fastening::JointVersion* joint : context.book.jointsOpened(work.task, steps))
+        for (const auto* joint : book::jointsToTorque(context.book, work.task, steps, upkeep::momentOf(base)))
             if (std::find(left.begin(), left.end(), joint->code) == left.end())
                 draft.confirmed.push_back(joint->joint);
     return verbs::recordJob(context, std::move(draft));

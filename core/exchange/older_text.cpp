@@ -4,6 +4,8 @@
 
 #include <array>
 #include <initializer_list>
+#include <map>
+#include <string>
 #include <utility>
 
 #include "core/fastening/inside.h"
@@ -91,12 +93,52 @@ void givePositionsOfJoints(json& root) {
     }
 }
 
+std::string wordOf(const json& row, const char* key) {
+    const auto at = row.find(key);
+    return at != row.end() && at->is_string() ? at->get<std::string>() : std::string();
+}
+
+std::int64_t numberOf(const json& row, const char* key) {
+    const auto at = row.find(key);
+    return at != row.end() && at->is_number_integer() ? at->get<std::int64_t>() : 0;
+}
+
+// Which words are a starter's: as the store does it with an older file.
+void giveFromStarter(json& root, const char* table, const char* id) {
+    giveKeys(root, table, {"from_starter"}, false);
+    const auto rows = root.find(table);
+    const auto machines = root.find("machine");
+    if (rows == root.end() || !rows->is_array() || machines == root.end() || !machines->is_array())
+        return;
+    std::map<std::int64_t, std::string> since;  // of the machines with a schedule
+    for (const json& machine : *machines)
+        if (machine.is_object() && !wordOf(machine, "starter").empty())
+            since.emplace(numberOf(machine, "id"), wordOf(machine, "since"));
+    std::map<std::int64_t, json*> first;
+    for (json& row : *rows)
+        if (row.is_object()) {
+            json*& known = first[numberOf(row, id)];
+            if (known == nullptr || numberOf(row, "entered") < numberOf(*known, "entered"))
+                known = &row;
+        }
+    for (const auto& [number, row] : first) {
+        const auto machine = since.find(numberOf(*row, "machine"));
+        const bool isTheirs = machine != since.end() && (wordOf(*row, "valid_from") == machine->second ||
+                                                         wordOf(*row, "source") == "common practice");
+        if (isTheirs && row->value("confirmed", json(false)) == json(false))
+            row->at("from_starter") = true;
+    }
+}
+
 void giveOrder(json& root) {
     for (const char* table : {"step_version", "task_version"})
         giveKeys(root, table, {"doings", "edges"}, json::array());
     giveKeys(root, "step_version", {"body_state"}, "any");
     giveKeys(root, "task_version", {"comes_last"}, false);
     giveKeys(root, "joint_version", {"held"}, "");
+    giveFromStarter(root, "task_version", "task");
+    giveFromStarter(root, "step_version", "step");
+    giveFromStarter(root, "joint_version", "joint");
 }
 
 // What each format has beyond the one before.

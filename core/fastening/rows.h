@@ -78,7 +78,8 @@ struct JointVersion {
     /// Where it sits: inside what is fitted at that position, with which it goes; empty: it is the machine's
     /// own; nothing: nobody said.
     std::optional<std::string> position{};
-    std::string held{};  ///< by what it is held against the wrench: "rear brake", "hub in a holder"
+    std::string held{};        ///< by what it is held against the wrench: "rear brake", "hub in a holder"
+    bool fromStarter = false;  ///< word for word what a starter schedule says
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -113,6 +114,7 @@ struct JointVersion {
         visit("shared_to", self.sharedTo);
         visit("position", self.position);
         visit("held", self.held);
+        visit("from_starter", self.fromStarter);
     }
     friend bool operator==(const JointVersion&, const JointVersion&) = default;
 };

@@ -223,7 +223,8 @@ struct TaskVersion {
     bool sendsOut = false;  ///< what sits in the position goes to a workshop for it
     std::vector<Doing> doings{};
     std::vector<Edge> edges{};
-    bool comesLast = false;  ///< after all that is opened and done besides: a brake is bled
+    bool comesLast = false;    ///< after all that is opened and done besides: a brake is bled
+    bool fromStarter = false;  ///< word for word what a starter schedule says
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -265,6 +266,7 @@ struct TaskVersion {
         visit("doings", self.doings);
         visit("edges", self.edges);
         visit("comes_last", self.comesLast);
+        visit("from_starter", self.fromStarter);
     }
     friend bool operator==(const TaskVersion&, const TaskVersion&) = default;
 };

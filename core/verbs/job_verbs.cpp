@@ -166,14 +166,10 @@ std::vector<const fastening::JointVersion*> openedBy(const Book& book, const Job
     return book.jointsOpened(task != nullptr ? *task : nothing, steps);
 }
 
-// Something must be fitted there; a job on a spare has that in the vice.
+// Something must be fitted there.
 void checkIsThere(BookChecks& check, const Book& book, const fastening::JointVersion& joint,
                   const upkeep::Record& record) {
-    const calendar::Moment when = upkeep::momentOf(record);
-    const auto owner = book::JointOwners(book).then(joint, when, book.ledger().nextEntered(), &record);
-    if (record.item && owner && owner->item)
-        return;
-    const auto position = book::outWith(book, joint, when);
+    const auto position = book::outAtJob(book, joint, record);
     check.that(!position, Fault::IsOut, "torqued", joint.name, position.value_or(""));
 }
 

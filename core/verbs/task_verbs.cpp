@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verbs/task_verbs.h"
 
+#include <algorithm>
+
 #include "core/base/text.h"
 #include "core/definitions/definitions.h"
 #include "core/verbs/names.h"
@@ -29,7 +31,7 @@ Result<Change> saveVersion(const VerbContext& context, V version, base::Phrase (
 template <class V>
 void addAll(Definitions& definitions, std::vector<V> versions, calendar::Date from, std::string_view list) {
     for (std::size_t at = 0; at < versions.size(); ++at)
-        definitions.add(std::move(versions[at]), from, placeIn(list, at, {}));
+        definitions.add(std::move(versions[at]), from, placeIn(list, at, {}), Definitions::Words::OfStarter);
 }
 
 }  // namespace
@@ -61,6 +63,31 @@ Result<Change> adoptSchedule(const VerbContext& context, MachineId machine, std:
     if (check.failed())
         return check.refusal();
     return std::move(entry).change(std::move(text));
+}
+
+Result<Change> renewSchedule(const VerbContext& context, MachineId machine,
+                             const definitions::Schedule& starter, definitions::RenewalGroup group) {
+    using definitions::RenewalGroup;
+    BookChecks check(context.book);
+    Entry entry(context.book.ledger(), context.newId);
+    Definitions definitions(check, context.book, entry, machine);
+    const auto* card = check.row<items::Machine>("machine", machine);
+    if (check.failed())
+        return check.refusal();
+    const auto all = definitions::differences(context.book, machine, starter);
+    check.that(std::any_of(all.begin(), all.end(), [&](const auto& each) { return each.group == group; }),
+               Fault::NothingToDo, "group");
+    if (!check.failed())
+        definitions::take(definitions, context.book, machine, starter, group);
+    definitions.write();
+    if (check.failed())
+        return check.refusal();
+    auto text = group == RenewalGroup::Order      ? phrase("Undo", "took over the order of work on %1")
+                : group == RenewalGroup::NewTasks ? phrase("Undo", "took over new tasks on %1")
+                : group == RenewalGroup::Intervals
+                    ? phrase("Undo", "took over intervals of the schedule on %1")
+                    : phrase("Undo", "took over words of the schedule on %1");
+    return std::move(entry).change(std::move(text).arg(card->name));
 }
 
 }  // namespace wm::verbs

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/definitions/renewal.h"
 #include "core/verbs/verb.h"
 
 namespace wm::verbs {
@@ -22,5 +23,10 @@ base::Result<picture::Change> adoptSchedule(const VerbContext& context, MachineI
                                             std::vector<weekend::StepVersion> steps,
                                             std::vector<fastening::JointVersion> joints,
                                             std::vector<upkeep::TaskVersion> tasks);
+/// Takes over what a starter says now (core/definitions/renewal.h). NothingToDo "group" if the machine has it
+/// all; Inconsistent, Unknown and Cycle where it does not fit what the machine has of its own.
+base::Result<picture::Change> renewSchedule(const VerbContext& context, MachineId machine,
+                                            const definitions::Schedule& starter,
+                                            definitions::RenewalGroup group);
 
 }  // namespace wm::verbs

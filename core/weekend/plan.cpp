@@ -14,17 +14,6 @@ using upkeep::BodyState;
 
 namespace {
 
-units::Minutes timeAlone(const Teardown& t, std::span<const Job> jobs) {
-    units::Minutes sum{};
-    for (std::size_t job = 0; job < jobs.size(); ++job) {
-        sum += jobs[job].minutes;
-        for (std::size_t step = 0; step < t.steps.size(); ++step)
-            if (t.reach[job][step])
-                sum += t.steps[step]->off + t.steps[step]->on;
-    }
-    return sum;
-}
-
 // Jobs that are done in one opening.
 struct Round {
     std::vector<std::size_t> numbers{};  ///< of its jobs
@@ -309,10 +298,8 @@ class Writer {
     Plan plan_;
 };
 
-}  // namespace
-
-base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
-                            const PlanTerms& terms) {
+base::Result<Plan> planTogether(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
+                                const PlanTerms& terms) {
     const auto all = Teardown::of(steps, jobs);
     if (!all)
         return tl::unexpected(all.error());
@@ -326,8 +313,18 @@ base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span
             return tl::unexpected(nodes.error());
         writer.write(round, *teardown, *nodes);
     }
-    Plan plan = writer.take();
-    plan.alone = timeAlone(*all, jobs);
+    return writer.take();
+}
+
+}  // namespace
+
+base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
+                            const PlanTerms& terms) {
+    auto plan = planTogether(steps, jobs, terms);
+    if (plan)
+        for (const Job& job : jobs)
+            if (const auto alone = planTogether(steps, {&job, 1}, terms))
+                plan->alone += alone->work;
     return plan;
 }
 

@@ -61,6 +61,7 @@ struct StepVersion {
     std::vector<upkeep::Doing> doings{};
     std::vector<upkeep::Edge> edges{};
     upkeep::BodyState bodyState = upkeep::BodyState::Any;  ///< of the engine while it comes off
+    bool fromStarter = false;                              ///< word for word what a starter schedule says
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
@@ -88,6 +89,7 @@ struct StepVersion {
         visit("doings", self.doings);
         visit("edges", self.edges);
         visit("body_state", self.bodyState);
+        visit("from_starter", self.fromStarter);
     }
     friend bool operator==(const StepVersion&, const StepVersion&) = default;
 };

@@ -144,7 +144,7 @@ TEST_F(HostileText, WhatStandsTwiceIsSaidWithItsPlace) {
         EXPECT_TRUE(said.err.contains("stands there twice: take one of the two out"))
             << said.err.toStdString();
     };
-    refuse(QByteArray(whole).replace("{\n  \"format\": 6,", "{\n  \"format\": 6,\n  \"format\": 6,"),
+    refuse(QByteArray(whole).replace("{\n  \"format\": 7,", "{\n  \"format\": 7,\n  \"format\": 7,"),
            "The text on line 3 “format”");
     nlohmann::json twice = nlohmann::json::parse(whole.toStdString());
     twice["wash"][1]["entered"] = twice["wash"][0]["entered"];

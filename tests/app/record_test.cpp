@@ -86,7 +86,7 @@ TEST_F(RecordVerb, RefusesMoreThanAnyJobUses) {
 }
 
 TEST_F(RecordVerb, FindsTheTaskByAPartOfItsName) {
-    EXPECT_EQ(say({"record", file_, "--task", "SILENCER"}).exit, 0);
+    EXPECT_EQ(say({"record", file_, "--task", "SILENCER PACK"}).exit, 0);
     EXPECT_EQ(table("record").at(0).at("code"), "silencer-packing");
 }
 

@@ -306,6 +306,29 @@ TEST_F(VersionEightTest, BindsNoOrderThatNobodySaid) {
     EXPECT_TRUE(answer.file->check().empty());
 }
 
+// Which words are a starter's nobody said either: the first ones of a machine that was set up with a
+// schedule, unless they name a manual or are confirmed.
+TEST(WordsOfAStarterTest, AreTheFirstOfAMachineThatHasOne) {
+    const sample::Folder folder;
+    const QString path = folder.path("garage.wm");
+    sample::execute(path,
+                    storedText("version_4.sql") +
+                        "UPDATE machine SET starter = 'two-stroke motocross', since = '2025-11-01';"
+                        "DROP TRIGGER joint_version_is_never_changed;"
+                        "UPDATE joint_version SET confirmed = 0, source = 'common practice';"
+                        "CREATE TRIGGER joint_version_is_never_changed BEFORE UPDATE ON \"joint_version\" "
+                        "BEGIN SELECT RAISE(ABORT, 'a fact is added or struck, never changed'); END;");
+    const auto answer = File::open(path, OpenFor::Writing);
+    ASSERT_NE(answer.file, nullptr);
+    const auto ledger = answer.file->ledger();
+    EXPECT_TRUE(ledger->all<fastening::JointVersion>().at(0).fromStarter);
+    EXPECT_FALSE(ledger->all<upkeep::TaskVersion>().at(0).fromStarter) << "confirmed";
+    EXPECT_EQ(sample::answer(
+                  path, "SELECT count(*) FROM sqlite_master WHERE name LIKE '%_version_is_never_changed'"),
+              "3");
+    EXPECT_TRUE(answer.file->check().empty());
+}
+
 // Rows of every version there was are sealed, and from then on a change of one is found.
 TEST(SealedByMigration, FilesOfEveryVersion) {
     for (int version = 1; version < currentSchema().back().version; ++version) {

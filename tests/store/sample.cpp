@@ -101,6 +101,7 @@ upkeep::TaskVersion taskVersion() {
     task.doings = {{"turn", "Turn it by hand", Minutes{1}, upkeep::Comes::After, false}};
     task.edges = {{{upkeep::Deed::Job, "gear-oil"}, {upkeep::Deed::On, "tank"}}};
     task.comesLast = true;
+    task.fromStarter = true;
     return task;
 }
 
@@ -133,6 +134,7 @@ weekend::StepVersion stepVersion() {
     step.edges = {{{upkeep::Deed::Crack, "tank-bolt"}, {upkeep::Deed::Off, "seat"}},
                   {{upkeep::Deed::Do, "drip"}, {upkeep::Deed::Torque, "tap"}}};
     step.bodyState = upkeep::BodyState::Cold;
+    step.fromStarter = true;
     return step;
 }
 
@@ -169,6 +171,7 @@ fastening::JointVersion jointVersion() {
     joint.sharedTo = 2025;
     joint.position = "engine";
     joint.held = "hub in a holder";
+    joint.fromStarter = true;
     return joint;
 }
 

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/book/joint_owners.h"
 #include "core/upkeep/measures.h"
 #include "ui/entry/last_used.h"
 #include "ui/entry/tool_names.h"
@@ -263,7 +264,9 @@ void JobForm::askFor(const upkeep::TaskVersion& task) {
     if (((due != nullptr && due->countdown.extraDue()) || hadExtra) && !task.extra.empty())
         extra_ = addTick(QStringLiteral("extraDone"), tr("also done: %1").arg(text(task.extra)), false);
     askWhere(task);
-    auto opened = book().jointsOpened(task, steps_);
+    auto opened = book::jointsToTorque(
+        book(), task, steps_,
+        {dayIn(date_, Lean::Past).value_or(book().today()), calendar::DayPart::AfterRiding});
     if (again != nullptr)
         opened = withConfirmed(book(), std::move(opened), again->confirmed);
     if (!opened.empty())

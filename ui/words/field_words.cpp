@@ -16,7 +16,7 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 65> kFieldWords{{
+constexpr std::array<FieldWord, 66> kFieldWords{{
     {"", QT_TR_NOOP("entry")},
     {"id", QT_TR_NOOP("card")},
     {"as_new", QT_TR_NOOP("figure as new")},
@@ -38,6 +38,7 @@ constexpr std::array<FieldWord, 65> kFieldWords{{
     {"fact", QT_TR_NOOP("entry")},
     {"first", QT_TR_NOOP("first interval")},
     {"frees", QT_TR_NOOP("position that the step frees")},
+    {"from_starter", QT_TR_NOOP("word whether it is the starter's")},
     {"hand_tight", QT_TR_NOOP("hand-tight list")},
     {"hands", QT_TR_NOOP("number of hands")},
     {"held", QT_TR_NOOP("part that holds it")},

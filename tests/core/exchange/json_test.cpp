@@ -367,17 +367,54 @@ TEST(Exchange, OlderTextsBindNoOrder) {
     joint.machine = MachineId{3};
     json text = json::parse(toJson(picture::Ledger({step, task, joint})));
     text["format"] = 6;
-    for (const char* key : {"doings", "edges", "body_state"})
+    for (const char* key : {"doings", "edges", "body_state", "from_starter"})
         ASSERT_EQ(text["step_version"][0].erase(key), 1U) << key;
-    for (const char* key : {"doings", "edges", "comes_last"})
+    for (const char* key : {"doings", "edges", "comes_last", "from_starter"})
         ASSERT_EQ(text["task_version"][0].erase(key), 1U) << key;
-    ASSERT_EQ(text["joint_version"][0].erase("held"), 1U);
+    for (const char* key : {"held", "from_starter"})
+        ASSERT_EQ(text["joint_version"][0].erase(key), 1U) << key;
     const auto read = fromJson(text.dump());
     ASSERT_TRUE(read) << read.error().field << ": " << read.error().given;
     const picture::Ledger ledger(*read);
     EXPECT_EQ(ledger.all<weekend::StepVersion>()[0], step);
     EXPECT_EQ(ledger.all<upkeep::TaskVersion>()[0], task);
     EXPECT_EQ(ledger.all<fastening::JointVersion>()[0], joint);
+}
+
+// Nor which words are a starter's: the first ones of a machine that was set up with a schedule, unless they
+// name a manual.
+TEST(Exchange, OlderTextsTakeTheFirstWordsForTheStarters) {
+    const auto machine = [](std::int64_t id, const char* starter) {
+        return items::Machine{
+            .id = MachineId{id}, .starter = starter, .since = *calendar::makeDate(2026, 1, 10)};
+    };
+    std::int64_t number = 100;
+    const auto task = [&](std::int64_t id, std::int64_t on, const char* since, const char* source) {
+        ++number;
+        return upkeep::TaskVersion{.id = TaskVersionId{number},
+                                   .entered = number,
+                                   .task = TaskId{id},
+                                   .machine = MachineId{on},
+                                   .validFrom = *calendar::parseDate("valid_from", since),
+                                   .source = source};
+    };
+    auto confirmed = task(15, 3, "2026-01-10", "common practice");
+    confirmed.confirmed = true;
+    json text = json::parse(toJson(picture::Ledger(
+        {machine(3, "two-stroke motocross"), machine(4, ""), task(11, 3, "2026-01-10", "guesswork"),
+         task(11, 3, "2026-02-01", "common practice"), task(12, 3, "2026-03-01", "common practice"),
+         task(13, 3, "2026-03-01", "my own"), task(14, 4, "2026-01-10", "common practice"), confirmed})));
+    text["format"] = 6;
+    for (json& row : text["task_version"])
+        for (const char* key : {"doings", "edges", "comes_last", "from_starter"})
+            row.erase(key);
+    const auto read = fromJson(text.dump());
+    ASSERT_TRUE(read) << read.error().field << ": " << read.error().given;
+    const picture::Ledger ledger(*read);
+    std::vector<bool> theirs;
+    for (const auto& each : ledger.all<upkeep::TaskVersion>())
+        theirs.push_back(each.fromStarter);
+    EXPECT_EQ(theirs, (std::vector<bool>{false, true, false, true, false, false}));
 }
 
 TEST(Exchange, NamesTheFormatItCanReadWhenTheTextIsNewer) {

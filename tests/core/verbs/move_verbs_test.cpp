@@ -3,6 +3,7 @@
 #include "core/verbs/move_verbs.h"
 
 #include "core/book/fitting.h"
+#include "core/book/joint_owners.h"
 #include "core/book/state.h"
 #include "tests/core/verbs/bench.h"
 
@@ -33,6 +34,22 @@ class MoveVerbsTest : public testing::Test, public FurnishedBench {
     }
     [[nodiscard]] std::size_t looseOn() const { return book().handTight(heron).size(); }
 };
+
+TEST_F(MoveVerbsTest, WhatIsOutIsNoneOfTheJointsToTorque) {
+    const upkeep::TaskVersion chain{.machine = heron, .name = "Chain kit"};
+    const calendar::Moment evening{day("2026-05-01"), calendar::DayPart::AfterRiding};
+    const auto codes = [&] {
+        std::vector<std::string> found;
+        for (const auto* joint : book::jointsToTorque(book(), chain, {"rear-wheel"}, evening))
+            found.push_back(joint->code);
+        return found;
+    };
+    EXPECT_EQ(codes(), std::vector<std::string>{"axle"});
+    must(saying(moveItem, off(wheel, "2026-05-01")));
+    EXPECT_EQ(codes(), std::vector<std::string>{}) << "a hand could tick it, and would be refused";
+    must(saying(moveItem, fit(wheel, "2026-05-01")));
+    EXPECT_EQ(codes(), std::vector<std::string>{"axle"});
+}
 
 TEST_F(MoveVerbsTest, WorkLoosensWhatHoldsThePosition) {
     must(saying(moveItem, off(wheel, "2026-05-01")));

@@ -8,6 +8,7 @@
 #include "ui/pages/tasks/adjust_view.h"
 #include "ui/pages/tasks/baseline_view.h"
 #include "ui/pages/tasks/first_hours_view.h"
+#include "ui/pages/tasks/renew_view.h"
 #include "ui/pages/tasks/tasks_page.h"
 #include "ui/pages/tasks/used_view.h"
 #include "ui/pages/views.h"
@@ -24,6 +25,8 @@ TasksDesk::TasksDesk(const PageTools& tools, QWidget* parent)
     addView(tr("First 20 hours"), new FirstHoursView(tools, seen_));
     addView(tr("Used machine"), new UsedView(tools, seen_));
     addView(tr("Adjust all"), new AdjustView(tools, seen_));
+    renew_ = new RenewView(tools, seen_);
+    addView(tr("New in the schedule"), renew_);
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(0, 0, 0, 0);
     lines->addWidget(seen_);
@@ -61,6 +64,9 @@ void TasksDesk::nameViews() {
     seen_->rename(
         static_cast<int>(View::Baseline),
         unknown == 0 ? tr("What is known") : tr("What is known (%1 without a record)").arg(unknown));
+    const auto waiting = renew_->waiting();
+    seen_->rename(static_cast<int>(View::Renew),
+                  waiting == 0 ? tr("New in the schedule") : tr("New in the schedule (%1)").arg(waiting));
 }
 
 void TasksDesk::refresh() {

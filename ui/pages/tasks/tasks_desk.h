@@ -8,11 +8,12 @@
 
 namespace wm::ui {
 
+class RenewView;
 class Views;
 
 /// The page Tasks: the tasks themselves, and beside them what is known of those that nobody has recorded, a
-/// plan for the first hours with them, what a used machine has behind it, and the schedule as a whole. The
-/// view is kept while other pages are looked at.
+/// plan for the first hours with them, what a used machine has behind it, the schedule as a whole, and what
+/// its starter says by now. The view is kept while other pages are looked at.
 class TasksDesk : public Page {
     Q_OBJECT
 
@@ -27,13 +28,14 @@ class TasksDesk : public Page {
     void why() override;
 
   private:
-    enum class View : std::uint8_t { Tasks, Baseline, FirstHours, Used, Adjust };
+    enum class View : std::uint8_t { Tasks, Baseline, FirstHours, Used, Adjust, Renew };
 
     void addView(const QString& name, Page* view);
     [[nodiscard]] Page* view() const;
     void nameViews();
 
     Views* seen_;
+    RenewView* renew_;
     std::vector<Page*> views_;
 };
 

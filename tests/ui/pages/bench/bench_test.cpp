@@ -132,7 +132,7 @@ TEST(BenchCells, PutEachJobWhereItBelongs) {
         return std::any_of(cells.begin(), cells.end(),
                            [words](const BenchCell& cell) { return cell.words == QLatin1String(words); });
     };
-    EXPECT_TRUE(has(Band::Must, "Rear brake pads"));
+    EXPECT_TRUE(has(Band::Must, "Rear tyre"));
     EXPECT_TRUE(has(Band::Should, "Engine oil"));
     EXPECT_TRUE(has(Band::CanWait, "Fork oil"));
     EXPECT_TRUE(has(Band::NeverRecorded, "Coolant"));
@@ -159,6 +159,13 @@ class BenchPageTest : public WindowTest {
         model_ = qobject_cast<BenchModel*>(grid_->model());
     }
     const BenchCell& current() { return model_->cell(grid_->currentIndex()); }
+    void stepOn(const char* words) {
+        for (int column = 1; column < model_->columnCount(); ++column)
+            for (int row = 0; row < model_->rowCount(); ++row)
+                if (model_->cell(model_->index(row, column)).words == QLatin1String(words))
+                    return grid_->setCurrentIndex(model_->index(row, column));
+        ADD_FAILURE() << "no cell says " << words;
+    }
 
     BenchGrid* grid_ = nullptr;
     BenchModel* model_ = nullptr;
@@ -324,7 +331,7 @@ TEST_F(BenchPageTest, SaysWhy) {
 }
 
 TEST_F(BenchPageTest, WhyIsATreeThatTheArrowsOpenAndEscapeLeaves) {
-    press(Qt::Key_Down);
+    stepOn("Engine oil");
     press(Qt::Key_F1);
     auto* why = QApplication::activePopupWidget();
     ASSERT_NE(why, nullptr);
