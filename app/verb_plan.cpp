@@ -255,6 +255,19 @@ Answer<void> report(const Call& call, const book::Book& book, std::optional<Mach
     return {};
 }
 
+Answer<void> writeCooling(const Call& call, Garage& garage) {
+    if (!call.has("cold-after"))
+        return {};
+    const auto cool = units::parseTimeOfDay("cool_minutes", call.text("cold-after"));
+    if (!cool)
+        return fail(cool.error());
+    if (*cool == garage.book().ledger().garage().cool)
+        return {};
+    const auto change =
+        garage.apply([&](const verbs::VerbContext& context) { return verbs::setCooling(context, *cool); });
+    return change ? Answer<void>{} : tl::unexpected(change.error());
+}
+
 Answer<void> runPlan(const Call& call) {
     const auto day = call.day("on");
     if (!day)
@@ -267,7 +280,8 @@ Answer<void> runPlan(const Call& call) {
         minutes = units::Minutes{*count};
     }
     const bool chooses = call.has("pick") || call.has("drop");
-    auto garage = Garage::open(call, chooses ? store::OpenFor::Writing : store::OpenFor::ReadingOnly);
+    const bool writes = chooses || call.has("cold-after");
+    auto garage = Garage::open(call, writes ? store::OpenFor::Writing : store::OpenFor::ReadingOnly);
     if (!garage)
         return tl::unexpected(garage.error());
     std::optional<MachineId> only;
@@ -280,6 +294,8 @@ Answer<void> runPlan(const Call& call) {
     if (chooses)
         if (auto written = writePicks(call, *garage, *only); !written)
             return written;
+    if (auto written = writeCooling(call, *garage); !written)
+        return written;
     garage->lookOn(day->value_or(garage->today()));
     return report(call, garage->book(), only, minutes);
 }
@@ -287,23 +303,28 @@ Answer<void> runPlan(const Call& call) {
 }  // namespace
 
 VerbSpec planVerb() {
-    return {"plan",
-            "Say in which order the picked jobs are done, and how long it takes.",
-            {{"FILE", "The file."}},
-            {machineOption(), onOption("Plan as of this day, 2026-05-16; otherwise today."),
-             QCommandLineOption("pick",
-                                "Put these jobs into the weekend first: tasks or snags of the machine, with "
-                                "commas. This is written to the file.",
-                                "jobs"),
-             QCommandLineOption(
-                 "drop", "Take these jobs out of the weekend first. This is written to the file.", "jobs"),
-             QCommandLineOption(
-                 "minutes", "Measure the work against this time instead of the next work window.", "minutes"),
-             jsonOption()},
-            "  witnessmark plan garage.witnessmark\n"
-            "  witnessmark plan garage.witnessmark --machine Heron --pick engine-oil,linkage-grease "
-            "--minutes 180\n",
-            runPlan};
+    return {
+        "plan",
+        "Say in which order the picked jobs are done, and how long it takes.",
+        {{"FILE", "The file."}},
+        {machineOption(), onOption("Plan as of this day, 2026-05-16; otherwise today."),
+         QCommandLineOption("pick",
+                            "Put these jobs into the weekend first: tasks or snags of the machine, with "
+                            "commas. This is written to the file.",
+                            "jobs"),
+         QCommandLineOption("drop", "Take these jobs out of the weekend first. This is written to the file.",
+                            "jobs"),
+         QCommandLineOption("cold-after",
+                            "After a run the engine is cold in so long, 4:00 if nothing was said. This is "
+                            "written to the file.",
+                            "h:mm"),
+         QCommandLineOption("minutes", "Measure the work against this time instead of the next work window.",
+                            "minutes"),
+         jsonOption()},
+        "  witnessmark plan garage.witnessmark\n"
+        "  witnessmark plan garage.witnessmark --machine Heron --pick engine-oil,linkage-grease "
+        "--minutes 180\n",
+        runPlan};
 }
 
 }  // namespace wm::app

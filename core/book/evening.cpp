@@ -86,6 +86,7 @@ base::Result<weekend::Plan> planFor(const Book& book, MachineId machine,
         if (const auto* event = job.sendsOut ? ridesBeforeItIsBack(book, machine, workOn) : nullptr)
             return base::refuse(base::Fault::RidesSoon, "job", job.name, event->name);
     weekend::PlanTerms terms{.isElseWhole = isWholeAfter(book, machine, jobs)};
+    terms.times.toCold = book.ledger().garage().cool;
     for (const fastening::JointVersion* joint : book.joints(machine))
         terms.joints.push_back({joint->code, joint->name, joint->held, fastening::cures(*joint)});
     return weekend::planWork(book.steps(machine), jobs, terms);

@@ -135,6 +135,8 @@ void giveOrder(json& root) {
         giveKeys(root, table, {"doings", "edges"}, json::array());
     giveKeys(root, "step_version", {"body_state"}, "any");
     giveKeys(root, "task_version", {"comes_last"}, false);
+    giveKeys(root, "task_version", {"short_name"}, "");
+    giveKeys(root, "garage", {"cool_minutes"}, 240);
     giveKeys(root, "joint_version", {"held"}, "");
     giveFromStarter(root, "task_version", "task");
     giveFromStarter(root, "step_version", "step");

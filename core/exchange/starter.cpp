@@ -135,10 +135,10 @@ Read readEdge(const json& value, upkeep::Edge& into) {
 struct InStarter {
     static constexpr bool kOmittedIsDefault = true;
     static constexpr bool leftOut(std::string_view key) {
-        constexpr std::array<std::string_view, 15> kKeys{
-            "id",       "entered",    "task",    "step",        "joint",
-            "machine",  "line",       "torque",  "torque_high", "confirmed",
-            "typed_by", "checked_by", "weights", "shared_from", "shared_to"};
+        constexpr std::array<std::string_view, 16> kKeys{
+            "id",      "entered",     "task",        "step",        "joint",    "machine",
+            "line",    "torque",      "torque_high", "confirmed",   "typed_by", "checked_by",
+            "weights", "shared_from", "shared_to",   "from_starter"};
         for (const std::string_view out : kKeys)
             if (key == out)
                 return true;

@@ -71,6 +71,14 @@ void Checks::word(const base::Place& field, std::string& text) {
         name(field, text);
 }
 
+void Checks::shortWord(const base::Place& field, std::string& text, std::size_t most) {
+    word(field, text);
+    const auto inside = [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; };
+    const auto characters =
+        text.size() - static_cast<std::size_t>(std::count_if(text.begin(), text.end(), inside));
+    that(characters <= most, Fault::TooLong, field, {}, std::to_string(most));
+}
+
 void Checks::note(const base::Place& field, std::string& text) {
     if (stored_)
         return length(field, text, base::kLongestNote);

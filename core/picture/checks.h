@@ -18,12 +18,13 @@ namespace wm::picture {
 // Bounds of single figures: beyond them a figure is a typing error, and sums stay far inside 64 bits.
 inline constexpr std::int64_t kMostHours = 10'000'000;      ///< hundredths: 100,000 h
 inline constexpr std::int64_t kMostMetres = 1'000'000'000;  ///< 1,000,000 km
-inline constexpr std::int64_t kMostMinutes = 100'000;       ///< of one job
-inline constexpr std::int64_t kMostMoney = 1'000'000'000;   ///< minor units
-inline constexpr std::int64_t kMostAmount = 100'000'000;    ///< pieces, millilitres or grams
-inline constexpr std::int64_t kMostUsed = 100'000;          ///< of one line by one job: 100 l or 100 kg
-inline constexpr std::int64_t kMostDays = 36'525;           ///< a hundred years
-inline constexpr std::int64_t kMostOfADay = 1'000;          ///< starts, spokes, hands: small counts
+inline constexpr std::int64_t kMostCoolMinutes = 1'440;
+inline constexpr std::int64_t kMostMinutes = 100'000;      ///< of one job
+inline constexpr std::int64_t kMostMoney = 1'000'000'000;  ///< minor units
+inline constexpr std::int64_t kMostAmount = 100'000'000;   ///< pieces, millilitres or grams
+inline constexpr std::int64_t kMostUsed = 100'000;         ///< of one line by one job: 100 l or 100 kg
+inline constexpr std::int64_t kMostDays = 36'525;          ///< a hundred years
+inline constexpr std::int64_t kMostOfADay = 1'000;         ///< starts, spokes, hands: small counts
 
 inline constexpr std::int64_t kMostEntered = 1'000'000'000'000'000;  ///< the place in the order of entry
 
@@ -48,8 +49,10 @@ class Checks {
     /// The same for the meter figure that came with something else, whose form calls it "meter".
     void takeMeter(base::Result<void> result);
 
-    void name(const base::Place& field, std::string& text);   ///< as base::parseName
-    void word(const base::Place& field, std::string& text);   ///< one line as a name, or empty
+    void name(const base::Place& field, std::string& text);  ///< as base::parseName
+    void word(const base::Place& field, std::string& text);  ///< one line as a name, or empty
+    /// The same of at most so many characters.
+    void shortWord(const base::Place& field, std::string& text, std::size_t most);
     void note(const base::Place& field, std::string& text);   ///< as base::parseNote
     void words(const base::Place& field, std::string& text);  ///< a note that must not be empty
     void code(const base::Place& field, std::string& text);   ///< a name without blanks or slashes

@@ -29,12 +29,15 @@ struct Garage {
     GarageId id{1};  ///< always 1
     std::string name{};
     std::optional<calendar::Date> pinnedToday{};  ///< a demo file stays on its day; the window shows it
+    /// From a run until the engine is at room temperature again. From memory of the trade, no source.
+    units::Minutes cool{240};
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit&& visit) {
         visit("id", self.id);
         visit("name", self.name);
         visit("pinned_today", self.pinnedToday);
+        visit("cool_minutes", self.cool);
     }
     friend bool operator==(const Garage&, const Garage&) = default;
 };

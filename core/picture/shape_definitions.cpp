@@ -199,6 +199,7 @@ void checkShape(Checks& check, upkeep::TaskVersion& row) {
     check.date("valid_from", row.validFrom);
     check.code("code", row.code);
     check.name("name", row.name);
+    check.shortWord("short_name", row.shortName, upkeep::kLongestShortName);
     checkPath(check, "position", row.position);
     checkLimits(check, row.limits);
     checkWeights(check, row.weights);

@@ -53,6 +53,7 @@ void checkShape(Checks& check, Garage& row) {
     check.that(row.id == GarageId{1}, Fault::Inconsistent, "id", std::to_string(row.id.value()), "1");
     check.word("name", row.name);
     check.date("pinned_today", row.pinnedToday);
+    check.fromZero("cool_minutes", row.cool.count(), kMostCoolMinutes);
 }
 
 void checkShape(Checks& check, items::Person& row) {

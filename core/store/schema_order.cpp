@@ -61,6 +61,9 @@ std::vector<std::string> order() {
     CHECK (body_state IN ('any', 'cold', 'warm')))",
                                  R"(ALTER TABLE task_version ADD COLUMN comes_last INTEGER NOT NULL DEFAULT 0
     CHECK (comes_last IN (0, 1)))",
+                                 R"(ALTER TABLE garage ADD COLUMN cool_minutes INTEGER NOT NULL DEFAULT 240
+    CHECK (cool_minutes BETWEEN 0 AND 1440))",
+                                 R"(ALTER TABLE task_version ADD COLUMN short_name TEXT NOT NULL DEFAULT '')",
                                  R"(ALTER TABLE joint_version ADD COLUMN held TEXT NOT NULL DEFAULT '')"};
     for (const auto& [table, id] : {std::pair("task_version", "task"), std::pair("step_version", "step"),
                                     std::pair("joint_version", "joint")})

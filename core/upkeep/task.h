@@ -182,6 +182,9 @@ struct FollowUpRule {
 
 enum class BodyState : std::uint8_t { Any, Cold, Warm };  ///< what the engine must be for the job
 
+/// A short name stands beside a figure in a column of the smallest window.
+inline constexpr std::size_t kLongestShortName = 18;
+
 /// One version of the standing definition of a job on one machine.
 struct TaskVersion {
     static constexpr std::string_view kTable = "task_version";
@@ -224,6 +227,7 @@ struct TaskVersion {
     std::vector<Doing> doings{};
     std::vector<Edge> edges{};
     bool comesLast = false;    ///< after all that is opened and done besides: a brake is bled
+    std::string shortName{};   ///< for narrow places, at most kLongestShortName characters; may be empty
     bool fromStarter = false;  ///< word for word what a starter schedule says
 
     template <class Self, class Visit>
@@ -266,6 +270,7 @@ struct TaskVersion {
         visit("doings", self.doings);
         visit("edges", self.edges);
         visit("comes_last", self.comesLast);
+        visit("short_name", self.shortName);
         visit("from_starter", self.fromStarter);
     }
     friend bool operator==(const TaskVersion&, const TaskVersion&) = default;

@@ -98,6 +98,21 @@ Result<Change> saveWindow(const VerbContext& context, weekend::WorkWindow window
     return std::move(entry).change(windowText(window, isNew));
 }
 
+Result<Change> setCooling(const VerbContext& context, units::Minutes cool) {
+    BookChecks check(context.book);
+    picture::Garage garage = context.book.ledger().garage();
+    check.that(garage.cool != cool, Fault::NothingToDo, "cool_minutes", units::timeOfDayText(cool));
+    garage.cool = cool;
+    if (!check.failed())
+        checkShape(check, garage);
+    if (check.failed())
+        return check.refusal();
+    Entry entry(context.book.ledger(), context.newId);
+    entry.put(std::move(garage));
+    return std::move(entry).change(
+        phrase("Undo", "an engine is cold after %1").arg(units::timeOfDayText(cool)));
+}
+
 Result<Change> pick(const VerbContext& context, MachineId machine, std::optional<TaskId> task,
                     std::optional<SnagId> snag, bool picked) {
     const Ledger& ledger = context.book.ledger();

@@ -12,6 +12,8 @@ namespace wm::verbs {
 
 base::Result<picture::Change> saveEvent(const VerbContext& context, outlook::Event event);
 base::Result<picture::Change> saveWindow(const VerbContext& context, weekend::WorkWindow window);
+/// How long an engine takes to be cold again after a run. TooLarge over 24 h.
+base::Result<picture::Change> setCooling(const VerbContext& context, units::Minutes cool);
 base::Result<picture::Change> pick(const VerbContext& context, MachineId machine, std::optional<TaskId> task,
                                    std::optional<SnagId> snag, bool picked);
 /// The number that the next sheet gets; one that went out is never given again.

@@ -69,6 +69,7 @@ Result<Change> nameGarage(const VerbContext& context, std::string name,
                           std::optional<calendar::Date> pinnedToday) {
     BookChecks check(context.book);
     Garage garage{.name = std::move(name), .pinnedToday = pinnedToday};
+    garage.cool = context.book.ledger().garage().cool;
     checkShape(check, garage);
     check.name("name", garage.name);
     const auto& old = context.book.ledger().all<Garage>();

@@ -44,7 +44,7 @@ TEST_F(DrawerAndCard, SaysWhatAFailedCheckPutInDoubt) {
     EXPECT_EQ(said.exit, 0) << said.err.toStdString();
     for (const char* words :
          {"Long red, 20 to 200 N·m: checked until", "Old bar, 0 to 150 N·m: never checked",
-          "Middle click was found out of tolerance on", "-7.2 % at the worst",
+          "Middle click was found out of tolerance on", "7.2 % at the worst",
           "Handlebar clamp bolts, Heron 250: torqued twice, last on Wed 29 Apr by Odile; TO "
           "RE-CHECK",
           "Rear sprocket bolts and nuts, Heron 250: moved 3 times", "loosens more often than its kind",

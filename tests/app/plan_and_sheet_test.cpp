@@ -41,6 +41,22 @@ TEST_F(PlanVerb, OrdersThePickedJobsAndMeasuresThem) {
     EXPECT_EQ(dueLine("engine-oil").at("picked"), true);
 }
 
+// Oil is drained warm, and what wants the engine cold waits as long as the file says.
+TEST_F(PlanVerb, WaitsAsLongAsAnEngineTakesToBeCold) {
+    const auto waited = [this](const QStringList& options) {
+        const QStringList asked{"plan", file_, "--pick", "engine-oil, valve-clearance", "--json"};
+        const nlohmann::json plan = say(asked + options).json();
+        int minutes = 0;
+        for (const auto& act : plan.at("machines").at(0).at("acts"))
+            if (act.at("kind") == "wait")
+                minutes += act.at("minutes").get<int>();
+        return minutes;
+    };
+    const int usual = waited({});
+    EXPECT_EQ(waited({"--cold-after", "5:00"}), usual + (usual > 0 ? 60 : 0));
+    expectRefusal(say({"plan", file_, "--cold-after", "25:00"}), Exit::Refused, "25:00");
+}
+
 TEST_F(PlanVerb, PickingWhatIsPickedChangesNothing) {
     ASSERT_EQ(say({"plan", file_, "--pick", "engine-oil"}).exit, 0);
     const QString before = exported();

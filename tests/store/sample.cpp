@@ -37,7 +37,7 @@ items::Machine machineCard() {
 }
 
 void addCards(std::vector<Row>& rows) {
-    rows.push_back(picture::Garage{GarageId{1}, "The lean-to", day(11, 25)});
+    rows.push_back(picture::Garage{GarageId{1}, "The lean-to", day(11, 25), Minutes{180}});
     rows.push_back(items::Person{PersonId{1}, "Ümit Ødegård 🏁"});
     rows.push_back(machineCard());
     rows.push_back(items::Item{ItemId{2}, "Wheel A", "wheel", "Brackwater", "WH-19", day(1, 10), false,
@@ -101,6 +101,7 @@ upkeep::TaskVersion taskVersion() {
     task.doings = {{"turn", "Turn it by hand", Minutes{1}, upkeep::Comes::After, false}};
     task.edges = {{{upkeep::Deed::Job, "gear-oil"}, {upkeep::Deed::On, "tank"}}};
     task.comesLast = true;
+    task.shortName = "Gears";
     task.fromStarter = true;
     return task;
 }

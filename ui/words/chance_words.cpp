@@ -81,7 +81,9 @@ namespace {
 
 QString goesFirst(const book::Book& book, std::optional<TaskId> task) {
     const auto* first = task ? book.task(*task) : nullptr;
-    return first == nullptr ? QString() : tr("first to go: %1").arg(text(first->name));
+    return first == nullptr
+               ? QString()
+               : tr("first to go: %1").arg(text(first->shortName.empty() ? first->name : first->shortName));
 }
 
 }  // namespace

@@ -16,7 +16,7 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 66> kFieldWords{{
+constexpr std::array<FieldWord, 67> kFieldWords{{
     {"", QT_TR_NOOP("entry")},
     {"id", QT_TR_NOOP("card")},
     {"as_new", QT_TR_NOOP("figure as new")},
@@ -24,6 +24,7 @@ constexpr std::array<FieldWord, 66> kFieldWords{{
     {"by_person", QT_TR_NOOP("person")},
     {"comes", QT_TR_NOOP("time of the doing")},
     {"comes_last", QT_TR_NOOP("word whether it comes last")},
+    {"cool_minutes", QT_TR_NOOP("time until the engine is cold")},
     {"counter", QT_TR_NOOP("kind of limit")},
     {"cycles", QT_TR_NOOP("number of cycles")},
     {"doings", QT_TR_NOOP("doing")},

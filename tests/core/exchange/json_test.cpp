@@ -369,7 +369,7 @@ TEST(Exchange, OlderTextsBindNoOrder) {
     text["format"] = 6;
     for (const char* key : {"doings", "edges", "body_state", "from_starter"})
         ASSERT_EQ(text["step_version"][0].erase(key), 1U) << key;
-    for (const char* key : {"doings", "edges", "comes_last", "from_starter"})
+    for (const char* key : {"doings", "edges", "comes_last", "short_name", "from_starter"})
         ASSERT_EQ(text["task_version"][0].erase(key), 1U) << key;
     for (const char* key : {"held", "from_starter"})
         ASSERT_EQ(text["joint_version"][0].erase(key), 1U) << key;
@@ -406,7 +406,7 @@ TEST(Exchange, OlderTextsTakeTheFirstWordsForTheStarters) {
          task(13, 3, "2026-03-01", "my own"), task(14, 4, "2026-01-10", "common practice"), confirmed})));
     text["format"] = 6;
     for (json& row : text["task_version"])
-        for (const char* key : {"doings", "edges", "comes_last", "from_starter"})
+        for (const char* key : {"doings", "edges", "comes_last", "short_name", "from_starter"})
             row.erase(key);
     const auto read = fromJson(text.dump());
     ASSERT_TRUE(read) << read.error().field << ": " << read.error().given;

@@ -101,6 +101,16 @@ TEST_P(StartersTasksTest, NamesAreUniqueAndTheSameForOneCode) {
     }
 }
 
+TEST_P(StartersTasksTest, EachHasAShortNameForNarrowPlaces) {
+    std::map<std::string, std::string> code;
+    for (const auto& each : starter_.tasks) {
+        EXPECT_FALSE(each.shortName.empty()) << each.code;
+        EXPECT_LE(each.shortName.size(), upkeep::kLongestShortName) << each.code;
+        EXPECT_TRUE(code.emplace(each.shortName, each.code).second)
+            << each.code << " is called as " << code[each.shortName];
+    }
+}
+
 TEST_P(StartersTasksTest, IsFeltForBeforeARaceInLinesOfItsOwn) {
     for (const char* code :
          {"front-wheel-play", "rear-wheel-play", "steering-check", "swingarm-play", "linkage-play",

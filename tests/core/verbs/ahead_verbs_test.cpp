@@ -65,6 +65,17 @@ TEST_F(AheadVerbsTest, RefusesAnEventThatCannotBe) {
     EXPECT_EQ(eventWith([](auto&) {}), At(Fault::Retired, "entries[0].machine"));
 }
 
+TEST_F(AheadVerbsTest, SaysHowLongAnEngineTakesToBeCold) {
+    EXPECT_EQ(ledger().garage().cool, Minutes{240}) << "a habit of the trade";
+    EXPECT_EQ(must(saying(setCooling, Minutes{150})), "an engine is cold after 2:30");
+    EXPECT_EQ(ledger().garage().cool, Minutes{150});
+    EXPECT_EQ(refusedAt(saying(setCooling, Minutes{150})), At(Fault::NothingToDo, "cool_minutes"));
+    EXPECT_EQ(refusedAt(saying(setCooling, Minutes{-1})), At(Fault::Negative, "cool_minutes"));
+    EXPECT_EQ(refusedAt(saying(setCooling, Minutes{1441})), At(Fault::TooLarge, "cool_minutes"));
+    must(saying(nameGarage, "The lean-to", std::nullopt));
+    EXPECT_EQ(ledger().garage().cool, Minutes{150}) << "a name changes nothing of it";
+}
+
 TEST_F(AheadVerbsTest, SavesBenchTime) {
     weekend::WorkWindow window{.date = today, .startsAt = Minutes{1110}, .endsAt = Minutes{1260}};
     EXPECT_EQ(must(saying(saveWindow, window)), "added the bench time on 2026-05-20 from 18:30 to 21:00");

@@ -100,6 +100,15 @@ TEST_F(TaskVerbsTest, RefusesWordsThatCannotBeRead) {
     EXPECT_EQ(taskWith([](auto& t) { t.minutes = units::Minutes{-1}; }), At(Fault::Negative, "minutes"));
 }
 
+TEST_F(TaskVerbsTest, AShortNameHasAtMost18Characters) {
+    chain.shortName = "üüüüüüüüüüüüüüüüüü";
+    must(saying(saveTask, chain));
+    EXPECT_EQ(ledger().all<TaskVersion>().back().shortName, chain.shortName);
+    chain.task = ledger().all<TaskVersion>().back().task;
+    chain.shortName += "x";
+    EXPECT_EQ(refused(saying(saveTask, chain)), (base::Error{Fault::TooLong, "short_name", "", "18"}));
+}
+
 TEST_F(TaskVerbsTest, RefusesIntervalsThatCountNothing) {
     EXPECT_EQ(taskWith([](auto& t) { t.limits[0].every = 0; }), At(Fault::NotPositive, "limits[0].every"));
     EXPECT_EQ(taskWith([](auto& t) { t.limits[0].every = 10'000'001; }),

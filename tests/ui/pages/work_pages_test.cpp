@@ -78,6 +78,17 @@ TEST_F(WorkPagesTest, AWorkWindowIsTypedInOneLine) {
     EXPECT_EQ((book().nextWindow()->endsAt - book().nextWindow()->startsAt).count(), 150);
 }
 
+TEST_F(WorkPagesTest, HowLongAnEngineCoolsIsTypedBesideTheWindow) {
+    window_->goTo(PageId::Weekend);
+    auto* cold = child<QLineEdit>("coldAfter");
+    EXPECT_EQ(cold->text(), QStringLiteral("4:00"));
+    enter(cold, "2:30");
+    EXPECT_EQ(book().ledger().garage().cool, units::Minutes{150});
+    enter(cold, "soon");
+    EXPECT_EQ(book().ledger().garage().cool, units::Minutes{150});
+    EXPECT_EQ(cold->text(), QStringLiteral("soon")) << "what can't be read stays as typed";
+}
+
 TEST_F(WorkPagesTest, WhatIsDueComesBeforeWhatIsWatchedOrPutOff) {
     garage_->workbench().choose(std::nullopt);
     window_->goTo(PageId::Weekend);

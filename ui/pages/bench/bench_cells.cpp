@@ -38,6 +38,7 @@ BenchCell jobCell(const book::DueLine& line, calendar::Date today) {
     cell.kind = Kind::Job;
     cell.machine = line.machine;
     cell.words = text(line.task->name);
+    cell.shortWords = text(line.task->shortName);
     cell.far = howFar(line, today);
     // Of what is due in any case the chance says nothing.
     if (const auto& chance = line.standing.chance; chance && *chance >= 0.01 && *chance < 1)

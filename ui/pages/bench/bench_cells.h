@@ -40,10 +40,11 @@ struct BenchCell {
     Kind kind = Kind::Nothing;
     MachineId machine{};
     QString words;
-    QString far;     ///< how far, or until when
-    QString beside;  ///< what gives way to the name: the chance, since when
-    QString when;    ///< the date that it comes to, where there is room
-    QString why;     ///< what it is a matter of, where there is room
+    QString shortWords;  ///< for where the words don't fit; may be empty
+    QString far;         ///< how far, or until when
+    QString beside;      ///< what gives way to the name: the chance, since when
+    QString when;        ///< the date that it comes to, where there is room
+    QString why;         ///< what it is a matter of, where there is room
     std::optional<MarkState> mark;
     bool picked = false;
     Ride ride = Ride::Yes;

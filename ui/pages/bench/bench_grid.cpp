@@ -64,11 +64,17 @@ int paintFar(QPainter& painter, const QRect& room, const BenchCell& cell, const 
     return far.isEmpty() ? 0 : room.right() + 1 - end + width;
 }
 
+// A short name that is whole says more than a long one that is cut.
+QString nameFor(const BenchCell& cell, const QFontMetrics& metrics, int room) {
+    const bool fits = metrics.horizontalAdvance(cell.words) <= room;
+    return fits || cell.shortWords.isEmpty() ? cell.words : cell.shortWords;
+}
+
 void paintName(QPainter& painter, const QRect& room, const BenchCell& cell, const Tokens& tokens) {
     const QFontMetrics metrics = painter.fontMetrics();
     const QString weekend = cell.picked ? BenchModel::tr("  · weekend") : QString();
-    const QString name =
-        metrics.elidedText(cell.words, Qt::ElideRight, room.width() - metrics.horizontalAdvance(weekend));
+    const int forName = room.width() - metrics.horizontalAdvance(weekend);
+    const QString name = metrics.elidedText(nameFor(cell, metrics, forName), Qt::ElideRight, forName);
     const bool isMore = cell.kind == BenchCell::Kind::More;
     const bool isWork = cell.canBeChosen() && !isMore;
     paintText(painter, room, Qt::AlignLeft, name,

@@ -16,7 +16,7 @@ struct RenewedWord {
     const char* words;
 };
 
-constexpr std::array<RenewedWord, 40> kRenewed{
+constexpr std::array<RenewedWord, 41> kRenewed{
     {{"off_minutes", QT_TR_NOOP("minutes to open")},
      {"on_minutes", QT_TR_NOOP("minutes to close")},
      {"needs", QT_TR_NOOP("what comes off first")},
@@ -30,6 +30,7 @@ constexpr std::array<RenewedWord, 40> kRenewed{
      {"leaves_unrideable", QT_TR_NOOP("out of use meanwhile")},
      {"follow_ups", QT_TR_NOOP("what it brings")},
      {"name", QT_TR_NOOP("name")},
+     {"short_name", QT_TR_NOOP("short name")},
      {"refit", QT_TR_NOOP("what to mind on refit")},
      {"cautions", QT_TR_NOOP("cautions")},
      {"kind", QT_TR_NOOP("kind of joint")},

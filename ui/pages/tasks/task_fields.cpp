@@ -13,6 +13,7 @@ using enum InputKind;
 GroupSpec theTask() {
     return {.title = tr("What"),
             .fields = {{"name", tr("task"), Words, 30},
+                       {"short_name", tr("in narrow places"), Words, 18},
                        {"position", tr("about (engine/piston)"), Suggested, 20},
                        {"consequence", tr("if left undone"), Choice},
                        {"minutes", tr("minutes"), Figure, 5}}};

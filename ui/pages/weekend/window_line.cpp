@@ -37,6 +37,7 @@ WindowLine::WindowLine(Workbench& workbench, QWidget* parent)
       from_(field(this, QStringLiteral("windowFrom"), tr("Work begins at"), 6)),
       to_(field(this, QStringLiteral("windowTo"), tr("Work ends at"), 6)),
       hands_(field(this, QStringLiteral("windowHands"), tr("Pairs of hands"), 3)),
+      cold_(field(this, QStringLiteral("coldAfter"), tr("An engine is cold after a run of it in"), 6)),
       problem_(new QLabel(this)) {
     problem_->setProperty("role", QStringLiteral("note"));
     problem_->setWordWrap(true);
@@ -58,6 +59,12 @@ WindowLine::WindowLine(Workbench& workbench, QWidget* parent)
     add(tr("from"), from_);
     add(tr("to"), to_);
     add(tr("hands"), hands_);
+    add(tr("engine cold after"), cold_);
+    cold_->setToolTip(
+        tr("After a run the plan waits so long, hands off, before what wants the engine cold. "
+           "4:00 is a habit of the trade, no measured figure."));
+    connect(cold_, &QLineEdit::textEdited, this, [this] { dirty_ = true; });
+    connect(cold_, &QLineEdit::returnPressed, this, &WindowLine::saveCooling);
     line->addWidget(problem_, 1);
     for (QLineEdit* edit : {day_, from_, to_, hands_}) {
         connect(edit, &QLineEdit::textEdited, this, [this] { dirty_ = true; });
@@ -77,8 +84,24 @@ void WindowLine::refresh() {
     to_->setText(window == nullptr ? QString()
                                    : QString::fromStdString(units::timeOfDayText(window->endsAt)));
     hands_->setText(window == nullptr ? QString() : QString::number(window->hands));
+    cold_->setText(QString::fromStdString(units::timeOfDayText(book->ledger().garage().cool)));
     problem_->setText(window == nullptr ? tr("No work window yet: type day and times, then Enter.")
                                         : QString());
+}
+
+void WindowLine::saveCooling() {
+    const auto cool = units::parseTimeOfDay("cool_minutes", cold_->text().toStdString());
+    if (!cool)
+        return problem_->setText(wordsFor(cool.error()));
+    dirty_ = false;
+    if (*cool == workbench_.book()->ledger().garage().cool)
+        return refresh();
+    const auto done = workbench_.attempt(
+        [cool = *cool](const verbs::VerbContext& context) { return verbs::setCooling(context, cool); });
+    if (!done)
+        problem_->setText(wordsFor(done.error()));
+    else
+        refresh();
 }
 
 void WindowLine::save() {

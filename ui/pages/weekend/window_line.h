@@ -12,7 +12,7 @@ namespace wm::ui {
 class Workbench;
 
 /// The next work window in one line, changed in place: day, from, to, pairs of hands. Enter saves; what can't
-/// be read is said beside it and stays as typed.
+/// be read is said beside it and stays as typed. Beside it how long an engine takes to be cold after a run.
 class WindowLine : public QWidget {
     Q_OBJECT
 
@@ -22,12 +22,14 @@ class WindowLine : public QWidget {
 
   private:
     void save();
+    void saveCooling();
 
     Workbench& workbench_;
     QLineEdit* day_;
     QLineEdit* from_;
     QLineEdit* to_;
     QLineEdit* hands_;
+    QLineEdit* cold_;
     QLabel* problem_;
     bool dirty_ = false;
 };

@@ -278,6 +278,18 @@ TEST(BenchCells, WhatIsOverGoesBeforeWhatIsNot) {
     EXPECT_GT(both, 0);
 }
 
+TEST(BenchCells, CarryTheShortNameOfTheTask) {
+    Garage garage(Garage::Fill::Demo);
+    const auto sorrel = garage.machine("Sorrel 450");
+    const auto column = benchColumn(garage.book(), sorrel, {sorrel});
+    const auto& must = column[static_cast<std::size_t>(Band::Must)];
+    const auto bearings = std::find_if(must.begin(), must.end(), [](const BenchCell& cell) {
+        return cell.words == QLatin1String("Front wheel bearings and seals");
+    });
+    ASSERT_NE(bearings, must.end());
+    EXPECT_EQ(bearings->shortWords, "Front bearings");
+}
+
 // 0.09 mm at a limit of 0.09 is known, where an interval is only reckoned: it is not hidden behind "and 3
 // more".
 TEST(BenchCells, WhatWasMeasuredToBeAtItsLimitComesFirst) {
