@@ -64,23 +64,26 @@ bool staysOpenWith(const Teardown& t, std::span<const Job> jobs, std::size_t job
 }
 
 // What closes comes first; then, on a machine that is whole, what wants the engine warm; last what stays
-// open.
+// open. What comes last of all that is opened is in the last of them.
 std::vector<Round> roundsOf(const Teardown& all, std::span<const Job> jobs, bool isElseWhole) {
     Round rest;
     Round warm;
     Round out;
     bool isOne = false;
-    bool hasWarm = false;
-    for (std::size_t job = 0; job < jobs.size(); ++job) {
+    for (std::size_t job = 0; job < jobs.size(); ++job)
         isOne = isOne || (!isWarm(jobs[job]) && drainsWarm(all, job));
-        hasWarm = hasWarm || isWarm(jobs[job]);
-    }
+    std::vector<std::size_t> last;
     for (std::size_t job = 0; job < jobs.size(); ++job) {
-        const bool goesWarm = hasWarm && !isOne && (isWarm(jobs[job]) || comesLast(jobs[job]));
+        // Where oil was drained it is closed first: it is run for its level when nothing is away.
         const bool goesOut = jobs[job].sendsOut ||
                              (!isWarm(jobs[job]) && !drainsWarm(all, job) && staysOpenWith(all, jobs, job));
-        (goesOut ? out : goesWarm ? warm : rest).add(job, jobs[job]);
+        if (comesLast(jobs[job]) && !goesOut)
+            last.push_back(job);
+        else
+            (goesOut ? out : !isOne && isWarm(jobs[job]) ? warm : rest).add(job, jobs[job]);
     }
+    for (const std::size_t job : last)
+        (!out.jobs.empty() ? out : !warm.jobs.empty() ? warm : rest).add(job, jobs[job]);
     warm.terms.beginsWarm = true;
     rest.terms.beginsWarm = isOne;
     std::vector<Round> rounds;
@@ -155,7 +158,7 @@ class Writer {
     static bool comesOnNoMore(const std::vector<Node>& nodes, std::size_t at, std::size_t step) {
         return std::none_of(
             nodes.begin() + static_cast<std::ptrdiff_t>(at), nodes.end(),
-            [&](const Node& node) { return node.kind == ActKind::On && node.step == step; });
+            [&](const Node& node) { return node.kind == ActKind::On && node.step == step && !node.isOff; });
     }
 
     [[nodiscard]] JointCard cardOf(const std::string& joint) const {
@@ -193,6 +196,8 @@ class Writer {
 
     void writeStep(const Teardown& t, const std::vector<Node>& nodes, std::size_t at) {
         const Node& node = nodes[at];
+        if (node.isOff)
+            return;
         const StepVersion& step = *t.steps[node.step];
         Act act{.kind = node.kind, .step = step.code, .text = step.name};
         if (node.kind == ActKind::BreakLoose) {
@@ -232,6 +237,8 @@ class Writer {
     void tightened(const std::string& joint) { std::erase(stop_.loose, joint); }
 
     void writeJob(std::size_t number, const std::vector<Node>& nodes, std::size_t at) {
+        if (nodes[at].isOff)
+            return stop_.left.push_back(jobs_[number].name);
         Act act{.kind = ActKind::Job, .text = jobs_[number].name};
         act.job = number;
         act.minutes = jobs_[number].minutes;

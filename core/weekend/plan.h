@@ -35,11 +35,12 @@ struct Stop {
     std::vector<std::string> off{};      ///< steps that are off, in the order in which they came off
     std::vector<std::string> cracked{};  ///< what is cracked loose of steps that are still on
     std::vector<std::string> loose{};    ///< joints that are cracked, or in again and not torqued yet
+    std::vector<std::string> left{};     ///< jobs that wait for what is away
     bool isElseWhole = true;             ///< nothing else is off the machine or hand-tight
     bool cures = false;                  ///< thread-locker was used: a matter of riding
 
     [[nodiscard]] bool isTight() const { return cracked.empty() && loose.empty(); }
-    [[nodiscard]] bool isClosed() const { return off.empty() && isTight(); }
+    [[nodiscard]] bool isClosed() const { return off.empty() && isTight() && left.empty(); }
 };
 
 /// One line of the working order. Times are minutes from the start of the work; breaking loose takes none of

@@ -59,6 +59,10 @@ Phrase undoneWords(const Stop& stop) {
     if (!stop.loose.empty())
         said = andThen(std::move(said),
                        phrase("Plan", "Loose, not to be ridden or wheeled: %1.").arg(listed(stop.loose)));
+    if (!stop.left.empty())
+        said = andThen(
+            std::move(said),
+            phrase("Plan", "Not in this plan, for it waits for what is away: %1.").arg(listed(stop.left)));
     return said;
 }
 
