@@ -8,6 +8,7 @@
 #include "app/verb.h"
 #include "core/book/evening.h"
 #include "core/book/state.h"
+#include "core/weekend/plan_words.h"
 #include "core/weekend/step_words.h"
 #include "ui/words/speech.h"
 #include "ui/words/state_words.h"
@@ -154,7 +155,7 @@ QString kindText(const weekend::Act& act) {
 
 QString actText(const weekend::Act& act) {
     if (act.kind != ActKind::On)
-        return fromUtf8(act.text);
+        return ui::words(weekend::actPhrase(act));
     if (isCondition(act))
         return ui::words(weekend::refitPhrase(act.text));
     const std::string parts = weekend::partsOf(act.text);

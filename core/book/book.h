@@ -128,7 +128,7 @@ class Book {
 
     /// What was picked for the weekend on a machine, as jobs to plan, in due order (snags last).
     [[nodiscard]] std::vector<weekend::Job> pickedJobs(MachineId machine) const;
-    /// Access steps of a set of jobs and the joints that they and the jobs open.
+    /// The joints that a job and the access steps that are off for it open or put a wrench on.
     [[nodiscard]] std::vector<const fastening::JointVersion*> jointsOpened(
         const upkeep::TaskVersion& task, const std::vector<std::string>& steps) const;
     /// The first work window that is not over, or nullptr.

@@ -8,6 +8,7 @@
 #include "core/book/joint_owners.h"
 #include "core/calendar/in_force.h"
 #include "core/items/positions.h"
+#include "core/weekend/looks.h"
 #include "core/weekend/teardown.h"
 
 namespace wm::book {
@@ -322,16 +323,20 @@ std::vector<const StepVersion*> stepsFreeing(const picture::Ledger& ledger, Mach
 
 std::set<JointId> jointsOpenedBy(const Book& book, const upkeep::Record& record) {
     const auto& ledger = book.ledger();
-    Codes codes;
+    const auto steps = stepsOn(ledger, record.machine, record.date);
+    std::vector<std::string> off;
+    std::vector<const StepVersion*> opened;
+    for (const StepVersion* step : steps)
+        if (std::any_of(record.steps.begin(), record.steps.end(),
+                        [&](const base::Code& code) { return code.code == step->code; })) {
+            off.push_back(step->code);
+            opened.push_back(step);
+        }
+    Codes codes = jointCodesOf(opened);
     if (const auto* task = record.version ? ledger.find<upkeep::TaskVersion>(*record.version) : nullptr)
         for (const base::Code& joint : task->joints)
-            codes.insert(joint.code);
-    std::vector<const StepVersion*> opened;
-    for (const StepVersion* step : stepsOn(ledger, record.machine, record.date))
-        if (std::any_of(record.steps.begin(), record.steps.end(),
-                        [&](const base::Code& code) { return code.code == step->code; }))
-            opened.push_back(step);
-    codes.merge(jointCodesOf(opened));
+            if (!weekend::looksAt(*task, joint.code, steps, off))
+                codes.insert(joint.code);
     return jointsCoded(book, record.machine, codes);
 }
 

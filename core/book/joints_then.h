@@ -19,7 +19,7 @@ std::vector<const weekend::StepVersion*> stepsOn(const picture::Ledger& ledger, 
 /// Those of them that free a position.
 std::vector<const weekend::StepVersion*> stepsFreeing(const picture::Ledger& ledger, MachineId machine,
                                                       std::string_view path, calendar::Date on);
-/// The joints that a record's own job and its access steps open.
+/// The joints that a record's own job and its access steps open; not those that the job only looks at.
 std::set<JointId> jointsOpenedBy(const Book& book, const upkeep::Record& record);
 
 /// The joints of one machine as work, looks and moves left them on the evening of the book's day, and the

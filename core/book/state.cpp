@@ -12,6 +12,7 @@
 #include "core/fastening/recall.h"
 #include "core/items/positions.h"
 #include "core/picture/facts.h"
+#include "core/weekend/looks.h"
 
 namespace wm::book {
 
@@ -279,6 +280,7 @@ bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend
     if (state.isWhole() || !state.gaps.empty())
         return state.isWhole();
     std::set<JointId> torqued;
+    std::set<JointId> opened;
     for (const weekend::Job& job : jobs) {
         const auto* task = job.task ? book.task(*job.task) : nullptr;
         const auto steps = weekend::opening(book.steps(machine), job.steps);
@@ -287,15 +289,18 @@ bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend
         std::vector<std::string> codes;
         for (const weekend::StepVersion* step : *steps)
             codes.push_back(step->code);
-        for (const auto* joint : book.jointsOpened(*task, codes))
+        for (const auto* joint : book.jointsOpened(*task, codes)) {
             torqued.insert(joint->joint);
+            if (!weekend::looksAt(*task, joint->code, book.steps(machine), codes))
+                opened.insert(joint->joint);
+        }
     }
-    const auto isTorqued = [&](JointId joint) { return torqued.contains(joint); };
+    const auto isOpened = [&](JointId joint) { return opened.contains(joint); };
     return std::all_of(state.handTight.begin(), state.handTight.end(),
-                       [&](const OpenJoint& open) { return isTorqued(open.joint->joint); }) &&
+                       [&](const OpenJoint& open) { return torqued.contains(open.joint->joint); }) &&
            std::all_of(state.doubts.begin(), state.doubts.end(), [&](const Doubt& doubt) {
                return doubt.why != Doubting::Impossible &&
-                      std::all_of(doubt.joints.begin(), doubt.joints.end(), isTorqued);
+                      std::all_of(doubt.joints.begin(), doubt.joints.end(), isOpened);
            });
 }
 

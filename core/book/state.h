@@ -63,8 +63,8 @@ State stateOf(const Book& book, MachineId machine);
 /// The joints that a confirmation would settle: what is hand-tight, then what is in doubt, each once.
 std::vector<JointId> toConfirm(const Book& book, MachineId machine);
 
-/// True if the machine is whole once these jobs are done: what is hand-tight now, or in doubt, is opened by
-/// them, and torqued as they are closed.
+/// True if the machine is whole once these jobs are done: what is hand-tight now is torqued by them, and
+/// what is in doubt is opened by them and torqued as they are closed.
 bool isWholeAfter(const Book& book, MachineId machine, const std::vector<weekend::Job>& jobs);
 
 /// The gaps that there were after the riding of a day.

@@ -8,6 +8,7 @@
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/sheet_words.h"
 #include "core/upkeep/sources.h"
+#include "core/weekend/plan_words.h"
 #include "core/weekend/step_words.h"
 
 namespace wm::sheet {
@@ -56,7 +57,7 @@ class LineBuilder {
     SheetLine lineOf(const weekend::Act& act) {
         SheetLine line;
         line.step = act.step;
-        line.text = act.text;
+        line.text = from_.speech(weekend::actPhrase(act));
         const bool isOfAnother = act.kind == ActKind::BreakLoose || act.kind == ActKind::Crack ||
                                  act.kind == ActKind::Torque || act.kind == ActKind::SafeStop;
         if (!isOfAnother || act.minutes.count() > 0)

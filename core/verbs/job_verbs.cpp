@@ -19,6 +19,7 @@
 #include "core/verbs/job_parts.h"
 #include "core/verbs/move_parts.h"
 #include "core/verbs/names.h"
+#include "core/weekend/looks.h"
 
 // Recording a job done: the record, and everything that it brings.
 
@@ -155,15 +156,19 @@ bool isNews(const usage::UseFacts& facts, const usage::HourReading& reading) {
     return later || (usage::comesBefore(*last, reading) && reading.shown != last->shown);
 }
 
-// The joints that a job opens, with the access steps that were off.
-std::vector<const fastening::JointVersion*> openedBy(const Book& book, const JobDraft& draft,
-                                                     const upkeep::TaskVersion* task) {
-    upkeep::TaskVersion nothing;
-    nothing.machine = draft.record.machine;
+std::vector<std::string> stepsOffAt(const JobDraft& draft) {
     std::vector<std::string> steps;
     for (const base::Code& step : draft.record.steps)
         steps.push_back(step.code);
-    return book.jointsOpened(task != nullptr ? *task : nothing, steps);
+    return steps;
+}
+
+// The joints that a job has to do with, with the access steps that were off.
+std::vector<const fastening::JointVersion*> touchedBy(const Book& book, const JobDraft& draft,
+                                                      const upkeep::TaskVersion* task) {
+    upkeep::TaskVersion nothing;
+    nothing.machine = draft.record.machine;
+    return book.jointsOpened(task != nullptr ? *task : nothing, stepsOffAt(draft));
 }
 
 // Something must be fitted there.
@@ -176,7 +181,7 @@ void checkIsThere(BookChecks& check, const Book& book, const fastening::JointVer
 void checkConfirmed(BookChecks& check, const Book& book, const JobDraft& draft,
                     const upkeep::TaskVersion* task) {
     check.row<fastening::Tool>("tool", draft.tool);
-    const auto opened = openedBy(book, draft, task);
+    const auto opened = touchedBy(book, draft, task);
     for (const JointId joint : draft.confirmed) {
         const auto* version = book.joint(joint);
         check.that(version != nullptr && version->machine == draft.record.machine, Fault::Unknown, "torqued",
@@ -286,9 +291,15 @@ void markOpened(Entry& entry, const Book& book, const JobDraft& draft, const upk
                                        .by = draft.record.by,
                                        .tool = tightened ? draft.tool : std::nullopt});
     };
+    const auto steps = book.steps(draft.record.machine);
+    const auto off = stepsOffAt(draft);
+    const auto isOpened = [&](const fastening::JointVersion& joint) {
+        return task == nullptr || !weekend::looksAt(*task, joint.code, steps, off);
+    };
     if (draft.opensJoints && !isBaseline(draft.record))
-        for (const auto* joint : openedBy(book, draft, task))
-            if (std::find(confirmed.begin(), confirmed.end(), joint->joint) == confirmed.end())
+        for (const auto* joint : touchedBy(book, draft, task))
+            if (std::find(confirmed.begin(), confirmed.end(), joint->joint) == confirmed.end() &&
+                isOpened(*joint))
                 mark(joint->joint, fastening::MarkKind::Loosened);
     for (const JointId joint : confirmed)
         mark(joint, fastening::MarkKind::Confirmed);

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "core/weekend/act_sort.h"
+#include "core/weekend/looks.h"
 
 namespace wm::weekend {
 
@@ -106,11 +107,20 @@ class Builder {
         }
     }
 
+    // A job of the plan that does the same takes the place of the doing.
+    [[nodiscard]] std::optional<std::size_t> jobInsteadOf(const upkeep::Doing& doing) const {
+        for (std::size_t job = 0; job < jobs_.size(); ++job)
+            if (jobs_[job].definition != nullptr && jobs_[job].definition->code == doing.code)
+                return job_[job];
+        return std::nullopt;
+    }
+
     // What comes before is wanted by the first that asks for it, what comes after by the last.
     void place(const upkeep::Doing& doing, std::size_t anchor, std::size_t sub) {
         const std::size_t rank = nodes_[anchor].rank - kMove + sub;
-        const auto [known, isNew] = doings_.emplace(doing.code, nodes_.size());
-        if (isNew) {
+        const auto job = jobInsteadOf(doing);
+        const auto [known, isNew] = doings_.emplace(doing.code, job.value_or(nodes_.size()));
+        if (isNew && !job) {
             Node node{.kind = doing.runs ? ActKind::Run : ActKind::Do};
             node.doing = &doing;
             node.rank = rank;
@@ -118,7 +128,10 @@ class Builder {
             add(std::move(node));
         }
         Node& node = nodes_[known->second];
-        node.rank = sub == kAfter ? std::max(node.rank, rank) : std::min(node.rank, rank);
+        if (!job)
+            node.rank = sub == kAfter ? std::max(node.rank, rank) : std::min(node.rank, rank);
+        if (anchor == known->second)
+            return;
         if (sub == kAfter)
             before(anchor, known->second);
         else
@@ -188,6 +201,8 @@ class Builder {
     // Whether the job only puts a wrench on the joint of a step that comes off for other work (a check of the
     // axles): it does so when that is back on and torqued.
     [[nodiscard]] bool isLook(std::size_t job, const std::string& joint) const {
+        if (!ofJob(job, joint) || cracks(*jobs_[job].definition, joint))
+            return false;
         bool isElsewhere = false;
         for (std::size_t step = 0; step < t_.steps.size(); ++step)
             if (ofStep(step, joint)) {
@@ -195,7 +210,7 @@ class Builder {
                     return false;
                 isElsewhere = true;
             }
-        return isElsewhere && ofJob(job, joint);
+        return isElsewhere;
     }
 
     void addCrack(const std::string& joint) {
@@ -280,29 +295,62 @@ class Builder {
     }
 
     [[nodiscard]] bool isAway(const ActRef& ref) const {
-        if (ref.deed == Deed::On)
-            for (std::size_t step = 0; step < t_.steps.size(); ++step)
-                if (t_.steps[step]->code == ref.code && on_[step] == kNone)
-                    return true;
+        for (std::size_t step = 0; step < t_.steps.size(); ++step)
+            if (on_[step] == kNone && ((ref.deed == Deed::On && t_.steps[step]->code == ref.code) ||
+                                       (ref.deed == Deed::Torque && ofStep(step, ref.code))))
+                return true;
         const auto found = named(ref);
         return std::any_of(found.begin(), found.end(), [&](std::size_t node) { return nodes_[node].isOff; });
     }
 
-    // The axle is not torqued with the weight on while the machine stays on the stand.
+    [[nodiscard]] bool canBeLeft(const Node& node) const {
+        return node.kind == ActKind::Torque || node.kind == ActKind::On ||
+               (node.kind == ActKind::Job && comesLast(node.job)) ||
+               (node.doing != nullptr && node.doing->comes == Comes::After);
+    }
+
+    bool leave(std::size_t number) {
+        if (number == kNone || nodes_[number].isOff || !canBeLeft(nodes_[number]))
+            return false;
+        nodes_[number].isOff = true;
+        return true;
+    }
+
+    // With a step stays off what it stands on, and what would be torqued or done when that is back on.
+    bool leaveWithSteps() {
+        bool more = false;
+        for (std::size_t step = 0; step < t_.steps.size(); ++step) {
+            if (on_[step] == kNone || !nodes_[on_[step]].isOff)
+                continue;
+            for (std::size_t below = 0; below < t_.steps.size(); ++below)
+                more = (t_.under[step][below] && leave(on_[below])) || more;
+            for (std::size_t at = 0; at < nodes_.size(); ++at) {
+                const auto& after = nodes_[at].after;
+                if (nodes_[at].kind != ActKind::Job && nodes_[at].kind != ActKind::On &&
+                    std::find(after.begin(), after.end(), on_[step]) != after.end())
+                    more = leave(at) || more;
+            }
+        }
+        return more;
+    }
+
+    // The axle is not torqued with the weight on while the machine stays on the stand; the cover stays off
+    // over a nut that could not be torqued; and what a step puts on for a torque of its own stays off without
+    // that: a chain, while its sprocket nut waits for the wheel.
     void leaveOutWhatWaitsInVain() {
         for (bool more = true; more;) {
             more = false;
             eachEdge([&](const upkeep::Edge& edge) {
-                if (!isAway(edge.earlier))
-                    return;
-                for (const std::size_t later : named(edge.later)) {
-                    Node& node = nodes_[later];
-                    const bool isLater = node.kind == ActKind::Torque ||
-                                         (node.doing != nullptr && node.doing->comes == Comes::After);
-                    more = more || (isLater && !node.isOff);
-                    node.isOff = node.isOff || isLater;
-                }
+                if (isAway(edge.earlier))
+                    for (const std::size_t later : named(edge.later))
+                        more = leave(later) || more;
             });
+            for (std::size_t step = 0; step < t_.steps.size(); ++step)
+                for (const upkeep::Edge& edge : t_.steps[step]->edges)
+                    if (edge.earlier == ActRef{Deed::On, t_.steps[step]->code} &&
+                        edge.later.deed == Deed::Torque && isAway(edge.later))
+                        more = leave(on_[step]) || more;
+            more = leaveWithSteps() || more;
         }
     }
 

@@ -6,7 +6,7 @@
 #include <set>
 
 #include "core/weekend/act_graph.h"
-#include "core/weekend/stop_words.h"
+#include "core/weekend/plan_words.h"
 
 namespace wm::weekend {
 
@@ -53,23 +53,26 @@ bool staysOpenWith(const Teardown& t, std::span<const Job> jobs, std::size_t job
 }
 
 // What closes comes first; then, on a machine that is whole, what wants the engine warm; last what stays
-// open.
+// open. What comes last of all that is opened is in the last of them.
 std::vector<Round> roundsOf(const Teardown& all, std::span<const Job> jobs, bool isElseWhole) {
     Round rest;
     Round warm;
     Round out;
     bool isOne = false;
-    bool hasWarm = false;
-    for (std::size_t job = 0; job < jobs.size(); ++job) {
+    for (std::size_t job = 0; job < jobs.size(); ++job)
         isOne = isOne || (!isWarm(jobs[job]) && drainsWarm(all, job));
-        hasWarm = hasWarm || isWarm(jobs[job]);
-    }
+    std::vector<std::size_t> last;
     for (std::size_t job = 0; job < jobs.size(); ++job) {
-        const bool goesWarm = hasWarm && !isOne && (isWarm(jobs[job]) || comesLast(jobs[job]));
+        // Where oil was drained it is closed first: it is run for its level when nothing is away.
         const bool goesOut = jobs[job].sendsOut ||
                              (!isWarm(jobs[job]) && !drainsWarm(all, job) && staysOpenWith(all, jobs, job));
-        (goesOut ? out : goesWarm ? warm : rest).add(job, jobs[job]);
+        if (comesLast(jobs[job]) && !goesOut)
+            last.push_back(job);
+        else
+            (goesOut ? out : !isOne && isWarm(jobs[job]) ? warm : rest).add(job, jobs[job]);
     }
+    for (const std::size_t job : last)
+        (!out.jobs.empty() ? out : !warm.jobs.empty() ? warm : rest).add(job, jobs[job]);
     warm.terms.beginsWarm = true;
     rest.terms.beginsWarm = isOne;
     std::vector<Round> rounds;
@@ -84,8 +87,9 @@ std::vector<Round> roundsOf(const Teardown& all, std::span<const Job> jobs, bool
 // Writes the acts of one round after the other.
 class Writer {
   public:
-    Writer(std::span<const Job> jobs, const PlanTerms& terms)
-        : jobs_(jobs), terms_(terms), stop_(terms.isElseWhole) {}
+    Writer(std::span<const Job> jobs, const PlanTerms& terms) : jobs_(jobs), terms_(terms) {
+        stop_.isElseWhole = terms.isElseWhole;
+    }
 
     void write(const Round& round, const Teardown& t, const std::vector<Node>& nodes) {
         const std::size_t from = plan_.acts.size();
@@ -141,8 +145,9 @@ class Writer {
     }
 
     static bool comesOnNoMore(const std::vector<Node>& nodes, std::size_t at, std::size_t step) {
-        return std::none_of(nodes.begin() + static_cast<std::ptrdiff_t>(at), nodes.end(),
-                            [&](const Node& node) { return node.kind == ActKind::On && node.step == step; });
+        return std::none_of(
+            nodes.begin() + static_cast<std::ptrdiff_t>(at), nodes.end(),
+            [&](const Node& node) { return node.kind == ActKind::On && node.step == step && !node.isOff; });
     }
 
     [[nodiscard]] JointCard cardOf(const std::string& joint) const {
@@ -180,29 +185,49 @@ class Writer {
 
     void writeStep(const Teardown& t, const std::vector<Node>& nodes, std::size_t at) {
         const Node& node = nodes[at];
+        if (node.isOff)
+            return;
         const StepVersion& step = *t.steps[node.step];
-        stop_.see(node.kind, &step);
         Act act{.kind = node.kind, .step = step.code, .text = step.name};
-        if (node.kind == ActKind::BreakLoose)
+        if (node.kind == ActKind::BreakLoose) {
             act.text = step.breakLoose;
+            stop_.cracked.push_back(act.text);
+        }
         if (node.kind == ActKind::Off) {
             act.minutes = step.off;
             off_.insert(node.step);
+            stop_.off.push_back(step.name);
+            eraseOne(stop_.cracked, step.breakLoose);
             for (const base::Code& joint : step.joints)
-                stop_.torqued(cardOf(joint.code).name);
+                tightened(cardOf(joint.code).name);
             if (std::find(plan_.opened.begin(), plan_.opened.end(), step.code) == plan_.opened.end())
                 plan_.opened.push_back(step.code);
         }
         if (node.kind == ActKind::On) {
             act.minutes = step.on;
             off_.erase(node.step);
+            eraseOne(stop_.off, step.name);
+            stop_.closed.insert(stop_.closed.begin(), step.name);
             hasClosed_ = true;
             act.torques = torquedHere(step.joints, nodes, at);
         }
         add(std::move(act));
     }
 
+    static void eraseOne(std::vector<std::string>& names, const std::string& name) {
+        if (const auto at = std::find(names.begin(), names.end(), name); at != names.end())
+            names.erase(at);
+    }
+
+    void loosened(const std::string& joint) {
+        if (std::find(stop_.loose.begin(), stop_.loose.end(), joint) == stop_.loose.end())
+            stop_.loose.push_back(joint);
+    }
+    void tightened(const std::string& joint) { std::erase(stop_.loose, joint); }
+
     void writeJob(std::size_t number, const std::vector<Node>& nodes, std::size_t at) {
+        if (nodes[at].isOff)
+            return stop_.left.push_back(jobs_[number].name);
         Act act{.kind = ActKind::Job, .text = jobs_[number].name};
         act.job = number;
         act.minutes = jobs_[number].minutes;
@@ -221,10 +246,10 @@ class Writer {
             });
             if (own == nodes.end()) {
                 here.push_back(joint.code);
-                cures_ = cures_ || cardOf(joint.code).cures;
+                stop_.cures = stop_.cures || cardOf(joint.code).cures;
             }
             if (own != nodes.end() && own - nodes.begin() > static_cast<std::ptrdiff_t>(at))
-                stop_.loosened(cardOf(joint.code).name);
+                loosened(cardOf(joint.code).name);
         }
         return here;
     }
@@ -236,10 +261,10 @@ class Writer {
         act.joint = node.joint;
         if (node.kind == ActKind::Torque) {
             act.torques = {node.joint};
-            cures_ = cures_ || cardOf(node.joint).cures;
-            stop_.torqued(cardOf(node.joint).name);
+            stop_.cures = stop_.cures || cardOf(node.joint).cures;
+            tightened(cardOf(node.joint).name);
         } else {
-            stop_.loosened(cardOf(node.joint).name);
+            loosened(cardOf(node.joint).name);
         }
         add(std::move(act));
     }
@@ -253,9 +278,7 @@ class Writer {
             act.doing = node.doing->code;
             act.minutes = node.doing->minutes;
         } else {
-            act.text = "Run the engine until it is warm, outside";
-            if (!terms_.isElseWhole)
-                act.text += "; not before what else is off it or hand-tight is closed";
+            act.stop.isElseWhole = terms_.isElseWhole;
             act.minutes = terms_.times.toWarm;
         }
         add(std::move(act));
@@ -265,7 +288,7 @@ class Writer {
 
     // What was done meanwhile counts: the engine cools by itself.
     void addWait() {
-        Act act{.kind = ActKind::Wait, .text = "Wait until the engine is cold, hands off"};
+        Act act{.kind = ActKind::Wait};
         const units::Minutes since = now() - ranUntil_.value_or(now());
         act.minutes = since < terms_.times.toCold ? terms_.times.toCold - since : units::Minutes{};
         add(std::move(act));
@@ -273,16 +296,16 @@ class Writer {
     }
 
     void addStop() {
-        Act act{.kind = ActKind::SafeStop, .text = stop_.take()};
-        if (cures_)
-            act.text += ". Not ridden before the thread-locker has cured: 24 h, unless its label says less";
+        Act act{.kind = ActKind::SafeStop, .stop = stop_};
         add(std::move(act));
+        stop_.closed.clear();
         hasClosed_ = false;
     }
 
     [[nodiscard]] units::Minutes now() const { return plan_.work + plan_.waiting; }
 
     void add(Act act) {
+        act.text = base::said(actPhrase(act));
         act.starts = now();
         (act.kind == ActKind::Wait ? plan_.waiting : plan_.work) += act.minutes;
         plan_.acts.push_back(std::move(act));
@@ -290,10 +313,9 @@ class Writer {
 
     std::span<const Job> jobs_;
     const PlanTerms& terms_;
-    StopWords stop_;
+    Stop stop_;  ///< as it stands now
     std::set<std::size_t> off_;
     bool hasClosed_ = false;
-    bool cures_ = false;  ///< thread-locker was used: a matter of riding, not of the next step
     std::optional<units::Minutes> ranUntil_;
     Plan plan_;
 };

@@ -29,6 +29,20 @@ struct Job {
 /// speaks. Do: a doing of a step or a task.
 enum class ActKind : std::uint8_t { BreakLoose, Off, Job, On, SafeStop, Run, Wait, Crack, Do, Torque };
 
+/// What stands where one stops: names of steps, joints and jobs, as they are on the machine.
+struct Stop {
+    std::vector<std::string> closed{};   ///< steps that are back on since the last stop, the latest first
+    std::vector<std::string> off{};      ///< steps that are off, in the order in which they came off
+    std::vector<std::string> cracked{};  ///< what is cracked loose of steps that are still on
+    std::vector<std::string> loose{};    ///< joints that are cracked, or in again and not torqued yet
+    std::vector<std::string> left{};     ///< jobs that wait for what is away
+    bool isElseWhole = true;             ///< nothing else is off the machine or hand-tight
+    bool cures = false;                  ///< thread-locker was used: a matter of riding
+
+    [[nodiscard]] bool isTight() const { return cracked.empty() && loose.empty(); }
+    [[nodiscard]] bool isClosed() const { return off.empty() && isTight() && left.empty(); }
+};
+
 /// One line of the working order. Times are minutes from the start of the work; breaking loose takes none of
 /// its own, it is part of the step's minutes.
 struct Act {
@@ -40,7 +54,9 @@ struct Act {
     /// Codes of the joints that this act torques, in their order (On, Job, Torque). In an opening each stands
     /// once: where it is closed for the last time.
     std::vector<std::string> torques{};
-    std::string text{};  ///< what to crack or to do, the name of step or job, why it is safe to stop here
+    std::string text{};  ///< what to crack or to do, the name of step or job; in English, what is said of a
+                         ///< stop, a wait, a run that no step asks for (plan_words.h)
+    Stop stop{};         ///< SafeStop; of a Run only whether the machine is else whole
     units::Minutes starts{};
     units::Minutes minutes{};
 };
@@ -85,10 +101,12 @@ struct PlanTerms {
 /// cold then waits until it is. Doings that run the engine come when all is closed, and not at all where it
 /// does not close. What is open for a job that sends something out is opened when the rest is done, and stays
 /// open: nobody refits what is away. What would have to wait for that (a torque with the weight on) is left
-/// out and named as loose. A SafeStop stands after each stage that is fully closed and where all is back on;
-/// it names what is still off or loose, and calls the machine whole only if it is else whole. Errors: Unknown
-/// "step", Cycle "step" (steps that need each other), each with the code; Cycle "edges" with the acts that
-/// wait for each other, each before the next. What names no known step, joint, doing or task binds nothing.
+/// out and named as loose; a job that comes last of all is left out and named, where it waits for what is
+/// away. A job of the plan stands for the doings of its code. A SafeStop stands after each stage that is
+/// fully closed and where all is back on; it names what is still off or loose, and calls the machine whole
+/// only if it is else whole. Errors: Unknown "step", Cycle "step" (steps that need each other), each with the
+/// code; Cycle "edges" with the acts that wait for each other, each before the next. What names no known
+/// step, joint, doing or task binds nothing.
 base::Result<Plan> planWork(std::span<const StepVersion* const> steps, std::span<const Job> jobs,
                             const PlanTerms& terms = {});
 

@@ -38,6 +38,10 @@ std::string_view withoutTakingOff(std::string_view clause) {
     }
 }
 
+bool isDrained(std::string_view stepName) {
+    return clausesOf(stepName).front().ends_with(" drained");
+}
+
 }  // namespace
 
 std::string partsOf(std::string_view stepName) {
@@ -65,7 +69,8 @@ std::string standingOf(std::string_view stepName) {
 
 base::Phrase refitPhrase(std::string_view stepName) {
     if (const std::string parts = partsOf(stepName); !parts.empty())
-        return base::phrase("Sheet", "Refit: %1").arg(parts);
+        return (isDrained(stepName) ? base::phrase("Sheet", "Fill: %1") : base::phrase("Sheet", "Refit: %1"))
+            .arg(parts);
     if (const std::string standing = standingOf(stepName); !standing.empty())
         return base::phrase("Sheet", "Off the %1").arg(standing);
     return base::phrase("Sheet", "Undo: %1").arg(std::string(stepName));

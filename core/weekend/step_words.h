@@ -17,8 +17,8 @@ std::string partsOf(std::string_view stepName);
 /// stand, secured"; else empty.
 std::string standingOf(std::string_view stepName);
 
-/// The refit in words: "Refit: Rear wheel, caliper hanger"; "Off the stand" of "Clean, on the stand";
-/// "Undo: ..." of what is of another kind.
+/// The refit in words: "Refit: Rear wheel, caliper hanger"; "Fill: Coolant" of what was drained; "Off the
+/// stand" of "Clean, on the stand"; "Undo: ..." of what is of another kind.
 base::Phrase refitPhrase(std::string_view stepName);
 
 }  // namespace wm::weekend

@@ -120,6 +120,34 @@ TEST_F(BookDrawerTest, AFailedCheckAsksForReChecksUntilTheyAreDone) {
     EXPECT_EQ(demands(), "");
 }
 
+TEST_F(BookDrawerTest, ACheckOfTheAxlesClearsADoubtOnlyWithAToolThatIsVouchedFor) {
+    upkeep::TaskVersion axles{.machine = heron, .validFrom = day("2026-01-10"), .name = "Axles: check"};
+    axles.limits = {{.every = 500}};
+    axles.joints = {{"axle"}};
+    must(saying(saveTask, axles));
+    const TaskId task = ledger().all<upkeep::TaskVersion>().back().task;
+    const ToolId blue = add("Long blue", 40, 200);
+    check(blue, "2026-01-20", true);
+    mark("2026-03-01", MarkKind::Confirmed, red);
+    check(red, "2026-04-01", false);
+    ASSERT_NE(demands(), "");
+    must(saying(recordJob, JobDraft{.record = job(task, "2026-04-02")}));
+    EXPECT_NE(demands(), "") << "looked at";
+    must(saying(recordJob, JobDraft{.record = job(task, "2026-04-03"), .confirmed = {axle}}));
+    EXPECT_NE(demands(), "") << "a wrench on it, but which?";
+    must(saying(recordJob, JobDraft{.record = job(task, "2026-04-04"), .confirmed = {axle}, .tool = blue}));
+    EXPECT_EQ(demands(), "");
+}
+
+TEST_F(BookDrawerTest, AJobThatUndoesTheJointClearsItsDoubt) {
+    mark("2026-03-01", MarkKind::Confirmed, red);
+    check(red, "2026-04-01", false);
+    JobDraft draft{.record = job(pads, "2026-04-02"), .confirmed = {axle}};
+    draft.record.steps = {{"rear-wheel"}};
+    must(saying(recordJob, draft));
+    EXPECT_EQ(demands(), "");
+}
+
 TEST_F(BookDrawerTest, AGoodCheckAndAStruckOneAskForNothing) {
     mark("2026-03-01", MarkKind::Confirmed, red);
     check(red, "2026-04-01", true);

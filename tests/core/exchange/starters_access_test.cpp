@@ -10,6 +10,7 @@
 
 #include "core/exchange/starter.h"
 #include "core/fastening/inside.h"
+#include "core/weekend/step_words.h"
 #include "tests/core/exchange/shipped.h"
 
 namespace wm::exchange {
@@ -120,6 +121,60 @@ TEST(StartersAccessTest, EveryTaskCanBeReached) {
 
 // Lamps, wires and guards come off first on a road-registered machine; a small one opens sooner. The filter
 // of an enduro sits behind a door of its own.
+// How each step reads on paper: as it comes off, and as it goes back on.
+const std::map<std::string, std::string> kStepWords{
+    {"Air filter out, intake plugged", "Refit: Air filter"},
+    {"Bars and controls laid forward", "Refit: Bars and controls"},
+    {"Cam chain tensioner out", "Refit: Cam chain tensioner"},
+    {"Cams and cam chain off", "Refit: Cams and cam chain"},
+    {"Carburettor off", "Refit: Carburettor"},
+    {"Chain and sprocket guards off", "Refit: Chain and sprocket guards"},
+    {"Chain off, sprocket guard off", "Refit: Chain, sprocket guard"},
+    {"Clean, photographed, on the stand, secured", "Off the stand"},
+    {"Clean, photographed, on the stand, secured, child elsewhere", "Off the stand"},
+    {"Clutch cover off", "Refit: Clutch cover"},
+    {"Clutch plates and springs out", "Refit: Clutch plates and springs"},
+    {"Coolant drained; filled and bled on refit", "Fill: Coolant"},
+    {"Cylinder head off", "Refit: Cylinder head"},
+    {"Cylinder off", "Refit: Cylinder"},
+    {"Engine out of the frame", "Refit: Engine"},
+    {"Expansion chamber off", "Refit: Expansion chamber"},
+    {"Fork legs out", "Refit: Fork legs"},
+    {"Front caliper and fork guards off", "Refit: Front caliper and fork guards"},
+    {"Front caliper off", "Refit: Front caliper"},
+    {"Front wheel out", "Refit: Front wheel"},
+    {"Header off", "Refit: Header"},
+    {"Headlamp mask off", "Refit: Headlamp mask"},
+    {"Ignition cover off", "Refit: Ignition cover"},
+    {"Linkage off", "Refit: Linkage"},
+    {"Linkage off, where there is one", "Refit: Linkage"},
+    {"Oil drained, machine upright; filled on refit", "Fill: Oil"},
+    {"Piston off", "Refit: Piston"},
+    {"Primary cover off", "Refit: Primary cover"},
+    {"Radiators off", "Refit: Radiators"},
+    {"Rear wheel out, caliper hanger free", "Refit: Rear wheel, caliper hanger"},
+    {"Seat off", "Refit: Seat"},
+    {"Shock out", "Refit: Shock"},
+    {"Side panels and number plates off", "Refit: Side panels and number plates"},
+    {"Side panels off", "Refit: Side panels"},
+    {"Silencer off", "Refit: Silencer"},
+    {"Stem down", "Refit: Stem"},
+    {"Subframe with airbox off", "Refit: Subframe with airbox"},
+    {"Sump guard off", "Refit: Sump guard"},
+    {"Swingarm off", "Refit: Swingarm"},
+    {"Tank and shrouds off", "Refit: Tank and shrouds"},
+    {"Throttle body off", "Refit: Throttle body"},
+    {"Top clamp off", "Refit: Top clamp"},
+    {"Valve cover off", "Refit: Valve cover"}};
+
+TEST(StartersAccessTest, EveryStepReadsWellOffAndOn) {
+    std::map<std::string, std::string> words;
+    for (const char* file : kShippedStarters)
+        for (const auto& step : shippedStarter(file).steps)
+            words[step.name] = base::said(weekend::refitPhrase(step.name));
+    EXPECT_EQ(words, kStepWords);
+}
+
 TEST(StartersAccessTest, ARoadMachineTakesLongerAndASmallOneLess) {
     const Starter four = shippedStarter("four-stroke-motocross.json");
     const Starter enduro = shippedStarter("four-stroke-enduro.json");

@@ -53,6 +53,26 @@ TEST_F(RecordJobTest, LeavesOpenedJointsHandTightUnlessConfirmed) {
     EXPECT_EQ(ledger().all<fastening::JointMark>().back().kind, MarkKind::Confirmed);
 }
 
+TEST_F(RecordJobTest, ACheckLoosensNothing) {
+    upkeep::TaskVersion check{.machine = heron, .validFrom = day("2026-01-10"), .name = "Axles: check"};
+    check.limits = {{.every = 500}};
+    check.joints = {{"axle"}};
+    must(saying(saveTask, check));
+    auto draft = JobDraft{.record = job(ledger().all<upkeep::TaskVersion>().back().task, "2026-03-02")};
+    must(record(draft));
+    EXPECT_TRUE(book().handTight(heron).empty()) << "the wheel stayed in";
+    EXPECT_TRUE(ledger().all<fastening::JointMark>().empty());
+    draft.record.date = day("2026-03-03");
+    draft.confirmed = {axle};
+    must(record(draft));
+    EXPECT_EQ(ledger().all<fastening::JointMark>().back().kind, MarkKind::Confirmed);
+    draft.record.date = day("2026-03-04");
+    draft.record.steps = {{"rear-wheel"}};
+    draft.confirmed.clear();
+    must(record(draft));
+    EXPECT_EQ(book().handTight(heron).size(), 1U) << "but this time it came out";
+}
+
 TEST_F(RecordJobTest, SendsOutWhatItIsOn) {
     auto draft = JobDraft{.record = job(oilChange, "2026-03-02"),
                           .sends = Sending{.where = "Lane Engines", .backOn = day("2026-03-20")}};

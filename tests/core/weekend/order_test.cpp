@@ -183,6 +183,81 @@ TEST_F(OrderTest, BleedingIsTheLastOpening) {
     EXPECT_LT(at("bleed"), at("+stand"));
 }
 
+TEST_F(OrderTest, BleedingIsTheLastOpeningOfAllRounds) {
+    tasks_[task("bleed", {"stand"})].comesLast = true;
+    tasks_[task("wheel away", {"rear"})].sendsOut = true;
+    task("tyre", {"front"});
+    const auto said = words();
+    const auto at = [&](const char* word) {
+        return std::find(said.begin(), said.end(), word) - said.begin();
+    };
+    EXPECT_LT(at("tyre"), at("-rear"));
+    EXPECT_LT(at("-rear"), at("bleed"));
+}
+
+TEST_F(OrderTest, BleedingThatWaitsForWhatIsAwayIsNotInThePlanAndNamed) {
+    const std::size_t bleed = task("bleed", {"stand"});
+    tasks_[bleed].comesLast = true;
+    tasks_[bleed].edges = {edge(Deed::On, "rear", Deed::Job, "bleed")};
+    tasks_[task("wheel away", {"rear"})].sendsOut = true;
+    const auto made = plan();
+    EXPECT_THAT(actWords(*made), Not(Contains("bleed")));
+    EXPECT_THAT(made->acts.back().stop.left, ElementsAre("bleed"));
+    EXPECT_THAT(made->acts.back().text, HasSubstr("Not in this plan, for it waits for what is away: bleed."));
+}
+
+TEST_F(OrderTest, WhatAStepPutsOnForATorqueStaysOffWithoutIt) {
+    steps_.push_back(step("guard", {"stand"}));
+    steps_.push_back(step("chain", {"guard"}));
+    of("chain").edges = {edge(Deed::Crack, "sprocket", Deed::Off, "chain"),
+                         edge(Deed::On, "chain", Deed::Torque, "sprocket"),
+                         edge(Deed::On, "rear", Deed::Torque, "sprocket")};
+    tasks_[task("chain kit", {"chain", "rear"})].joints = {{"sprocket"}};
+    tasks_[task("wheel away", {"rear"})].sendsOut = true;
+    const auto made = plan();
+    const auto said = actWords(*made);
+    EXPECT_THAT(said, Contains("crack sprocket"));
+    EXPECT_THAT(said, Not(Contains("torque sprocket")));
+    EXPECT_THAT(said, Not(Contains("+chain"))) << "the wheel holds the nut, the chain holds the wheel";
+    EXPECT_THAT(said, Not(Contains("+guard"))) << "the chain stands on it";
+    EXPECT_THAT(made->acts.back().stop.off, ElementsAre("stand off", "guard off", "chain off", "rear off"));
+    tasks_.back().sendsOut = false;
+    EXPECT_THAT(words(), Contains("+chain"));
+}
+
+TEST_F(OrderTest, ACoverStaysOffOverWhatCouldNotBeTorqued) {
+    of("front").edges = {edge(Deed::On, "rear", Deed::Torque, "nut"),
+                         edge(Deed::Torque, "nut", Deed::On, "front")};
+    task("both", {"front", "rear"});
+    tasks_[task("wheel away", {"rear"})].sendsOut = true;
+    EXPECT_THAT(words(), Not(Contains("+front")));
+}
+
+TEST_F(OrderTest, AJobOfThePlanStandsForTheDoingOfItsCode) {
+    of("rear").doings.push_back({.code = "sag", .what = "Note the sag", .comes = Comes::Before});
+    of("rear").edges.push_back(edge(Deed::Do, "sag", Deed::Crack, "nut"));
+    task("tyre", {"rear"});
+    EXPECT_THAT(words(), Contains("do sag"));
+    task("sag", {});
+    const auto said = words();
+    EXPECT_THAT(said, Not(Contains("do sag")));
+    EXPECT_EQ(said.front(), "sag") << "bound as the doing is";
+}
+
+TEST_F(OrderTest, ATaskThatCracksAJointItselfIsNoLookAtIt) {
+    const std::size_t laps = task("laps", {"stand"});
+    tasks_[laps].joints = {{"nut"}};
+    tasks_[laps].edges = {edge(Deed::Crack, "nut", Deed::Job, "laps"),
+                          edge(Deed::Job, "laps", Deed::Torque, "nut")};
+    task("tyre", {"rear"});
+    const auto said = words();
+    const auto at = [&](const char* word) {
+        return std::find(said.begin(), said.end(), word) - said.begin();
+    };
+    EXPECT_LT(at("crack nut"), at("laps"));
+    EXPECT_LT(at("laps"), at("torque nut"));
+}
+
 TEST_F(OrderTest, ALookComesAfterWhatItLooksAtIsTorqued) {
     tasks_[task("check", {})].joints = {{"nut"}};
     task("tyre", {"rear"});

@@ -17,7 +17,7 @@ TEST(StepWordsTest, NamesWhatGoesBackOn) {
     EXPECT_EQ(refitText("Air filter out, intake plugged"), "Refit: Air filter");
     EXPECT_EQ(refitText("Bars and controls laid forward"), "Refit: Bars and controls");
     EXPECT_EQ(refitText("Engine out of the frame"), "Refit: Engine");
-    EXPECT_EQ(refitText("Coolant drained; filled and bled on refit"), "Refit: Coolant");
+    EXPECT_EQ(refitText("Coolant drained; filled and bled on refit"), "Fill: Coolant");
 }
 
 TEST(StepWordsTest, ComesOffWhatItWasPutOn) {

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "core/book/urgency.h"
+#include "core/weekend/plan_words.h"
 #include "core/weekend/step_words.h"
 #include "ui/drawing/mark_of.h"
 #include "ui/theme/tokens.h"
@@ -100,7 +101,7 @@ QString actWords(const book::Book& book, MachineId machine, const weekend::Act& 
         case ActKind::Run:
         case ActKind::Wait:
         case ActKind::Do:
-            return text(act.text);
+            return words(weekend::actPhrase(act));
         case ActKind::Crack:
             return tr("Crack loose: %1").arg(text(act.text));
         case ActKind::Torque:
@@ -110,7 +111,7 @@ QString actWords(const book::Book& book, MachineId machine, const weekend::Act& 
         case ActKind::SafeStop:
             break;
     }
-    return act.text.empty() ? tr("Safe to stop here") : text(act.text);
+    return words(weekend::actPhrase(act));
 }
 
 TableRow actRow(const book::Book& book, MachineId machine, const weekend::Act& act, QString clock) {
