@@ -65,11 +65,12 @@ void expectKeys(const char* definition, std::set<std::string> leftOut) {
 
 TEST(Starter, SchemaHasTheKeysOfTheRows) {
     expectKeys<upkeep::TaskVersion>(
-        "task", {"id", "entered", "task", "machine", "valid_from", "confirmed", "weights"});
-    expectKeys<weekend::StepVersion>("step", {"id", "entered", "step", "machine", "valid_from", "confirmed"});
+        "task", {"id", "entered", "task", "machine", "valid_from", "confirmed", "from_starter", "weights"});
+    expectKeys<weekend::StepVersion>(
+        "step", {"id", "entered", "step", "machine", "valid_from", "confirmed", "from_starter"});
     expectKeys<fastening::JointVersion>(
-        "joint", {"id", "entered", "joint", "machine", "valid_from", "confirmed", "torque", "torque_high",
-                  "typed_by", "checked_by", "shared_from", "shared_to"});
+        "joint", {"id", "entered", "joint", "machine", "valid_from", "confirmed", "from_starter", "torque",
+                  "torque_high", "typed_by", "checked_by", "shared_from", "shared_to"});
     expectKeys<upkeep::KitLine>("kit_line", {"line", "confirmed"});
     expectKeys<upkeep::MeasurePoint>("measure", {"confirmed"});
     expectKeys<upkeep::Trigger>("trigger", {});
