@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/tasks/task_draft.h"
+#include "ui/fields/draft.h"
 
 #include <gtest/gtest.h>
 
@@ -80,7 +80,7 @@ TEST(TaskDraftTest, AVersionWithEverythingInItComesBackAsItWas) {
 
 class TypedTask : public testing::Test {
   protected:
-    TaskDraft draft = draftOf({.name = "Fork oil", .limits = {{.every = 2000}}});
+    Draft draft = draftOf({.name = "Fork oil", .limits = {{.every = 2000}}});
     DraftRow& limit() { return draft.lists["limits"][0]; }
     [[nodiscard]] base::Error fault() const {
         const auto read = versionFrom(draft, {}, kToday);
@@ -137,7 +137,7 @@ TEST_F(TypedTask, NamesAllItsFaultsAtOnce) {
 TEST(TaskDraftsTest, ForgetWhatSaysTheSameAgain) {
     TaskDrafts drafts;
     const TaskVersion task{.name = "Fork oil"};
-    TaskDraft draft = draftOf(task);
+    Draft draft = draftOf(task);
     draft.fields["page"] = QStringLiteral("3");
     drafts.keep(7, task, draft);
     ASSERT_NE(drafts.find(7), nullptr);
