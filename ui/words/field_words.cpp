@@ -16,7 +16,7 @@ struct FieldWord {
     const char* words;
 };
 // Only where the name with blanks for underscores would not be the mechanic's word.
-constexpr std::array<FieldWord, 65> kFieldWords{{
+constexpr std::array<FieldWord, 67> kFieldWords{{
     {"", QT_TR_NOOP("entry")},
     {"id", QT_TR_NOOP("card")},
     {"as_new", QT_TR_NOOP("figure as new")},
@@ -29,7 +29,7 @@ constexpr std::array<FieldWord, 65> kFieldWords{{
     {"doings", QT_TR_NOOP("doing")},
     {"due", QT_TR_NOOP("time of the follow-up")},
     {"earlier", QT_TR_NOOP("kind of the earlier act")},
-    {"earlier_code", QT_TR_NOOP("code of the earlier act")},
+    {"earlier_code", QT_TR_NOOP("earlier act")},
     {"edges", QT_TR_NOOP("order of two acts")},
     {"entered", QT_TR_NOOP("number in the order of entry (“entered”)")},
     {"entries", QT_TR_NOOP("list of entries")},
@@ -47,7 +47,7 @@ constexpr std::array<FieldWord, 65> kFieldWords{{
     {"jobs", QT_TR_NOOP("list of jobs")},
     {"keep", QT_TR_NOOP("amount to keep")},
     {"later", QT_TR_NOOP("kind of the later act")},
-    {"later_code", QT_TR_NOOP("code of the later act")},
+    {"later_code", QT_TR_NOOP("later act")},
     {"lead_days", QT_TR_NOOP("number of days until it comes")},
     {"life_high", QT_TR_NOOP("longest that one lasts")},
     {"life_low", QT_TR_NOOP("shortest that one lasts")},
@@ -60,6 +60,8 @@ constexpr std::array<FieldWord, 65> kFieldWords{{
     {"now", QT_TR_NOOP("figure now")},
     {"nth", QT_TR_NOOP("count of completions")},
     {"nth_of", QT_TR_NOOP("job that is counted")},
+    {"off_minutes", QT_TR_NOOP("number of minutes to take it off")},
+    {"on_minutes", QT_TR_NOOP("number of minutes to put it back on")},
     {"opened_days", QT_TR_NOOP("days after opening")},
     {"past_best", QT_TR_NOOP("likely past hours")},
     {"past_high", QT_TR_NOOP("most past hours")},
@@ -174,8 +176,6 @@ constexpr std::array<FieldWord, 65> kFieldWords{{
                                                         QT_TR_NOOP("name"),
                                                         QT_TR_NOOP("note"),
                                                         QT_TR_NOOP("number"),
-                                                        QT_TR_NOOP("off minutes"),
-                                                        QT_TR_NOOP("on minutes"),
                                                         QT_TR_NOOP("only if needed"),
                                                         QT_TR_NOOP("only some models"),
                                                         QT_TR_NOOP("opened"),
