@@ -64,6 +64,7 @@ VerbSpec recordVerb();
 VerbSpec baselineVerb();
 VerbSpec tightenedVerb();
 VerbSpec planVerb();
+VerbSpec stepsVerb();
 VerbSpec sheetVerb();
 VerbSpec cardVerb();
 VerbSpec drawerVerb();
