@@ -43,6 +43,11 @@ struct NamedAct {
     }
 };
 
+// Of several lines that are part of a circle, the last one was most likely added last.
+bool isLater(const base::Place& line, const base::Place& than) {
+    return !line.lines.empty() && (than.lines.empty() || line.lines.back().at > than.lines.back().at);
+}
+
 std::vector<NamedAct> actsIn(std::string_view cycle) {
     std::vector<NamedAct> acts;
     while (!cycle.empty()) {
@@ -243,7 +248,7 @@ void Definitions::checkOrder() {
         const auto ref = acts[at].ref();
         const auto before = at == 0 ? std::nullopt : acts[at - 1].ref();
         if (ref && before)
-            if (auto said = placeOf(*before, *ref); !said.lines.empty())
+            if (auto said = placeOf(*before, *ref); isLater(said, place))
                 place = std::move(said);
         const bool isStep = acts[at].kind == "break loose";
         const auto what = ref ? ref : isStep ? std::optional(ActRef{Deed::Off, acts[at].code}) : std::nullopt;

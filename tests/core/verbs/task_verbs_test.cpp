@@ -245,7 +245,7 @@ TEST_F(TaskVerbsTest, StepsCannotNeedEachOtherInACircle) {
     seat.needs = {{.code = "head"}};
     const auto error = refused(saying(saveStep, seat));
     EXPECT_EQ(At(error.fault, error.field.text()), At(Fault::Cycle, "needs[0].code"));
-    EXPECT_EQ(error.given, "head → tank → seat → head") << "each before one that needs it";
+    EXPECT_EQ(error.given, "head → seat → tank → head") << "each before one that needs it";
     seat.needs = {{.code = "rear-wheel"}};
     must(saying(saveStep, seat));
 }

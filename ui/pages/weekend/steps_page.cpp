@@ -158,7 +158,7 @@ void StepsPage::connectKeys() {
         connect(shortcut, &QShortcut::activated, this, act);
     };
     on(QKeySequence(Qt::Key_Insert), this, Qt::WidgetWithChildrenShortcut, &StepsPage::addStep);
-    on(QKeySequence(Qt::CTRL | Qt::Key_Insert), this, Qt::WidgetWithChildrenShortcut, &StepsPage::addOrder);
+    on(QKeySequence(Qt::ALT | Qt::Key_Insert), this, Qt::WidgetWithChildrenShortcut, &StepsPage::addOrder);
     on(QKeySequence::Save, this, Qt::WidgetWithChildrenShortcut, &StepsPage::saveAndReturn);
     on(QKeySequence(Qt::Key_Delete), table_, Qt::WidgetShortcut, &StepsPage::switchOnOrOff);
 }

@@ -92,12 +92,12 @@ TEST_F(StepsPageTest, MinutesAreChangedByTheKeysAndThePlanFollows) {
     EXPECT_EQ(line("step-off_minutes")->text(), QString::number(before.off.count()));
 }
 
-// One order more, from the list to the file: Ctrl+Ins, Tab, a part of a name, Tab, Tab, a part of a name,
+// One order more, from the list to the file: Alt+Ins, C, Tab, a part of a name, Tab, Tab, a part of a name,
 // Enter.
 TEST_F(StepsPageTest, AnOrderIsAddedByTheKeysAlone) {
     const auto before = step("tank-off");
     choose("tank-off");
-    press(Qt::Key_Insert, Qt::ControlModifier);
+    press(Qt::Key_Insert, Qt::AltModifier);
     const QString row = QStringLiteral("step-edges-%1-").arg(before.edges.size());
     ASSERT_EQ(focused(), row + QStringLiteral("earlier"));
     press(Qt::Key_C);  // crack loose
@@ -135,7 +135,7 @@ TEST_F(StepsPageTest, EnterGoesToTheOrderAndOneIsChanged) {
 
 TEST_F(StepsPageTest, WhatCanBeNamedFollowsTheAct) {
     choose("tank-off");
-    press(Qt::Key_Insert, Qt::ControlModifier);
+    press(Qt::Key_Insert, Qt::AltModifier);
     const QString row = QStringLiteral("step-edges-%1-").arg(step("tank-off").edges.size());
     const auto offered = [&] { return box(row + QStringLiteral("earlier_code"))->count(); };
     kind(row + QStringLiteral("earlier"), Deed::Torque);
@@ -153,7 +153,7 @@ TEST_F(StepsPageTest, WhatCanBeNamedFollowsTheAct) {
 TEST_F(StepsPageTest, AThingThatIsNotThereIsRefusedWithWhatMayBeMeant) {
     choose("tank-off");
     const auto before = versions();
-    press(Qt::Key_Insert, Qt::ControlModifier);
+    press(Qt::Key_Insert, Qt::AltModifier);
     const QString row = QStringLiteral("step-edges-%1-").arg(step("tank-off").edges.size());
     kind(row + QStringLiteral("earlier"), Deed::Torque);
     typeIn(row + QStringLiteral("earlier_code"), QStringLiteral("reer axel nutt"));
@@ -171,7 +171,7 @@ TEST_F(StepsPageTest, AThingThatIsNotThereIsRefusedWithWhatMayBeMeant) {
 TEST_F(StepsPageTest, ACircleIsNamedWithItsActsWhereItIsMade) {
     choose("tank-off");
     const auto before = versions();
-    press(Qt::Key_Insert, Qt::ControlModifier);
+    press(Qt::Key_Insert, Qt::AltModifier);
     const QString row = QStringLiteral("step-edges-%1-").arg(step("tank-off").edges.size());
     kind(row + QStringLiteral("earlier"), Deed::On);
     typeIn(row + QStringLiteral("earlier_code"), QStringLiteral("tank and"));
@@ -243,7 +243,7 @@ TEST_F(StepsPageTest, ANewStepIsWrittenWithWhatItNeedsAndUndoneInOneStep) {
     child<QPushButton>("step-doings-add")->click();
     line("step-doings-0-what")->setFocus();
     type(QStringLiteral("Straighten the fins"));
-    press(Qt::Key_Insert, Qt::ControlModifier);
+    press(Qt::Key_Insert, Qt::AltModifier);
     kind(QStringLiteral("step-edges-0-earlier"), Deed::Off);
     typeIn(QStringLiteral("step-edges-0-earlier_code"), QStringLiteral("radiator guard"));
     kind(QStringLiteral("step-edges-0-later"), Deed::Do);
