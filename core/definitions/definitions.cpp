@@ -111,6 +111,8 @@ void Definitions::add(V version, calendar::Date from, base::Place prefix) {
         if (old != nullptr)
             upkeep::keepSources(*old, version);
     nameDoings(version);
+    if constexpr (requires { version.doings; })
+        checkTyped(version);
     checkShape(check_, version);
     if (!check_.failed()) {
         const std::string day = version.validFrom.iso();

@@ -83,6 +83,9 @@ class Definitions {
     void checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules);
 
     // What steps and tasks say of the order of work: definitions_order.cpp.
+    void checkTyped(const base::Place& field, const upkeep::ActRef& ref);
+    template <class V>
+    void checkTyped(const V& version);
     void checkStep(const base::Place& field, const std::string& code);
     void checkEdges(const std::vector<upkeep::Edge>& edges);
     void checkNeeds();

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <type_traits>
 
 #include "core/base/circle.h"
 #include "core/definitions/definitions.h"
@@ -151,6 +152,34 @@ std::string Definitions::nearest(const ActRef& ref) const {
         list += (list.empty() ? "" : ", ") + name;
     return list;
 }
+
+// What is no code at all was typed as a name, and nothing is called that: better said with what may have been
+// meant than that it can't be read.
+void Definitions::checkTyped(const base::Place& field, const ActRef& ref) {
+    check_.that(ref.code.find_first_of(" /") == std::string::npos, Fault::Unknown, field, ref.code,
+                nearest(ref));
+}
+
+template <class V>
+void Definitions::checkTyped(const V& version) {
+    const auto codes = [this](std::string_view list, const auto& each, Deed deed) {
+        for (std::size_t at = 0; at < each.size(); ++at)
+            this->checkTyped(placeIn(list, at, "code"), {deed, each[at].code});
+    };
+    codes("joints", version.joints, Deed::Torque);
+    if constexpr (std::is_same_v<V, weekend::StepVersion>) {
+        codes("needs", version.needs, Deed::Off);
+        codes("loose_before", version.looseBefore, Deed::Off);
+    } else {
+        codes("steps", version.steps, Deed::Off);
+    }
+    for (std::size_t at = 0; at < version.edges.size(); ++at) {
+        checkTyped(placeIn("edges", at, "earlier_code"), version.edges[at].earlier);
+        checkTyped(placeIn("edges", at, "later_code"), version.edges[at].later);
+    }
+}
+template void Definitions::checkTyped(const weekend::StepVersion&);
+template void Definitions::checkTyped(const upkeep::TaskVersion&);
 
 void Definitions::checkStep(const base::Place& field, const std::string& code) {
     check_.that(steps_.hasActive(code), Fault::Unknown, field, code, nearest({Deed::Off, code}));

@@ -260,6 +260,8 @@ TEST_F(TaskVerbsTest, WhatMayHaveBeenMeantIsNamed) {
     const auto error = refused(saying(saveStep, step));
     EXPECT_EQ(error.given, "axel");
     EXPECT_EQ(error.wanted, book().joint(axle)->name);
+    step.edges = {{{Deed::Torque, "reer axel"}, {Deed::Off, "seat"}}};
+    EXPECT_EQ(refused(saying(saveStep, step)).wanted, book().joint(axle)->name) << "typed as a name";
     step.edges = {{{Deed::Torque, "zzz"}, {Deed::Off, "seat"}}};
     EXPECT_EQ(refused(saying(saveStep, step)).wanted, "") << "nobody could have meant one of them";
 }

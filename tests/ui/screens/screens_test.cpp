@@ -132,7 +132,7 @@ TEST_F(LongScreens, OfTheViewsOfTasks) {
 
 // An access step as it stands, one that was changed, with what that does, and one that is refused.
 TEST_F(LongScreens, OfAccessSteps) {
-    openOn(Garage::Fill::Demo);
+    openOn(Garage::Fill::Season);
     const MachineId heron = garage_->machine("Heron 250");
     garage_->workbench().choose(heron);
     const auto* rear = garage_->book().step(heron, "rear-wheel-out");
