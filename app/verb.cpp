@@ -52,10 +52,10 @@ Answer<std::int64_t> Call::count(const char* option, std::int64_t most) const {
 }
 
 std::vector<VerbSpec> allVerbs() {
-    return {newVerb(),      dueVerb(),       logVerb(),    recordVerb(),  baselineVerb(),
-            scheduleVerb(), tightenedVerb(), planVerb(),   sheetVerb(),   cardVerb(),
-            drawerVerb(),   torqueVerb(),    wrenchVerb(), genericVerb(), importVerb(),
-            exportVerb(),   checkVerb(),     undoVerb(),   redoVerb()};
+    return {newVerb(),      dueVerb(),       logVerb(),    recordVerb(), baselineVerb(),
+            scheduleVerb(), tightenedVerb(), planVerb(),   stepsVerb(),  sheetVerb(),
+            cardVerb(),     drawerVerb(),    torqueVerb(), wrenchVerb(), genericVerb(),
+            importVerb(),   exportVerb(),    checkVerb(),  undoVerb(),   redoVerb()};
 }
 
 QCommandLineOption machineOption() {

@@ -65,6 +65,7 @@ VerbSpec baselineVerb();
 VerbSpec scheduleVerb();
 VerbSpec tightenedVerb();
 VerbSpec planVerb();
+VerbSpec stepsVerb();
 VerbSpec sheetVerb();
 VerbSpec cardVerb();
 VerbSpec drawerVerb();

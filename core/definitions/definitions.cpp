@@ -8,10 +8,8 @@
 #include "core/base/text.h"
 #include "core/book/book_checks.h"
 #include "core/calendar/in_force.h"
-#include "core/picture/consistency.h"
 #include "core/picture/shape.h"
 #include "core/upkeep/sources.h"
-#include "core/weekend/check_order.h"
 
 namespace wm::definitions {
 
@@ -19,28 +17,22 @@ using base::Fault;
 using base::phrase;
 using book::Book;
 using book::BookChecks;
-using picture::checkNeeds;
 using picture::Entry;
 using picture::placeIn;
 using picture::sameName;
 
 namespace {
 
-bool usesStep(const std::vector<base::Code>& codes, std::string_view code) {
-    return std::any_of(codes.begin(), codes.end(), [code](const auto& c) { return c.code == code; });
+// A doing that was given no code gets one from its words, as a definition does.
+template <class V>
+void nameDoings(V& version) {
+    if constexpr (requires { version.doings; })
+        for (upkeep::Doing& doing : version.doings)
+            if (doing.code.empty())
+                doing.code = base::codeFromName(doing.what);
 }
 
 }  // namespace
-
-template <class V>
-bool Definitions::Kind<V>::has(std::string_view code) const {
-    return std::any_of(last.begin(), last.end(), [code](const V& v) { return v.code == code; });
-}
-
-template <class V>
-bool Definitions::Kind<V>::hasActive(std::string_view code) const {
-    return std::any_of(last.begin(), last.end(), [code](const V& v) { return v.active && v.code == code; });
-}
 
 template <class V>
 Definitions::Kind<V>& Definitions::kindOf() {
@@ -111,6 +103,9 @@ void Definitions::add(V version, calendar::Date from, base::Place prefix, Words 
     if constexpr (std::is_same_v<V, upkeep::TaskVersion>)
         if (old != nullptr)
             upkeep::keepSources(*old, version);
+    nameDoings(version);
+    if constexpr (requires { version.doings; })
+        checkTyped(version);
     checkShape(check_, version);
     if (!check_.failed()) {
         const std::string day = version.validFrom.iso();
@@ -126,6 +121,10 @@ void Definitions::add(V version, calendar::Date from, base::Place prefix, Words 
             Fault::Duplicate, "code", version.code, other.name);
     if (check_.failed())
         return;
+    if constexpr (requires { version.doings; })
+        if (old != nullptr)
+            for (const upkeep::Doing& doing : old->doings)
+                gone_.push_back({doing, prefix});
     became_ = old == nullptr                   ? Became::Added
               : !version.active && old->active ? Became::Retired
                                                : Became::Changed;
@@ -141,10 +140,15 @@ void Definitions::add(V version, calendar::Date from, base::Place prefix, Words 
     check_.setPrefix({});
 }
 
-void Definitions::checkCodes(std::string_view field, const std::vector<base::Code>& codes, bool steps) {
+void Definitions::checkSteps(std::string_view field, const std::vector<base::Code>& codes) {
     for (std::size_t at = 0; at < codes.size(); ++at)
-        check_.that(steps ? steps_.hasActive(codes[at].code) : joints_.has(codes[at].code), Fault::Unknown,
-                    placeIn(field, at, "code"), codes[at].code);
+        checkStep(placeIn(field, at, "code"), codes[at].code);
+}
+
+void Definitions::checkJoints(const std::vector<base::Code>& codes) {
+    for (std::size_t at = 0; at < codes.size(); ++at)
+        check_.that(joints_.has(codes[at].code), Fault::Unknown, placeIn("joints", at, "code"),
+                    codes[at].code, nearest({upkeep::Deed::Torque, codes[at].code}));
 }
 
 void Definitions::checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules) {
@@ -163,53 +167,9 @@ void Definitions::checkKit(const upkeep::TaskVersion& version) {
     }
 }
 
-bool Definitions::knows(const upkeep::ActRef& ref) const {
-    const auto asks = [&](const auto& version) {
-        return std::any_of(version.doings.begin(), version.doings.end(),
-                           [&](const upkeep::Doing& doing) { return doing.code == ref.code; });
-    };
-    switch (ref.deed) {
-        case upkeep::Deed::Crack:
-        case upkeep::Deed::Torque:
-            return joints_.has(ref.code);
-        case upkeep::Deed::Off:
-        case upkeep::Deed::On:
-            return steps_.has(ref.code);
-        case upkeep::Deed::Job:
-            return tasks_.has(ref.code);
-        case upkeep::Deed::Do:
-            return std::any_of(steps_.last.begin(), steps_.last.end(), asks) ||
-                   std::any_of(tasks_.last.begin(), tasks_.last.end(), asks);
-    }
-    return false;
-}
-
-void Definitions::checkEdges(const std::vector<upkeep::Edge>& edges) {
-    for (std::size_t at = 0; at < edges.size(); ++at) {
-        check_.that(knows(edges[at].earlier), Fault::Unknown, placeIn("edges", at, "earlier_code"),
-                    edges[at].earlier.code);
-        check_.that(knows(edges[at].later), Fault::Unknown, placeIn("edges", at, "later_code"),
-                    edges[at].later.code);
-    }
-}
-
-// All that is in use can be done in one plan.
-void Definitions::checkOrder() {
-    std::vector<const weekend::StepVersion*> steps;
-    for (const auto& step : steps_.last)
-        steps.push_back(&step);
-    std::vector<const upkeep::TaskVersion*> tasks;
-    for (const auto& task : tasks_.last)
-        tasks.push_back(&task);
-    // What names a step that is not there is told where it stands, not here.
-    const auto order = weekend::checkOrder(steps, tasks);
-    if (!order && order.error().fault == Fault::Cycle)
-        check_.take(order);
-}
-
 void Definitions::checkNames(upkeep::TaskVersion& version) {
-    checkCodes("steps", version.steps, true);
-    checkCodes("joints", version.joints, false);
+    checkSteps("steps", version.steps);
+    checkJoints(version.joints);
     checkEdges(version.edges);
     checkFollowUps(version.followUps);
     checkKit(version);
@@ -224,22 +184,11 @@ void Definitions::checkNames(upkeep::TaskVersion& version) {
     }
 }
 
-// A step that is put away must not be needed by what stays.
-void Definitions::checkUnused(const weekend::StepVersion& step) {
-    for (const auto& task : tasks_.last)
-        check_.that(!task.active || !usesStep(task.steps, step.code), Fault::Inconsistent, "active",
-                    task.name);
-    for (const auto& other : steps_.last)
-        for (const weekend::Need& need : other.needs)
-            check_.that(!other.active || need.code != step.code, Fault::Inconsistent, "active", other.name);
-}
-
 void Definitions::checkNames(weekend::StepVersion& version) {
     for (std::size_t at = 0; at < version.needs.size(); ++at)
-        check_.that(steps_.hasActive(version.needs[at].code), Fault::Unknown, placeIn("needs", at, "code"),
-                    version.needs[at].code);
-    checkCodes("loose_before", version.looseBefore, true);
-    checkCodes("joints", version.joints, false);
+        checkStep(placeIn("needs", at, "code"), version.needs[at].code);
+    checkSteps("loose_before", version.looseBefore);
+    checkJoints(version.joints);
     checkFollowUps(version.followUps);
     checkEdges(version.edges);
     if (!version.active)
@@ -258,11 +207,10 @@ void Definitions::writeKind() {
 }
 
 void Definitions::write() {
-    std::vector<const weekend::StepVersion*> steps;
-    for (const auto& step : steps_.last)
-        steps.push_back(&step);
     if (!check_.failed())
-        check_.take(checkNeeds(steps));
+        checkGone();
+    if (!check_.failed())
+        checkNeeds();
     if (!check_.failed())
         checkOrder();
     writeKind<weekend::StepVersion>();

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -58,12 +59,24 @@ class Definitions {
         V version;
         base::Place prefix;
     };
+    struct Gone {
+        upkeep::Doing doing;
+        base::Place prefix;
+    };
     template <class V>
     struct Kind {
         std::vector<V> last;
         std::vector<New<V>> added;
-        [[nodiscard]] bool has(std::string_view code) const;
-        [[nodiscard]] bool hasActive(std::string_view code) const;
+        [[nodiscard]] const V* find(std::string_view code) const {
+            const auto at =
+                std::find_if(last.begin(), last.end(), [code](const V& v) { return v.code == code; });
+            return at == last.end() ? nullptr : &*at;
+        }
+        [[nodiscard]] bool has(std::string_view code) const { return find(code) != nullptr; }
+        [[nodiscard]] bool hasActive(std::string_view code) const {
+            const V* found = find(code);
+            return found != nullptr && found->active;
+        }
     };
     template <class V>
     Kind<V>& kindOf();
@@ -77,12 +90,26 @@ class Definitions {
     void checkNames(weekend::StepVersion& version);
     void checkNames(fastening::JointVersion&) {}
     void checkKit(const upkeep::TaskVersion& version);
-    void checkCodes(std::string_view field, const std::vector<base::Code>& codes, bool steps);
+    void checkSteps(std::string_view field, const std::vector<base::Code>& codes);
+    void checkJoints(const std::vector<base::Code>& codes);
     void checkFollowUps(const std::vector<upkeep::FollowUpRule>& rules);
-    void checkUnused(const weekend::StepVersion& step);
+
+    // What steps and tasks say of the order of work: definitions_order.cpp.
+    void checkTyped(const base::Place& field, const upkeep::ActRef& ref);
+    template <class V>
+    void checkTyped(const V& version);
+    void checkStep(const base::Place& field, const std::string& code);
     void checkEdges(const std::vector<upkeep::Edge>& edges);
+    void checkNeeds();
     void checkOrder();
+    void checkUnused(const weekend::StepVersion& step);
+    void checkGone();
     [[nodiscard]] bool knows(const upkeep::ActRef& ref) const;
+    [[nodiscard]] std::string nearest(const upkeep::ActRef& ref) const;
+    [[nodiscard]] std::string nameOf(const upkeep::ActRef& ref) const;
+    [[nodiscard]] std::vector<const upkeep::Doing*> doings() const;
+    [[nodiscard]] std::vector<const weekend::StepVersion*> steps() const;
+    [[nodiscard]] base::Place placeOf(const upkeep::ActRef& earlier, const upkeep::ActRef& later) const;
 
     book::BookChecks& check_;
     const book::Book& book_;
@@ -91,6 +118,7 @@ class Definitions {
     Kind<upkeep::TaskVersion> tasks_;
     Kind<weekend::StepVersion> steps_;
     Kind<fastening::JointVersion> joints_;
+    std::vector<Gone> gone_;  ///< doings that a version before had
     enum class Became : std::uint8_t { Added, Changed, Retired };
     Became became_ = Became::Changed;
     std::string name_;

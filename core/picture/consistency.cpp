@@ -7,6 +7,8 @@
 #include <string>
 #include <tuple>
 
+#include "core/base/circle.h"
+
 namespace wm::picture {
 
 using base::Fault;
@@ -124,18 +126,23 @@ class Places {
 
 enum class Seen : std::uint8_t { Not, Open, Done };
 
-bool closesCircle(const std::string& code, const std::map<std::string, const weekend::StepVersion*>& steps,
-                  std::map<std::string, Seen>& seen) {
-    const auto step = steps.find(code);
-    if (step == steps.end() || seen[code] == Seen::Done)
+using ByCode = std::map<std::string, const weekend::StepVersion*>;
+
+// `path` leads from a step to what it needs; at a circle it ends where the circle began.
+bool closesCircle(const weekend::StepVersion* step, const ByCode& steps, std::map<std::string, Seen>& seen,
+                  std::vector<const weekend::StepVersion*>& path) {
+    if (seen[step->code] == Seen::Done)
         return false;
-    if (seen[code] == Seen::Open)
+    path.push_back(step);
+    if (seen[step->code] == Seen::Open)
         return true;
-    seen[code] = Seen::Open;
-    for (const weekend::Need& need : step->second->needs)
-        if (closesCircle(need.code, steps, seen))
-            return true;
-    seen[code] = Seen::Done;
+    seen[step->code] = Seen::Open;
+    for (const weekend::Need& need : step->needs)
+        if (const auto needed = steps.find(need.code); needed != steps.end())
+            if (closesCircle(needed->second, steps, seen, path))
+                return true;
+    seen[step->code] = Seen::Done;
+    path.pop_back();
     return false;
 }
 
@@ -161,15 +168,25 @@ base::Result<void> checkMoves(std::span<const items::Move> all) {
     return {};
 }
 
-base::Result<void> checkNeeds(std::span<const weekend::StepVersion* const> steps) {
-    std::map<std::string, const weekend::StepVersion*> byCode;
+std::vector<const weekend::StepVersion*> circleOfNeeds(std::span<const weekend::StepVersion* const> steps) {
+    ByCode byCode;
     for (const auto* step : steps)
         byCode[step->code] = step;
     std::map<std::string, Seen> seen;
+    std::vector<const weekend::StepVersion*> path;
     for (const auto& [code, step] : byCode)
-        if (closesCircle(code, byCode, seen))
-            return base::refuse(Fault::Cycle, "needs", code);
+        if (closesCircle(step, byCode, seen, path)) {
+            path.erase(path.begin(), std::find(path.begin(), path.end(), path.back()));
+            return {path.rbegin(), path.rend()};
+        }
     return {};
+}
+
+base::Result<void> checkNeeds(std::span<const weekend::StepVersion* const> steps) {
+    std::string names;
+    for (const auto* step : circleOfNeeds(steps))
+        names += (names.empty() ? "" : base::kBefore) + step->name;
+    return names.empty() ? base::Result<void>{} : base::refuse(Fault::Cycle, "needs", names);
 }
 
 }  // namespace wm::picture

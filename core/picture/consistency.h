@@ -33,7 +33,10 @@ std::optional<calendar::Date> firstFact(const Ledger& ledger, ItemId item);
 /// Retired, NotFitted; `given` is the id of the move.
 base::Result<void> checkMoves(std::span<const items::Move> all);
 
-/// Do the access steps of one machine need each other in a circle? Errors: Cycle (`given` a code in it).
+/// The access steps of one machine that need each other in a circle, each before one that needs it, the first
+/// once more at the end; empty if there are none.
+std::vector<const weekend::StepVersion*> circleOfNeeds(std::span<const weekend::StepVersion* const> steps);
+/// Errors: Cycle "needs" (`given` the names of such a circle, joined by arrows).
 base::Result<void> checkNeeds(std::span<const weekend::StepVersion* const> steps);
 
 }  // namespace wm::picture

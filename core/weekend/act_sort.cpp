@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace wm::weekend {
 
@@ -72,6 +73,37 @@ class Sorter {
     std::vector<std::size_t> order_;
 };
 
+// From `from` by the fewest acts back to it, each before the next; empty if it does not wait for itself.
+std::vector<std::size_t> shortestBack(const std::vector<Node>& nodes, std::size_t from) {
+    const std::size_t none = nodes.size();
+    std::vector<std::size_t> later(nodes.size(), none);
+    std::vector<std::size_t> open{from};
+    for (std::size_t at = 0; at < open.size(); ++at)
+        for (const std::size_t before : nodes[open[at]].after) {
+            if (later[before] != none)
+                continue;
+            later[before] = open[at];
+            if (before != from) {
+                open.push_back(before);
+                continue;
+            }
+            std::vector<std::size_t> way{from};
+            do
+                way.push_back(later[way.back()]);
+            while (way.back() != from);
+            return way;
+        }
+    return {};
+}
+
+// Of a circle the shortest one that goes through any of its acts: that is soonest understood.
+std::vector<std::size_t> shortened(std::vector<std::size_t> circle, const std::vector<Node>& nodes) {
+    for (const std::size_t each : std::vector<std::size_t>(circle))
+        if (auto back = shortestBack(nodes, each); !back.empty() && back.size() < circle.size())
+            circle = std::move(back);
+    return circle;
+}
+
 void mark(std::size_t from, const std::vector<std::vector<std::size_t>>& next, std::vector<bool>& seen) {
     std::vector<std::size_t> open{from};
     while (!open.empty()) {
@@ -112,7 +144,7 @@ base::Result<std::vector<Node>> sorted(std::vector<Node> nodes, const Teardown& 
     for (std::size_t at = 0; at < nodes.size(); ++at)
         if (!any.visit(at)) {
             std::string names;
-            for (const std::size_t each : any.cycle())
+            for (const std::size_t each : shortened(any.cycle(), nodes))
                 names += (names.empty() ? "" : ", ") + nameOf(nodes[each], teardown, jobs);
             return base::refuse(base::Fault::Cycle, "edges", names);
         }

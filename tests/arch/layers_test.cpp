@@ -45,6 +45,7 @@ const std::vector<std::set<std::string>> kWindow{
     {"ui/drawing", "ui/workbench"},
     {"ui/tables"},
     {"ui/entry", "ui/print"},
+    {"ui/fields"},
     {"ui/pages"},
     {"ui/pages/*"},
     {"ui/shell"},

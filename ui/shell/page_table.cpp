@@ -10,7 +10,7 @@
 #include "ui/pages/shelf/shelf_page.h"
 #include "ui/pages/tasks/tasks_desk.h"
 #include "ui/pages/torque/torque_desk.h"
-#include "ui/pages/weekend/weekend_page.h"
+#include "ui/pages/weekend/weekend_desk.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -29,7 +29,7 @@ std::vector<PageEntry> pageTable() {
     return {
         page<BenchPage>(PageId::Bench, "bench", tr("&Bench")),
         page<MachinePage>(PageId::Machine, "machine", tr("&Machine")),
-        page<WeekendPage>(PageId::Weekend, "weekend", tr("&Weekend")),
+        page<WeekendDesk>(PageId::Weekend, "weekend", tr("&Weekend")),
         page<ShelfPage>(PageId::Shelf, "shelf", tr("&Shelf")),
         page<TorqueDesk>(PageId::Torque, "torque", tr("&Torque")),
         {PageId::Measurements, "measurements", tr("M&easurements"), makeMeasurementsPage},

@@ -4,8 +4,11 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <string_view>
 
+#include "core/base/circle.h"
+#include "ui/words/act_words.h"
 #include "ui/words/field_words.h"
 #include "ui/words/tr.h"
 
@@ -168,6 +171,32 @@ bool standsTwice(const base::Error& error) {
            (place.starts_with("line ") || last == "id" || last == "entered");
 }
 
+// What waits for itself, and what goes while something still needs it: what to do hangs on the field.
+std::optional<QString> wordsOfOrder(const base::Error& error) {
+    const std::string place = error.field.text();
+    const std::string_view last = lastPart(place);
+    const QString given = QString::fromStdString(error.given);
+    const bool isCircle = error.given.find(base::kBefore) != std::string::npos;
+    const bool isAct = last == "edges" || last.starts_with("later") || last.starts_with("earlier");
+    if (error.fault == Fault::Cycle && isAct && !isCircle && last != "edges")
+        return tr("An act can't come before itself (%1): choose another one.").arg(quoted(given));
+    if (error.fault == Fault::Cycle && isAct)
+        return tr("These acts wait for each other, so none of them can be first: %1. Take one of these "
+                  "orders "
+                  "out.")
+            .arg(cycleWords(given));
+    if (error.fault == Fault::Cycle && isCircle)
+        return tr("These access steps need each other, so none of them can come off first: %1. Take one of "
+                  "these needs out.")
+            .arg(cycleWords(given));
+    if (error.fault == Fault::Inconsistent && last == "active")
+        return tr("It can't be switched off, %1 still needs it: take it out there first.").arg(quoted(given));
+    if (error.fault == Fault::Inconsistent && last == "doings")
+        return tr("The doing %1 can't go, the order of %2 still speaks of it: change that one first.")
+            .arg(quoted(given), quoted(QString::fromStdString(error.wanted)));
+    return std::nullopt;
+}
+
 }  // namespace
 
 QString quoted(const QString& text) {
@@ -186,6 +215,8 @@ QString quoted(const QString& text) {
 }
 
 QString wordsFor(const base::Error& error) {
+    if (const auto order = wordsOfOrder(error))
+        return *order;
     const QString given = QString::fromStdString(error.given);
     const QString wanted = error.wanted.empty() ? QString() : tr(error.wanted.c_str()).simplified();
     QString where = fieldWords(error.field.text());

@@ -58,10 +58,11 @@ struct EntryRequest {
 
 /// What a page is to show when it is gone to; what is left out stays as it was left.
 struct Aim {
-    enum class View : std::uint8_t { AsLeft, Baseline, UsedMachine, HandTight };
+    enum class View : std::uint8_t { AsLeft, Baseline, UsedMachine, HandTight, Steps };
     View view = View::AsLeft;
     std::optional<MachineId> machine{};
     std::optional<JointId> joint{};
+    std::optional<StepId> step{};
 
     friend bool operator==(const Aim&, const Aim&) = default;
 };

@@ -244,7 +244,7 @@ TEST_F(TaskVerbsTest, AStepIsNotBoundToWhatIsNotThereNorToItself) {
     EXPECT_EQ(withEdge(Deed::Off, "seat", Deed::On, "shroud"), At(Fault::Unknown, "edges[0].later_code"));
     EXPECT_EQ(withEdge(Deed::Do, "pump", Deed::On, "seat"), At(Fault::Unknown, "edges[0].earlier_code"));
     EXPECT_EQ(withEdge(Deed::Off, "seat", Deed::Off, "seat"), At(Fault::Cycle, "edges[0].later_code"));
-    EXPECT_EQ(withEdge(Deed::On, "tank", Deed::Off, "tank"), At(Fault::Cycle, "edges"));
+    EXPECT_EQ(withEdge(Deed::On, "tank", Deed::Off, "tank"), At(Fault::Cycle, "edges[0].later_code"));
 }
 
 TEST_F(TaskVerbsTest, StepsCannotNeedEachOtherInACircle) {
@@ -252,9 +252,71 @@ TEST_F(TaskVerbsTest, StepsCannotNeedEachOtherInACircle) {
     addStep("tank", {{.code = "seat"}});
     addStep("head", {{.code = "tank"}});
     seat.needs = {{.code = "head"}};
-    EXPECT_EQ(refusedAt(saying(saveStep, seat)), At(Fault::Cycle, "needs"));
+    const auto error = refused(saying(saveStep, seat));
+    EXPECT_EQ(At(error.fault, error.field.text()), At(Fault::Cycle, "needs[0].code"));
+    EXPECT_EQ(error.given, "head → seat → tank → head") << "each before one that needs it";
     seat.needs = {{.code = "rear-wheel"}};
     must(saying(saveStep, seat));
+}
+
+TEST_F(TaskVerbsTest, WhatMayHaveBeenMeantIsNamed) {
+    using upkeep::Deed;
+    addStep("seat", {});
+    weekend::StepVersion step{.machine = heron, .name = "Tank off", .needs = {{.code = "seta"}}};
+    EXPECT_EQ(refused(saying(saveStep, step)).wanted, "seat");
+    step.needs.clear();
+    step.edges = {{{Deed::Torque, "axel"}, {Deed::Off, "seat"}}};
+    const auto error = refused(saying(saveStep, step));
+    EXPECT_EQ(error.given, "axel");
+    EXPECT_EQ(error.wanted, book().joint(axle)->name);
+    step.edges = {{{Deed::Torque, "reer axel"}, {Deed::Off, "seat"}}};
+    EXPECT_EQ(refused(saying(saveStep, step)).wanted, book().joint(axle)->name) << "typed as a name";
+    step.edges = {{{Deed::Torque, "zzz"}, {Deed::Off, "seat"}}};
+    EXPECT_EQ(refused(saying(saveStep, step)).wanted, "") << "nobody could have meant one of them";
+}
+
+TEST_F(TaskVerbsTest, ActsThatWaitForEachOtherAreNamedAtTheLineThatMakesThem) {
+    using upkeep::Deed;
+    auto seat = addStep("seat", {});
+    seat.name = "Seat off";
+    must(saying(saveStep, seat));
+    weekend::StepVersion tank{
+        .machine = heron, .code = "tank", .name = "Tank off", .needs = {{.code = "seat"}}};
+    tank.doings = {{.what = "Look at the hose", .comes = upkeep::Comes::Between}};
+    tank.edges = {{{Deed::Do, "look-at-the-hose"}, {Deed::On, "seat"}},
+                  {{Deed::On, "seat"}, {Deed::Do, "look-at-the-hose"}}};
+    const auto error = refused(saying(saveStep, tank));
+    EXPECT_EQ(At(error.fault, error.field.text()), At(Fault::Cycle, "edges[1].later_code"));
+    EXPECT_TRUE(error.given == "do Look at the hose → on Seat off → do Look at the hose" ||
+                error.given == "on Seat off → do Look at the hose → on Seat off")
+        << error.given;
+    tank.edges.pop_back();
+    must(saying(saveStep, tank));
+    // A circle through what another step says is found at the line of this one.
+    seat.edges = {{{Deed::On, "seat"}, {Deed::On, "tank"}}};
+    const auto other = refused(saying(saveStep, seat));
+    EXPECT_EQ(At(other.fault, other.field.text()), At(Fault::Cycle, "edges[0].later_code"));
+    EXPECT_EQ(other.given.find("job "), std::string::npos) << other.given;
+}
+
+TEST_F(TaskVerbsTest, ADoingIsCodedByItsWordsAndStaysWhileAnOrderSpeaksOfIt) {
+    using upkeep::Deed;
+    auto seat = addStep("seat", {});
+    seat.doings = {{.what = "Pump the brake"}};
+    must(saying(saveStep, seat));
+    seat = ledger().all<weekend::StepVersion>().back();
+    EXPECT_EQ(seat.doings[0].code, "pump-the-brake");
+    auto tank = addStep("tank", {});
+    tank.edges = {{{Deed::On, "tank"}, {Deed::Do, "pump-the-brake"}}};
+    must(saying(saveStep, tank));
+    seat.doings.clear();
+    const auto error = refused(saying(saveStep, seat));
+    EXPECT_EQ(At(error.fault, error.field.text()), At(Fault::Inconsistent, "doings"));
+    EXPECT_EQ(error.given, "Pump the brake");
+    EXPECT_EQ(error.wanted, "tank");
+    tank.doings = {{.code = "pump-the-brake", .what = "Pump it"}};
+    must(saying(saveStep, tank));
+    must(saying(saveStep, seat));  // somebody else still asks for it
 }
 
 TEST_F(TaskVerbsTest, AStepInUseStays) {
@@ -264,6 +326,11 @@ TEST_F(TaskVerbsTest, AStepInUseStays) {
     const auto error = refused(saying(saveStep, seat));
     EXPECT_EQ(error.fault, Fault::Inconsistent);
     EXPECT_EQ(error.given, "tank");
+    tank.needs.clear();
+    tank.looseBefore = {{"seat"}};
+    must(saying(saveStep, tank));
+    EXPECT_EQ(refusedAt(saying(saveStep, seat)), At(Fault::Inconsistent, "active"))
+        << "something is cracked loose while it is on";
     tank.active = false;
     must(saying(saveStep, tank));
     must(saying(saveStep, seat));

@@ -7,6 +7,7 @@
 
 #include "core/words/edit_distance.h"
 #include "core/words/folding.h"
+#include "core/words/nearest.h"
 #include "core/words/search_words.h"
 #include "core/words/synonyms.h"
 
@@ -109,6 +110,15 @@ RC_GTEST_PROP(EditDistanceTest, LikenessIsAShare, (const std::string& typed, con
     RC_ASSERT(alike >= 0);
     RC_ASSERT(alike <= 1);
     RC_ASSERT(likeness(lettersOf(word), lettersOf(word)) == 1);
+}
+
+TEST(NearestTest, NamesWhatMayHaveBeenMeant) {
+    const Words names{"Rear axle nut", "Front axle", "Pinch bolts, left", "Steering stem nut"};
+    EXPECT_EQ(nearest("rear-axel-nut", names, 1), Words{"Rear axle nut"});
+    EXPECT_EQ(nearest("pinch bolt", names, 3), Words{"Pinch bolts, left"});
+    EXPECT_TRUE(nearest("carburettor", names, 3).empty());
+    EXPECT_TRUE(nearest("", names, 3).empty());
+    EXPECT_TRUE(nearest("axle", {}, 3).empty());
 }
 
 }  // namespace

@@ -19,9 +19,10 @@
 #include "core/upkeep/unknown.h"
 #include "core/verbs/verbs.h"
 #include "ui/entry/entry_form.h"
+#include "ui/fields/fields_editor.h"
 #include "ui/pages/machine/fitted_view.h"
-#include "ui/pages/tasks/task_editor.h"
 #include "ui/pages/tasks/task_fields.h"
+#include "ui/pages/weekend/step_fields.h"
 #include "ui/tables/row_table.h"
 #include "ui/words/figures.h"
 
@@ -126,13 +127,13 @@ void showATaskWithoutRecord(Page& page, Garage& garage) {
 constexpr std::size_t kWidestLine = 6;  ///< fields of a row of one of its lists, at most
 
 // Each field with its fault below it, and one field of each line of a list.
-Faults faultsOfATask(std::size_t column) {
+Faults faultsOfAll(const std::vector<GroupSpec>& groups, std::size_t column) {
     constexpr std::size_t kMostLines = 12;
     Faults faults;
     const auto add = [&faults](base::Place place) {
         faults.push_back({base::Fault::TooLarge, std::move(place), "123456", "1000"});
     };
-    for (const GroupSpec& group : taskGroups()) {
+    for (const GroupSpec& group : groups) {
         for (const FieldSpec& field : group.fields)
             add(base::Place(field.name));
         for (const ListSpec& list : group.lists) {
@@ -147,26 +148,46 @@ Faults faultsOfATask(std::size_t column) {
     return faults;
 }
 
+// Two lines more in each list, and every field refused.
+void refuse(Page& page, const SheetSpec& sheet, std::size_t column) {
+    for (const GroupSpec& group : sheet.groups)
+        for (const ListSpec& list : group.lists)
+            for (int twice = 0; twice < 2; ++twice)
+                click(page, qPrintable(QStringLiteral("%1-%2-add").arg(sheet.prefix, text(list.name))));
+    // What it would change is said after a pause.
+    const QString drop = sheet.prefix + QStringLiteral("-drop");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return part<QPushButton>(page, qPrintable(drop)).isEnabled(); }));
+    QTest::qWait(200);
+    page.findChild<FieldsEditor*>()->showFaults(faultsOfAll(sheet.groups, column));
+}
+
+void drop(Page& page, const char* key) {
+    page.findChild<FieldsEditor*>()->clearFaults();
+    for (auto* fold : page.findChildren<QToolButton*>())
+        if (fold->isCheckable() && fold->objectName().contains(QLatin1String("-fold-")))
+            fold->setChecked(false);
+    click(page, key);
+}
+
 // A task that has lines in its lists, and two more in each.
 void refuseTheTask(Page& page, Garage& garage, std::size_t column) {
     chooseTask(page, garage, [](const book::DueLine& line) {
         return line.task->triggers.size() > 1 && !line.task->joints.empty() && !line.task->cautions.empty();
     });
-    for (const GroupSpec& group : taskGroups())
-        for (const ListSpec& list : group.lists)
-            for (int twice = 0; twice < 2; ++twice)
-                click(page, qPrintable(QStringLiteral("task-%1-add").arg(text(list.name))));
-    // What it would change is said after a pause.
-    ASSERT_TRUE(QTest::qWaitFor([&] { return part<QPushButton>(page, "task-drop").isEnabled(); }));
-    page.findChild<TaskEditor*>()->showFaults(faultsOfATask(column));
+    refuse(page, taskSheet(), column);
 }
 
-void dropTheTask(Page& page) {
-    page.findChild<TaskEditor*>()->clearFaults();
-    for (auto* fold : page.findChildren<QToolButton*>())
-        if (fold->isCheckable() && fold->objectName().startsWith(QLatin1String("task-fold")))
-            fold->setChecked(false);
-    click(page, "task-drop");
+// --- Weekend
+
+void refuseTheStep(Page& page, Garage& garage, std::size_t column) {
+    garage.workbench().choose(std::nullopt);
+    for (const auto* machine : garage.book().machines())
+        for (const auto* step : garage.book().steps(machine->id))
+            if (step->edges.size() > 1 && !step->doings.empty() && !step->joints.empty()) {
+                part<RowTable>(page, "stepsTable").choose(step->step.value());
+                return refuse(page, stepSheet(), column);
+            }
+    ADD_FAILURE() << "no access step of the garage is so";
 }
 
 void markAGroup(Page& page, Garage& garage) {
@@ -284,15 +305,22 @@ std::vector<PageState> pageStates() {
         {PageId::Shelf, nullptr, "a new line", typeANewLine, dropTheLine},
         {PageId::Tasks, "TasksPage", "no schedule", bringATwin},
         {PageId::Machine, nullptr, "no history", nothing},
+        {PageId::Weekend, "StepsPage", "no steps", nothing},
         {PageId::Torque, "TorquePage", "no joints", nothing},
         {PageId::Torque, "TorquePage", "shared", showASharedJoint},
         {PageId::Torque, "ChartView", "shared", typeASharedRow, press("chartClear")},
     };
-    for (std::size_t column = 0; column < kWidestLine; ++column)
-        states.insert(
-            states.begin(),
-            {PageId::Tasks, "TasksPage", QStringLiteral("refused %1").arg(column),
-             [column](Page& page, Garage& garage) { refuseTheTask(page, garage, column); }, dropTheTask});
+    for (std::size_t column = 0; column < kWidestLine; ++column) {
+        const QString name = QStringLiteral("refused %1").arg(column);
+        states.insert(states.begin(),
+                      {PageId::Tasks, "TasksPage", name,
+                       [column](Page& page, Garage& garage) { refuseTheTask(page, garage, column); },
+                       [](Page& page) { drop(page, "task-drop"); }});
+        states.insert(states.begin(),
+                      {PageId::Weekend, "StepsPage", name,
+                       [column](Page& page, Garage& garage) { refuseTheStep(page, garage, column); },
+                       [](Page& page) { drop(page, "step-drop"); }});
+    }
     return states;
 }
 

@@ -130,6 +130,36 @@ TEST_F(LongScreens, OfTheViewsOfTasks) {
     });
 }
 
+// An access step as it stands, one that was changed, with what that does, and one that is refused.
+TEST_F(LongScreens, OfAccessSteps) {
+    openOn(Garage::Fill::Season);
+    const MachineId heron = garage_->machine("Heron 250");
+    garage_->workbench().choose(heron);
+    const auto* rear = garage_->book().step(heron, "rear-wheel-out");
+    ASSERT_NE(rear, nullptr);
+    window_->goTo(PageId::Weekend, {.view = Aim::View::Steps, .step = rear->step});
+    const auto look = [this](const QString& name) {
+        QTest::qWait(250);
+        inEveryLook([&] { write(name); });
+    };
+    look(QStringLiteral("steps"));
+    child<QLineEdit>("step-off_minutes")->setFocus();
+    child<QLineEdit>("step-off_minutes")->selectAll();
+    type(QStringLiteral("9"));
+    child<QAbstractButton>("step-edges-0-out")->click();
+    look(QStringLiteral("steps-changed"));
+    press(Qt::Key_Insert, Qt::AltModifier);
+    press(Qt::Key_O);
+    press(Qt::Key_Tab);
+    type(QStringLiteral("reer whel"));
+    look(QStringLiteral("steps-refused"));
+    for (auto* fold : child<QWidget>("step-editor")->findChildren<QToolButton*>())
+        if (fold->isCheckable())
+            fold->click();
+    child<QScrollArea>("step-scroll")->ensureVisible(0, 700);
+    look(QStringLiteral("steps-unfolded"));
+}
+
 TEST_F(LongScreens, OfWhatWasWhere) {
     openOn(Garage::Fill::Demo);
     window_->goTo(PageId::Machine);

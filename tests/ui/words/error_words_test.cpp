@@ -48,6 +48,27 @@ TEST(ErrorWords, WhatWouldHaveBeenRightStandsInEverySentence) {
     }
 }
 
+TEST(ErrorWords, WhatWaitsForItselfIsNamedActByAct) {
+    EXPECT_EQ(
+        wordsFor(Error{Fault::Cycle, "edges", "torque Rear axle nut → off Stand → torque Rear axle nut", ""}),
+        "These acts wait for each other, so none of them can be first: torque “Rear axle nut” → off "
+        "“Stand” → torque “Rear axle nut”. Take one of these orders out.");
+    EXPECT_EQ(wordsFor(Error{Fault::Cycle, "edges", "on seat, break loose tank, on seat", ""}),
+              "These acts wait for each other, so none of them can be first: on “seat” → crack loose for "
+              "“tank” → on “seat”. Take one of these orders out.")
+        << "as a schedule names them, by code";
+    EXPECT_EQ(wordsFor(Error{Fault::Cycle, "later_code", "rear-axle-nut", ""}),
+              "An act can't come before itself (“rear-axle-nut”): choose another one.");
+    EXPECT_EQ(wordsFor(Error{Fault::Cycle, "needs", "Seat off → Tank off → Seat off", ""}),
+              "These access steps need each other, so none of them can come off first: “Seat off” → “Tank "
+              "off” → “Seat off”. Take one of these needs out.");
+    EXPECT_EQ(wordsFor(Error{Fault::Inconsistent, "active", "Fork oil", ""}),
+              "It can't be switched off, “Fork oil” still needs it: take it out there first.");
+    EXPECT_EQ(wordsFor(Error{Fault::Inconsistent, "doings", "Pump the brake", "Rear wheel out"}),
+              "The doing “Pump the brake” can't go, the order of “Rear wheel out” still speaks of it: change "
+              "that one first.");
+}
+
 TEST(ErrorWords, ReadLikeThis) {
     EXPECT_EQ(wordsFor(Error{Fault::NotADate, "date", "2026-02-30", "2026-05-16"}),
               "The date “2026-02-30” is not a day of the calendar: enter it like 2026-05-16.");

@@ -5,9 +5,9 @@
 #include "core/definitions/confirming.h"
 #include "core/verbs/verbs.h"
 #include "ui/entry/starters.h"
+#include "ui/fields/fields_editor.h"
+#include "ui/fields/outcome.h"
 #include "ui/pages/machine_shown.h"
-#include "ui/pages/tasks/task_editor.h"
-#include "ui/pages/tasks/task_outcome.h"
 #include "ui/pages/tasks/tasks_page.h"
 #include "ui/tables/row_table.h"
 #include "ui/words/apply_words.h"
@@ -129,10 +129,20 @@ void TasksPage::copyTo(MachineId machine) {
     editor_->goTo(base::Place("every").within("limits", 0));
 }
 
+// What stands in the fields of the task waits here meanwhile.
+void TasksPage::openStep(const QString& code) {
+    const auto* version = chosenVersion();
+    const auto* step =
+        version == nullptr ? nullptr : workbench().book()->step(version->machine, code.toStdString());
+    if (step != nullptr)
+        guide().goTo(PageId::Weekend,
+                     {.view = Aim::View::Steps, .machine = version->machine, .step = step->step});
+}
+
 void TasksPage::switchOnOrOff() {
     if (!chosen_ || *chosen_ < 0 || workbench().readOnly())
         return;
-    TaskDraft draft = editor_->draft();
+    Draft draft = editor_->draft();
     QString& active = draft.fields["active"];
     active = active.isEmpty() ? kTicked : QString();
     editor_->show(draft);
@@ -157,7 +167,7 @@ std::optional<std::int64_t> TasksPage::nextUnconfirmed() const {
 // A figure that nobody has read in a manual so far was read in this machine's manual now; on which page, only
 // the mechanic can say.
 bool TasksPage::needsPage() {
-    TaskDraft draft = editor_->draft();
+    Draft draft = editor_->draft();
     QString& source = draft.fields["source"];
     const auto* version = chosenVersion();
     if (source.trimmed().isEmpty() || source.trimmed().endsWith(QLatin1String(kCommonPractice)))

@@ -2,10 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <set>
 
+#include "ui/fields/choices.h"
 #include "ui/pages/tasks/task_fields.h"
 #include "ui/words/caution_words.h"
-#include "ui/words/figures.h"
-#include "ui/words/name_words.h"
 #include "ui/words/tr.h"
 #include "ui/words/weight_words.h"
 
@@ -15,24 +14,6 @@ namespace wm::ui {
 
 namespace {
 
-// The names that the file uses, where they are the mechanic's words already.
-template <class E>
-Choices byName() {
-    Choices choices;
-    for (const auto name : base::Names<E>::names) {
-        choices.emplace_back(text(std::string(name)), nameWords(name));
-    }
-    return choices;
-}
-
-template <class E, class Words>
-Choices inWords(Words words) {
-    Choices choices;
-    for (std::size_t at = 0; at < base::Names<E>::names.size(); ++at)
-        choices.emplace_back(text(std::string(base::Names<E>::names.at(at))), words(static_cast<E>(at)));
-    return choices;
-}
-
 // Nothing chosen = any.
 template <class E, class Words>
 Choices anyOf(const QString& any, Words words) {
@@ -41,28 +22,18 @@ Choices anyOf(const QString& any, Words words) {
     return choices;
 }
 
-const QString kNone = QStringLiteral("–");
-
 Choices jobs(const book::Book& book, MachineId machine) {
-    Choices choices{{QString(), kNone}};
+    Choices choices{{QString(), kNoChoice}};
     for (const auto* task : book.tasks(machine))
         choices.emplace_back(text(task->code), text(task->name));
     return choices;
 }
 
 Choices shelfLines(const book::Book& book) {
-    Choices choices{{QString(), kNone}};
+    Choices choices{{QString(), kNoChoice}};
     for (const auto& line : book.ledger().all<stock::StockLine>())
         if (line.active)
             choices.emplace_back(QString::number(line.id.value()), text(line.name));
-    return choices;
-}
-
-template <class V>
-Choices byCode(const std::vector<const V*>& versions) {
-    Choices choices;
-    for (const auto* version : versions)
-        choices.emplace_back(text(version->code), text(version->name));
     return choices;
 }
 

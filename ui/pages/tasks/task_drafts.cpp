@@ -10,31 +10,10 @@
 
 namespace wm::ui {
 
-std::int64_t TaskDrafts::addNew(upkeep::TaskVersion like) {
-    TaskDraft draft = draftOf(like);
-    begun_[--lastNew_] = {std::move(like), std::move(draft)};
-    return lastNew_;
-}
-
-void TaskDrafts::keep(std::int64_t task, const upkeep::TaskVersion& base, TaskDraft draft) {
-    if (task > 0 && draft == draftOf(base))
-        begun_.erase(task);
-    else
-        begun_[task] = {base, std::move(draft)};
-}
-
-const TaskDrafts::Begun* TaskDrafts::find(std::int64_t task) const {
-    const auto at = begun_.find(task);
-    return at == begun_.end() ? nullptr : &at->second;
-}
-
-QStringList TaskDrafts::names() const {
-    QStringList names;
-    for (const auto& [task, begun] : begun_) {
-        const QString name = begun.draft.fields.at("name").trimmed();
-        names << ui::tr("task “%1”").arg(name.isEmpty() ? ui::tr("new task") : name);
-    }
-    return names;
+QStringList namesOf(const TaskDrafts& drafts) {
+    return drafts.names([](const QString& name) {
+        return ui::tr("task “%1”").arg(name.isEmpty() ? ui::tr("new task") : name);
+    });
 }
 
 QString asOn(const items::Machine& machine) {

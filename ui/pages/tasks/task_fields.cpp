@@ -28,7 +28,8 @@ GroupSpec theInterval() {
                                {"counter", tr("of"), Choice},
                                {"first", tr("first at"), Figure, 7},
                                {"allowance", tr("may go over"), Figure, 7},
-                               {"hard", tr("life limit"), Tick}}}},
+                               {"hard", tr("life limit"), Tick}},
+                   .isDoubted = true}},
         .fields = {{"combine", tr("of several limits"), Choice}, {"count_from", tr("counted from"), Choice}}};
 }
 
@@ -102,7 +103,8 @@ GroupSpec theWork() {
                       {.name = "steps",
                        .title = tr("What must be off"),
                        .one = tr("access step"),
-                       .columns = {{"code", tr("access step"), Choice}}},
+                       .columns = {{"code", tr("access step"), Choice}},
+                       .opens = tr("open this access step")},
                       {.name = "joints",
                        .title = tr("Joints that the job itself opens"),
                        .one = tr("joint"),
@@ -132,6 +134,10 @@ GroupSpec theKind() {
 std::vector<GroupSpec> taskGroups() {
     return {theTask(),       theInterval(), theSource(), theWeights(),
             theHappenings(), theKit(),      theWork(),   theKind()};
+}
+
+SheetSpec taskSheet() {
+    return {.prefix = QStringLiteral("task"), .spoken = tr("the chosen task"), .groups = taskGroups()};
 }
 
 }  // namespace wm::ui

@@ -107,7 +107,7 @@ TableRow plainRow(const book::Book& book, std::int64_t id, const QString& name, 
                       {.text = sourceWords(task), .pencil = true}}};
 }
 
-QString typedName(const TaskDraft& draft) {
+QString typedName(const Draft& draft) {
     const QString name = draft.fields.at("name").trimmed();
     return name.isEmpty() ? tr("new task (not saved)") : tr("%1 (not saved)").arg(name);
 }

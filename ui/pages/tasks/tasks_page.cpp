@@ -15,12 +15,13 @@
 
 #include "core/upkeep/unknown.h"
 #include "core/verbs/what_if.h"
+#include "ui/fields/fields_editor.h"
+#include "ui/fields/outcome.h"
 #include "ui/pages/columns.h"
 #include "ui/pages/machine_shown.h"
 #include "ui/pages/tasks/schedule_offer.h"
-#include "ui/pages/tasks/task_editor.h"
+#include "ui/pages/tasks/task_fields.h"
 #include "ui/pages/tasks/task_head.h"
-#include "ui/pages/tasks/task_outcome.h"
 #include "ui/pages/tasks/task_rows.h"
 #include "ui/tables/row_table.h"
 #include "ui/theme/type.h"
@@ -53,8 +54,8 @@ TasksPage::TasksPage(const PageTools& tools, QWidget* parent)
       side_(new QWidget(this)),
       head_(new TaskHead(side_)),
       scroll_(new QScrollArea(side_)),
-      editor_(new TaskEditor(scroll_)),
-      outcome_(new TaskOutcome(side_)),
+      editor_(new FieldsEditor(taskSheet(), scroll_)),
+      outcome_(new Outcome(QStringLiteral("task"), tr("Nothing was changed in this task."), side_)),
       settle_(new QTimer(this)) {
     find_->setObjectName(QStringLiteral("tasksFind"));
     find_->setPlaceholderText(tr("find a task: name, position, source"));
@@ -108,17 +109,19 @@ void TasksPage::connectParts() {
                           ? base::Place("name")
                           : base::Place("every").within("limits", 0));
     });
-    connect(editor_, &TaskEditor::edited, this, [this] { keep(editor_->draft()); });
-    connect(editor_, &TaskEditor::saveAsked, this, &TasksPage::saveAndReturn);
+    connect(editor_, &FieldsEditor::edited, this, [this] { keep(editor_->draft()); });
+    connect(editor_, &FieldsEditor::saveAsked, this, &TasksPage::saveAndReturn);
+    connect(editor_, &FieldsEditor::openAsked, this,
+            [this](const std::string& /*steps*/, const QString& code) { openStep(code); });
     // Once a fold that was opened for it has its place. The line of the field may be gone by then.
-    connect(editor_, &TaskEditor::wentTo, this, [this](QWidget* field) {
+    connect(editor_, &FieldsEditor::wentTo, this, [this](QWidget* field) {
         QTimer::singleShot(0, this, [this, wanted = QPointer<QWidget>(field)] {
             if (wanted && editor_->isAncestorOf(wanted))
                 scroll_->ensureWidgetVisible(wanted);
         });
     });
-    connect(outcome_, &TaskOutcome::saveAsked, this, &TasksPage::saveAndReturn);
-    connect(outcome_, &TaskOutcome::dropAsked, this, &TasksPage::dropDraft);
+    connect(outcome_, &Outcome::saveAsked, this, &TasksPage::saveAndReturn);
+    connect(outcome_, &Outcome::dropAsked, this, &TasksPage::dropDraft);
     connect(head_, &TaskHead::confirmAsked, this, &TasksPage::confirm);
     connect(head_, &TaskHead::switchAsked, this, &TasksPage::switchOnOrOff);
     connect(head_, &TaskHead::copyAsked, this, &TasksPage::copyTo);
@@ -242,7 +245,9 @@ void TasksPage::showTask() {
     editor_->setEnabled(!workbench().readOnly());
     new_->setEnabled(!workbench().readOnly());
     editor_->clearFaults();
-    editor_->offer(*workbench().book(), version->machine);
+    editor_->offer([book = workbench().book(), machine = version->machine](const Asked& asked) {
+        return choicesFor(*book, machine, asked.list, asked.field);
+    });
     editor_->show(begun != nullptr ? begun->draft : draftOf(*version));
     showHead();
     foretell();
@@ -277,7 +282,7 @@ void TasksPage::showHead() {
     head_->setEnabled(!workbench().readOnly());
 }
 
-void TasksPage::keep(const TaskDraft& draft) {
+void TasksPage::keep(const Draft& draft) {
     const auto* version = chosenVersion();
     if (version == nullptr)
         return;

@@ -19,9 +19,9 @@ namespace wm::ui {
 
 class RowTable;
 class ScheduleOffer;
-class TaskEditor;
+class FieldsEditor;
+class Outcome;
 class TaskHead;
-class TaskOutcome;
 
 /// Where tasks are written and changed: the table, and the chosen task in its fields. What a change does to
 /// today's list stands below before it is saved; what is not saved stays with its task.
@@ -34,7 +34,7 @@ class TasksPage : public Page {
     [[nodiscard]] QWidget* firstFocus() override;
     bool find() override;
     void why() override;
-    [[nodiscard]] QStringList unsaved() const override { return drafts_.names(); }
+    [[nodiscard]] QStringList unsaved() const override { return namesOf(drafts_); }
 
   protected:
     bool event(QEvent* event) override;
@@ -50,7 +50,7 @@ class TasksPage : public Page {
     void showHead();
     [[nodiscard]] const upkeep::TaskVersion* chosenVersion() const;
     [[nodiscard]] const book::DueLine* chosenLine() const;
-    void keep(const TaskDraft& draft);
+    void keep(const Draft& draft);
     void foretell();
 
     bool save();
@@ -59,6 +59,7 @@ class TasksPage : public Page {
     void addTask();
     void begin(const exchange::Starter& starter);
     void copyTo(MachineId machine);
+    void openStep(const QString& code);
     void switchOnOrOff();
     void confirm();
     bool needsPage();
@@ -78,8 +79,8 @@ class TasksPage : public Page {
     QWidget* side_;
     TaskHead* head_;
     QScrollArea* scroll_;
-    TaskEditor* editor_;
-    TaskOutcome* outcome_;
+    FieldsEditor* editor_;
+    Outcome* outcome_;
     QTimer* settle_;  ///< the look ahead waits for a pause in typing
 };
 

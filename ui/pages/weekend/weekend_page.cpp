@@ -54,7 +54,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     jobs_->setObjectName(QStringLiteral("weekendJobs"));
     jobs_->setAccessibleName(tr("What wants doing; Space puts a job in or takes it out"));
     order_->setObjectName(QStringLiteral("weekendOrder"));
-    order_->setAccessibleName(tr("Working order"));
+    order_->setAccessibleName(tr("Working order; Enter opens the access step"));
     order_->setMostLines(RowTable::kAsManyAsItTakes);
     order_->setSortingEnabled(false);
     opening_->setAccessibleName(tr("What comes off"));
@@ -66,6 +66,7 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     layOut();
     connect(jobs_, &RowTable::toggledId, this, &WeekendPage::toggle);
     connect(jobs_, &RowTable::activatedId, this, &WeekendPage::record);
+    connect(order_, &RowTable::activatedId, this, &WeekendPage::openStep);
     connect(sheet_, &QPushButton::clicked, this, [this] { guide().goTo(PageId::Sheets); });
 }
 
@@ -84,9 +85,13 @@ void WeekendPage::layOut() {
     };
     auto* foot = new QHBoxLayout;
     foot->addWidget(also_, 1);
-    foot->addLayout(keyRow(
-        this, {{QStringLiteral("weekend-pick"), tr("in or out Space"), onChosen(&WeekendPage::toggle)},
-               {QStringLiteral("weekend-record"), tr("record Enter"), onChosen(&WeekendPage::record)}}));
+    foot->addLayout(
+        keyRow(this, {{QStringLiteral("weekend-pick"), tr("in or out Space"), onChosen(&WeekendPage::toggle)},
+                      {QStringLiteral("weekend-record"), tr("record Enter"), onChosen(&WeekendPage::record)},
+                      {QStringLiteral("weekend-step"), tr("open the step Enter"), [this] {
+                           if (const auto id = order_->chosenId())
+                               openStep(*id);
+                       }}}));
     foot->addWidget(sheet_);
     auto* lines = pageLines(this);
     lines->setSpacing(kSpaceGroup);
@@ -159,6 +164,15 @@ void WeekendPage::record(std::int64_t id) {
         guide().enter({.kind = EntryKind::Job, .machine = line->machine, .task = TaskId(id)});
     else if (const auto* snag = book->ledger().find<upkeep::Snag>(SnagId(id)))
         guide().enter({.kind = EntryKind::Job, .machine = snag->machine, .snag = SnagId(id)});
+}
+
+// What comes off or goes on in that line, in its fields.
+void WeekendPage::openStep(std::int64_t row) {
+    const auto book = workbench().book();
+    const auto* step = stepAt(*book, book::eveningOf(*book, workbench().chosen()), row);
+    if (step != nullptr)
+        guide().goTo(PageId::Weekend,
+                     {.view = Aim::View::Steps, .machine = step->machine, .step = step->step});
 }
 
 }  // namespace wm::ui

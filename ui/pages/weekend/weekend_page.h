@@ -27,6 +27,7 @@ class WeekendPage : public Page {
     void toggle(std::int64_t id);
     void putInOrOut(std::int64_t id);
     void record(std::int64_t id);
+    void openStep(std::int64_t row);
 
     WindowLine* window_;
     QLabel* fit_;

@@ -89,6 +89,33 @@ TableRow snagRow(const book::Book& book, const book::OpenSnag& open) {
             .toolTip = consequenceWords(open.snag->consequence)};
 }
 
+// Of the line in all its machines, from 1: the same step comes off and goes on.
+std::int64_t idOf(std::size_t machine, std::size_t act) {
+    constexpr std::int64_t kMostActs = 100'000;
+    return static_cast<std::int64_t>(machine) * kMostActs + static_cast<std::int64_t>(act) + 1;
+}
+
+TableRow actRow(const book::Book& book, MachineId machine, const weekend::Act& act, QString clock,
+                std::int64_t id) {
+    const bool stop = act.kind == ActKind::SafeStop;
+    const QString minutes = act.minutes.count() > 0 ? QString::number(act.minutes.count()) : QString();
+    return {.id = id,
+            .cells = {{.text = stop ? QString() : std::move(clock), .figure = true},
+                      {.text = actWords(book, machine, act), .pencil = stop},
+                      {.text = minutes, .figure = true}}};
+}
+
+// The line at which the window is over: what stands below it is too much.
+TableRow endRow(const weekend::WorkWindow& window) {
+    return {.cells = {{.text = QString::fromStdString(units::timeOfDayText(window.endsAt)),
+                       .figure = true,
+                       .over = true},
+                      {.text = tr("The work window ends: what follows is too much"), .over = true},
+                      {}}};
+}
+
+}  // namespace
+
 QString actWords(const book::Book& book, MachineId machine, const weekend::Act& act) {
     const auto* step = act.step.empty() ? nullptr : book.step(machine, act.step);
     const QString name = step == nullptr ? text(act.text) : text(step->name);
@@ -113,25 +140,6 @@ QString actWords(const book::Book& book, MachineId machine, const weekend::Act& 
     }
     return words(weekend::actPhrase(act));
 }
-
-TableRow actRow(const book::Book& book, MachineId machine, const weekend::Act& act, QString clock) {
-    const bool stop = act.kind == ActKind::SafeStop;
-    const QString minutes = act.minutes.count() > 0 ? QString::number(act.minutes.count()) : QString();
-    return {.cells = {{.text = stop ? QString() : std::move(clock), .figure = true},
-                      {.text = actWords(book, machine, act), .pencil = stop},
-                      {.text = minutes, .figure = true}}};
-}
-
-// The line at which the window is over: what stands below it is too much.
-TableRow endRow(const weekend::WorkWindow& window) {
-    return {.cells = {{.text = QString::fromStdString(units::timeOfDayText(window.endsAt)),
-                       .figure = true,
-                       .over = true},
-                      {.text = tr("The work window ends: what follows is too much"), .over = true},
-                      {}}};
-}
-
-}  // namespace
 
 std::vector<TableRow> wantsDoing(const book::Book& book, std::optional<MachineId> machine,
                                  const QPalette& palette) {
@@ -158,7 +166,8 @@ std::vector<TableRow> workingOrder(const book::Book& book, const book::Evening& 
     std::vector<TableRow> rows;
     units::Minutes at{};
     bool isOver = false;
-    for (const book::MachineWork& work : evening.machines) {
+    for (std::size_t each = 0; each < evening.machines.size(); ++each) {
+        const book::MachineWork& work = evening.machines[each];
         const auto* machine = book.ledger().find<items::Machine>(work.machine);
         if (evening.machines.size() > 1 && machine != nullptr)
             rows.push_back({.cells = {{}, {.text = text(machine->name).toUpper(), .pencil = true}, {}}});
@@ -166,7 +175,8 @@ std::vector<TableRow> workingOrder(const book::Book& book, const book::Evening& 
             rows.push_back({.cells = {{}, {.text = wordsFor(work.plan.error())}, {}}});
             continue;
         }
-        for (const weekend::Act& act : work.plan->acts) {
+        for (std::size_t line = 0; line < work.plan->acts.size(); ++line) {
+            const weekend::Act& act = work.plan->acts[line];
             const units::Minutes when = at + act.starts;
             if (evening.window != nullptr && !isOver &&
                 evening.window->startsAt + when + act.minutes > evening.window->endsAt) {
@@ -177,11 +187,21 @@ std::vector<TableRow> workingOrder(const book::Book& book, const book::Evening& 
                 evening.window != nullptr
                     ? QString::fromStdString(units::timeOfDayText(evening.window->startsAt + when))
                     : QLatin1Char('+') + QString::fromStdString(units::timeOfDayText(when));
-            rows.push_back(actRow(book, work.machine, act, clock));
+            rows.push_back(actRow(book, work.machine, act, clock, idOf(each, line)));
         }
         at += work.plan->work;
     }
     return rows;
+}
+
+const weekend::StepVersion* stepAt(const book::Book& book, const book::Evening& evening, std::int64_t row) {
+    for (std::size_t each = 0; each < evening.machines.size(); ++each) {
+        const book::MachineWork& work = evening.machines[each];
+        for (std::size_t line = 0; work.plan && line < work.plan->acts.size(); ++line)
+            if (idOf(each, line) == row)
+                return book.step(work.machine, work.plan->acts[line].step);
+    }
+    return nullptr;
 }
 
 QString kitWords(const book::KitState& kit) {

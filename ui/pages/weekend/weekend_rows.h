@@ -18,8 +18,13 @@ namespace wm::ui {
 std::vector<TableRow> wantsDoing(const book::Book& book, std::optional<MachineId> machine,
                                  const QPalette& palette);
 
-/// The working order of an evening. Columns: clock, what, minutes. Rows have no id.
+/// The working order of an evening. Columns: clock, what, minutes. By the id of a row `stepAt` finds the
+/// access step that it is about, if there is one.
 std::vector<TableRow> workingOrder(const book::Book& book, const book::Evening& evening);
+const weekend::StepVersion* stepAt(const book::Book& book, const book::Evening& evening, std::int64_t row);
+
+/// What a line of a working order says.
+QString actWords(const book::Book& book, MachineId machine, const weekend::Act& act);
 
 /// "kit ok", "short: fork oil 150 ml", "kit not tied to the shelf".
 QString kitWords(const book::KitState& kit);

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/tasks/task_draft.h"
+#include "ui/fields/draft.h"
 
 #include <gtest/gtest.h>
 
@@ -73,17 +73,17 @@ TEST(TaskDraftTest, AVersionWithEverythingInItComesBackAsItWas) {
                            .page = "2-31",
                            .confirmed = true,
                            .active = false};
-    const auto again = versionFrom(draftOf(task), {}, kToday);
+    const auto again = versionFrom<TaskVersion>(draftOf(task), {}, kToday);
     ASSERT_TRUE(again.has_value());
     EXPECT_TRUE(*again == task);
 }
 
 class TypedTask : public testing::Test {
   protected:
-    TaskDraft draft = draftOf({.name = "Fork oil", .limits = {{.every = 2000}}});
+    Draft draft = draftOf<TaskVersion>({.name = "Fork oil", .limits = {{.every = 2000}}});
     DraftRow& limit() { return draft.lists["limits"][0]; }
     [[nodiscard]] base::Error fault() const {
-        const auto read = versionFrom(draft, {}, kToday);
+        const auto read = versionFrom<TaskVersion>(draft, {}, kToday);
         EXPECT_FALSE(read.has_value());
         return read ? base::Error{} : read.error().front();
     }
@@ -91,15 +91,15 @@ class TypedTask : public testing::Test {
 
 TEST_F(TypedTask, TakesAnIntervalWithADecimalComma) {
     limit()["every"] = QStringLiteral("12,5");
-    EXPECT_EQ(versionFrom(draft, {}, kToday)->limits[0].every, 1250);
+    EXPECT_EQ(versionFrom<TaskVersion>(draft, {}, kToday)->limits[0].every, 1250);
     limit()["counter"] = QStringLiteral("metres");
-    EXPECT_EQ(versionFrom(draft, {}, kToday)->limits[0].every, 12'500);  // typed in km
+    EXPECT_EQ(versionFrom<TaskVersion>(draft, {}, kToday)->limits[0].every, 12'500);  // typed in km
 }
 
 TEST_F(TypedTask, WhatAnHourCountsIsAFactor) {
     draft.lists["weights"] = {{{"ground", "sand"}, {"pace", ""}, {"permille", "1,6"}}};
     auto& factor = draft.lists["weights"][0]["permille"];
-    const auto read = versionFrom(draft, {}, kToday);
+    const auto read = versionFrom<TaskVersion>(draft, {}, kToday);
     ASSERT_TRUE(read.has_value());
     EXPECT_EQ(read->weights, (std::vector<usage::HourWeight>{{usage::Ground::Sand, {}, 1600}}));
     const auto says = [&](const char* typed, base::Fault wanted) {
@@ -131,13 +131,13 @@ TEST_F(TypedTask, NamesAllItsFaultsAtOnce) {
     limit()["every"] = QStringLiteral("soon");
     limit()["first"] = QStringLiteral("sooner");
     draft.fields["minutes"] = QStringLiteral("some");
-    EXPECT_EQ(versionFrom(draft, {}, kToday).error().size(), 3U);
+    EXPECT_EQ(versionFrom<TaskVersion>(draft, {}, kToday).error().size(), 3U);
 }
 
 TEST(TaskDraftsTest, ForgetWhatSaysTheSameAgain) {
     TaskDrafts drafts;
     const TaskVersion task{.name = "Fork oil"};
-    TaskDraft draft = draftOf(task);
+    Draft draft = draftOf(task);
     draft.fields["page"] = QStringLiteral("3");
     drafts.keep(7, task, draft);
     ASSERT_NE(drafts.find(7), nullptr);

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QString>
 #include <QWidget>
 
 class QLabel;
@@ -9,12 +10,13 @@ class QPushButton;
 
 namespace wm::ui {
 
-/// What saving would do to today's list, before it is done, with the keys that save or give up.
-class TaskOutcome : public QWidget {
+/// What saving would do, before it is done, with the keys that save or give up.
+class Outcome : public QWidget {
     Q_OBJECT
 
   public:
-    explicit TaskOutcome(QWidget* parent);
+    /// Its parts are named under `prefix` ("task"). `rest` is what it says where nothing was begun.
+    Outcome(const QString& prefix, QString rest, QWidget* parent);
     /// Shows that nothing was begun.
     void rest();
     void foretell(const QString& words);
@@ -29,6 +31,7 @@ class TaskOutcome : public QWidget {
   private:
     void say(const QString& words, bool isTrouble, bool canSave);
 
+    QString rest_;
     QLabel* title_;
     QLabel* words_;
     QPushButton* save_;

@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/tasks/task_editor.h"
+#include "ui/fields/fields_editor.h"
 
 #include <QAbstractButton>
 #include <QCheckBox>
@@ -13,33 +13,24 @@
 #include <utility>
 
 #include "ui/entry/flow.h"
-#include "ui/pages/tasks/task_input.h"
-#include "ui/pages/tasks/task_list.h"
+#include "ui/fields/field_input.h"
+#include "ui/fields/field_list.h"
 #include "ui/theme/type.h"
 #include "ui/words/error_words.h"
 #include "ui/words/figures.h"
 
 namespace wm::ui {
 
-namespace {
-
-// At the field itself its place in the list needs no saying.
-QString wordsAtTheField(base::Error fault) {
-    fault.field = fault.field.field;
-    return wordsFor(fault);
-}
-
-}  // namespace
-
-TaskEditor::TaskEditor(QWidget* parent) : QWidget(parent), often_(new QBoxLayout(QBoxLayout::TopToBottom)) {
-    setObjectName(QStringLiteral("task-editor"));
-    setAccessibleName(tr("the chosen task"));
+FieldsEditor::FieldsEditor(SheetSpec sheet, QWidget* parent)
+    : QWidget(parent), sheet_(std::move(sheet)), often_(new QBoxLayout(QBoxLayout::TopToBottom)) {
+    setObjectName(sheet_.prefix + QStringLiteral("-editor"));
+    setAccessibleName(sheet_.spoken);
     often_->setSpacing(kSpaceLine);
     auto* lines = new QVBoxLayout(this);
     lines->setContentsMargins(0, 0, kSpaceClose, 0);
     lines->setSpacing(kSpaceClose);
     lines->addLayout(often_);
-    for (const GroupSpec& spec : taskGroups()) {
+    for (const GroupSpec& spec : sheet_.groups) {
         QWidget* group = makeGroup(spec);
         if (spec.folded)
             lines->addWidget(group);
@@ -49,7 +40,7 @@ TaskEditor::TaskEditor(QWidget* parent) : QWidget(parent), often_(new QBoxLayout
     lines->addStretch();
 }
 
-QWidget* TaskEditor::makeGroup(const GroupSpec& spec) {
+QWidget* FieldsEditor::makeGroup(const GroupSpec& spec) {
     auto* whole = new QWidget(this);
     auto* lines = new QVBoxLayout(whole);
     lines->setContentsMargins(0, 0, 0, 0);
@@ -57,7 +48,7 @@ QWidget* TaskEditor::makeGroup(const GroupSpec& spec) {
     Group group{.inside = new QWidget(whole), .title = spec.title};
     if (spec.folded) {
         group.fold = new QToolButton(whole);
-        group.fold->setObjectName(QStringLiteral("task-fold-%1").arg(groups_.size()));
+        group.fold->setObjectName(QStringLiteral("%1-fold-%2").arg(sheet_.prefix).arg(groups_.size()));
         group.fold->setCheckable(true);
         group.fold->setAutoRaise(true);
         group.fold->setFocusPolicy(Qt::StrongFocus);
@@ -88,53 +79,65 @@ QWidget* TaskEditor::makeGroup(const GroupSpec& spec) {
     return whole;
 }
 
-void TaskEditor::fill(QWidget* inside, const GroupSpec& spec) {
+void FieldsEditor::fill(QWidget* inside, const GroupSpec& spec) {
     auto* lines = new QVBoxLayout(inside);
     lines->setContentsMargins(spec.folded ? kSpaceSection : 0, 0, 0, spec.folded ? kSpaceClose : 0);
     lines->setSpacing(kSpaceClose);
-    for (const ListSpec& list : spec.lists) {
-        auto* rows = new TaskList(list, inside);
-        lists_[list.name] = rows;
-        lines->addWidget(rows);
-        if (list.name == "limits")
-            connect(rows, &TaskList::edited, this, &TaskEditor::doubtTheFigure);
-        connect(rows, &TaskList::edited, this, &TaskEditor::reportEdit);
-    }
+    for (const ListSpec& list : spec.lists)
+        lines->addWidget(makeList(list, inside));
     auto* flow = new Flow(kSpaceLine, kSpaceClose);
     for (const FieldSpec& field : spec.fields) {
-        auto* input = new TaskInput(field, QStringLiteral("task-") + text(field.name), inside);
+        auto* input = new FieldInput(field, sheet_.prefix + QLatin1Char('-') + text(field.name), inside);
         inputs_[field.name] = input;
         flow->addWidget(input);
-        connect(input, &TaskInput::edited, this, &TaskEditor::reportEdit);
+        connect(input, &FieldInput::edited, this, &FieldsEditor::reportEdit);
     }
     lines->addLayout(flow);
 }
 
-void TaskEditor::offer(const book::Book& book, MachineId machine) {
-    for (const auto& [name, input] : inputs_)
-        input->offer(choicesFor(book, machine, {}, name));
-    for (const auto& [name, list] : lists_) {
-        std::map<std::string, Choices> choices;
-        for (const GroupSpec& group : taskGroups())
-            for (const ListSpec& spec : group.lists)
-                if (spec.name == name)
-                    for (const FieldSpec& field : spec.columns)
-                        choices[field.name] = choicesFor(book, machine, name, field.name);
-        list->offer([choices](const std::string& field) { return choices.at(field); });
-    }
+FieldList* FieldsEditor::makeList(const ListSpec& spec, QWidget* inside) {
+    auto* rows = new FieldList(spec, sheet_.prefix, inside);
+    lists_[spec.name] = rows;
+    if (spec.isDoubted)
+        connect(rows, &FieldList::edited, this, &FieldsEditor::doubtTheFigure);
+    connect(rows, &FieldList::edited, this, [this, rows] {
+        offerAgain(rows);
+        reportEdit();
+    });
+    connect(rows, &FieldList::openAsked, this,
+            [this, name = spec.name](const QString& value) { emit openAsked(name, value); });
+    return rows;
 }
 
-void TaskEditor::show(const TaskDraft& draft) {
+void FieldsEditor::offer(ChoicesOf choices) {
+    choices_ = std::move(choices);
+    for (const auto& [name, input] : inputs_)
+        input->offer(choices_({{}, name, {}, shown_}));
+    for (const auto& [name, list] : lists_)
+        list->offer([this, name = name](const std::string& field, const DraftRow& row) {
+            return choices_({name, field, row, draft()});
+        });
+}
+
+// The line that is being typed in is asked by its list.
+void FieldsEditor::offerAgain(const FieldList* but) {
+    for (const auto& [name, list] : lists_)
+        if (list != but)
+            list->offerAgain();
+}
+
+void FieldsEditor::show(const Draft& draft) {
     shown_ = draft;
     for (const auto& [name, input] : inputs_)
         input->setValue(shown_.fields[name]);
     for (const auto& [name, list] : lists_)
         list->setRows(shown_.lists[name]);
+    offerAgain(nullptr);
     showFoldCounts();
 }
 
-TaskDraft TaskEditor::draft() const {
-    TaskDraft draft = shown_;
+Draft FieldsEditor::draft() const {
+    Draft draft = shown_;
     for (const auto& [name, input] : inputs_)
         draft.fields[name] = input->value();
     for (const auto& [name, list] : lists_)
@@ -143,17 +146,17 @@ TaskDraft TaskEditor::draft() const {
 }
 
 // Another figure than the one that was confirmed is not confirmed, until somebody says so again.
-void TaskEditor::doubtTheFigure() {
+void FieldsEditor::doubtTheFigure() {
     inputs_.at("confirmed")->setValue(QString());
 }
 
-void TaskEditor::reportEdit() {
+void FieldsEditor::reportEdit() {
     showFoldCounts();
     emit edited();
 }
 
 // A shut fold says how much is behind it.
-void TaskEditor::showFoldCounts() {
+void FieldsEditor::showFoldCounts() {
     for (const Group& group : groups_) {
         if (group.fold == nullptr)
             continue;
@@ -166,7 +169,7 @@ void TaskEditor::showFoldCounts() {
     }
 }
 
-TaskInput* TaskEditor::inputAt(const base::Place& place) const {
+FieldInput* FieldsEditor::inputAt(const base::Place& place) const {
     if (place.lines.empty()) {
         const auto input = inputs_.find(place.field);
         return input == inputs_.end() ? nullptr : input->second;
@@ -175,25 +178,25 @@ TaskInput* TaskEditor::inputAt(const base::Place& place) const {
     return list == lists_.end() ? nullptr : list->second->field(place.lines.front().at, place.field);
 }
 
-void TaskEditor::open(const base::Place& place) {
+void FieldsEditor::open(const base::Place& place) {
     const std::string& name = place.lines.empty() ? place.field : place.lines.front().list;
     for (const Group& group : groups_)
         if (group.fold != nullptr && std::count(group.names.begin(), group.names.end(), name) > 0)
             group.fold->setChecked(true);
 }
 
-Faults TaskEditor::showFaults(const Faults& faults) {
+Faults FieldsEditor::showFaults(const Faults& faults) {
     clearFaults();
     Faults elsewhere;
     std::optional<base::Place> first;
     for (const base::Error& fault : faults) {
-        TaskInput* input = inputAt(fault.field);
+        FieldInput* input = inputAt(fault.field);
         if (input == nullptr) {
             elsewhere.push_back(fault);
             continue;
         }
         open(fault.field);
-        input->showFault(wordsAtTheField(fault));
+        input->showFault(wordsAtField(fault));
         if (!first)
             first = fault.field;
     }
@@ -202,16 +205,23 @@ Faults TaskEditor::showFaults(const Faults& faults) {
     return elsewhere;
 }
 
-void TaskEditor::clearFaults() {
+void FieldsEditor::markFaults(const Faults& faults) {
+    clearFaults();
+    for (const base::Error& fault : faults)
+        if (FieldInput* input = inputAt(fault.field))
+            input->showFault(wordsAtField(fault));
+}
+
+void FieldsEditor::clearFaults() {
     for (const auto& [name, input] : inputs_)
         input->showFault(QString());
     for (const auto& [name, list] : lists_)
         list->clearFaults();
 }
 
-void TaskEditor::goTo(const base::Place& place) {
+void FieldsEditor::goTo(const base::Place& place) {
     open(place);
-    TaskInput* input = inputAt(place);
+    FieldInput* input = inputAt(place);
     if (input == nullptr)
         return;
     input->control()->setFocus(Qt::OtherFocusReason);
@@ -220,7 +230,14 @@ void TaskEditor::goTo(const base::Place& place) {
     emit wentTo(input);
 }
 
-void TaskEditor::setAcross(bool across) {
+void FieldsEditor::addLine(const std::string& list) {
+    open(base::Place(list));
+    FieldList* rows = lists_.at(list);
+    rows->addLine();
+    emit wentTo(rows);
+}
+
+void FieldsEditor::setAcross(bool across) {
     often_->setDirection(across ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
     often_->setSpacing(across ? kSpaceSection : kSpaceLine);
     for (int at = 0; at < often_->count(); ++at)
@@ -228,7 +245,7 @@ void TaskEditor::setAcross(bool across) {
 }
 
 // What a field does not take for itself comes here. Enter on a key of the editor is that key.
-void TaskEditor::keyPressEvent(QKeyEvent* event) {
+void FieldsEditor::keyPressEvent(QKeyEvent* event) {
     if (event->key() != Qt::Key_Return && event->key() != Qt::Key_Enter)
         return QWidget::keyPressEvent(event);
     auto* button = qobject_cast<QAbstractButton*>(focusWidget());
@@ -236,6 +253,12 @@ void TaskEditor::keyPressEvent(QKeyEvent* event) {
         button->click();
     else
         emit saveAsked();
+}
+
+// At the field itself its place in the list needs no saying.
+QString wordsAtField(base::Error fault) {
+    fault.field = fault.field.field;
+    return wordsFor(fault);
 }
 
 }  // namespace wm::ui

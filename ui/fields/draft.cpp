@@ -1,6 +1,6 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/tasks/task_draft.h"
+#include "ui/fields/draft.h"
 
 #include <type_traits>
 #include <utility>
@@ -235,21 +235,29 @@ struct Reading {
 
 }  // namespace
 
-TaskDraft draftOf(const upkeep::TaskVersion& version) {
-    TaskDraft draft;
-    upkeep::TaskVersion::fields(version, Spelling{draft.fields, &draft.lists});
+template <class V>
+Draft draftOf(const V& version) {
+    Draft draft;
+    V::fields(version, Spelling{draft.fields, &draft.lists});
     for (const char* noField : {"entered", "code"})
         draft.fields.erase(noField);
     return draft;
 }
 
-tl::expected<upkeep::TaskVersion, Faults> versionFrom(const TaskDraft& draft, upkeep::TaskVersion base,
-                                                      calendar::Date today) {
+template <class V>
+tl::expected<V, Faults> versionFrom(const Draft& draft, V base, calendar::Date today) {
     Answers read;
-    upkeep::TaskVersion::fields(base, Reading{draft.fields, read, today, {}, &draft.lists});
+    V::fields(base, Reading{draft.fields, read, today, {}, &draft.lists});
     if (!read.isFine())
         return tl::unexpected<Faults>(std::move(read).faults());
     return base;
 }
+
+template Draft draftOf(const upkeep::TaskVersion&);
+template Draft draftOf(const weekend::StepVersion&);
+template tl::expected<upkeep::TaskVersion, Faults> versionFrom(const Draft&, upkeep::TaskVersion,
+                                                               calendar::Date);
+template tl::expected<weekend::StepVersion, Faults> versionFrom(const Draft&, weekend::StepVersion,
+                                                                calendar::Date);
 
 }  // namespace wm::ui

@@ -4,23 +4,24 @@
 
 #include <QWidget>
 
-#include "ui/pages/tasks/task_fields.h"
+#include "ui/fields/field_spec.h"
 
 class QLabel;
 
 namespace wm::ui {
 
 /// One field: its label, what is typed, chosen or ticked in it, and below it what is wrong with that.
-class TaskInput : public QWidget {
+class FieldInput : public QWidget {
     Q_OBJECT
 
   public:
-    TaskInput(const FieldSpec& spec, const QString& objectName, QWidget* parent);
+    FieldInput(const FieldSpec& spec, const QString& objectName, QWidget* parent);
 
     [[nodiscard]] QString value() const;
     /// Does not emit edited(). A value that can't be chosen is offered as it is, so that nothing is lost.
     void setValue(const QString& value);
     void offer(const Choices& choices);
+    void setSpoken(const QString& name);
     /// In a list the labels stand over the first line alone.
     void showLabel(bool shown);
     /// Nothing = no fault.
@@ -35,11 +36,13 @@ class TaskInput : public QWidget {
 
   private:
     QWidget* makeControl(const FieldSpec& spec);
+    QWidget* makeChoice(bool isSearched);
 
     InputKind kind_;
     QLabel* label_;
     QLabel* fault_;
     QWidget* control_;
+    Choices offered_;
 };
 
 }  // namespace wm::ui

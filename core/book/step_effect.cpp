@@ -1,0 +1,102 @@
+// SPDX-FileCopyrightText: Witnessmark contributors
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/book/step_effect.h"
+
+#include <algorithm>
+
+#include "core/book/evening.h"
+#include "core/calendar/in_force.h"
+
+namespace wm::book {
+
+namespace {
+
+std::optional<weekend::Plan> planIfAny(base::Result<weekend::Plan> plan) {
+    return plan ? std::optional(*std::move(plan)) : std::nullopt;
+}
+
+std::optional<weekend::Plan> pickedPlan(const Book& book, MachineId machine) {
+    const auto jobs = book.pickedJobs(machine);
+    return jobs.empty() ? std::nullopt : planIfAny(planFor(book, machine, jobs));
+}
+
+}  // namespace
+
+const weekend::StepVersion* stepOf(const Book& book, StepId step) {
+    return calendar::inForce(book.ledger().all<weekend::StepVersion>(), book.today(),
+                             [step](const weekend::StepVersion& version) { return version.step == step; });
+}
+
+base::Result<weekend::Plan> planOfStep(const Book& book, MachineId machine, std::string_view code) {
+    const auto* step = book.step(machine, code);
+    if (step == nullptr)
+        return base::refuse(base::Fault::Unknown, "step", std::string(code));
+    return planFor(book, machine, {{.name = step->name, .steps = {step->code}}});
+}
+
+std::vector<std::string> neededBy(const Book& book, MachineId machine, std::string_view code) {
+    std::vector<std::string> names;
+    const auto isIt = [code](const auto& each) { return each.code == code; };
+    for (const auto* task : book.tasks(machine))
+        if (std::any_of(task->steps.begin(), task->steps.end(), isIt))
+            names.push_back(task->name);
+    for (const auto* step : book.steps(machine))
+        if (std::any_of(step->needs.begin(), step->needs.end(), isIt))
+            names.push_back(step->name);
+    return names;
+}
+
+std::string nameOf(const Book& book, MachineId machine, const upkeep::ActRef& act) {
+    const auto named = [&](const auto& all) -> std::string {
+        const auto at =
+            std::find_if(all.begin(), all.end(), [&](const auto* v) { return v->code == act.code; });
+        return at == all.end() ? act.code : (*at)->name;
+    };
+    switch (act.deed) {
+        case upkeep::Deed::Crack:
+        case upkeep::Deed::Torque:
+            return named(book.joints(machine));
+        case upkeep::Deed::Off:
+        case upkeep::Deed::On:
+            return named(book.steps(machine));
+        case upkeep::Deed::Job:
+            return named(book.tasks(machine));
+        case upkeep::Deed::Do:
+            break;
+    }
+    const auto said = [&](const auto& all) -> const upkeep::Doing* {
+        for (const auto* version : all)
+            for (const upkeep::Doing& doing : version->doings)
+                if (doing.code == act.code)
+                    return &doing;
+        return nullptr;
+    };
+    const upkeep::Doing* doing = said(book.steps(machine));
+    if (doing == nullptr)
+        doing = said(book.tasks(machine));
+    return doing == nullptr ? act.code : doing->what;
+}
+
+bool sameOrder(const weekend::Plan& a, const weekend::Plan& b) {
+    return std::equal(a.acts.begin(), a.acts.end(), b.acts.begin(), b.acts.end(),
+                      [](const weekend::Act& one, const weekend::Act& other) {
+                          return one.kind == other.kind && one.step == other.step && one.job == other.job &&
+                                 one.joint == other.joint && one.doing == other.doing &&
+                                 one.torques == other.torques && one.text == other.text;
+                      });
+}
+
+bool StepEffect::Compared::changesMinutes() const {
+    return now && after && now->work != after->work;
+}
+
+bool StepEffect::Compared::changesOrder() const {
+    return now && after && !sameOrder(*now, *after);
+}
+
+StepEffect effectOf(const Book& now, const Book& after, MachineId machine, std::string_view code) {
+    return {.alone = {planIfAny(planOfStep(now, machine, code)), planIfAny(planOfStep(after, machine, code))},
+            .picked = {pickedPlan(now, machine), pickedPlan(after, machine)}};
+}
+
+}  // namespace wm::book
