@@ -254,6 +254,17 @@ std::vector<SheetLine> linesOf(const SheetSource& from) {
     return LineBuilder(from).build();
 }
 
+namespace {
+
+// What a tool asks to be checked again is known by its joint; everything else was worded by somebody.
+std::string wordsOf(const SheetSource& from, const upkeep::FollowUp& open) {
+    const auto* joint = open.joint.empty() ? nullptr : from.book.joint(from.machine, open.joint);
+    return joint == nullptr ? open.rule.what
+                            : from.speech(base::phrase("Sheet", "re-check %1").arg(joint->name));
+}
+
+}  // namespace
+
 std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
     FieldIds ids('V');
     std::vector<FollowUpLine> lines;
@@ -286,7 +297,7 @@ std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
     };
     for (const upkeep::FollowUp& open : from.book.followUps(from.machine))
         if (open.due && !comesAnyway(open.rule.what))
-            add({open.rule.what, open.rule.code, upkeep::When::AtOnce, 0},
+            add({wordsOf(from, open), open.rule.code, upkeep::When::AtOnce, 0},
                 fmt::format("{}, {}", open.because, dateText(open.since, from.speech)));
     std::stable_sort(lines.begin(), lines.end(),
                      [](const FollowUpLine& a, const FollowUpLine& b) { return a.atOnce && !b.atOnce; });
