@@ -25,6 +25,7 @@ namespace {
 
 constexpr int kFaultWidth = 190;
 constexpr int kWidestChoice = 50;  // letters; a long name is read in the list
+constexpr int kWidestSearch = 68;
 constexpr int kLeastSearch = 16;
 constexpr int kTextLines = 3;
 const QString kPopupEdge = QStringLiteral("QAbstractItemView { border: 1px solid palette(dark); }");
@@ -56,7 +57,7 @@ void fitToText(QComboBox& box) {
     const QFontMetrics metrics = box.fontMetrics();
     const int letter = metrics.averageCharWidth();
     const int wanted = std::clamp(metrics.horizontalAdvance(box.currentText()) + letter,
-                                  letter * kLeastSearch, letter * kWidestChoice);
+                                  letter * kLeastSearch, letter * kWidestSearch);
     box.setFixedWidth(wanted + kSpacePage + kSpaceClose);
 }
 

@@ -95,7 +95,7 @@ void FieldList::clearFaults() {
             input->showFault(QString());
 }
 
-void FieldList::addLine() {
+FieldInput* FieldList::addLine() {
     DraftRow row;
     for (const FieldSpec& column : spec_.columns) {
         const auto choices = choices_ ? choices_(column.name, row) : Choices{};
@@ -106,8 +106,10 @@ void FieldList::addLine() {
     }
     rows_.push_back(std::move(row));
     build();
-    lines_.back().inputs.front()->control()->setFocus(Qt::OtherFocusReason);
+    FieldInput* first = lines_.back().inputs.front();
+    first->control()->setFocus(Qt::OtherFocusReason);
     emit edited();
+    return first;
 }
 
 void FieldList::takeOut(std::size_t at) {

@@ -37,8 +37,8 @@ class FieldList : public QWidget {
     /// The field of a line, or nullptr.
     [[nodiscard]] FieldInput* field(std::size_t row, const std::string& column) const;
     void clearFaults();
-    /// One more, with the keys in its first field.
-    void addLine();
+    /// One more, with the keys in its first field, which it answers.
+    FieldInput* addLine();
 
   signals:
     void edited();

@@ -233,8 +233,7 @@ void FieldsEditor::goTo(const base::Place& place) {
 void FieldsEditor::addLine(const std::string& list) {
     open(base::Place(list));
     FieldList* rows = lists_.at(list);
-    rows->addLine();
-    emit wentTo(rows);
+    emit wentTo(rows->addLine());
 }
 
 void FieldsEditor::setAcross(bool across) {

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/fields/outcome.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -59,7 +60,15 @@ void Outcome::complain(const QString& words) {
     say(words, true, true);
 }
 
+// The colours follow the theme.
+void Outcome::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange)
+        say(words_->text(), isTrouble_, save_->isEnabled());
+}
+
 void Outcome::say(const QString& words, bool isTrouble, bool canSave) {
+    isTrouble_ = isTrouble;
     const Tokens tokens = tokensFor(palette());
     QPalette palette = words_->palette();
     palette.setColor(QPalette::WindowText, isTrouble ? tokens.over : canSave ? tokens.ink : tokens.pencil);

@@ -28,10 +28,14 @@ class Outcome : public QWidget {
     void saveAsked();
     void dropAsked();
 
+  protected:
+    void changeEvent(QEvent* event) override;
+
   private:
     void say(const QString& words, bool isTrouble, bool canSave);
 
     QString rest_;
+    bool isTrouble_ = false;
     QLabel* title_;
     QLabel* words_;
     QPushButton* save_;
