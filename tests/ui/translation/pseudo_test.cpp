@@ -109,6 +109,12 @@ QStringList listed(const QString& name) {
     return lines;
 }
 
+// The code of a doing is a schedule's, as a name is.
+bool isCode(const Surface& surface, const QString& text) {
+    static const QRegularExpression kCode(QStringLiteral("^[a-z0-9]+(-[a-z0-9]+)+$"));
+    return surface.name.contains(QLatin1String("StepsPage")) && kCode.match(text.trimmed()).hasMatch();
+}
+
 class LongPseudoLanguage : public testing::Test {
   protected:
     void SetUp() override {
@@ -162,7 +168,8 @@ TEST_F(LongPseudoLanguage, IsAllThatTheWindowSpeaks) {
         const bool isNotebook = surface.name.startsWith(QLatin1String("NotebookDialog"));
         const auto& allowed = isNotebook ? notebooks : std::set<QString>{};
         for (const PaintedText& painted : paintedTexts(surface.root))
-            judge(surface.name, wholeOf(painted), allowed);
+            if (!isCode(surface, wholeOf(painted)))
+                judge(surface.name, wholeOf(painted), allowed);
         for (const Tip& tip : tipsOf(surface))
             judge(surface.name + QStringLiteral(", tip"), shownOf(tip.text), allowed);
         for (const auto* widget : surface.root->findChildren<QWidget*>())

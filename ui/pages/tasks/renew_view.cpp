@@ -106,7 +106,7 @@ void RenewView::addTake(RenewalGroup group, int key) {
     auto* shortcut = new QShortcut(QKeySequence(Qt::Key_0 + key), this);
     shortcut->setContext(Qt::WidgetWithChildrenShortcut);
     connect(shortcut, &QShortcut::activated, this, [this, group] { take(group); });
-    takes_.push_back({group, button});
+    takes_.push_back({group, button, shortcut});
 }
 
 QWidget* RenewView::firstFocus() {
@@ -168,6 +168,7 @@ void RenewView::showRows() {
         takes_[at].button->setText(tr("%1  %2: %3").arg(at + 1).arg(groupWords(takes_[at].group)).arg(count));
         takes_[at].button->setVisible(!shown_.empty());
         takes_[at].button->setEnabled(count > 0 && !workbench().readOnly());
+        takes_[at].shortcut->setEnabled(takes_[at].button->isEnabled());
     }
 }
 

@@ -12,6 +12,7 @@
 
 class QLabel;
 class QPushButton;
+class QShortcut;
 
 namespace wm::ui {
 
@@ -32,6 +33,7 @@ class RenewView : public Page {
     struct Take {
         definitions::RenewalGroup group;
         QPushButton* button;
+        QShortcut* shortcut;
     };
     void addTake(definitions::RenewalGroup group, int key);
     [[nodiscard]] const exchange::Starter* starterHere() const;

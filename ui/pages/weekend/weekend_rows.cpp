@@ -61,12 +61,19 @@ Turn turnOf(const book::OpenSnag& open) {
     return upkeep::isSafety(open.snag->consequence) ? SafetyFound : Found;
 }
 
+// A name that would need more lines than a row has is said short.
+QString nameOf(const upkeep::TaskVersion& task) {
+    constexpr qsizetype kMostLetters = 40;
+    const QString name = text(task.name);
+    return name.size() <= kMostLetters || task.shortName.empty() ? name : text(task.shortName);
+}
+
 TableRow taskRow(const book::Book& book, const book::DueLine& line, const Tokens& tokens, int rank) {
     const auto* machine = book.ledger().find<items::Machine>(line.machine);
     const auto kit = book::kitState(book, *line.task);
     return {.id = line.task->task.value(),
             .cells = {inCell(line.picked),
-                      {.text = text(line.task->name), .icon = markIcon(markOf(line), tokens)},
+                      {.text = nameOf(*line.task), .icon = markIcon(markOf(line), tokens)},
                       {.text = machine == nullptr ? QString() : text(machine->name), .pencil = true},
                       {.text = howFar(line, book.today()), .sort = turnOf(line) * kRanks + rank},
                       {.text = QString::number(line.task->minutes.count()),
