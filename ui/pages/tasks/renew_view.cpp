@@ -103,7 +103,7 @@ void RenewView::addTake(RenewalGroup group, int key) {
     auto* button = new QPushButton(this);
     button->setObjectName(QStringLiteral("renew-%1").arg(key));
     connect(button, &QPushButton::clicked, this, [this, group] { take(group); });
-    auto* shortcut = new QShortcut(QKeySequence(Qt::Key_0 + key), this);
+    auto* shortcut = new QShortcut(QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_0 + key)), this);
     shortcut->setContext(Qt::WidgetWithChildrenShortcut);
     connect(shortcut, &QShortcut::activated, this, [this, group] { take(group); });
     takes_.push_back({group, button, shortcut});
@@ -165,7 +165,8 @@ void RenewView::showRows() {
         const auto count = std::count_if(shown_.begin(), shown_.end(), [&](const Difference& each) {
             return each.group == takes_[at].group;
         });
-        takes_[at].button->setText(tr("%1  %2: %3").arg(at + 1).arg(groupWords(takes_[at].group)).arg(count));
+        takes_[at].button->setText(
+            tr("%1: %2 (Alt+%3)").arg(groupWords(takes_[at].group)).arg(count).arg(at + 1));
         takes_[at].button->setVisible(!shown_.empty());
         takes_[at].button->setEnabled(count > 0 && !workbench().readOnly());
         takes_[at].shortcut->setEnabled(takes_[at].button->isEnabled());
