@@ -109,6 +109,7 @@ TEST(PlanPropertyTest, TakesTheUnionOfAllThatTheJobsNeed) {
             all.insert(own.begin(), own.end());
             work += job.minutes.count();
             alone += job.minutes.count() + minutesOf(c, own);
+            alone += isWarm ? EngineTimes{}.toWarm.count() : 0;
         }
         work += isRun ? EngineTimes{}.toWarm.count() : 0;
         RC_ASSERT(plan->work.count() == work + minutesOf(c, warm) + minutesOf(c, rest));
