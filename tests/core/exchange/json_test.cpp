@@ -305,7 +305,7 @@ INSTANTIATE_TEST_SUITE_P(
             "enteredBelowZero", "/outing/0/entered", "-1", {Fault::Negative, "outing[0].entered", "-1", {}}},
         BadValue{"secondGarage",
                  "/garage",
-                 R"([{"id": 2, "name": "", "pinned_today": null}])",
+                 R"([{"id": 2, "name": "", "pinned_today": null, "cool_minutes": 240}])",
                  {Fault::Malformed, "garage[0].id", "2", {}}},
         BadValue{"newerFormat", "/format", "8", {Fault::NewerFormat, "format", "8", {}}},
         BadValue{"formatZero", "/format", "0", {Fault::Malformed, "format", "0", {}}},
