@@ -91,6 +91,17 @@ class Builder {
         }
     }
 
+    [[nodiscard]] bool isOnAgainBefore(std::size_t kept, std::size_t step) const {
+        return on_[kept] != kNone && nodes_[on_[kept]].rank < nodes_[off_[step]].rank;
+    }
+
+    // Late: when what holds the part is on again. Not while something else that must be on is still off.
+    [[nodiscard]] bool canBeCrackedLate(std::size_t step) const {
+        return std::all_of(t_.keeps[step].begin(), t_.keeps[step].end(), [&](std::size_t kept) {
+            return nodes_[off_[step]].rank < nodes_[off_[kept]].rank || isOnAgainBefore(kept, step);
+        });
+    }
+
     // As late as what holds the part allows: before it comes off, or when it is on again.
     void addBreakLoose(std::size_t step) {
         Node node{.kind = ActKind::BreakLoose, .step = step};
@@ -98,9 +109,9 @@ class Builder {
         node.isPulled = true;
         const std::size_t crack = add(std::move(node));
         before(crack, off_[step]);
+        const bool isLate = canBeCrackedLate(step);
         for (const std::size_t kept : t_.keeps[step]) {
-            const bool isOnAgain = on_[kept] != kNone && nodes_[on_[kept]].rank < nodes_[off_[step]].rank;
-            if (isOnAgain)
+            if (isLate && isOnAgainBefore(kept, step))
                 before(on_[kept], crack);
             else
                 before(crack, off_[kept]);

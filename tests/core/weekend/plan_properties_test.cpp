@@ -20,6 +20,26 @@ struct Case {
     std::vector<Job> jobs;
 };
 
+std::ostream& operator<<(std::ostream& out, const Case& c) {
+    for (const StepVersion& step : c.steps) {
+        out << step.code << " needs";
+        for (const Need& need : step.needs)
+            out << ' ' << need.code << (need.applies ? "" : "?");
+        if (!step.breakLoose.empty())
+            out << ", cracked before";
+        for (const base::Code& kept : step.looseBefore)
+            out << ' ' << kept.code;
+        out << ", " << step.off.count() << " off, " << step.on.count() << " on\n";
+    }
+    for (const Job& job : c.jobs) {
+        out << job.name << ", body state " << static_cast<int>(job.bodyState) << ':';
+        for (const std::string& step : job.steps)
+            out << ' ' << step;
+        out << '\n';
+    }
+    return out;
+}
+
 std::string codeOf(std::size_t number) {
     return "S" + std::to_string(number);
 }
@@ -94,7 +114,8 @@ TEST(PlanPropertyTest, TakesTheUnionOfAllThatTheJobsNeed) {
     const bool holds = rc::check([] {
         const Case c = *aCase();
         const auto plan = planWork(pointersTo(c.steps), c.jobs);
-        RC_ASSERT(plan.has_value());
+        if (!plan)
+            RC_FAIL(plan.error().given);
         Codes all;
         Codes warm;
         Codes rest;

@@ -271,6 +271,22 @@ TEST(PlanTest, RefusesStepsThatNeedEachOther) {
     EXPECT_TRUE(planOn(steps, {makeJob("pressures", 3, {})}).has_value()) << "the cycle is out of reach";
 }
 
+// The nut of C is cracked while A and B are on. B is off and on again for the first job, but A stays off.
+TEST(PlanTest, CracksBeforeAllElseWhatCannotBeCrackedLater) {
+    std::vector<StepVersion> steps(3);
+    for (std::size_t at = 0; at < 3; ++at)
+        steps[at].code = steps[at].name = std::string(1, static_cast<char>('A' + at));
+    steps[1].needs = {{"A"}};
+    steps[2].needs = {{"A"}};
+    steps[2].breakLoose = "nut";
+    steps[2].looseBefore = {{"A"}, {"B"}};
+    const auto plan =
+        planWork(pointersTo(steps), std::vector{makeJob("one", 1, {"B"}), makeJob("two", 1, {"C"})});
+    ASSERT_TRUE(plan.has_value()) << plan.error().given;
+    EXPECT_EQ(plan->acts.front().kind, ActKind::BreakLoose);
+    EXPECT_EQ(plan->acts.front().step, "C");
+}
+
 TEST(PlanTest, IsNotBoundByALooseBeforeThatNamesNoStep) {
     auto steps = genericMachine(true);
     for (StepVersion& step : steps)
