@@ -21,7 +21,7 @@ class OwnWords {
     template <class T>
     void fields(T& row) const {
         T::fields(row, [this](std::string_view name, auto& member) {
-            if (name != "code" && name != "nth_of" && name != "job")
+            if (!name.ends_with("code") && name != "nth_of" && name != "job")
                 this->visit(member);
         });
     }
