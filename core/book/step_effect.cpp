@@ -46,7 +46,9 @@ std::vector<std::string> neededBy(const Book& book, MachineId machine, std::stri
     return names;
 }
 
-std::string nameOf(const Book& book, MachineId machine, const upkeep::ActRef& act) {
+std::string nameOf(const upkeep::ActRef& act, const std::vector<const weekend::StepVersion*>& steps,
+                   const std::vector<const fastening::JointVersion*>& joints,
+                   const std::vector<const upkeep::TaskVersion*>& tasks) {
     const auto named = [&](const auto& all) -> std::string {
         const auto at =
             std::find_if(all.begin(), all.end(), [&](const auto* v) { return v->code == act.code; });
@@ -55,12 +57,12 @@ std::string nameOf(const Book& book, MachineId machine, const upkeep::ActRef& ac
     switch (act.deed) {
         case upkeep::Deed::Crack:
         case upkeep::Deed::Torque:
-            return named(book.joints(machine));
+            return named(joints);
         case upkeep::Deed::Off:
         case upkeep::Deed::On:
-            return named(book.steps(machine));
+            return named(steps);
         case upkeep::Deed::Job:
-            return named(book.tasks(machine));
+            return named(tasks);
         case upkeep::Deed::Do:
             break;
     }
@@ -71,10 +73,14 @@ std::string nameOf(const Book& book, MachineId machine, const upkeep::ActRef& ac
                     return &doing;
         return nullptr;
     };
-    const upkeep::Doing* doing = said(book.steps(machine));
+    const upkeep::Doing* doing = said(steps);
     if (doing == nullptr)
-        doing = said(book.tasks(machine));
+        doing = said(tasks);
     return doing == nullptr ? act.code : doing->what;
+}
+
+std::string nameOf(const Book& book, MachineId machine, const upkeep::ActRef& act) {
+    return nameOf(act, book.steps(machine), book.joints(machine), book.tasks(machine));
 }
 
 bool sameOrder(const weekend::Plan& a, const weekend::Plan& b) {

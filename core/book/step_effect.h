@@ -22,7 +22,11 @@ base::Result<weekend::Plan> planOfStep(const Book& book, MachineId machine, std:
 /// Tasks in use that need the step off, and steps in use that need it off first, by name.
 std::vector<std::string> neededBy(const Book& book, MachineId machine, std::string_view code);
 
-/// The name of what an act is done to, or its code if nothing in use bears it.
+/// The name of what an act is done to, out of these; its code if none of them bears it.
+std::string nameOf(const upkeep::ActRef& act, const std::vector<const weekend::StepVersion*>& steps,
+                   const std::vector<const fastening::JointVersion*>& joints,
+                   const std::vector<const upkeep::TaskVersion*>& tasks);
+/// The same out of what is in use on a machine.
 std::string nameOf(const Book& book, MachineId machine, const upkeep::ActRef& act);
 
 /// Whether both plans have the same acts in the same order, whatever they take.

@@ -6,6 +6,7 @@
 #include <type_traits>
 
 #include "core/base/circle.h"
+#include "core/book/step_effect.h"
 #include "core/definitions/definitions.h"
 #include "core/picture/consistency.h"
 #include "core/weekend/check_order.h"
@@ -84,25 +85,14 @@ std::vector<const upkeep::Doing*> Definitions::doings() const {
     return all;
 }
 
-// The name of what an act is done to, or its code if nothing is called that.
 std::string Definitions::nameOf(const ActRef& ref) const {
-    const auto named = [&](const auto* found) { return found == nullptr ? ref.code : found->name; };
-    switch (ref.deed) {
-        case Deed::Crack:
-        case Deed::Torque:
-            return named(joints_.find(ref.code));
-        case Deed::Off:
-        case Deed::On:
-            return named(steps_.find(ref.code));
-        case Deed::Job:
-            return named(tasks_.find(ref.code));
-        case Deed::Do:
-            break;
-    }
-    for (const upkeep::Doing* doing : doings())
-        if (doing->code == ref.code)
-            return doing->what;
-    return ref.code;
+    const auto all = [](const auto& kind) {
+        std::vector<const std::decay_t<decltype(kind.last.front())>*> versions;
+        for (const auto& version : kind.last)
+            versions.push_back(&version);
+        return versions;
+    };
+    return book::nameOf(ref, all(steps_), all(joints_), all(tasks_));
 }
 
 bool Definitions::knows(const ActRef& ref) const {
