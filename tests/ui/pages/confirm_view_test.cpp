@@ -5,11 +5,14 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTabBar>
+#include <QTranslator>
+#include <map>
 
 #include "core/definitions/confirming.h"
 #include "tests/ui/window.h"
 #include "ui/pages/page.h"
 #include "ui/pages/torque/big_figure.h"
+#include "ui/pages/torque/confirm_rows.h"
 #include "ui/tables/row_table.h"
 
 namespace wm::ui {
@@ -284,6 +287,40 @@ TEST_F(ConfirmViewTest, ANameIsNoPlaceForFigures) {
     EXPECT_EQ(said("confirmProgress"), QStringLiteral("Plover %2 %3: ") + QString::number(count.confirmed) +
                                            QStringLiteral(" of ") + QString::number(count.all) +
                                            QStringLiteral(" confirmed"));
+}
+
+// A language of a few words.
+class FewWords : public QTranslator {
+  public:
+    QString translate(const char* /*context*/, const char* words, const char* /*meaning*/,
+                      int /*n*/) const override {
+        static const std::map<QString, QString> kWords{
+            {QStringLiteral("or"), QStringLiteral("oder")},
+            {QStringLiteral("first"), QStringLiteral("zuerst")},
+            {QStringLiteral("then"), QStringLiteral("dann")},
+            {QStringLiteral("months"), QStringLiteral("Monate")},
+            {QStringLiteral("mud days"), QStringLiteral("Tage im Schlamm")}};
+        const auto at = kWords.find(QString::fromUtf8(words));
+        return at == kWords.end() ? QString() : at->second;
+    }
+    [[nodiscard]] bool isEmpty() const override { return false; }
+};
+
+TEST(ConfirmRows, AnIntervalIsSaidAndReadInTheLanguageOfTheWindow) {
+    using definitions::PrintedKind;
+    FewWords german;
+    ASSERT_TRUE(QCoreApplication::installTranslator(&german));
+    definitions::Printed figure;
+    figure.key.kind = PrintedKind::Interval;
+    figure.figure = "first 3 h, then 15 h or 6 months or 2 mud days";
+    const QString said = figureWords(figure);
+    EXPECT_EQ(said, QStringLiteral("zuerst 3 h, dann 15 h oder 6 Monate oder 2 Tage im Schlamm"));
+    EXPECT_EQ(figureTyped(PrintedKind::Interval, said), figure.figure);
+    EXPECT_EQ(figureTyped(PrintedKind::Interval, QStringLiteral("4 months or 5 Monate, orders")),
+              "4 months or 5 months, orders");
+    figure.key.kind = PrintedKind::Torque;
+    EXPECT_EQ(figureWords(figure), QString::fromStdString(figure.figure)) << "a torque has no such words";
+    QCoreApplication::removeTranslator(&german);
 }
 
 }  // namespace

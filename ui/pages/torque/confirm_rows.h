@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -12,6 +13,10 @@
 
 namespace wm::ui {
 
+/// The figure as it could be typed again, an interval with its words in the mechanic's language.
+QString figureWords(const definitions::Printed& figure);
+/// What was typed over it in the words that core reads; those of core are understood as they are.
+std::string figureTyped(definitions::PrintedKind kind, const QString& typed);
 /// Columns: kind, what, of, as stored, page.
 TableRow confirmRow(const definitions::Printed& figure, std::int64_t id, bool passedOver);
 /// "intervals 3 of 20 · amounts 0 of 12 · limits 1 of 8 · torques 8 of 47"

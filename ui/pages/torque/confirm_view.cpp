@@ -252,7 +252,7 @@ void ConfirmView::load(const Printed& figure) {
                          ? tr("not typed yet: type it as your manual prints it")
                          : tr("NOT CONFIRMED against the service manual: %1").arg(sourceWords(figure)));
     const auto draft = drafts_.find(figure.key);
-    loaded_ = text(figure.figure);
+    loaded_ = figureWords(figure);
     const QString words = draft == drafts_.end() ? loaded_ : draft->second;
     if (isAnother || figure_->text().trimmed() != words) {
         figure_->setText(words);
@@ -281,7 +281,8 @@ void ConfirmView::loadPlace(const Printed& figure) {
 }
 
 bool ConfirmView::questions(const PrintedKey& key, const QString& figure) {
-    const auto doubt = verbs::doubtAbout(*workbench().book(), key, figure.toStdString(), decimalMark());
+    const auto doubt =
+        verbs::doubtAbout(*workbench().book(), key, figureTyped(key.kind, figure), decimalMark());
     if (!doubt || !*doubt || questioned_ == figure)
         return false;
     questioned_ = figure;
@@ -317,7 +318,7 @@ void ConfirmView::confirm() {
     }
     if (questions(key, figure))
         return;
-    const verbs::ReadInManual read{figure.toStdString(), manual_->text().toStdString(),
+    const verbs::ReadInManual read{figureTyped(key.kind, figure), manual_->text().toStdString(),
                                    page_->text().toStdString()};
     const auto next = nextId();
     pages_[*machine_] = page_->text().trimmed();
