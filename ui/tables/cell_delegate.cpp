@@ -22,6 +22,11 @@ void paintIn(QStyleOptionViewItem& option, const QColor& color) {
     option.palette.setColor(QPalette::HighlightedText, color);
 }
 
+// What the figure leaves at its end for the wedge.
+int roomForWedge(const QFont& font) {
+    return static_cast<int>(wedgeAdvance(QFontMetricsF(font))) + 4;
+}
+
 }  // namespace
 
 void CellDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
@@ -43,9 +48,8 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     if (option.state.testFlag(QStyle::State_Selected))
         painter->fillRect(option.rect, option.palette.color(QPalette::Highlight));
     const QFontMetricsF metrics(option.font);
-    const int room = static_cast<int>(wedgeAdvance(metrics)) + 4;
     QStyleOptionViewItem narrowed = option;
-    narrowed.rect.adjust(0, 0, -room, 0);
+    narrowed.rect.adjust(0, 0, -roomForWedge(option.font), 0);
     RowDelegate::paint(painter, narrowed, index);
     const double baseline = option.rect.center().y() + metrics.capHeight() / 2.0;
     paintWedge(*painter, wedgeBehind(QPointF(narrowed.rect.right(), baseline), metrics),
@@ -55,7 +59,7 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
 QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
     // Words that wrap have the room that paint() leaves them: clear of the bar, and of the wedge.
     QStyleOptionViewItem narrowed = option;
-    const int wedge = index.data(TableModel::UnconfirmedRole).toBool() ? 16 : 0;
+    const int wedge = index.data(TableModel::UnconfirmedRole).toBool() ? roomForWedge(option.font) : 0;
     if (narrowed.rect.width() > 0)
         narrowed.rect.setWidth(std::max(1, narrowed.rect.width() - kClearOfTheBar - wedge));
     QSize size = RowDelegate::sizeHint(narrowed, index);

@@ -86,11 +86,15 @@ RowTable::RowTable(std::vector<QString> headers, int stretchedColumn, QWidget* p
     horizontalHeader()->setSortIndicatorClearable(true);
     horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
     setSortingEnabled(true);
-    // The stretched column gets its width last, after show() and resizing.
-    connect(horizontalHeader(), &QHeaderView::sectionResized, this, [this](int column) {
-        if (column == stretched_)
-            fitRows();
-    });
+    // The stretched column gets its width last, after show() and resizing, and after it was said: hence
+    // queued.
+    connect(
+        horizontalHeader(), &QHeaderView::sectionResized, this,
+        [this](int column) {
+            if (column == stretched_)
+                fitRows();
+        },
+        Qt::QueuedConnection);
     connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, &RowTable::chosenChanged);
     connect(this, &QTableView::doubleClicked, this, [this](const QModelIndex& index) {
         emit activatedId(index.data(TableModel::IdRole).toLongLong());

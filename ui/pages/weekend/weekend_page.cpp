@@ -54,7 +54,6 @@ WeekendPage::WeekendPage(const PageTools& tools, QWidget* parent)
     jobs_->setObjectName(QStringLiteral("weekendJobs"));
     jobs_->setAccessibleName(tr("What wants doing; Space puts a job in or takes it out"));
     order_->setObjectName(QStringLiteral("weekendOrder"));
-    order_->setMostLines(4);  // a condition is said whole
     order_->setAccessibleName(tr("Working order; Enter opens the access step"));
     order_->setMostLines(RowTable::kAsManyAsItTakes);
     order_->setSortingEnabled(false);

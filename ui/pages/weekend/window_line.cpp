@@ -19,12 +19,15 @@ namespace wm::ui {
 namespace {
 
 constexpr std::int64_t kMostHands = 20;
+const QString kTimeOfDay = QStringLiteral("00:00");
 
-QLineEdit* field(QWidget* parent, const QString& name, const QString& accessible, int letters) {
+// As wide as `sample`, and no narrower however many fields stand beside it.
+QLineEdit* field(QWidget* parent, const QString& name, const QString& accessible, const QString& sample) {
     auto* edit = new QLineEdit(parent);
     edit->setObjectName(name);
     edit->setAccessibleName(accessible);
-    edit->setMaximumWidth(edit->fontMetrics().averageCharWidth() * letters + 24);
+    constexpr int kAround = 18;
+    edit->setFixedWidth(edit->fontMetrics().horizontalAdvance(sample) + kAround);
     return edit;
 }
 
@@ -33,14 +36,17 @@ QLineEdit* field(QWidget* parent, const QString& name, const QString& accessible
 WindowLine::WindowLine(Workbench& workbench, QWidget* parent)
     : QWidget(parent),
       workbench_(workbench),
-      day_(field(this, QStringLiteral("windowDay"), tr("Day of the work window"), 14)),
-      from_(field(this, QStringLiteral("windowFrom"), tr("Work begins at"), 6)),
-      to_(field(this, QStringLiteral("windowTo"), tr("Work ends at"), 6)),
-      hands_(field(this, QStringLiteral("windowHands"), tr("Pairs of hands"), 3)),
-      cold_(field(this, QStringLiteral("coldAfter"), tr("An engine is cold after a run of it in"), 6)),
+      day_(field(this, QStringLiteral("windowDay"), tr("Day of the work window"),
+                 QStringLiteral("Wed 28 May"))),
+      from_(field(this, QStringLiteral("windowFrom"), tr("Work begins at"), kTimeOfDay)),
+      to_(field(this, QStringLiteral("windowTo"), tr("Work ends at"), kTimeOfDay)),
+      hands_(field(this, QStringLiteral("windowHands"), tr("Pairs of hands"), QStringLiteral("20"))),
+      cold_(
+          field(this, QStringLiteral("coldAfter"), tr("An engine is cold after a run of it in"), kTimeOfDay)),
       problem_(new QLabel(this)) {
     problem_->setProperty("role", QStringLiteral("note"));
     problem_->setWordWrap(true);
+    day_->setMaximumWidth(2 * day_->minimumWidth());  // a day of another year has its year
     day_->setPlaceholderText(tr("fri"));
     from_->setPlaceholderText(QStringLiteral("18:00"));
     to_->setPlaceholderText(QStringLiteral("21:00"));
@@ -66,10 +72,16 @@ WindowLine::WindowLine(Workbench& workbench, QWidget* parent)
     connect(cold_, &QLineEdit::textEdited, this, [this] { dirty_ = true; });
     connect(cold_, &QLineEdit::returnPressed, this, &WindowLine::saveCooling);
     line->addWidget(problem_, 1);
+    line->addStretch();
     for (QLineEdit* edit : {day_, from_, to_, hands_}) {
         connect(edit, &QLineEdit::textEdited, this, [this] { dirty_ = true; });
         connect(edit, &QLineEdit::returnPressed, this, &WindowLine::save);
     }
+}
+
+void WindowLine::say(const QString& words) {
+    problem_->setText(words);
+    problem_->setVisible(!words.isEmpty());
 }
 
 void WindowLine::refresh() {
@@ -85,21 +97,20 @@ void WindowLine::refresh() {
                                    : QString::fromStdString(units::timeOfDayText(window->endsAt)));
     hands_->setText(window == nullptr ? QString() : QString::number(window->hands));
     cold_->setText(QString::fromStdString(units::timeOfDayText(book->ledger().garage().cool)));
-    problem_->setText(window == nullptr ? tr("No work window yet: type day and times, then Enter.")
-                                        : QString());
+    say(window == nullptr ? tr("No work window yet: type day and times, then Enter.") : QString());
 }
 
 void WindowLine::saveCooling() {
     const auto cool = units::parseTimeOfDay("cool_minutes", cold_->text().toStdString());
     if (!cool)
-        return problem_->setText(wordsFor(cool.error()));
+        return say(wordsFor(cool.error()));
     dirty_ = false;
     if (*cool == workbench_.book()->ledger().garage().cool)
         return refresh();
     const auto done = workbench_.attempt(
         [cool = *cool](const verbs::VerbContext& context) { return verbs::setCooling(context, cool); });
     if (!done)
-        problem_->setText(wordsFor(done.error()));
+        say(wordsFor(done.error()));
     else
         refresh();
 }
@@ -120,7 +131,7 @@ void WindowLine::save() {
     for (const auto* error : {day ? nullptr : &day.error(), from ? nullptr : &from.error(),
                               to ? nullptr : &to.error(), hands ? nullptr : &hands.error()})
         if (error != nullptr) {
-            problem_->setText(wordsFor(*error));
+            say(wordsFor(*error));
             return;
         }
     weekend::WorkWindow window = old == nullptr ? weekend::WorkWindow{} : *old;
@@ -131,7 +142,7 @@ void WindowLine::save() {
     const auto done = workbench_.attempt(
         [=](const verbs::VerbContext& context) { return verbs::saveWindow(context, window); });
     if (!done) {
-        problem_->setText(wordsFor(done.error()));
+        say(wordsFor(done.error()));
         return;
     }
     dirty_ = false;

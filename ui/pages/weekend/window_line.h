@@ -21,6 +21,7 @@ class WindowLine : public QWidget {
     void refresh();
 
   private:
+    void say(const QString& words);  ///< what is missing or wrong; empty: nothing
     void save();
     void saveCooling();
 
