@@ -8,6 +8,7 @@
 #include "core/sheet/sheet_parts.h"
 #include "core/sheet/sheet_words.h"
 #include "core/upkeep/sources.h"
+#include "core/weekend/left_off.h"
 #include "core/weekend/plan_words.h"
 #include "core/weekend/step_words.h"
 
@@ -263,18 +264,40 @@ std::string wordsOf(const SheetSource& from, const upkeep::FollowUp& open) {
                             : from.speech(base::phrase("Sheet", "re-check %1").arg(joint->name));
 }
 
+const upkeep::TaskVersion* taskOf(const SheetSource& from, const upkeep::FollowUpRule& rule) {
+    for (const upkeep::TaskVersion* task : from.book.tasks(from.machine))
+        if (task->code == rule.code)
+            return task;
+    return nullptr;
+}
+
+std::string partsOf(const weekend::StepVersion& step) {
+    const std::string parts = weekend::partsOf(step.name);
+    return parts.empty() ? step.name : parts;
+}
+
+// With what is left off it has to wait: nobody pumps a brake whose wheel is out.
+std::string whenOf(const SheetSource& from, const upkeep::FollowUpRule& rule,
+                   const upkeep::TaskVersion* task) {
+    std::string back;
+    if (task != nullptr && rule.when == upkeep::When::AtOnce)
+        for (const std::string& code : weekend::waitsFor(from.plan.acts, *task))
+            if (const auto* step = from.book.step(from.machine, code))
+                back += (back.empty() ? "" : ", ") + partsOf(*step);
+    return back.empty()
+               ? whenText(rule, from.speech)
+               : from.speech(base::phrase("Sheet", "once back on: %1; before it is ridden").arg(back));
+}
+
 }  // namespace
 
 std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
     FieldIds ids('V');
     std::vector<FollowUpLine> lines;
     const auto add = [&](const upkeep::FollowUpRule& rule, const std::string& because) {
-        std::string what = rule.what;
-        if (what.empty())
-            for (const upkeep::TaskVersion* task : from.book.tasks(from.machine))
-                if (task->code == rule.code)
-                    what = task->name;
-        const std::string when = whenText(rule, from.speech);
+        const upkeep::TaskVersion* task = taskOf(from, rule);
+        const std::string what = rule.what.empty() && task != nullptr ? task->name : rule.what;
+        const std::string when = whenOf(from, rule, task);
         const bool isThere = std::any_of(lines.begin(), lines.end(), [&](const FollowUpLine& line) {
             return line.what == what && line.when == when;
         });
@@ -283,10 +306,8 @@ std::vector<FollowUpLine> followUpsOf(const SheetSource& from) {
     };
     for (auto code = from.plan.opened.rbegin(); code != from.plan.opened.rend(); ++code)
         if (const auto* step = from.book.step(from.machine, *code))
-            for (const upkeep::FollowUpRule& rule : step->followUps) {
-                const std::string parts = weekend::partsOf(step->name);
-                add(rule, parts.empty() ? step->name : parts);
-            }
+            for (const upkeep::FollowUpRule& rule : step->followUps)
+                add(rule, partsOf(*step));
     for (const weekend::Job& job : from.jobs)
         if (const auto* task = from.taskOf(job))
             for (const upkeep::FollowUpRule& rule : task->followUps)

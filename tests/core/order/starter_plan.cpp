@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "core/fastening/danger.h"
+#include "core/weekend/left_off.h"
 
 namespace wm::order {
 
@@ -233,14 +234,23 @@ class StarterPlan::Teller {
     void bring(const std::vector<upkeep::FollowUpRule>& rules, const std::string& job) {
         for (const upkeep::FollowUpRule& rule : rules) {
             const bool isAtOnce = rule.when == upkeep::When::AtOnce;
+            const std::string once = isAtOnce && waits(rule) ? "once whole: " : "";
             Acts acts = saidIn(rule.what, of_.bindings_.at(isAtOnce ? "at_once" : "later"));
             const Acts own = saidIn(rule.what, at(of_.bindings_.at("at_once_of_a_job"), job));
             acts.insert(acts.end(), own.begin(), own.end());
             Acts& list = isAtOnce ? atOnce_ : later_;
             for (const std::string& act : acts)
-                if (std::find(list.begin(), list.end(), act) == list.end())
-                    list.push_back(act);
+                if (std::find(list.begin(), list.end(), once + act) == list.end())
+                    list.push_back(once + act);
         }
+    }
+
+    // What waits for a part that this plan leaves off is not done when the plan is.
+    [[nodiscard]] bool waits(const upkeep::FollowUpRule& rule) const {
+        const auto& all = of_.starter_.tasks;
+        return std::any_of(all.begin(), all.end(), [&](const upkeep::TaskVersion& task) {
+            return task.code == rule.code && !weekend::waitsFor(plan_, task).empty();
+        });
     }
 
     const StarterPlan& of_;

@@ -273,6 +273,38 @@ TEST(JobSheetTest, ListsWhatToCheckAfterwardsAtOnceFirst) {
                                    "Spokes/Rear wheel/after the next outing", "Sag/Linkage/after 2.0 h"));
 }
 
+// The linkage goes away and the wheel stays out: nobody pumps its brake now.
+TEST(JobSheetTest, WhatNeedsAPartThatStaysOffIsAskedForOnceItIsBackOn) {
+    auto rows = smallGarage();
+    upkeep::TaskVersion pump;
+    for (auto& row : rows) {
+        auto* task = std::get_if<upkeep::TaskVersion>(&row);
+        if (task == nullptr)
+            continue;
+        task->sendsOut = task->task == kLinkage;
+        if (task->task == kTyre) {
+            task->followUps = {{"", "pump", upkeep::When::AtOnce, 0}, {"Bead", "", upkeep::When::AtOnce, 0}};
+            pump = *task;
+        }
+    }
+    pump.id = TaskVersionId{900};
+    pump.task = TaskId{901};
+    pump.code = "pump";
+    pump.name = "Pump the rear brake";
+    pump.followUps.clear();
+    pump.edges = {{{upkeep::Deed::On, "rear-wheel-out"}, {upkeep::Deed::Job, "pump"}}};
+    rows.emplace_back(pump);
+    std::erase_if(rows, [](const auto& row) { return std::holds_alternative<outlook::Event>(row); });
+    const auto sheet = jobSheet(bookOf(rows), kHeron, 1);
+    ASSERT_TRUE(sheet.has_value());
+    std::vector<std::string> lines;
+    for (const FollowUpLine& line : sheet->followUps)
+        if (line.because == "Rear tyre")
+            lines.push_back(line.what + "/" + line.when);
+    EXPECT_THAT(lines, ElementsAre("Pump the rear brake/once back on: Rear wheel; before it is ridden",
+                                   "Bead/before it is ridden"));
+}
+
 TEST(JobSheetTest, ListsChecksThatEarlierWorkStillAsksFor) {
     auto rows = smallGarage();
     std::erase_if(rows, [](const auto& row) {

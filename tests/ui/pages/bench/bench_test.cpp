@@ -93,7 +93,8 @@ TEST(BenchModel, WhatIsFoldedAwayIsAsGraveAsItsWorst) {
     EXPECT_EQ(more().ride, BenchCell::Ride::NotUnseen);
     doubts.back().ride = BenchCell::Ride::No;
     EXPECT_EQ(more().ride, BenchCell::Ride::No);
-    doubts.assign(3, BenchCell{.kind = BenchCell::Kind::Joint, .machine = MachineId(1)});
+    joint.ride = BenchCell::Ride::Yes;
+    doubts.assign(3, joint);
     EXPECT_EQ(more().ride, BenchCell::Ride::Yes);
 }
 
