@@ -1,7 +1,9 @@
 // SPDX-FileCopyrightText: Witnessmark contributors
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <set>
+#include <utility>
 
+#include "ui/fields/act_choices.h"
 #include "ui/fields/choices.h"
 #include "ui/pages/tasks/task_fields.h"
 #include "ui/words/caution_words.h"
@@ -73,8 +75,6 @@ QString hazardWords(upkeep::Hazard hazard) {
     return cautionWords(hazard).hazard;
 }
 
-}  // namespace
-
 Choices choicesFor(const book::Book& book, MachineId machine, const std::string& list,
                    const std::string& field) {
     if (list.empty())
@@ -100,6 +100,16 @@ Choices choicesFor(const book::Book& book, MachineId machine, const std::string&
     if (list == "joints")
         return byCode(book.joints(machine));
     return field == "code" || field == "job" ? jobs(book, machine) : Choices{};
+}
+
+}  // namespace
+
+ChoicesOf taskChoices(std::shared_ptr<const book::Book> book, upkeep::TaskVersion base) {
+    return [ofActs = ActChoices{book, base.machine, upkeep::Deed::Job, base.code}, book,
+            machine = base.machine](const Asked& asked) {
+        auto acts = ofActs(asked);
+        return acts ? std::move(*acts) : choicesFor(*book, machine, asked.list, asked.field);
+    };
 }
 
 }  // namespace wm::ui

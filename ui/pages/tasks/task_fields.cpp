@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/tasks/task_fields.h"
 
+#include "ui/fields/work_fields.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -121,6 +122,14 @@ GroupSpec theWork() {
                        {"how_to", tr("way to do it"), Lines, 50}}};
 }
 
+// What a task says of the order is no figure of a manual: it makes no interval doubtful.
+GroupSpec foldedAway(GroupSpec group) {
+    group.folded = true;
+    for (ListSpec& list : group.lists)
+        list.isDoubted = false;
+    return group;
+}
+
 GroupSpec theKind() {
     return {.title = tr("Kind of task"),
             .folded = true,
@@ -132,8 +141,16 @@ GroupSpec theKind() {
 }  // namespace
 
 std::vector<GroupSpec> taskGroups() {
-    return {theTask(),       theInterval(), theSource(), theWeights(),
-            theHappenings(), theKit(),      theWork(),   theKind()};
+    return {theTask(),
+            theInterval(),
+            theSource(),
+            theWeights(),
+            theHappenings(),
+            theKit(),
+            theWork(),
+            foldedAway(orderGroup()),
+            foldedAway(doingsGroup()),
+            theKind()};
 }
 
 SheetSpec taskSheet() {

@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <memory>
+
 #include "core/book/book.h"
 #include "ui/fields/field_spec.h"
 
@@ -11,9 +13,8 @@ namespace wm::ui {
 std::vector<GroupSpec> taskGroups();
 SheetSpec taskSheet();
 
-/// What can be chosen, or is suggested, in a field on a machine; `list` is empty for a field of the task
-/// itself.
-Choices choicesFor(const book::Book& book, MachineId machine, const std::string& list,
-                   const std::string& field);
+/// What can be chosen, or is suggested, in the fields of a task. An order may name what stands in the draft
+/// and is not in the file yet: the task itself, its doings.
+ChoicesOf taskChoices(std::shared_ptr<const book::Book> book, upkeep::TaskVersion base);
 
 }  // namespace wm::ui

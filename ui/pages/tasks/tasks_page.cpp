@@ -245,9 +245,7 @@ void TasksPage::showTask() {
     editor_->setEnabled(!workbench().readOnly());
     new_->setEnabled(!workbench().readOnly());
     editor_->clearFaults();
-    editor_->offer([book = workbench().book(), machine = version->machine](const Asked& asked) {
-        return choicesFor(*book, machine, asked.list, asked.field);
-    });
+    editor_->offer(taskChoices(workbench().book(), *version));
     editor_->show(begun != nullptr ? begun->draft : draftOf(*version));
     showHead();
     foretell();

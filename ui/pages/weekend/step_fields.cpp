@@ -4,6 +4,7 @@
 
 #include <QKeySequence>
 
+#include "ui/fields/work_fields.h"
 #include "ui/words/tr.h"
 
 namespace wm::ui {
@@ -35,33 +36,6 @@ GroupSpec theNeeds() {
                        .opens = tr("open this access step")}}};
 }
 
-GroupSpec theOrder() {
-    return {.title = tr("Order of work"),
-            .lists = {{.name = "edges",
-                       .title = tr("What has to come before what, wherever a plan holds both"),
-                       .one = tr("order"),
-                       .columns = {{.name = "earlier",
-                                    .label = tr("the earlier act"),
-                                    .kind = Choice,
-                                    .begins = QStringLiteral("torque")},
-                                   {.name = "earlier_code",
-                                    .label = tr("what is done first"),
-                                    .kind = Search,
-                                    .follows = "earlier"},
-                                   {.name = "later",
-                                    .label = tr("the later act"),
-                                    .kind = Choice,
-                                    .lead = tr("comes before"),
-                                    .begins = QStringLiteral("off")},
-                                   {.name = "later_code",
-                                    .label = tr("what is done later"),
-                                    .kind = Search,
-                                    .follows = "later"}},
-                       .isDoubted = true,
-                       .isSentence = true,
-                       .addKey = QKeySequence(Qt::ALT | Qt::Key_Insert).toString(QKeySequence::NativeText)}}};
-}
-
 GroupSpec theCrackingLoose() {
     return {.title = tr("Cracked loose before it comes off"),
             .folded = true,
@@ -87,24 +61,6 @@ GroupSpec theJoints() {
                    .title = tr("To take something off one of these, the step must be off (rear wheel/tyre)"),
                    .one = tr("position"),
                    .columns = {{"code", tr("position"), Suggested, 20}}}}};
-}
-
-GroupSpec theDoings() {
-    return {
-        .title = tr("Done besides"),
-        .folded = true,
-        .lists = {
-            {.name = "doings",
-             .title = tr("In a plan each stands once: what several steps ask for comes when all of "
-                         "them allow it. Without a code of its own it gets one from its words."),
-             .one = tr("doing"),
-             .columns =
-                 {{"what", tr("what (pump the brake until it is hard)"), Words, 38},
-                  {"minutes", tr("minutes"), Figure, 6},
-                  {.name = "comes", .label = tr("when"), .kind = Choice, .begins = QStringLiteral("after")},
-                  {.name = "code", .label = tr("code"), .letters = 24, .below = true},
-                  {.name = "runs", .label = tr("runs the engine"), .kind = Tick, .below = true}},
-             .isDoubted = true}}};
 }
 
 GroupSpec theRefit() {
@@ -140,10 +96,11 @@ GroupSpec theSource() {
 }  // namespace
 
 SheetSpec stepSheet() {
+    const QString oneMore = QKeySequence(Qt::ALT | Qt::Key_Insert).toString(QKeySequence::NativeText);
     return {.prefix = QStringLiteral("step"),
             .spoken = tr("the chosen access step"),
-            .groups = {theStep(), theNeeds(), theOrder(), theCrackingLoose(), theJoints(), theDoings(),
-                       theRefit(), theCautions(), theSource()}};
+            .groups = {theStep(), theNeeds(), orderGroup(oneMore), theCrackingLoose(), theJoints(),
+                       doingsGroup(), theRefit(), theCautions(), theSource()}};
 }
 
 }  // namespace wm::ui

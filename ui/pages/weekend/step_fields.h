@@ -19,7 +19,4 @@ SheetSpec stepSheet();
 /// draft and is not in the file yet: the step itself, its doings.
 ChoicesOf stepChoices(std::shared_ptr<const book::Book> book, weekend::StepVersion base);
 
-/// The code that a definition has or will get.
-std::string codeOf(const weekend::StepVersion& base, const Draft& draft);
-
 }  // namespace wm::ui

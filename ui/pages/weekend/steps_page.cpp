@@ -15,6 +15,7 @@
 #include <algorithm>
 
 #include "core/verbs/what_if.h"
+#include "ui/fields/act_choices.h"
 #include "ui/fields/fields_editor.h"
 #include "ui/fields/outcome.h"
 #include "ui/pages/columns.h"
@@ -309,7 +310,7 @@ void StepsPage::foretell() {
     if (!seen)
         return refuse(begun->draft, {seen.error()});
     editor_->clearFaults();
-    const std::string code = codeOf(begun->base, begun->draft);
+    const std::string code = codeOf(begun->base.code, begun->draft);
     const auto effect = book::effectOf(*book, *seen->after, machine, code);
     showOrder(*seen->after, machine, code, effect.alone.now ? &*effect.alone.now : nullptr);
     outcome_->foretell(effectWords(effect));
@@ -317,7 +318,7 @@ void StepsPage::foretell() {
 
 // The plan stays the one of the file. A line that was just begun is blank and needs no reproach yet.
 void StepsPage::refuse(const Draft& draft, const Faults& faults) {
-    showOrder(*workbench().book(), chosenVersion()->machine, codeOf(*chosenVersion(), draft), nullptr);
+    showOrder(*workbench().book(), chosenVersion()->machine, codeOf(chosenVersion()->code, draft), nullptr);
     outcome_->complain(wordsAtField(faults.front()));
     Faults loud = faults;
     if (!isBlamed_)

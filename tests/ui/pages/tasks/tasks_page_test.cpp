@@ -120,6 +120,46 @@ TEST_F(TasksPageTest, AFaultInAFoldOpensIt) {
     EXPECT_TRUE(fault->isVisible());
 }
 
+// What a task says of the order of work, and what is done besides, reads as sentences and can be changed.
+TEST_F(TasksPageTest, ItsOrderAndWhatIsDoneBesidesAreChanged) {
+    using upkeep::Deed;
+    const auto brakes = garage_->task("Heron 250", "brakes-check");
+    choose(brakes);
+    const auto before = version(brakes);
+    ASSERT_EQ(before.edges.size(), 2U);
+    const auto box = [this](const char* name) { return child<QComboBox>(name); };
+    EXPECT_EQ(box("task-edges-1-earlier_code")->currentText(),
+              QStringLiteral("Rear wheel out, caliper hanger free"));
+    EXPECT_EQ(box("task-edges-1-later_code")->currentText(), text(before.name));
+    child<QPushButton>("task-doings-add")->click();
+    line("task-doings-0-what")->setFocus();
+    type(QStringLiteral("Wipe the discs"));
+    child<QPushButton>("task-edges-add")->click();
+    const auto say = [&](const char* deedBox, Deed deed, const char* codeBox, const QString& words) {
+        box(deedBox)->setCurrentIndex(static_cast<int>(deed));
+        emit box(deedBox)->activated(static_cast<int>(deed));
+        box(codeBox)->setFocus();
+        box(codeBox)->lineEdit()->selectAll();
+        type(words);
+    };
+    say("task-edges-2-earlier", Deed::Job, "task-edges-2-earlier_code", text(before.name));
+    say("task-edges-2-later", Deed::Do, "task-edges-2-later_code", QStringLiteral("wipe"));
+    press(Qt::Key_Return);
+    ASSERT_EQ(version(brakes).doings.size(), 1U) << preview().toStdString();
+    EXPECT_EQ(version(brakes).doings[0].code, "wipe-the-discs");
+    ASSERT_EQ(version(brakes).edges.size(), 3U);
+    EXPECT_EQ(version(brakes).edges[2],
+              (upkeep::Edge{{Deed::Job, "brakes-check"}, {Deed::Do, "wipe-the-discs"}}));
+    EXPECT_EQ(version(brakes).confirmed, before.confirmed);
+    // And the other way round as well: each would wait for the other.
+    child<QPushButton>("task-edges-add")->click();
+    say("task-edges-3-earlier", Deed::Do, "task-edges-3-earlier_code", QStringLiteral("wipe"));
+    say("task-edges-3-later", Deed::Job, "task-edges-3-later_code", text(before.name));
+    press(Qt::Key_Return);
+    EXPECT_EQ(version(brakes).edges.size(), 3U);
+    EXPECT_TRUE(preview().contains(QStringLiteral("wait"))) << preview().toStdString();
+}
+
 TEST_F(TasksPageTest, WhatWasTypedStaysWithItsTask) {
     choose(forkOil_);
     press(Qt::Key_Return);
