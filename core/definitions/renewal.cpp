@@ -306,6 +306,16 @@ std::optional<TaskVersion> taskOf(const V& /*other*/) {
     return std::nullopt;
 }
 
+// A starter knows no shelf: its lines are tied to the one to which they were tied when it was taken over.
+template <class V>
+V tied(V now, const V& base) {
+    if constexpr (std::is_same_v<V, TaskVersion>)
+        for (upkeep::KitLine& line : now.kit)
+            if (const auto* before = lineOf(base.kit, line); before != nullptr && !line.line)
+                line.line = before->line;
+    return now;
+}
+
 // Calls `isNew` with what the machine has not, and `isOther` with what it has otherwise.
 class Comparison {
   public:
@@ -335,7 +345,8 @@ class Comparison {
             const auto base = stock.base.find(version.code);
             if (base == stock.base.end() || (!mine->second.active && base->second.active))
                 continue;
-            auto taken = takenOf(Known<V>{base->second, mine->second, say(version)}, group);
+            auto taken =
+                takenOf(Known<V>{base->second, mine->second, tied(say(version), base->second)}, group);
             if (!taken.fields.empty())
                 isOther(std::move(taken));
         }

@@ -176,6 +176,22 @@ TEST_F(RenewalTest, ALineTiedToTheShelfStaysAndANewOneComes) {
     EXPECT_EQ(kit[1].what, "drain washer");
 }
 
+// The tie is no change of the starter's, and a new amount does not undo it.
+TEST_F(RenewalTest, WhatWasTiedToTheShelfFromTheBeginningStaysTied) {
+    must(saying(verbs::saveStockLine,
+                stock::StockLine{.name = "Engine oil", .unit = upkeep::Unit::Millilitre}));
+    Schedule withTie = older;
+    withTie.tasks[0].kit[0].line = last<stock::StockLine>();
+    adopt(withTie);
+    EXPECT_EQ(said(older), Names{});
+    newer.tasks[0].kit[0].amount = 1000;
+    EXPECT_EQ(said(newer), Names{"words oil kit"});
+    takeAll(newer);
+    EXPECT_EQ(task("oil").kit[0].amount, 1000);
+    EXPECT_EQ(task("oil").kit[0].line, withTie.tasks[0].kit[0].line);
+    EXPECT_EQ(said(newer), Names{});
+}
+
 TEST_F(RenewalTest, WhatWasPutAwayAndWhatIsOnesOwnIsLeftAlone) {
     adopt(older);
     auto away = task("air");
