@@ -123,15 +123,21 @@ bool reaches(const Ledger& ledger, ToolId id, const JointVersion& joint) {
 }
 
 // With no tool named, with one that nobody checked or that does not reach, nothing is said of what was
-// before.
-std::optional<DoubtedJoint> doubted(const Ledger& ledger, const JointVersion& joint,
-                                    std::span<const fastening::Touch> tightenings, calendar::Date on) {
+// before. What goes along with an item was torqued by the figure of the machine on which that was done.
+std::optional<DoubtedJoint> doubted(const Book& book, const JointVersion& joint,
+                                    std::span<const fastening::Touch> tightenings) {
+    const Ledger& ledger = book.ledger();
+    const calendar::Date on = book.today();
     const auto checks = ledger.all<fastening::Calibration>();
+    const auto aimedAt = [&](const fastening::Touch& touch) -> const JointVersion& {
+        const auto* there = touch.toldOf ? book.joint(*touch.toldOf) : nullptr;
+        return there == nullptr ? joint : *there;
+    };
     std::optional<DoubtedJoint> doubt;
     for (const fastening::Touch& touch : tightenings) {
         if (const auto* failed = touch.tool ? fastening::doubtedBy(touch, checks, on) : nullptr)
             doubt = DoubtedJoint{.joint = joint.joint, .failed = failed, .tightened = touch};
-        else if (fastening::isVouched(touch, checks, on) && reaches(ledger, *touch.tool, joint))
+        else if (fastening::isVouched(touch, checks, on) && reaches(ledger, *touch.tool, aimedAt(touch)))
             doubt.reset();
     }
     return doubt;
@@ -145,7 +151,7 @@ std::vector<DoubtedJoint> doubtedByTools(const Book& book, MachineId machine) {
         const auto* joint = book.joint(id);
         if (joint == nullptr || now.isLoose)
             continue;
-        auto doubt = doubted(book.ledger(), *joint, now.tightenings, book.today());
+        auto doubt = doubted(book, *joint, now.tightenings);
         if (!doubt || outWith(book, *joint, {book.today(), calendar::DayPart::AfterRiding}))
             continue;
         doubt->machine = machine;

@@ -198,6 +198,7 @@ class TouchGathering {
         if (!shown || (mark.kind == MarkKind::Confirmed && wasNotThere(mark, when, record)))
             return;
         Touch touch{.joint = *shown,
+                    .toldOf = *shown == mark.joint ? std::nullopt : std::optional(mark.joint),
                     .when = when,
                     .entered = mark.entered,
                     .why = mark.kind,

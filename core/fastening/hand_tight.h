@@ -21,6 +21,7 @@ enum class Touching : std::uint8_t { Opened, Loosened, Tightened };
 /// Something that was done to a joint, or found at it, that matters to whether it is tight.
 struct Touch {
     JointId joint{};
+    std::optional<JointId> toldOf{};  ///< the one of the machine on which it was done, if that is another
     calendar::Moment when{};
     base::Entered entered = 0;
     Touching how = Touching::Opened;

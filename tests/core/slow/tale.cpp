@@ -335,6 +335,7 @@ class Writer {
                          .record = id};
         sayWhere(away, fact);
         put(away, {});
+        withRecord_[id.value()].push_back(last_);
     }
     void mark(const Json& fact, const std::string& joint, fastening::MarkKind kind,
               std::optional<RecordId> record) {
