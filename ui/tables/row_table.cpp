@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/tables/row_table.h"
 
+#include <QApplication>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QRegularExpression>
@@ -212,8 +213,18 @@ void RowTable::resizeEvent(QResizeEvent* event) {
     fitRows();
 }
 
+// While a name is typed the space belongs to it.
+void RowTable::keyboardSearch(const QString& search) {
+    sinceTyped_.start();
+    QTableView::keyboardSearch(search);
+}
+
 void RowTable::keyPressEvent(QKeyEvent* event) {
     const auto id = chosenId();
+    const bool types =
+        sinceTyped_.isValid() && !sinceTyped_.hasExpired(QApplication::keyboardInputInterval());
+    if (types && event->key() == Qt::Key_Space)
+        return keyboardSearch(event->text());
     if (id && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter))
         emit activatedId(*id);
     else if (id && event->key() == Qt::Key_Space)

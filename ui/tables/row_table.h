@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QElapsedTimer>
 #include <QTableView>
 #include <cstdint>
 #include <optional>
@@ -44,6 +45,7 @@ class RowTable : public QTableView {
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void keyboardSearch(const QString& search) override;
     void resizeEvent(QResizeEvent* event) override;
 
   private:
@@ -60,6 +62,7 @@ class RowTable : public QTableView {
     TableModel* model_;
     QSortFilterProxyModel* proxy_;
     int stretched_;
+    QElapsedTimer sinceTyped_{};
     bool isTight_ = false;   ///< some words have less room than they want
     bool wasTight_ = false;  ///< when the rows got their heights
 };

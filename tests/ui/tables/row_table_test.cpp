@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <QAbstractItemModelTester>
+#include <QApplication>
 #include <QSignalSpy>
 #include <QTest>
 
@@ -52,6 +53,20 @@ TEST_F(RowTableTest, SortsByWhatAFigureIsAndNotByItsLetters) {
 }
 
 // So narrow that one of the two must give way: the words take more lines, the figure stays whole.
+// "front s": the space is a part of what is looked for, and takes nothing in or out.
+TEST_F(RowTableTest, ASpaceBelongsToTheNameThatIsTyped) {
+    int toggled = 0;
+    QObject::connect(&table_, &RowTable::toggledId, [&] { ++toggled; });
+    table_.show(oils());
+    QTest::keyClick(&table_, Qt::Key_Space);
+    EXPECT_EQ(toggled, 1);
+    QTest::keyClicks(&table_, QStringLiteral("a "));
+    EXPECT_EQ(toggled, 1);
+    QTest::qWait(QApplication::keyboardInputInterval() + 50);
+    QTest::keyClick(&table_, Qt::Key_Space);
+    EXPECT_EQ(toggled, 2);
+}
+
 TEST_F(RowTableTest, BreaksWordsAndNoFigures) {
     auto rows = oils();
     rows[0].cells[0].text = QStringLiteral("fork oil for the long fork with the soft springs");
