@@ -61,12 +61,13 @@ QString thenWords(const book::Book& book, const Difference& difference) {
 }
 
 TableRow rowOf(const book::Book& book, const Difference& difference, std::int64_t id) {
+    const QString then = thenWords(book, difference);
     return {
         .id = id,
         .cells = {{.text = text(difference.name)},
                   {.text = groupWords(difference.group), .pencil = true},
                   {.text = difference.isNew ? kindWords(difference.kind) : renewedWords(difference.fields)},
-                  {.text = thenWords(book, difference), .unconfirmed = difference.then.has_value()},
+                  {.text = then, .unconfirmed = !then.isEmpty()},
                   {.text = renewedWords(difference.kept), .pencil = true}},
         .toolTip = difference.then ? text(difference.then->howTo) : QString()};
 }
@@ -83,6 +84,7 @@ RenewView::RenewView(const PageTools& tools, QWidget* parent)
     table_->setObjectName(QStringLiteral("renewTable"));
     table_->setAccessibleName(tr("what the schedule says now"));
     table_->setSortingEnabled(false);
+    setFocusPolicy(Qt::StrongFocus);
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpaceClose);
     auto* lines = pageLines(this);
@@ -96,7 +98,7 @@ RenewView::RenewView(const PageTools& tools, QWidget* parent)
         row->addWidget(takes_.back().button);
     }
     row->addStretch();
-    connect(table_, &RowTable::activatedId, this, &RenewView::takeGroupOf);
+    connect(table_, &RowTable::activatedId, this, &RenewView::goToKeyOf);
 }
 
 void RenewView::addTake(RenewalGroup group, int key) {
@@ -109,8 +111,9 @@ void RenewView::addTake(RenewalGroup group, int key) {
     takes_.push_back({group, button, shortcut});
 }
 
+// With nothing left to take over the table is away, and the page keeps the keys.
 QWidget* RenewView::firstFocus() {
-    return table_;
+    return shown_.empty() ? static_cast<QWidget*>(this) : table_;
 }
 
 const exchange::Starter* RenewView::starterHere() const {
@@ -148,9 +151,10 @@ void RenewView::showHead() {
     const QString name = nameWords(std::string_view(starter->name));
     head_->setText(shown_.empty()
                        ? tr("%1 has all that its schedule says, %2.").arg(text(card->name), name)
-                       : tr("What the schedule %2 says by now and %1 does not. A key takes a group over; "
-                            "order and joints first. What you changed or confirmed against a manual stays, "
-                            "and undo takes it back.")
+                       : tr("The schedule %2, with which %1 began, says more or something else by now. A "
+                            "key takes a group over; order and joints first. What you changed or confirmed "
+                            "against a manual stays, and so does what is tied to the shelf; undo takes it "
+                            "back.")
                              .arg(text(card->name), name));
 }
 
@@ -179,10 +183,12 @@ void RenewView::refresh() {
     showRows();
 }
 
-void RenewView::takeGroupOf(std::int64_t row) {
+// A line alone takes nothing over: the keys go to what would take its group.
+void RenewView::goToKeyOf(std::int64_t row) {
     const auto at = static_cast<std::size_t>(row);
-    if (at < shown_.size())
-        take(shown_[at].group);
+    for (const Take& take : takes_)
+        if (at < shown_.size() && take.group == shown_[at].group)
+            take.button->setFocus(Qt::OtherFocusReason);
 }
 
 void RenewView::take(RenewalGroup group) {
@@ -195,7 +201,7 @@ void RenewView::take(RenewalGroup group) {
                          group](const verbs::VerbContext& context) {
         return verbs::renewSchedule(context, machine, schedule, group);
     });
-    table_->setFocus(Qt::OtherFocusReason);
+    firstFocus()->setFocus(Qt::OtherFocusReason);
 }
 
 }  // namespace wm::ui

@@ -39,7 +39,7 @@ class RenewView : public Page {
     [[nodiscard]] const exchange::Starter* starterHere() const;
     [[nodiscard]] std::vector<definitions::Difference> differencesHere() const;
     void take(definitions::RenewalGroup group);
-    void takeGroupOf(std::int64_t row);
+    void goToKeyOf(std::int64_t row);
     void showHead();
     void showRows();
 

@@ -54,7 +54,7 @@ bool TasksPage::save() {
     const auto version = versionFrom(begun->draft, begun->base, workbench().today());
     const auto refused = [this](const Faults& faults) {
         settle_->stop();
-        outcome_->complain(wordsFor(faults.front()));
+        outcome_->complain(wordsAtField(faults.front()));
         editor_->showFaults(faults);
         return false;
     };
@@ -100,7 +100,6 @@ void TasksPage::addTask() {
                     : beside != nullptr  ? beside->machine
                                          : book->machines().front()->id;
     blank.limits = {{}};
-    blank.source = definitions::manualOf(*book, blank.machine);
     const auto id = drafts_.addNew(blank);
     find_->clear();
     refresh();

@@ -83,9 +83,15 @@ TEST_F(RenewViewTest, AKeyTakesAGroupOverAndUndoTakesItBack) {
     EXPECT_EQ(button(4), QStringLiteral("words, kits, cautions: 1 (Alt+4)"));
 }
 
-TEST_F(RenewViewTest, EnterTakesTheGroupOfTheLine) {
+// A line alone takes nothing; Enter goes to the key that would take its group, and that takes it.
+TEST_F(RenewViewTest, EnterGoesToTheKeyOfTheGroup) {
     table_->choose(2);
     press(Qt::Key_Return);
+    EXPECT_EQ(task("engine-oil")->howTo, "Let it out, put it in.");
+    const auto* key = qobject_cast<QPushButton*>(QApplication::focusWidget());
+    ASSERT_NE(key, nullptr);
+    EXPECT_EQ(key->text(), button(4));
+    press(Qt::Key_Space);
     EXPECT_NE(task("engine-oil")->howTo, "Let it out, put it in.");
     EXPECT_EQ(task("grips"), nullptr);
 }
