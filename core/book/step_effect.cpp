@@ -100,9 +100,41 @@ bool StepEffect::Compared::changesOrder() const {
     return now && after && !sameOrder(*now, *after);
 }
 
+namespace {
+
+bool isOpened(const Book& book, MachineId machine, const std::string& joint) {
+    const auto opens = [&](const auto* version) {
+        return std::any_of(version->joints.begin(), version->joints.end(),
+                           [&](const base::Code& each) { return each.code == joint; });
+    };
+    const auto steps = book.steps(machine);
+    const auto tasks = book.tasks(machine);
+    return std::any_of(steps.begin(), steps.end(), opens) || std::any_of(tasks.begin(), tasks.end(), opens);
+}
+
+std::vector<std::string> unopenedOf(const Book& book, MachineId machine, std::string_view code) {
+    std::vector<std::string> names;
+    const auto* step = book.step(machine, std::string(code));
+    if (step == nullptr)
+        return names;
+    for (const upkeep::Edge& edge : step->edges)
+        for (const upkeep::ActRef* act : {&edge.earlier, &edge.later}) {
+            const bool isOfAJoint = act->deed == upkeep::Deed::Crack || act->deed == upkeep::Deed::Torque;
+            if (!isOfAJoint || isOpened(book, machine, act->code))
+                continue;
+            if (auto name = nameOf(book, machine, *act);
+                std::find(names.begin(), names.end(), name) == names.end())
+                names.push_back(std::move(name));
+        }
+    return names;
+}
+
+}  // namespace
+
 StepEffect effectOf(const Book& now, const Book& after, MachineId machine, std::string_view code) {
     return {.alone = {planIfAny(planOfStep(now, machine, code)), planIfAny(planOfStep(after, machine, code))},
-            .picked = {pickedPlan(now, machine), pickedPlan(after, machine)}};
+            .picked = {pickedPlan(now, machine), pickedPlan(after, machine)},
+            .unopened = unopenedOf(after, machine, code)};
 }
 
 }  // namespace wm::book

@@ -42,6 +42,9 @@ struct StepEffect {
     };
     Compared alone{};   ///< what lies under this step alone
     Compared picked{};  ///< the jobs that are picked on its machine
+    /// Names of joints of which it says an order, and which no access step or task in use opens: no plan
+    /// holds it.
+    std::vector<std::string> unopened{};
 };
 StepEffect effectOf(const Book& now, const Book& after, MachineId machine, std::string_view code);
 

@@ -71,6 +71,17 @@ TEST_F(StepEffectTest, AStepThatIsPutAwayHasNoPlan) {
     EXPECT_EQ(planOfStep(book(), heron, "tank").error().fault, base::Fault::Unknown);
 }
 
+// Nothing opens the joint, so no plan has it; named once, however often the step speaks of it.
+TEST_F(StepEffectTest, SaysOfWhichJointAnOrderHoldsNowhere) {
+    must(saying(verbs::saveJoint,
+                fastening::JointVersion{.machine = heron, .code = "panel-bolt", .name = "Panel bolt"}));
+    seat_.edges = {{{Deed::On, "seat"}, {Deed::Torque, "panel-bolt"}},
+                   {{Deed::Crack, "panel-bolt"}, {Deed::Off, "seat"}}};
+    EXPECT_EQ(effectOfSaving(seat_).unopened, std::vector<std::string>{"Panel bolt"});
+    seat_.joints = {{"panel-bolt"}};
+    EXPECT_TRUE(effectOfSaving(seat_).unopened.empty());
+}
+
 TEST_F(StepEffectTest, SaysWhoNeedsIt) {
     EXPECT_EQ(neededBy(book(), heron, "rear-wheel"), std::vector<std::string>{"Brake pads"});
     seat_.needs = {{.code = "rear-wheel"}};

@@ -147,9 +147,14 @@ QString effectWords(const book::StepEffect& effect) {
     const bool changes = !effect.alone.now || effect.alone.changesMinutes() || effect.alone.changesOrder();
     const auto& picked = effect.picked;
     const bool changesPicked = picked.changesMinutes() || picked.changesOrder();
+    for (const std::string& joint : effect.unopened)
+        words += tr("No access step and no task opens %1, so no plan keeps to its order: put it among the "
+                    "joints first.")
+                     .arg(text(joint));
     if (!changes && !changesPicked)
-        return tr("Changes no plan.");
-    words += tr("To reach what lies under it and close again: %1.").arg(comparedWords(effect.alone));
+        words += tr("Changes no plan.");
+    else
+        words += tr("To reach what lies under it and close again: %1.").arg(comparedWords(effect.alone));
     if (changesPicked)
         words += tr("What is in for the next work window: %1.").arg(comparedWords(picked));
     return words.join(QLatin1Char(' '));
