@@ -17,8 +17,10 @@
 #include "core/book/fitting.h"
 #include "core/fastening/danger.h"
 #include "core/upkeep/unknown.h"
+#include "core/verbs/task_verbs.h"
 #include "core/verbs/verbs.h"
 #include "ui/entry/entry_form.h"
+#include "ui/entry/starters.h"
 #include "ui/fields/fields_editor.h"
 #include "ui/pages/machine/fitted_view.h"
 #include "ui/pages/tasks/task_fields.h"
@@ -238,6 +240,26 @@ void dropTheLine(Page& page) {
 
 // --- A machine more, of the make, model and year of the first: nothing is known of it.
 
+// The schedule said it otherwise when the machine took it over: the way with the oil, minutes of a step.
+void takeOlderWords(Page& page, Garage& garage) {
+    for (const exchange::Starter& starter : starters())
+        for (const auto* machine : garage.book().machines()) {
+            if (machine->starter != starter.name)
+                continue;
+            definitions::Schedule older{starter.steps, starter.joints, starter.tasks};
+            for (upkeep::TaskVersion& task : older.tasks)
+                task.howTo += task.code == "engine-oil" ? " Let it drip." : "";
+            for (weekend::StepVersion& step : older.steps)
+                step.off += units::Minutes{step.code == "seat-off" ? 5 : 0};
+            for (const auto group : {definitions::RenewalGroup::Order, definitions::RenewalGroup::Words})
+                garage.say([&](const verbs::VerbContext& context) {
+                    return verbs::renewSchedule(context, machine->id, older, group);
+                });
+            garage.workbench().choose(machine->id);
+            return page.refresh();
+        }
+}
+
 void bringATwin(Page& /*page*/, Garage& garage) {
     const items::Machine& first = *garage.book().machines().front();
     items::Machine twin;
@@ -303,6 +325,7 @@ std::vector<PageState> pageStates() {
         {PageId::Tasks, "AdjustView", "refused", refuseThePercent, press("adjust-clear")},
         {PageId::Machine, nullptr, "supposed", supposeALot, supposeNothing},
         {PageId::Shelf, nullptr, "a new line", typeANewLine, dropTheLine},
+        {PageId::Tasks, "RenewView", "older words", takeOlderWords},
         {PageId::Tasks, "TasksPage", "no schedule", bringATwin},
         {PageId::Machine, nullptr, "no history", nothing},
         {PageId::Weekend, "StepsPage", "no steps", nothing},

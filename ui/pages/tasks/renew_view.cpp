@@ -84,7 +84,6 @@ RenewView::RenewView(const PageTools& tools, QWidget* parent)
     table_->setObjectName(QStringLiteral("renewTable"));
     table_->setAccessibleName(tr("what the schedule says now"));
     table_->setSortingEnabled(false);
-    setFocusPolicy(Qt::StrongFocus);
     auto* row = new QHBoxLayout;
     row->setSpacing(kSpaceClose);
     auto* lines = pageLines(this);
@@ -111,9 +110,8 @@ void RenewView::addTake(RenewalGroup group, int key) {
     takes_.push_back({group, button, shortcut});
 }
 
-// With nothing left to take over the table is away, and the page keeps the keys.
 QWidget* RenewView::firstFocus() {
-    return shown_.empty() ? static_cast<QWidget*>(this) : table_;
+    return table_;
 }
 
 const exchange::Starter* RenewView::starterHere() const {
