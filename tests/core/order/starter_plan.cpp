@@ -225,6 +225,7 @@ class StarterPlan::Teller {
         const Json& job = at(of_.bindings_.at("jobs"), task.code);
         say(textsAt(job, "do"));
         say(saidIn(task.howTo, at(job, "how_to")));
+        say(saidIn(task.howTo, at(of_.bindings_, "how_to_words")));
         if (task.sendsOut)
             say("send out " + job.value("sends", task.position));
         torque(act);
