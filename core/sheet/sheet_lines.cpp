@@ -9,6 +9,7 @@
 #include "core/sheet/sheet_words.h"
 #include "core/upkeep/sources.h"
 #include "core/weekend/left_off.h"
+#include "core/weekend/loaded.h"
 #include "core/weekend/plan_words.h"
 #include "core/weekend/step_words.h"
 
@@ -97,9 +98,11 @@ class LineBuilder {
             case ActKind::Crack:
                 line.kind = LineKind::BreakLoose;
                 line.text = from_.speech(phrase("Sheet", "Crack loose: %1").arg(act.text));
+                takeLoads(line, act);
                 break;
             case ActKind::Do:
                 line.kind = LineKind::Do;
+                takeLoads(line, act);
                 break;
             case ActKind::Torque:
                 line.kind = LineKind::Torque;
@@ -108,6 +111,13 @@ class LineBuilder {
         }
         takeJoints(line, act.torques);
         return line;
+    }
+
+    void takeLoads(SheetLine& line, const weekend::Act& act) const {
+        for (const weekend::Job& job : from_.jobs)
+            if (const upkeep::TaskVersion* task = from_.taskOf(job))
+                for (const Hazard hazard : weekend::loadsAt(act, *task))
+                    addHazard(line, hazard);
     }
 
     void takeJob(SheetLine& line, const weekend::Job& job) {

@@ -22,10 +22,11 @@ constexpr Entry kWords[] = {
     Entry{
         Hazard::GasCharged, QT_TR_NOOP("Gas under high pressure in the shock or air fork"),
         QT_TR_NOOP(
-            "Do not open, drill or heat it, never fill it with compressed air or oxygen. An air fork is "
-            "let down at its valve, leg upright, before any wrench touches a cap. Take off and refit "
-            "only."),
-        QT_TR_NOOP("A suspension workshop decides about everything inside; the service manual comes first.")},
+            "The shock is never opened, drilled, heated or filled: take it off and refit it, no more. An "
+            "air fork is opened only when all air is out at its valve, leg cold, wheel off the ground, "
+            "before any wrench touches a cap; only a fork pump fills it."),
+        QT_TR_NOOP("A suspension workshop decides about everything inside a shock; the service manual comes "
+                   "first.")},
     Entry{
         Hazard::Spring, QT_TR_NOOP("Loaded spring lets go"),
         QT_TR_NOOP("Eyes covered. Use the proper compressor or puller, keep face and hands out of its line."),
@@ -56,9 +57,10 @@ constexpr Entry kWords[] = {
               "Level ground, strapped to the stand. A second person for the engine. Never under a machine "
               "that only a jack holds."),
           QT_TR_NOOP("The service manual says where it may be supported.")},
-    Entry{Hazard::Pinch, QT_TR_NOOP("Chain and sprocket take a finger"),
-          QT_TR_NOOP("Engine off before a hand comes near. Turn the wheel by the tyre. Never clean or lube a "
-                     "chain that the engine drives."),
+    Entry{Hazard::Pinch, QT_TR_NOOP("Moving parts take a finger"),
+          QT_TR_NOOP("Engine off before a hand comes near; the wheel is turned by the tyre, and no chain is "
+                     "cleaned or lubed while the engine drives it. Cams, linkage, swingarm and a cover with "
+                     "a magnet move by themselves: hands out of the gap."),
           QT_TR_NOOP("No exception; the service manual comes first in all else.")},
     Entry{Hazard::Exhaust, QT_TR_NOOP("Exhaust gas kills without a smell"),
           QT_TR_NOOP("Run the engine outside only, never in a closed room, not for a minute."),

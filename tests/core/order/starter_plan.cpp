@@ -7,6 +7,7 @@
 
 #include "core/fastening/danger.h"
 #include "core/weekend/left_off.h"
+#include "core/weekend/loaded.h"
 
 namespace wm::order {
 
@@ -135,7 +136,15 @@ class StarterPlan::Teller {
         return *withCode(of_.starter_.steps, act.step);
     }
 
+    // As the job sheet warns of it.
+    void warnOfLoads(const Act& act) {
+        for (const upkeep::TaskVersion* task : tasks_)
+            for (const upkeep::Hazard hazard : weekend::loadsAt(act, *task))
+                say("caution " + std::string(base::nameOf(hazard)));
+    }
+
     void tell(const Act& act) {
+        warnOfLoads(act);
         switch (act.kind) {
             case ActKind::BreakLoose:
                 tellBreakLoose(act);
