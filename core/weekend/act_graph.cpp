@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "core/weekend/act_sort.h"
 #include "core/weekend/looks.h"
@@ -154,6 +155,8 @@ class Builder {
             for (const upkeep::Doing& doing : t_.steps[step]->doings) {
                 if (doing.comes == Comes::Before) {
                     place(doing, off_[step], kBefore);
+                    if (t_.steps[step]->bodyState == BodyState::Cold)
+                        wantCold_.insert(doings_.at(doing.code));
                 } else if (on_[step] != kNone && (terms_.closes || !doing.runs)) {
                     place(doing, on_[step], doing.comes == Comes::After ? kAfter : kBefore);
                     if (doing.comes == Comes::Between)
@@ -457,7 +460,7 @@ class Builder {
                 continue;
             for (const std::size_t each : hot)
                 before(each, at);
-            if (stateOf(nodes_[at]) == BodyState::Cold) {
+            if (stateOf(nodes_[at]) == BodyState::Cold || wantCold_.contains(at)) {
                 before(cold, at);
                 isWanted = true;
             }
@@ -475,6 +478,7 @@ class Builder {
     std::vector<std::size_t> job_;
     std::size_t last_ = 0;  ///< behind the last rank of the plain order
     std::map<std::string, std::size_t> doings_;
+    std::set<std::size_t> wantCold_;  ///< doings before a step that wants the engine cold: the fuel shut off
     std::map<std::string, std::size_t> cracks_;
     std::map<std::string, std::size_t> torques_;
 };

@@ -155,6 +155,20 @@ TEST_F(OrderTest, OilThatLiesUnderOtherWorkIsDrainedWarmBeforeAnythingIsOpened) 
     EXPECT_EQ(made->waiting.count(), 100 - 15 - 35 - 5) << "what was done since counts";
 }
 
+TEST_F(OrderTest, WhatIsDoneBeforeAColdStepWaitsForTheEngineAsWell) {
+    of("front").bodyState = BodyState::Cold;
+    of("front").doings.push_back({.code = "fuel", .what = "Fuel off", .comes = Comes::Before});
+    task("pump seal", {"cover"});
+    task("valves", {"front"});
+    const auto said = words();
+    const auto at = [&](const char* word) {
+        return std::find(said.begin(), said.end(), word) - said.begin();
+    };
+    EXPECT_LT(at("-oil"), at("wait"));
+    EXPECT_LT(at("wait"), at("do fuel"));
+    EXPECT_LT(at("do fuel"), at("-front"));
+}
+
 TEST_F(OrderTest, OilAloneIsDrainedAfterTheRestIsClosed) {
     tasks_[task("oil change", {"oil"})].bodyState = BodyState::Warm;
     task("tyre", {"front"});
