@@ -69,7 +69,9 @@ const std::vector<Danger> kDangers{
                                "throttle", "throttle-check"});
      },
      Hazard::Steering},
-    {"shock", [](const auto& task) { return task.position == "shock"; }, Hazard::GasCharged},
+    // Sag is measured with the shock where it sits: a caution of gas there is noise that hides the others.
+    {"shock", [](const auto& task) { return task.position == "shock" && task.code != "sag-set"; },
+     Hazard::GasCharged},
     {"springs under load",
      [](const auto& task) {
          return uses(task, "clutch spring") || uses(task, "valve spring") || uses(task, "kick spring") ||
