@@ -432,11 +432,20 @@ class Builder {
         return found;
     }
 
+    // The level of what was drained, as a job of its own: it is looked at when that is in again.
+    [[nodiscard]] bool waitsForARefill(std::size_t job, const std::vector<std::size_t>& drains) const {
+        return std::any_of(drains.begin(), drains.end(), [&](std::size_t drain) {
+            const std::size_t refill = on_[nodes_[drain].step];
+            return refill != kNone && descendantsOf(nodes_, refill)[job];
+        });
+    }
+
     // Run; what drains warm before anything else is opened; warm work; then the rest, which if it wants the
     // engine cold waits for that.
     void bindWarmStart() {
         const auto drains = all(ActKind::Off, BodyState::Warm);
-        const auto warmJobs = all(ActKind::Job, BodyState::Warm);
+        auto warmJobs = all(ActKind::Job, BodyState::Warm);
+        std::erase_if(warmJobs, [&](std::size_t job) { return waitsForARefill(job, drains); });
         const std::vector<bool> first = ancestorsOf(nodes_, drains);
         std::vector<std::size_t> hot = drains;
         hot.insert(hot.end(), warmJobs.begin(), warmJobs.end());
