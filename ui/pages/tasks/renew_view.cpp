@@ -78,8 +78,7 @@ RenewView::RenewView(const PageTools& tools, QWidget* parent)
     : Page(tools, parent),
       starters_(starters()),
       head_(plainLabel(this, nullptr, "renew-head")),
-      table_(new RowTable({tr("Task, access step or joint"), tr("Comes with"), tr("What changes"), tr("Then"),
-                           tr("Yours, stays")},
+      table_(new RowTable({tr("What"), tr("Comes with"), tr("What changes"), tr("Then"), tr("Yours, stays")},
                           Name, this)) {
     table_->setObjectName(QStringLiteral("renewTable"));
     table_->setAccessibleName(tr("what the schedule says now"));
