@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "core/weekend/act_sort.h"
 #include "core/weekend/looks.h"
@@ -154,6 +155,8 @@ class Builder {
             for (const upkeep::Doing& doing : t_.steps[step]->doings) {
                 if (doing.comes == Comes::Before) {
                     place(doing, off_[step], kBefore);
+                    if (t_.steps[step]->bodyState == BodyState::Cold)
+                        wantCold_.insert(doings_.at(doing.code));
                 } else if (on_[step] != kNone && (terms_.closes || !doing.runs)) {
                     place(doing, on_[step], doing.comes == Comes::After ? kAfter : kBefore);
                     if (doing.comes == Comes::Between)
@@ -429,11 +432,20 @@ class Builder {
         return found;
     }
 
+    // The level of what was drained, as a job of its own: it is looked at when that is in again.
+    [[nodiscard]] bool waitsForARefill(std::size_t job, const std::vector<std::size_t>& drains) const {
+        return std::any_of(drains.begin(), drains.end(), [&](std::size_t drain) {
+            const std::size_t refill = on_[nodes_[drain].step];
+            return refill != kNone && descendantsOf(nodes_, refill)[job];
+        });
+    }
+
     // Run; what drains warm before anything else is opened; warm work; then the rest, which if it wants the
     // engine cold waits for that.
     void bindWarmStart() {
         const auto drains = all(ActKind::Off, BodyState::Warm);
-        const auto warmJobs = all(ActKind::Job, BodyState::Warm);
+        auto warmJobs = all(ActKind::Job, BodyState::Warm);
+        std::erase_if(warmJobs, [&](std::size_t job) { return waitsForARefill(job, drains); });
         const std::vector<bool> first = ancestorsOf(nodes_, drains);
         std::vector<std::size_t> hot = drains;
         hot.insert(hot.end(), warmJobs.begin(), warmJobs.end());
@@ -457,7 +469,7 @@ class Builder {
                 continue;
             for (const std::size_t each : hot)
                 before(each, at);
-            if (stateOf(nodes_[at]) == BodyState::Cold) {
+            if (stateOf(nodes_[at]) == BodyState::Cold || wantCold_.contains(at)) {
                 before(cold, at);
                 isWanted = true;
             }
@@ -475,6 +487,7 @@ class Builder {
     std::vector<std::size_t> job_;
     std::size_t last_ = 0;  ///< behind the last rank of the plain order
     std::map<std::string, std::size_t> doings_;
+    std::set<std::size_t> wantCold_;  ///< doings before a step that wants the engine cold: the fuel shut off
     std::map<std::string, std::size_t> cracks_;
     std::map<std::string, std::size_t> torques_;
 };

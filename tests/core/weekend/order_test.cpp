@@ -155,6 +155,36 @@ TEST_F(OrderTest, OilThatLiesUnderOtherWorkIsDrainedWarmBeforeAnythingIsOpened) 
     EXPECT_EQ(made->waiting.count(), 100 - 15 - 35 - 5) << "what was done since counts";
 }
 
+TEST_F(OrderTest, WhatIsDoneBeforeAColdStepWaitsForTheEngineAsWell) {
+    of("front").bodyState = BodyState::Cold;
+    of("front").doings.push_back({.code = "fuel", .what = "Fuel off", .comes = Comes::Before});
+    task("pump seal", {"cover"});
+    task("valves", {"front"});
+    const auto said = words();
+    const auto at = [&](const char* word) {
+        return std::find(said.begin(), said.end(), word) - said.begin();
+    };
+    EXPECT_LT(at("-oil"), at("wait"));
+    EXPECT_LT(at("wait"), at("do fuel"));
+    EXPECT_LT(at("do fuel"), at("-front"));
+}
+
+// It is a job on a warm engine, and yet nothing waits for it with the engine hot.
+TEST_F(OrderTest, ALevelThatIsAJobIsLookedAtWhenTheOilIsInAgain) {
+    of("front").bodyState = BodyState::Cold;
+    task("pump seal", {"cover"});
+    task("valves", {"front"});
+    tasks_[task("level", {})].bodyState = BodyState::Warm;
+    const auto said = words();
+    const auto at = [&](const char* word) {
+        return std::find(said.begin(), said.end(), word) - said.begin();
+    };
+    EXPECT_LT(at("-oil"), at("wait"));
+    EXPECT_LT(at("wait"), at("-front"));
+    EXPECT_LT(at("+oil"), at("level"));
+    EXPECT_LT(at("level"), std::ssize(said));
+}
+
 TEST_F(OrderTest, OilAloneIsDrainedAfterTheRestIsClosed) {
     tasks_[task("oil change", {"oil"})].bodyState = BodyState::Warm;
     task("tyre", {"front"});
