@@ -170,8 +170,10 @@ struct Known {
 bool isConfirmed(const TaskVersion& mine, RenewalGroup group) {
     return mine.confirmed && group == RenewalGroup::Intervals;
 }
-template <class V>
-bool isConfirmed(const V& /*mine*/, RenewalGroup /*group*/) {
+bool isConfirmed(const StepVersion& mine, RenewalGroup group) {
+    return mine.confirmed && group == RenewalGroup::Order;
+}
+bool isConfirmed(const JointVersion& /*its torque, which no starter has*/, RenewalGroup /*group*/) {
     return false;
 }
 

@@ -176,6 +176,25 @@ TEST_F(RenewalTest, ALineTiedToTheShelfStaysAndANewOneComes) {
     EXPECT_EQ(kit[1].what, "drain washer");
 }
 
+// Else common practice would stand in it under the mark of the manual.
+TEST_F(RenewalTest, TheOrderOfAStepThatWasConfirmedStays) {
+    adopt(older);
+    auto seat = ledger().all<weekend::StepVersion>().back();
+    ASSERT_EQ(seat.code, "seat");
+    seat.confirmed = true;
+    seat.source = "service manual";
+    must(saying(verbs::saveStep, seat));
+    newer.steps[0].off = units::Minutes{9};
+    newer.steps[0].doings = {{.code = "wipe", .what = "Wipe it"}};
+    newer.steps[0].refit = "Tongue under the tank";
+    EXPECT_EQ(said(newer), Names{"words seat refit"});
+    takeAll(newer);
+    const auto now = ledger().all<weekend::StepVersion>().back();
+    EXPECT_EQ(now.off, older.steps[0].off);
+    EXPECT_TRUE(now.doings.empty());
+    EXPECT_EQ(now.refit, "Tongue under the tank");
+}
+
 // The tie is no change of the starter's, and a new amount does not undo it.
 TEST_F(RenewalTest, WhatWasTiedToTheShelfFromTheBeginningStaysTied) {
     must(saying(verbs::saveStockLine,
