@@ -8,6 +8,7 @@
 #include "app/verb.h"
 #include "core/book/evening.h"
 #include "core/book/state.h"
+#include "core/verbs/what_if.h"
 #include "core/weekend/plan_words.h"
 #include "core/weekend/step_words.h"
 #include "ui/words/speech.h"
@@ -78,14 +79,12 @@ bool isPicked(const book::Book& book, MachineId machine, const Job& job) {
     return false;
 }
 
-// All picks of one call are one verb: undone together. What already stands so is left alone.
+// All picks of one call are one verb: undone together.
 base::Result<picture::Change> choose(const verbs::VerbContext& context, MachineId machine,
                                      const std::vector<std::pair<Job, bool>>& jobs) {
     picture::Change all;
     std::size_t count = 0;
     for (const auto& [job, picked] : jobs) {
-        if (isPicked(context.book, machine, job) == picked)
-            continue;
         auto change = verbs::pick(context, machine, job.task, job.snag, picked);
         if (!change)
             return change;
@@ -98,22 +97,59 @@ base::Result<picture::Change> choose(const verbs::VerbContext& context, MachineI
     return all;
 }
 
-Answer<void> writePicks(const Call& call, Garage& garage, MachineId machine) {
-    std::vector<std::pair<Job, bool>> jobs;
+// What is to be written before the plan is made: found, tried, and nothing of it written yet.
+struct Wanted {
+    std::vector<std::pair<Job, bool>> jobs{};
+    std::optional<units::Minutes> cool{};
+};
+
+Answer<void> findPicks(const Call& call, const book::Book& book, MachineId machine, Wanted& wanted) {
     for (const auto& [option, picked] : {std::pair("pick", true), std::pair("drop", false)}) {
-        const auto found = findJobs(garage.book(), machine, call.values(option));
+        const auto found = findJobs(book, machine, call.values(option));
         if (!found)
             return tl::unexpected(found.error());
         for (const Job& job : *found)
-            jobs.emplace_back(job, picked);
+            wanted.jobs.emplace_back(job, picked);
     }
-    const auto tried = choose({garage.book(), [] { return std::int64_t{1}; }}, machine, jobs);
-    if (tried && tried->rows.empty())
+    std::erase_if(wanted.jobs,
+                  [&](const auto& each) { return isPicked(book, machine, each.first) == each.second; });
+    if (wanted.jobs.empty())
         return {};  // all of it stands so already
-    const auto change =
-        garage.apply([&](const verbs::VerbContext& context) { return choose(context, machine, jobs); });
-    if (!change)
-        return tl::unexpected(change.error());
+    const auto seen = verbs::whatIf(
+        book, [&](const verbs::VerbContext& context) { return choose(context, machine, wanted.jobs); },
+        machine);
+    if (!seen)
+        return fail(seen.error());
+    // Jobs that no order can hold are not put in; taking some out may be what mends it.
+    if (call.has("pick"))
+        for (const book::MachineWork& work : book::eveningOf(*seen->after, machine).machines)
+            if (!work.plan)
+                return fail(work.plan.error());
+    return {};
+}
+
+Answer<void> findCooling(const Call& call, const book::Book& book, Wanted& wanted) {
+    if (!call.has("cold-after"))
+        return {};
+    const auto cool = units::parseTimeOfDay("cool_minutes", call.text("cold-after"));
+    if (!cool)
+        return fail(cool.error());
+    if (*cool != book.ledger().garage().cool)
+        wanted.cool = *cool;
+    return {};
+}
+
+Answer<void> write(Garage& garage, std::optional<MachineId> machine, const Wanted& wanted) {
+    if (!wanted.jobs.empty())
+        if (const auto change = garage.apply(
+                [&](const verbs::VerbContext& context) { return choose(context, *machine, wanted.jobs); });
+            !change)
+            return tl::unexpected(change.error());
+    if (wanted.cool)
+        if (const auto change = garage.apply(
+                [&](const verbs::VerbContext& context) { return verbs::setCooling(context, *wanted.cool); });
+            !change)
+            return tl::unexpected(change.error());
     return {};
 }
 
@@ -256,19 +292,6 @@ Answer<void> report(const Call& call, const book::Book& book, std::optional<Mach
     return {};
 }
 
-Answer<void> writeCooling(const Call& call, Garage& garage) {
-    if (!call.has("cold-after"))
-        return {};
-    const auto cool = units::parseTimeOfDay("cool_minutes", call.text("cold-after"));
-    if (!cool)
-        return fail(cool.error());
-    if (*cool == garage.book().ledger().garage().cool)
-        return {};
-    const auto change =
-        garage.apply([&](const verbs::VerbContext& context) { return verbs::setCooling(context, *cool); });
-    return change ? Answer<void>{} : tl::unexpected(change.error());
-}
-
 Answer<void> runPlan(const Call& call) {
     const auto day = call.day("on");
     if (!day)
@@ -292,10 +315,13 @@ Answer<void> runPlan(const Call& call) {
             return tl::unexpected(machine.error());
         only = (*machine)->id;
     }
+    Wanted wanted;
     if (chooses)
-        if (auto written = writePicks(call, *garage, *only); !written)
-            return written;
-    if (auto written = writeCooling(call, *garage); !written)
+        if (auto found = findPicks(call, garage->book(), *only, wanted); !found)
+            return found;
+    if (auto found = findCooling(call, garage->book(), wanted); !found)
+        return found;
+    if (auto written = write(*garage, only, wanted); !written)
         return written;
     garage->lookOn(day->value_or(garage->today()));
     return report(call, garage->book(), only, minutes);

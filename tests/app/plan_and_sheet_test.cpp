@@ -57,6 +57,12 @@ TEST_F(PlanVerb, WaitsAsLongAsAnEngineTakesToBeCold) {
     expectRefusal(say({"plan", file_, "--cold-after", "25:00"}), Exit::Refused, "25:00");
 }
 
+// Refused is refused as a whole: no pick stays behind for a time that can't be read.
+TEST_F(PlanVerb, ARefusedCallLeavesNoPickBehind) {
+    expectRefusal(say({"plan", file_, "--pick", "engine-oil", "--cold-after", "99"}), Exit::Refused, "99");
+    EXPECT_EQ(dueLine("engine-oil").at("picked"), false);
+}
+
 TEST_F(PlanVerb, PickingWhatIsPickedChangesNothing) {
     ASSERT_EQ(say({"plan", file_, "--pick", "engine-oil"}).exit, 0);
     const QString before = exported();
