@@ -46,13 +46,17 @@ Phrase firstWords(const Stop& stop) {
 
 Phrase undoneWords(const Stop& stop) {
     Phrase said = firstWords(stop);
+    std::vector<std::string> parts;
     for (const std::string& step : stop.off) {
         const std::string standing = standingOf(step);
         if (standing.empty())
-            said = andThen(std::move(said), phrase("Plan", "Still: %1.").arg(step));
+            parts.push_back(step);
         else if (stop.isTight())
             said = andThen(std::move(said), phrase("Plan", "Still on the %1.").arg(standing));
     }
+    if (!parts.empty())
+        said = andThen(std::move(said),
+                       phrase("Plan", "Still: %1.").arg(fmt::format("{}", fmt::join(parts, "; "))));
     for (const std::string& what : stop.cracked)
         said = andThen(std::move(said),
                        phrase("Plan", "Cracked loose, not to be ridden or wheeled: %1.").arg(what));

@@ -21,6 +21,9 @@ TEST(PlanWordsTest, AStopSaysWhatIsClosedAndWhatIsNot) {
     EXPECT_EQ(stopText({.off = {"Clean, on the stand"}, .cracked = {"Axle nut"}, .loose = {"Pinch", "Stem"}}),
               "You can stop here, on the stand only. Cracked loose, not to be ridden or wheeled: Axle nut. "
               "Loose, not to be ridden or wheeled: Pinch, Stem.");
+    EXPECT_EQ(
+        stopText({.off = {"Clean, on the stand", "Rear wheel out, hanger free", "Linkage off", "Shock out"}}),
+        "Safe to stop here. Still on the stand. Still: Rear wheel out, hanger free; Linkage off; Shock out.");
     EXPECT_EQ(stopText({.off = {"Shock out"}, .left = {"Rear brake fluid"}}),
               "Safe to stop here. Still: Shock out. Not in this plan, for it waits for what is away: Rear "
               "brake fluid.");
