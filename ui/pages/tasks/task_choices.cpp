@@ -104,7 +104,7 @@ Choices choicesFor(const book::Book& book, MachineId machine, const std::string&
 
 }  // namespace
 
-ChoicesOf taskChoices(std::shared_ptr<const book::Book> book, upkeep::TaskVersion base) {
+ChoicesOf taskChoices(const std::shared_ptr<const book::Book>& book, const upkeep::TaskVersion& base) {
     return [ofActs = ActChoices{book, base.machine, upkeep::Deed::Job, base.code}, book,
             machine = base.machine](const Asked& asked) {
         auto acts = ofActs(asked);

@@ -15,6 +15,6 @@ SheetSpec taskSheet();
 
 /// What can be chosen, or is suggested, in the fields of a task. An order may name what stands in the draft
 /// and is not in the file yet: the task itself, its doings.
-ChoicesOf taskChoices(std::shared_ptr<const book::Book> book, upkeep::TaskVersion base);
+ChoicesOf taskChoices(const std::shared_ptr<const book::Book>& book, const upkeep::TaskVersion& base);
 
 }  // namespace wm::ui
